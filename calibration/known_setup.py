@@ -101,7 +101,7 @@ def _lens(
     if lens is not None:
         return lens, []
     unfit = None if size_px is None else other_size_message(lenses, size_px)
-    plain = TranslatableMessage("The lens is not calibrated; a usual field of view is assumed.")
+    plain = TranslatableMessage("The lens is not calibrated; a typical field of view is assumed.")
     return None, [unfit or plain]
 
 

@@ -64,7 +64,11 @@ class ModelError(MachineError):
         Where it could not be fetched: for each package client why, without what to do next.
     """
 
-    def __init__(self, text: TranslatableMessage | str, causes: tuple[str, ...] = ()) -> None:
+    def __init__(
+        self,
+        text: TranslatableMessage | str,
+        causes: tuple[TranslatableMessage | str, ...] = (),
+    ) -> None:
         super().__init__(text)
         self.causes = causes
 

@@ -76,7 +76,8 @@ def fit_correction(agreement: Agreement, study: str) -> ProposedCorrection | NoC
     name = MOVEMENTS[agreement.movement].name.lower()
     if agreement.pairing is not Pairing.SAME_MOVE or agreement.limits.pairs < ENOUGH_PAIRS:
         return NoCorrection(
-            sentence=f"it needs {ENOUGH_PAIRS} pairs, camera and goniometer at the same moment."
+            sentence=f"it needs {ENOUGH_PAIRS} pairs of camera and goniometer readings taken at "
+            "the same moment."
         )
     if agreement.people < ENOUGH_PEOPLE:
         return NoCorrection(
@@ -85,7 +86,7 @@ def fit_correction(agreement: Agreement, study: str) -> ProposedCorrection | NoC
     bias = agreement.limits.bias
     gain = agreement.gain if _gain_is_known(agreement) else None
     if bias.holds(0.0) and gain is None:
-        return NoCorrection(sentence="no difference is shown that could be corrected.")
+        return NoCorrection(sentence="there is no clear difference to correct.")
     if bias.half_width > LOOSEST_BIAS_DEG:
         return NoCorrection(
             sentence=f"the bias is known only to {degrees_text(bias.half_width)} degrees; "
@@ -100,14 +101,15 @@ def fit_correction(agreement: Agreement, study: str) -> ProposedCorrection | NoC
     before, after = _left_out(people, errors, with_gain=gain is not None)
     if after >= before:
         return NoCorrection(
-            sentence="tried on people left out of making it, it did not lessen the difference."
+            sentence="tested on people who were left out when it was made, it did not reduce the "
+            "difference."
         )
     return ProposedCorrection(
         correction=correction,
         error_before_deg=before,
         error_after_deg=after,
-        sentence=f"for {name}, {_correction_sentence(correction)}. On people left out of making "
-        f"it, the difference from the goniometer fell from {degrees_text(before)} to "
+        sentence=f"for {name}, {_correction_sentence(correction)}. On people who were left out "
+        f"when it was made, the difference from the goniometer fell from {degrees_text(before)} to "
         f"{degrees_text(after)} degrees (root mean square). It starts a new series.",
     )
 
@@ -202,7 +204,7 @@ def _too_large(correction: Correction) -> str:
     else:
         return ""
     return (
-        f"{what} is too large to be corrected away. Look for its cause: the view, the placement "
+        f"{what} is too large to correct. Look for its cause: the view, the placement "
         "of camera or goniometer, the zero position."
     )
 

@@ -44,7 +44,7 @@ def doubts(pairs: Sequence[PairedReading]) -> list[str]:
         rest = f"; and {more} more" if more > 0 else ""
         notes.append(
             f"Readings that stand out, camera against goniometer: {named}{rest}. They count in "
-            "every figure; look for slips of the pen."
+            "every figure; check them for typing errors."
         )
     for instrument in ("camera", "goniometer"):
         readings = [getattr(pair, f"{instrument}_deg") for pair in pairs]

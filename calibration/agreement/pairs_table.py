@@ -116,8 +116,8 @@ def read_pairs(path: Path) -> PairTable:
         ) from error
     if len(content) > LARGEST_FILE_BYTES:
         raise InputError(
-            f"{path.name} is larger than {LARGEST_FILE_BYTES // 1_000_000} MB: "
-            "that is no table of paired readings."
+            f"{path.name} is larger than {LARGEST_FILE_BYTES // 1_000_000} MB, which is too large "
+            "for a table of paired readings."
         )
     try:
         return pairs_from_text(content.decode("utf-8-sig"))
@@ -187,7 +187,7 @@ def _places(header: Sequence[str]) -> tuple[dict[str, int], list[str]]:
     columns = (*REQUIRED, *OPTIONAL)
     twice = [name for name in columns if names.count(name) > 1]
     if twice:
-        raise InputError(f"The column {', '.join(twice)} stands in the table more than once.")
+        raise InputError(f"The column {', '.join(twice)} appears in the table more than once.")
     unread = [name for name in names if name and name not in columns]
     notes = [f"Columns not used: {', '.join(name[:30] for name in unread[:8])}."] if unread else []
     return {name: names.index(name) for name in columns if name in names}, notes
@@ -202,7 +202,7 @@ def _repeated(pairs: Sequence[PairedReading]) -> list[str]:
         if pair.repeat is not None and key in seen:
             problems.append(
                 f"{pair.person}, {pair.movement}, {pair.side}: repeat {pair.repeat} "
-                "stands in the table twice"
+                "appears in the table twice"
             )
         seen.add(key)
     return problems
@@ -212,7 +212,7 @@ def _listed(problems: Sequence[str]) -> str:
     shown = "\n".join(f"  - {problem}" for problem in problems[:PROBLEMS_SHOWN])
     more = len(problems) - PROBLEMS_SHOWN
     rest = f"\n  and {more} more" if more > 0 else ""
-    return f"The table cannot be used as it is:\n{shown}{rest}\nMend these lines and try again."
+    return f"The table cannot be used as it is:\n{shown}{rest}\nCorrect these lines and try again."
 
 
 @dataclass(slots=True, kw_only=True)
@@ -242,8 +242,8 @@ class RowParser:
             # Not padded: "12,5" in a table delimited by commas would shift the cells unnoticed.
             self.problems.append(
                 f"line {line} has {len(row)} cells but the first line has {self.width}. Decimal "
-                "commas in a table parted by commas do this: use decimal points, or part the "
-                "cells by semicolons. Leave the place of an empty cell empty"
+                "commas in a table separated by commas cause this: use decimal points, or separate "
+                "the cells with semicolons. Leave empty cells empty"
             )
             return None
         cells = dict.fromkeys(("repeat", "tester"), "") | {
@@ -292,7 +292,7 @@ class RowParser:
             return Movement(word)
         if word in set(Movement):
             self.problems.append(
-                f"line {line}: the {word} reach is no angle; no goniometer can check it"
+                f"line {line}: the {word} reach is not an angle; a goniometer cannot check it"
             )
         else:
             said = f"the movement {quoted(cell)}" if cell else "no movement"

@@ -66,13 +66,13 @@ def save_corrections(
     for of_movement in study_errors(agreements, study):
         save_study_errors(store, of_movement, camera_name)
         print(
-            f"\nIntervals of {MOVEMENTS[of_movement.movement].name.lower()} before {camera_name} "
-            "rest on this study from now on."
+            f"\nIntervals of {MOVEMENTS[of_movement.movement].name.lower()} in front of "
+            f"{camera_name} are based on this study from now on."
         )
     for offer in proposed_corrections(agreements, study):
         save_proposed_correction(store, offer, camera_name)
         print(
-            f"\nThe correction for {MOVEMENTS[offer.movement].name.lower()} is kept for "
+            f"\nThe correction for {MOVEMENTS[offer.movement].name.lower()} is saved for "
             f"{camera_name}, switched off. To use it: thawline calibrate correction on"
         )
 
@@ -127,7 +127,7 @@ def _format_study(agreement: Agreement, study: str) -> str:
     if error is not None:
         half = error.half_width_deg(corrected=False)
         lines.append(
-            f"  Kept for a camera, this study makes its intervals: {degrees_text(half)} degrees "
+            f"  Saved for a camera, this study sets its intervals: {degrees_text(half)} degrees "
             "either way at least, instead of the allowance for people who were not measured."
         )
     correction = fit_correction(agreement, study)

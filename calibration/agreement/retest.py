@@ -38,8 +38,8 @@ def repeatability_report(history: History) -> str:
     series = repeatability_by_shoulder(history)
     if not series:
         return (
-            "There are no readings yet. Measure a shoulder that is not expected to change in "
-            "several sessions; from 8 on its own scatter is used."
+            "There are no readings yet. In several sessions, measure a shoulder that is not "
+            "expected to change; from 8 sessions on, its own scatter is used."
         )
     return "\n\n".join(
         f"{side.capitalize()} shoulder. {repeatability_paragraph(result)}"

@@ -199,7 +199,7 @@ def _notes(
     notes += doubts(used)
     if limits.pairs < ENOUGH_PAIRS or people < ENOUGH_PEOPLE:
         notes.append(
-            f"Few readings: take every figure as a first impression until there are "
+            f"Few readings: treat every figure as a first impression until there are "
             f"{ENOUGH_PAIRS} pairs of {ENOUGH_PEOPLE} people."
         )
     if limits.sd.value < 1e-9:
@@ -212,12 +212,12 @@ def _notes(
         if max(values) == min(values):
             notes.append(
                 f"Every {instrument} reading is {values[0]:g} degrees: "
-                "nothing can be said about how it follows the angle."
+                "this says nothing about how it follows the angle."
             )
         elif max(values) - min(values) < NARROW_RANGE_DEG and instrument == "goniometer":
             notes.append(
-                "The shoulders differ little, which makes every ICC low and the gain unsure; "
-                "judge by the limits of agreement."
+                "The shoulders differ little, which makes every ICC low and the gain uncertain; "
+                "use the limits of agreement instead."
             )
     if instruments is None:
         notes.append(

@@ -33,7 +33,8 @@ def agreement_paragraph(agreement: Agreement) -> str:
         *_gain(agreement),
         *_instruments(agreement.instruments),
         *_repeat(agreement),
-        "The goniometer errs too: this is how far the two agree, not how far either is right.",
+        "The goniometer has errors too: this shows how well the two agree, not how accurate either "
+        "is.",
     ]
     return " ".join(sentences)
 
@@ -49,7 +50,7 @@ def _interval(estimate: Estimate) -> str:
 def _bias(bias: Estimate) -> str:
     if bias.holds(0.0):
         return (
-            "On average camera and goniometer read alike: no constant difference is shown "
+            "On average camera and goniometer read the same: no constant difference is shown "
             f"({degrees_text(bias.value)} degrees, {_interval(bias)})."
         )
     way = "more" if bias.value > 0 else "less"
@@ -92,7 +93,7 @@ def _gain(agreement: Agreement) -> list[str]:
         f"The difference changes with the angle {shown}. If that is a gain error, a true change of "
         f"10 degrees reads as about {degrees_text(10 * gain.camera_per_goniometer)} on the camera; "
         "but it could also come from unequal errors of the two instruments. At least "
-        f"{FEWEST_DEGREES} numbered repeats beyond the first, by the same tester, can tell."
+        f"{FEWEST_DEGREES} numbered repeats beyond the first, by the same tester, would show which."
     ]
 
 
@@ -120,7 +121,7 @@ def _instruments(reliability: Reliability | None) -> list[str]:
         for name, icc in (("ICC(2,1)", single), ("ICC(3,1)", consistency), ("ICC(A,2)", mean))
     ]
     return [
-        f"How well the readings tell shoulders apart: {', '.join(parts)}. Exchanging one "
+        f"How well the readings distinguish shoulders: {', '.join(parts)}. Exchanging one "
         f"instrument for the other costs a standard error of "
         f"{degrees_text(reliability.sem_agreement)} degrees, so a change between a goniometer "
         f"reading and a camera reading must pass {degrees_text(reliability.mdc90)} degrees (90 %) "
@@ -131,11 +132,11 @@ def _instruments(reliability: Reliability | None) -> list[str]:
 def _repeat(agreement: Agreement) -> list[str]:
     if agreement.camera_repeat is None and agreement.repeats_by_others:
         return [
-            "The numbered repeats of a shoulder are by different testers: they are no repeats of "
-            "one tester, so the study cannot tell how the camera repeats."
+            "The numbered repeats of a shoulder are by different testers, not by one, so the study "
+            "cannot show how well the camera repeats."
         ]
     if agreement.camera_repeat is None:
-        return ["The study has no numbered repeats, so it cannot tell how the camera repeats."]
+        return ["The study has no numbered repeats, so it cannot show how well the camera repeats."]
     sentences = [_one_repeat("the camera", agreement.camera_repeat)]
     if agreement.goniometer_repeat is not None:
         sentences.append(_one_repeat("the goniometer", agreement.goniometer_repeat))

@@ -65,7 +65,7 @@ def lengths_from_poses(neutral: Track, raised: Track | None = None) -> BodyLengt
     if isinstance(standing, str):
         return standing
     if standing.width_over_trunk < FACING_WIDTH:
-        return "The person does not face the camera. Face it squarely, arms hanging."
+        return "The person is not facing the camera. Face it squarely, with your arms hanging."
     notes = []
     tracks = [neutral]
     if raised is not None:
@@ -92,8 +92,8 @@ def lengths_from_poses(neutral: Track, raised: Track | None = None) -> BodyLengt
     impossible = [name for name, value in lengths.items() if not is_possible(name, value)]
     if impossible:
         return (
-            f"The {impossible[0].replace('_', ' ')} found is not possible. Wear something "
-            "close-fitting and try again in good light."
+            f"The {impossible[0].replace('_', ' ')} measured is not possible. Wear close-fitting "
+            "clothes and try again in good light."
         )
     return BodyLengths(
         body=BodySetup(**lengths),
@@ -122,7 +122,9 @@ def lengths_from_tape(
         For an impossible length.
     """
     if not TRUNK_CM[0] <= trunk_cm <= TRUNK_CM[1]:
-        raise InputError(f"A trunk of {trunk_cm:g} cm cannot be. Measure from hip to shoulder.")
+        raise InputError(
+            f"A trunk of {trunk_cm:g} cm is not possible. Measure from hip to shoulder."
+        )
     typed = {
         "upper_arm": upper_arm_cm,
         "forearm": forearm_cm,

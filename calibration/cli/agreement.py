@@ -9,26 +9,26 @@ def configure(parser: argparse.ArgumentParser) -> None:
 
     The table is a CSV file with the columns person, movement, side, camera_deg,
     goniometer_deg, and optionally repeat and tester. Number repeats of the same position from
-    1 in the column repeat; without numbers, several pairs of a person may be of different
-    positions. Every movement is judged on its own.
+    1 in the column repeat; without numbers, pairs from the same person may be of different
+    positions. Each movement is judged on its own.
 
     examples:
       thawline agreement readings.csv
       thawline agreement readings.csv --plot readings.png --json readings.json
     """
-    parser.add_argument("table", type=Path, metavar="FILE.csv", help="the paired readings")
+    parser.add_argument("table", type=Path, metavar="FILE.csv", help="a table of paired readings")
     parser.add_argument("--json", type=Path, metavar="FILE", help="write all figures as JSON")
     parser.add_argument("--plot", type=Path, metavar="FILE.png", help="write the agreement plot")
     parser.add_argument(
         "--separate-repeats",
         action="store_true",
-        help="camera and goniometer took their repeats one after the other, not at the same moment",
+        help="camera and goniometer repeats were taken one after the other, not at the same moment",
     )
     parser.add_argument(
         "--keep-for",
         metavar="CAMERA",
-        help="save the study for this camera: intervals rest on it from then on, and corrections "
-        "it offers are saved, switched off (see: thawline calibrate correction)",
+        help="save the study for this camera: from then on its intervals are based on it, and any "
+        "corrections it offers are saved, switched off (see: thawline calibrate correction)",
     )
     parser.set_defaults(run=run)
 

@@ -40,7 +40,7 @@ def parse_point(text: str) -> tuple[float, float]:
     """Return "320,118.5" as (x, y), pixels from the upper left, y down."""
     match = _POINT.fullmatch(text)
     if not match:
-        raise argparse.ArgumentTypeError(f"{text[:40]!r} is no point; write X,Y such as 320,118")
+        raise argparse.ArgumentTypeError(f"{text[:40]!r} is not a point; write X,Y such as 320,118")
     return float(match[1]), float(match[2])
 
 
@@ -54,5 +54,5 @@ def parse_size(text: str) -> tuple[int, int]:
     """Return "640x480" as width and height."""
     match = _SIZE.fullmatch(text.lower())
     if not match:
-        raise argparse.ArgumentTypeError(f"{text[:40]!r} is no size; write WxH such as 640x480")
+        raise argparse.ArgumentTypeError(f"{text[:40]!r} is not a size; write WxH such as 640x480")
     return int(match[1]), int(match[2])

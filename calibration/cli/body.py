@@ -16,7 +16,7 @@ if TYPE_CHECKING:
 
 def add_to(ways: "argparse._SubParsersAction[argparse.ArgumentParser]") -> None:
     """Find a person's arm lengths and shoulder width, and mark C7 and the pelvis."""
-    poses = ways.add_parser("poses", help="from clips of two stances facing the camera")
+    poses = ways.add_parser("poses", help="from clips of two poses facing the camera")
     poses.add_argument("neutral", type=Path, metavar="NEUTRAL", help="standing, arms hanging")
     poses.add_argument(
         "raised",
@@ -41,7 +41,7 @@ def add_to(ways: "argparse._SubParsersAction[argparse.ArgumentParser]") -> None:
     for parser in (poses, marks):
         parser.add_argument("--camera", metavar="NAME", help="use its lens profile")
         parser.add_argument("--model", type=Path, metavar="FILE", help="a pose bundle of your own")
-    tape = ways.add_parser("tape", help="typed from a tape measure, centimetres")
+    tape = ways.add_parser("tape", help="typed in from a tape measure, in centimetres")
     tape.add_argument("--trunk", type=float, required=True, metavar="CM", help="hip to shoulder")
     tape.add_argument("--upper-arm", type=float, metavar="CM")
     tape.add_argument("--forearm", type=float, metavar="CM")
@@ -135,7 +135,7 @@ def _keep(person_id: str, lengths: "BodyLengths", source: "BodySource") -> int:
     with open_store() as store:
         record = save_body_lengths(store, person_id, lengths.body, source, dt.date.today())
     _print_record(record)
-    print(f"The lengths may be off by {lengths.share_error:.0%}.")
+    print(f"The lengths may be wrong by up to {lengths.share_error:.0%}.")
     return 0
 
 

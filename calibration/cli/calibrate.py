@@ -8,8 +8,8 @@ from calibration.cli import body, correction, lens, level, place, setup
 def configure(parser: argparse.ArgumentParser) -> None:
     """Calibrate the camera's lens and level, the body's lengths, and corrections.
 
-    Calibration is saved in the data folder and with every reading that used it. What
-    is unknown stays unknown, and widens the interval.
+    Calibration is saved in the data folder and with every reading that used it. Anything you
+    leave out makes the intervals wider.
 
     examples:
       thawline calibrate lens sheet board.pdf

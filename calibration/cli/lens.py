@@ -30,7 +30,7 @@ def add_to(ways: "argparse._SubParsersAction[argparse.ArgumentParser]") -> None:
         parser.add_argument(
             "--camera", required=True, metavar="NAME", help="as the system names it"
         )
-        parser.add_argument("--try", dest="only_try", action="store_true", help="keep nothing")
+        parser.add_argument("--try", dest="only_try", action="store_true", help="save nothing")
     listed = ways.add_parser("list", help="list the saved profiles")
     listed.set_defaults(run=_list)
     forget = ways.add_parser("forget", help="remove a camera's profiles")
@@ -44,8 +44,8 @@ def _sheet(arguments: argparse.Namespace) -> int:
     save_board_sheet(arguments.file, PAPERS[arguments.paper])
     print(
         f"Wrote {arguments.file}. Print it at 100 %; the line on it must measure "
-        f"{RULER_MM:.0f} mm. Then film the board: still for a moment in each corner, at each "
-        "side and in the middle of the picture, near and far, tilted to every side."
+        f"{RULER_MM:.0f} mm. Then film the board: hold it still for a moment in each corner, at "
+        "each side and in the middle of the picture, near and far, and tilted each way."
     )
     return 0
 
@@ -94,13 +94,14 @@ def _finish(capture: "LensCapture", arguments: argparse.Namespace) -> int:
         print(f"{capture.left_out} pictures of another size were left out.")
     if fit.profile is not None:
         print(
-            f"Focal length {fit.profile.focal_px[0]:.1f} pixels (sure to {fit.focal_error:.1%}), "
+            f"Focal length {fit.profile.focal_px[0]:.1f} pixels (give or take "
+            f"{fit.focal_error:.1%}), "
             f"worst view {fit.worst_view_px:.2f} pixels."
         )
         if not arguments.only_try:
             with open_store() as store:
                 store.save_lens(fit.profile)
-            print(f"Kept for {fit.profile.camera_name} at {_size(fit.profile)}.")
+            print(f"Saved for {fit.profile.camera_name} at {_size(fit.profile)}.")
     return 0
 
 
@@ -116,7 +117,7 @@ def _list(arguments: argparse.Namespace) -> int:
             f"error {profile.reprojection_px:.2f} pixels, {profile.views} views"
         )
     if not profiles:
-        print("No lens profiles yet. Begin with: thawline calibrate lens sheet board.pdf")
+        print("No lens profiles yet. Start with: thawline calibrate lens sheet board.pdf")
     return 0
 
 

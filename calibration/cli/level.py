@@ -27,7 +27,7 @@ def add_to(ways: "argparse._SubParsersAction[argparse.ArgumentParser]") -> None:
     )
     lines.add_argument("--camera", metavar="NAME", help="use its lens profile; save the roll")
     lines.add_argument(
-        "--fixed", action="store_true", help="the camera is fixed: the roll holds after today"
+        "--fixed", action="store_true", help="the camera is fixed: keep using the roll after today"
     )
     lines.set_defaults(run=_lines)
     person = ways.add_parser("person", help="a check, from a clip of someone standing upright")
@@ -58,9 +58,9 @@ def _lines(arguments: argparse.Namespace) -> int:
             f"{orientation.tilt_half_deg:.1f}."
         )
     else:
-        print("One line, or lines close together, cannot tell the tilt.")
+        print("One line, or lines close together, cannot give the tilt.")
     if lens is None:
-        print("The lens is not calibrated; a usual field of view was assumed.")
+        print("The lens is not calibrated; a typical field of view was assumed.")
     if arguments.camera is not None:
         level = CameraLevel(
             camera_name=arguments.camera,
@@ -71,7 +71,7 @@ def _lines(arguments: argparse.Namespace) -> int:
         )
         with open_store() as store:
             store.save_level(level)
-        print(f"Kept for {arguments.camera}{'' if arguments.fixed else ', for today'}.")
+        print(f"Saved for {arguments.camera}{'' if arguments.fixed else ', for today only'}.")
     return 0
 
 
@@ -90,7 +90,7 @@ def _person(arguments: argparse.Namespace) -> int:
 
     def line(name: str, rough: WithUncertainty | None, unit: str) -> str:
         if rough is None:
-            return f"{name}: not told, as the legs were not seen."
+            return f"{name}: unknown, because the legs were not seen."
         return f"{name}: {rough.value:.1f} {unit}, give or take {rough.half:.1f}."
 
     print("As a rough check, if the person stands upright:")

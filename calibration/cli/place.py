@@ -29,12 +29,12 @@ def _show(arguments: argparse.Namespace) -> int:
             f"{placement.trunk_px:.0f} pixels, turned by about {turn:.0f} degrees"
         )
     if not placements:
-        print("No place is saved yet; the first reading with a camera saves it.")
+        print("No place is saved yet. The first reading with a camera saves one.")
     return 0
 
 
 def _forget(arguments: argparse.Namespace) -> int:
     with open_store() as store:
         gone = store.delete_placements(store.find_person(arguments.person).id)
-    print(f"{gone} place{'s' * (gone != 1)} forgotten.")
+    print(f"{gone} place{'s' * (gone != 1)} deleted.")
     return 0

@@ -6,10 +6,10 @@ import argparse
 def configure(parser: argparse.ArgumentParser) -> None:
     """Show how well a person's sessions repeat: typical error, drift, smallest change.
 
-    For a shoulder that is not expected to change much. Only sessions done and measured like
-    the latest one count. From 8 sessions on the person's own scatter is used, before that a
-    usual one. This is repeatability, not agreement: what always reads 10 degrees too much
-    repeats perfectly.
+    Use it for a shoulder that is not expected to change much. Only sessions done and measured
+    like the latest one count. From 8 sessions on, the person's own scatter is used; before that, a
+    typical one. This is repeatability, not agreement: an instrument that always reads 10 degrees
+    too high repeats perfectly.
 
     examples:
       thawline repeatability Bramble

@@ -32,7 +32,7 @@ def print_placement_changes(outcomes: Sequence[ClipResult], person_id: str, *, k
                 print(f"{name}: {change.sentence}")
             if keep:
                 kept = save_placement(store, outcome.measurement, person_id, today)
-                print(f"{name}: {'the place is kept.' if kept else 'nobody was seen standing.'}")
+                print(f"{name}: {'the place is saved.' if kept else 'no one was seen standing.'}")
 
 
 def paired_readings(outcomes: Sequence[ClipResult]) -> PairTable:
@@ -63,11 +63,11 @@ def paired_readings(outcomes: Sequence[ClipResult]) -> PairTable:
     notes = []
     if without_reading:
         notes.append(
-            f"{without_reading} clip(s) with a reference were refused or not read. The figures "
-            "are of the clips that gave a reading."
+            f"{without_reading} clip(s) with a reference gave no reading. The figures cover the "
+            "clips that did."
         )
     if without_person:
-        notes.append(f"{without_person} clip(s) do not say of whom they are and were left out.")
+        notes.append(f"{without_person} clip(s) do not name a person and were left out.")
     return PairTable(pairs=tuple(pairs), notes=tuple(notes))
 
 

@@ -17,17 +17,17 @@ def add_to(ways: "argparse._SubParsersAction[argparse.ArgumentParser]") -> None:
     write = ways.add_parser("write", help="write the file")
     write.add_argument("file", type=Path, metavar="FILE.json")
     write.add_argument("--camera", metavar="NAME", help="its lens, level and corrections")
-    write.add_argument("--person", metavar="NAME", help="their lengths and marks: the pseudonym")
+    write.add_argument("--person", metavar="NAME", help="pseudonym, for their lengths and marks")
     write.add_argument(
         "--size",
         type=parse_size,
         metavar="WxH",
-        help="of the clips' upright pictures, such as 1280x720",
+        help="size size of the clips' upright pictures, such as 1280x720",
     )
     write.add_argument("--quarter-turns", type=int, choices=range(4), default=0)
     write.add_argument("--mirrored", action="store_true", help="the clips show a mirror image")
     write.set_defaults(run=_write)
-    show = ways.add_parser("show", help="say what a file holds")
+    show = ways.add_parser("show", help="show what a file contains")
     show.add_argument("file", type=Path, metavar="FILE.json")
     show.set_defaults(run=_show)
 
@@ -50,7 +50,7 @@ def _write(arguments: argparse.Namespace) -> int:
     write_setup(arguments.file, gathered.setup)
     for message in gathered.messages:
         print(f"Note: {message}")
-    print(f"Wrote {arguments.file}. It holds:")
+    print(f"Wrote {arguments.file}. It contains:")
     _print(gathered.setup)
     return 0
 

@@ -23,7 +23,7 @@ _MM_PER_INCH = 25.4
 _PNG_DPI = 300
 _TEXT = (
     "Print at 100 %, not fitted to the page. The line must measure 100 mm. Glue the sheet to "
-    f"something flat and stiff, keep the white edge. Squares {SQUARE_MM:g} mm."
+    f"something flat and stiff, and keep the white edge. Squares {SQUARE_MM:g} mm."
 )
 
 
@@ -59,7 +59,7 @@ def save_board_sheet(path: Path, paper: PaperSize = PAPERS["a4"]) -> None:
     """
     kind = path.suffix.lower()
     if kind not in (".pdf", ".png"):
-        raise InputError(f"The board's file {path.name} must end in .pdf or .png.")
+        raise InputError(f"The name of the board file {path.name} must end in .pdf or .png.")
     # No date: the same sheet is the same file.
     metadata = {"CreationDate": None} if kind == ".pdf" else None
     try:

@@ -222,11 +222,11 @@ def capture_folder(folder: Path, camera_name: str) -> LensCapture:
     except OSError as error:
         raise InputError(f"The folder {folder.name} cannot be read ({error.strerror}).") from error
     if not files:
-        raise InputError(f"The folder {folder.name} holds no pictures (PNG or JPEG).")
+        raise InputError(f"The folder {folder.name} contains no pictures (PNG or JPEG).")
     if len(files) > MOST_PICTURES:
         raise InputError(
-            f"The folder {folder.name} holds {len(files)} pictures; {MOST_PICTURES} are the most. "
-            f"About {ENOUGH_VIEWS} different views are best."
+            f"The folder {folder.name} holds {len(files)} pictures; at most {MOST_PICTURES} can be "
+            f"used. About {ENOUGH_VIEWS} different views are best."
         )
     capture = LensCapture(camera_name)
     gate = FrameNormalizer()
@@ -313,14 +313,14 @@ def _message(
 ) -> TranslatableMessage:
     if shown is ViewOutcome.OTHER_SIZE:
         return TranslatableMessage(
-            "This picture has another size than the first one; it is left out."
+            "This picture is not the same size as the first one; it is left out."
         )
     if shown is ViewOutcome.NO_BOARD:
         return TranslatableMessage("Show the printed board, whole or nearly, in good light.")
     if shown is ViewOutcome.MOVING:
         return TranslatableMessage("Hold the board still for a moment.")
     if enough:
-        return TranslatableMessage("Enough views. More can still be added.")
+        return TranslatableMessage("There are enough views. You can still add more.")
     if coverage is not None and coverage.bare_quarters:
         return TranslatableMessage(
             "Move the board to the {where} of the picture and hold it.",
@@ -328,11 +328,11 @@ def _message(
         )
     if tilted < ENOUGH_TILTED:
         return TranslatableMessage(
-            "Tilt the board away at one side, by about 30 degrees, and hold it."
+            "Tilt one side of the board away, by about 30 degrees, and hold it."
         )
     if coverage is not None and not coverage.enough:
-        return TranslatableMessage("Move the board to the rim of the picture and hold it.")
+        return TranslatableMessage("Move the board to the edge of the picture and hold it.")
     return TranslatableMessage(
-        "Another place or tilt, please: {kept} of {enough} views.",
+        "Please move or tilt the board: {kept} of {enough} views.",
         {"kept": str(kept), "enough": str(ENOUGH_VIEWS)},
     )

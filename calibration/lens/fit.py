@@ -191,7 +191,7 @@ def fit_lens(
         faults=(),
         messages=(
             TranslatableMessage(
-                "Lens found from {views} views: {field} degrees wide, error {error} pixels, "
+                "Lens calculated from {views} views: {field} degrees wide, error {error} pixels, "
                 "corners seen in {share} % of the picture.",
                 {
                     "views": str(len(useful)),
@@ -299,43 +299,44 @@ def _refused(
 ) -> LensFit:
     messages = {
         LensFitProblem.FEW_VIEWS: TranslatableMessage(
-            "Useful views of the board: {views}; {fewest} are needed, better 24.",
+            "Useful views of the board: {views}. At least {fewest} are needed; 24 are better.",
             {"views": str(len(views)), "fewest": str(FEWEST_VIEWS)},
         ),
         LensFitProblem.UNCOVERED: TranslatableMessage(
-            "The board was seen in {share} % of the picture only: show it in the {where} too.",
+            "The board was seen in only {share} % of the picture: show it in the {where} too.",
             {"share": f"{100 * coverage.share:.0f}", "where": _uncovered_area(coverage)},
         ),
         LensFitProblem.NO_FIT: TranslatableMessage(
-            "No lens explains these views. Was the board flat, and one board only?"
+            "No lens fits these views. Check that the board was flat and that only one board was "
+            "in view."
         ),
         LensFitProblem.LARGE_ERROR: TranslatableMessage(
-            "The corners miss the best lens by {error} pixels; at most {most} is accepted. Keep "
-            "the board flat and hold it still.",
+            "The corners are {error} pixels off the best-fitting lens; at most {most} is "
+            "accepted. Keep the board flat and hold it still.",
             {
                 "error": f"{solved.error_px:.1f}" if solved else "",
                 "most": f"{LARGEST_ERROR_PX:g}",
             },
         ),
         LensFitProblem.UNTILTED: TranslatableMessage(
-            "The board was held squarely to the camera: tilt it to the left, right, up and down, "
-            "by about 30 degrees, in at least {fewest} views.",
+            "The board always faced the camera squarely: tilt it to the left, right, up and "
+            "down, by about 30 degrees, in at least {fewest} views.",
             {"fewest": str(FEWEST_TILTED)},
         ),
         LensFitProblem.UNSURE_FOCAL: TranslatableMessage(
-            "The focal length stays unsure: tilt the board to each side, and show it nearer and "
-            "farther."
+            "The focal length is still uncertain: tilt the board to each side, and show it "
+            "nearer and farther away."
         ),
         LensFitProblem.FOLDED: TranslatableMessage(
-            "The lens found is not possible at the picture's rim: show the board nearer to the "
-            "rim. Fisheye lenses are not supported."
+            "The calculated lens is not possible at the edge of the picture: show the board "
+            "nearer to the edge. Fisheye lenses are not supported."
         ),
     }
     return LensFit(
         profile=None,
         faults=tuple(faults),
         messages=(
-            TranslatableMessage("No lens profile was made."),
+            TranslatableMessage("No lens profile was created."),
             *(messages[fault] for fault in faults),
         ),
         views=len(views),

@@ -38,8 +38,8 @@ def other_size_message(
         return None
     sizes = dict.fromkeys(profile.size_px for profile in reversed(lenses))
     return TranslatableMessage(
-        "The lens was calibrated at {made} pixels and does not hold at {here}; a usual field of "
-        "view is assumed. Calibrate the lens at this size too.",
+        "The lens was calibrated at {made} pixels, which does not apply at {here}; a typical "
+        "field of view is assumed. Calibrate the lens at this size too.",
         {
             "made": ", ".join(f"{width} x {height}" for width, height in sizes),
             "here": f"{size_px[0]} x {size_px[1]}",

@@ -103,8 +103,8 @@ def placement_changes(kept: Placement, today: Placement) -> tuple[PlacementChang
                 drift=PlacementDrift.OTHER_CAMERA,
                 amount=0.0,
                 message=TranslatableMessage(
-                    "Another camera or picture size than on {day}: the readings start a new "
-                    "series.",
+                    "The camera or the picture size is not the same as on {day}: the readings "
+                    "start a new series.",
                     {"day": kept.taken.isoformat()},
                 ),
             ),
@@ -142,14 +142,14 @@ def _scale(kept: Placement, today: Placement) -> PlacementChange | None:
             drift=PlacementDrift.NEARER,
             amount=amount,
             message=TranslatableMessage(
-                "You stand about {share} % nearer than on {day}. Step back a little.", values
+                "You are about {share} % nearer than on {day}. Step back a little.", values
             ),
         )
     return PlacementChange(
         drift=PlacementDrift.FARTHER,
         amount=amount,
         message=TranslatableMessage(
-            "You stand about {share} % farther away than on {day}. Step closer a little.", values
+            "You are about {share} % farther away than on {day}. Come a little closer.", values
         ),
     )
 
@@ -164,8 +164,8 @@ def _turn(kept: Placement, today: Placement) -> PlacementChange | None:
         drift=PlacementDrift.TURNED,
         amount=amount,
         message=TranslatableMessage(
-            "You are turned by about {angle} degrees against {day}. Stand as the drawing shows, "
-            "feet on their marks.",
+            "You are turned about {angle} degrees compared with {day}. Stand as the drawing "
+            "shows, with your feet on their marks.",
             {"angle": f"{amount:.0f}", "day": kept.taken.isoformat()},
         ),
     )
@@ -176,14 +176,14 @@ def _level(kept: Placement, today: Placement) -> PlacementChange | None:
     if kept.roll_deg is not None and today.roll_deg is not None:
         amount = abs(today.roll_deg - kept.roll_deg)
         message = TranslatableMessage(
-            "The camera leans by about {angle} degrees against {day}. Set it level.",
+            "The camera leans about {angle} degrees compared with {day}. Set it level.",
             {**values, "angle": f"{amount:.0f}"},
         )
     else:
         amount = abs(today.lean_deg - kept.lean_deg)
         message = TranslatableMessage(
-            "Camera or body leans by about {angle} degrees against {day}. Set the camera level "
-            "and stand upright.",
+            "The camera or your body leans about {angle} degrees compared with {day}. Set the "
+            "camera level and stand upright.",
             {**values, "angle": f"{amount:.0f}"},
         )
     if amount <= LEVEL_DEG:

@@ -79,7 +79,9 @@ def estimate_from_standing(
         For an impossible stature.
     """
     if stature_m is not None and not STATURES_M[0] <= stature_m <= STATURES_M[1]:
-        raise InputError(f"{stature_m:g} m is no stature. Give it in metres, such as 1.72.")
+        raise InputError(
+            f"{stature_m:g} m is not a possible height. Give it in metres, such as 1.72."
+        )
     neutral = neutral_of(track)
     if isinstance(neutral, str):
         return neutral

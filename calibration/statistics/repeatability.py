@@ -169,12 +169,12 @@ def repeatability_paragraph(result: Repeatability) -> str:
         )
     if not result.own:
         sentences.append(
-            f"Until there are {ENOUGH_SESSIONS} sessions a usual scatter of "
+            f"Until there are {ENOUGH_SESSIONS} sessions, a typical scatter of "
             f"{shown(result.error_for_change)} is assumed."
         )
     sentences.append(
         f"Two single sessions must differ by {shown(result.mdc90)} (90 %) or "
-        f"{shown(result.mdc95)} (95 %) to be more than scatter."
+        f"{shown(result.mdc95)} (95 %) for the difference to be more than scatter."
     )
     return " ".join(sentences)
 
@@ -216,9 +216,9 @@ def _widening(residuals: FloatArray) -> float:
 def _check(movement: Movement, sessions: Sequence[RetestSession]) -> None:
     name = MOVEMENTS[movement].name
     if not sessions:
-        raise InputError(f"{name}: there are no sessions yet. Measure some first.")
+        raise InputError(f"{name}: there are no sessions yet. Measure first.")
     for number, session in enumerate(sessions, start=1):
         if not session.trials:
             raise InputError(f"{name}: session {number} has no scored trial. Leave it out.")
         if not np.isfinite([session.day, *session.trials]).all():
-            raise InputError(f"{name}: session {number} holds something that is not a number.")
+            raise InputError(f"{name}: session {number} contains something that is not a number.")

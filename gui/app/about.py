@@ -32,17 +32,17 @@ def _dialog(parent: QWidget, title: str, lines: list[tuple[str, str]]) -> QDialo
 
 def keys_dialog(parent: QWidget) -> QDialog:
     keys = (
-        (tr("Space"), tr("pause, go on")),
+        (tr("Space"), tr("pause, continue")),
         (tr("Backspace"), tr("delete the last trial")),
         (tr("Escape"), tr("finish and save")),
         (tr("Enter"), tr("continue")),
         (tr("0 to 9, X for ten"), tr("pain")),
-        (tr("H"), tr("start measuring at home; while measuring, measure this position")),
+        (tr("H"), tr("at home: start measuring; while measuring: measure this position")),
         (tr("B, C"), tr("in a clinic: full baseline, one movement")),
         (tr("O, M"), tr("the other side, another movement")),
         (tr("A"), tr("repeat the last movement")),
         (tr("R"), tr("try again after a problem")),
-        (tr("N, S"), tr("in a round of exercises: next exercise, stop because it hurts")),
+        (tr("N, S"), tr("during exercises: next exercise, stop because it hurts")),
         (tr("Ctrl 1 to 5"), tr("Measure, Exercises, Progress, Clips, Set-up")),
         (tr("Ctrl H, Ctrl E"), tr("exercises, events")),
         (tr("Ctrl R"), tr("report for a clinic visit")),
@@ -50,7 +50,7 @@ def keys_dialog(parent: QWidget) -> QDialog:
         (tr("Ctrl + and Ctrl -"), tr("text larger, smaller")),
     )
     lines = [(f"{key}:  {what}", "") for key, what in keys]
-    lines.append((tr("Raising the other hand pauses as well."), "quiet"))
+    lines.append((tr("You can also pause by raising your other hand."), "quiet"))
     return _dialog(parent, tr("Keys"), lines)
 
 

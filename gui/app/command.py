@@ -22,7 +22,12 @@ def configure(parser: argparse.ArgumentParser) -> None:
       thawline app --model-quality full
     """
     parser.add_argument(
-        "--source", type=Path, nargs="+", default=[], metavar="CLIP", help="clips for a camera"
+        "--source",
+        type=Path,
+        nargs="+",
+        default=[],
+        metavar="CLIP",
+        help="clips to play instead of the camera",
     )
     parser.add_argument("--model-quality", choices=[quality.value for quality in ModelQuality])
     parser.set_defaults(run=run)

@@ -44,17 +44,17 @@ class CrashDialog(QDialog):
         self.text.setAccessibleName(tr("details"))
         self.copy = button(tr("Copy the details"))
         self.copy.clicked.connect(self._copy)
-        self.go_on = button(tr("Go on"), "main")
+        self.go_on = button(tr("Continue"), "main")
         self.go_on.clicked.connect(self.accept)
         layout = QVBoxLayout(self)
         layout.setContentsMargins(24, 24, 24, 24)
         layout.setSpacing(12)
-        layout.addWidget(label(tr("Something went wrong that should not."), "title"))
+        layout.addWidget(label(tr("Something went wrong inside Thawline."), "title"))
         layout.addWidget(
             label(
                 tr(
-                    "What was captured and kept before is safe. You can go on; if it happens "
-                    "again, close the window and open it anew."
+                    "Everything saved so far is safe. You can continue. If it happens again, "
+                    "close the window and open it again."
                 )
             )
         )

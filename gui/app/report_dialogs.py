@@ -33,7 +33,7 @@ class ReportDialogs(QObject):
         today = services.today()
         name, _ = QFileDialog.getSaveFileName(
             self._window,
-            tr("Write a report"),
+            tr("Save a report"),
             report_name(person, today, ".pdf"),
             "PDF (*.pdf);;HTML (*.html)",
         )

@@ -11,14 +11,14 @@ LANGUAGE_CODES = ("en", "es")
 
 
 def configure(parser: argparse.ArgumentParser) -> None:
-    """Write a report for a clinic visit, on one page or with further ones.
+    """Write a report for a clinic visit: one page, or with more detail.
 
-    First a box of a few lines: what changed on the affected side since the latest clinic visit,
-    or since the latest event, its share of the other side, pain, exercises, what is worth a
-    look, and the person's own question. Then both sides with their intervals, and curves.
-    Further pages add events, everyday tasks, refusals, how it was measured and how to read it.
-    The ending of the file decides: .html for a page that any browser shows without a network,
-    .pdf for paper. A file that is there already is left as it is.
+    The report opens with a box of a few lines: what has changed on the affected side since the
+    latest clinic visit or event, how it compares with the other side, pain, exercises, points to
+    discuss, and the person's own question. Then come both sides with their intervals, and charts.
+    More pages add events, everyday tasks, what was not measured, how it was measured and how to
+    read it. The file ending decides the format: .html for a browser, also without internet, .pdf
+    for paper. An existing file is not overwritten.
 
     exit codes:
       0  done
@@ -37,20 +37,23 @@ def configure(parser: argparse.ArgumentParser) -> None:
         "--to", type=Path, required=True, metavar="FILE", help="the new file: .html or .pdf"
     )
     parser.add_argument(
-        "--since", type=a_day, metavar="DATE", help="tell in the box what changed since this day"
+        "--since", type=a_day, metavar="DATE", help="in the box, say what changed since this day"
     )
     parser.add_argument(
-        "--question", default="", metavar="TEXT", help="what the person wants to ask"
+        "--question", default="", metavar="TEXT", help="a question from the person to the clinician"
     )
     parser.add_argument(
         "--exercises",
         action="store_true",
-        help="instead of the report the page of exercises for the person, with drawings (.pdf)",
+        help="instead of the report, write the person's exercise sheet with drawings (.pdf)",
     )
-    parser.add_argument("--details", action="store_true", help="with the further pages")
-    parser.add_argument("--landscape", action="store_true", help="a page wider than high")
+    parser.add_argument("--details", action="store_true", help="add the pages with more detail")
+    parser.add_argument("--landscape", action="store_true", help="landscape pages")
     parser.add_argument(
-        "--language", choices=LANGUAGE_CODES, default="en", help="of the report; English otherwise"
+        "--language",
+        choices=LANGUAGE_CODES,
+        default="en",
+        help="language of the report (default: en)",
     )
     parser.set_defaults(run=run)
 

@@ -61,8 +61,8 @@ def handout_words(person: Person, plan: Plan, tr: Translate) -> HandoutWords:
         entries=tuple(_entry(planned, tr) for planned in plan.exercises),
         warnings=_warnings(tr),
         notice=tr(
-            "These exercises were chosen by your clinician; Thawline has added nothing. "
-            "Take questions to them."
+            "Your clinician chose these exercises. Thawline added nothing. If you have "
+            "questions, ask your clinician."
         ),
     )
 
@@ -80,7 +80,7 @@ def _rule(limit: int, tr: Translate) -> str:
     slowly = tr("Move slowly, and stop before it becomes painful.")
     if limit == 1:
         return f"{slowly} {tr('Stop at the first pain.')}"
-    at = tr("Stop at pain {limit} of 10, or before.").format(limit=limit)
+    at = tr("Stop when pain reaches {limit} of 10, or before.").format(limit=limit)
     return f"{slowly} {at}"
 
 

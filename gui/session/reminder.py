@@ -41,5 +41,5 @@ class Reminder(QObject):
             return
         time = reminder_due(self._settings.reminder_times, since, now)
         if time is not None:
-            words = tr("{time}: the time that you chose for your exercises.")
+            words = tr("{time}: the time you chose for your exercises.")
             self.due.emit(words.format(time=f"{time:%H:%M}"))

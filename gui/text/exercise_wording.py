@@ -65,7 +65,7 @@ def limit_sentence(limit: int) -> str:
     """Return at which pain to stop, 1..10."""
     if limit == 1:
         return tr("Stop at the first pain.")
-    return tr("Stop at pain {limit} of 10, or before.").format(limit=limit)
+    return tr("Stop when pain reaches {limit} of 10, or before.").format(limit=limit)
 
 
 def limit_passed_sentence(limit: int) -> str:

@@ -90,7 +90,7 @@ def progress_notes(sides: Sequence[SideProgress]) -> tuple[str, ...]:
     if any(side.drifted_by is not None for side in sides):
         lines.append(
             tr(
-                "Both shoulders moved together, so the set-up may have changed and no trend is "
+                "Both shoulders changed together, so the set-up may have changed and no trend is "
                 "shown."
             )
         )

@@ -30,7 +30,7 @@ def difference_words(movement: Movement, difference: SideDifference | None) -> s
         return tr("no clear difference between the sides ({value}, at most {most})").format(
             value=value_words(difference.value, unit), most=value_words(difference.high, unit)
         )
-    return tr("{side} {value} less than the other side ({range})").format(
+    return tr("{side} arm: {value} less than the other ({range})").format(
         side=side_name(difference.less),
         value=value_words(difference.value, unit),
         range=range_words(difference.low, difference.high, unit),

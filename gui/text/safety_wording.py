@@ -48,7 +48,7 @@ def _about() -> ScreeningText:
     return ScreeningText(
         title=tr("What this is, and what it is not"),
         items=(
-            tr("In an emergency, leave this and call the emergency number."),
+            tr("In an emergency, stop and call the emergency number."),
             tr(
                 "Thawline watches an arm through the camera and estimates how far the shoulder "
                 "moves. You can follow that over weeks and take it to an appointment."
@@ -84,14 +84,14 @@ def _emergency() -> ScreeningText:
             ),
             tr(
                 "Your legs have become unsteady or your hands clumsy, or you have new trouble "
-                "with your bladder or bowel."
+                "controlling your bladder or bowels."
             ),
-            tr("Since an injury the shoulder looks out of shape, or it may be broken."),
+            tr("Your shoulder has looked out of shape since an injury, or it may be broken."),
             tr("The shoulder has been locked since a seizure or an electric shock."),
             tr(
                 "The joint is hot, red and swollen, or you have a fever and feel ill. If your "
-                "immune system is weak, or a needle was put into the joint lately, new heat or "
-                "fever alone is enough."
+                "immune system is weak, or you recently had an injection into the joint, new "
+                "heat or a fever alone is enough."
             ),
             tr("The arm is cold, pale, blue or suddenly swollen."),
             tr("You are short of breath after an operation, or after a long time lying still."),
@@ -141,18 +141,18 @@ def _clinician() -> ScreeningText:
                 "An operation, a fracture, a dislocation or another injury of the shoulder "
                 "within the last twelve weeks."
             ),
-            tr("The shoulder has ever come out of its joint."),
+            tr("Your shoulder has come out of its joint at some time."),
             tr("Your surgeon has told you to limit how you move the arm."),
             tr("You have recently had an injection and were told to rest the shoulder."),
             tr("A recent pacemaker or lead implant, or breast or armpit surgery."),
             tr("Moving your neck brings on the pain, or you have tingling below the elbow."),
-            tr("A stroke or a disease of the nerves affects your arm."),
+            tr("A stroke or a nerve disease affects your arm."),
             tr(
                 "You fall easily. For one movement you stand with your back to the screen, with "
                 "nothing to hold on to."
             ),
         ),
-        close=tr("If any of these apply, ask the clinician who treats you first."),
+        close=tr("If any of these apply, first ask the clinician who treats you."),
     )
 
 
@@ -185,7 +185,7 @@ def _stop_soon() -> ScreeningText:
     return ScreeningText(
         title=tr("Please see a clinician within a few days."),
         items=(
-            tr("Most often there is a harmless reason, but someone should look at it first."),
+            tr("Usually the reason is harmless, but a clinician should look at it first."),
             tr("If it suddenly gets worse, call the emergency number."),
         ),
     )
@@ -193,7 +193,7 @@ def _stop_soon() -> ScreeningText:
 
 def _stop_clinician() -> ScreeningText:
     return ScreeningText(
-        title=tr("Please ask the clinician who treats you first."),
+        title=tr("Please first ask the clinician who treats you."),
         items=(
             tr(
                 "Tell them what you would do here: raise and turn your arm by yourself, slowly, "

@@ -69,7 +69,7 @@ def hint_sentence(hint: SetupHint) -> str:
         SetupHint.LOWER_SCREEN: tr("Lower the screen."),
         SetupHint.LEVEL_CAMERA: tr("The camera is tilted. Set it level."),
         SetupHint.MORE_LIGHT: tr("More light, please."),
-        SetupHint.LIGHT_FROM_FRONT: tr("The light is behind you. Turn it round or close a blind."),
+        SetupHint.LIGHT_FROM_FRONT: tr("The light is behind you. Move the light or close a blind."),
     }[hint]
 
 
@@ -80,9 +80,9 @@ def reason_phrase(reason: Reason) -> str:
         Reason.OTHER_PERSON: tr("someone else in view"),
         Reason.TWO_PEOPLE: tr("two people in view"),
         Reason.PERSON_LOST: tr("lost from view"),
-        Reason.MOVED_FAST: tr("move more slowly, upright"),
+        Reason.MOVED_FAST: tr("move more slowly and stay upright"),
         Reason.UNREADABLE_FRAMES: tr("damaged pictures"),
-        Reason.LOW_FRAME_RATE: tr("too few pictures a second"),
+        Reason.LOW_FRAME_RATE: tr("too few pictures per second"),
         Reason.TURNED_PICTURE: tr("head not above the hips"),
         Reason.WRONG_VIEW: tr("stand as the drawing shows"),
         Reason.FACING_CAMERA: tr("turn your back to the camera"),
@@ -96,22 +96,22 @@ def reason_phrase(reason: Reason) -> str:
         Reason.SIDES_EXCHANGED: tr("left and right mixed up"),
         Reason.ELBOW_BENT: tr("the elbow was bent"),
         Reason.ELBOW_NOT_SQUARE: tr("the elbow was not at 90\u00b0"),
-        Reason.ELBOW_OFF_TRUNK: tr("the elbow left the side"),
+        Reason.ELBOW_OFF_TRUNK: tr("the elbow moved from your side"),
         Reason.TRUNK_LEAN: tr("the body leaned"),
         Reason.TRUNK_TURNED: tr("the body turned"),
-        Reason.OUT_OF_PLANE: tr("the arm left its plane"),
-        Reason.SHRUG: tr("the shoulder rose"),
+        Reason.OUT_OF_PLANE: tr("the arm moved out of line"),
+        Reason.SHRUG: tr("the shoulder hitched up"),
         Reason.OTHER_ARM_RAISED: tr("the other arm was raised too"),
         Reason.NO_FACING_STANCE: tr("face the camera first, then turn"),
         Reason.NO_ZERO_POSE: tr("begin with the forearm straight ahead"),
-        Reason.NO_NEUTRAL: tr("no rest before it"),
+        Reason.NO_NEUTRAL: tr("no rest before the movement"),
         Reason.NO_MOVE: tr("no movement seen"),
         Reason.LITTLE_MOVEMENT: tr("hardly any movement"),
         Reason.NO_HOLD: tr("not still for a second"),
         Reason.UNSTEADY_HOLD: tr("not quite still"),
         Reason.PASSES_DISAGREE: tr("not seen clearly enough"),
         Reason.IMPOSSIBLE_VALUE: tr("more than a shoulder can do"),
-        Reason.TOO_UNCERTAIN: tr("too uncertain to be of use"),
+        Reason.TOO_UNCERTAIN: tr("too uncertain to use"),
         Reason.FEW_TRIALS: tr("too few trials"),
         Reason.SPREAD_TRIALS: tr("the trials differ"),
     }[reason]
@@ -126,11 +126,11 @@ def trouble_sentence(trouble: SourceFault) -> str:
     """Return what happened and what the person can do."""
     return {
         SourceFault.CAMERA_DENIED: tr(
-            "The camera is not allowed. Allow it in the privacy settings."
+            "Thawline may not use the camera. Allow it in the privacy settings."
         ),
-        SourceFault.CAMERA_BUSY: tr("Another program uses the camera. Close it."),
+        SourceFault.CAMERA_BUSY: tr("Another program is using the camera. Close that program."),
         SourceFault.CAMERA_MISSING: tr(
-            "No such camera is connected. Plug it in or choose another."
+            "This camera is not connected. Plug it in or choose another."
         ),
         SourceFault.CAMERA_UNPLUGGED: tr("The camera was unplugged. Plug it in again."),
         SourceFault.CAMERA_BLACK: tr("The picture is black. Open the camera's cover or add light."),
@@ -145,7 +145,7 @@ def trouble_sentence(trouble: SourceFault) -> str:
         SourceFault.POSE_FAILED: tr(
             "Body tracking could not start. Close the window and try again."
         ),
-        SourceFault.OTHER: tr("Something does not work. Try again."),
+        SourceFault.OTHER: tr("Something went wrong. Try again."),
     }[trouble]
 
 
@@ -153,5 +153,5 @@ def next_sentence(guide: SessionPlan) -> str:
     """Return what comes after this movement."""
     upcoming = guide.upcoming
     if guide.step is not SessionStep.NEXT or upcoming is None:
-        return tr("That was all. Thank you.")
+        return tr("That is all. Thank you.")
     return start_position_sentence(upcoming.movement, upcoming.side)

@@ -35,8 +35,10 @@ def tr(text: str) -> str:
     return QCoreApplication.translate("", text)
 
 
-def message_text(message: TranslatableMessage) -> str:
-    """Return a message in the chosen language."""
+def message_text(message: TranslatableMessage | str) -> str:
+    """Return a message in the chosen language, and plain text as it is."""
+    if isinstance(message, str):
+        return message
     values = {
         name: _number_or_words(value) if isinstance(value, str) else message_text(value)
         for name, value in message.values.items()
@@ -46,8 +48,7 @@ def message_text(message: TranslatableMessage) -> str:
 
 def error_text(error: Exception) -> str:
     """Return what an error says in the chosen language, in English where it has no template."""
-    message = error.message if isinstance(error, ThawlineError) else str(error)
-    return message if isinstance(message, str) else message_text(message)
+    return message_text(error.message if isinstance(error, ThawlineError) else str(error))
 
 
 def _number_or_words(value: str) -> str:
@@ -166,7 +167,7 @@ def event_name(kind: EventKind) -> str:
         EventKind.PROGRAMME_CHANGED: tr("Home programme changed"),
         EventKind.MEDICINE_CHANGED: tr("Medicine changed"),
         EventKind.CLINIC_VISIT: tr("Clinic visit"),
-        EventKind.CAMERA_CHANGED: tr("Another camera, or it was moved"),
+        EventKind.CAMERA_CHANGED: tr("Camera changed or moved"),
         EventKind.MODEL_CHANGED: tr("Body tracking changed"),
         EventKind.OTHER: tr("Something else"),
     }[kind]
@@ -188,7 +189,7 @@ def help_name(kind: Assistance) -> str:
         Assistance.OTHER_HAND: tr("helped by the other hand"),
         Assistance.STICK: tr("helped by a stick"),
         Assistance.PULLEY: tr("helped by a pulley"),
-        Assistance.HELPER: tr("helped by a person"),
+        Assistance.HELPER: tr("helped by someone"),
     }[kind]
 
 
@@ -206,7 +207,7 @@ def posture_name(posture: BodyPosition) -> str:
 
 def conduct_sentence(conduct: AssessmentCondition) -> str:
     """Return for example "Standing, the arm moves without help"."""
-    return tr("{posture}, the arm moves {help}").format(
+    return tr("{posture}, {help}").format(
         posture=posture_name(conduct.posture).capitalize(), help=help_name(conduct.help)
     )
 

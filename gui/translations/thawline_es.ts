@@ -12,10 +12,6 @@
         <translation>Espacio</translation>
     </message>
     <message>
-        <source>pause, go on</source>
-        <translation>pausar, seguir</translation>
-    </message>
-    <message>
         <source>Backspace</source>
         <translation>Retroceso</translation>
     </message>
@@ -40,8 +36,16 @@
         <translation>dolor</translation>
     </message>
     <message>
+        <source>at home: start measuring; while measuring: measure this position</source>
+        <translation>en casa: empezar a medir; durante la medición: medir esta posición</translation>
+    </message>
+    <message>
         <source>try again after a problem</source>
         <translation>intentarlo de nuevo tras un problema</translation>
+    </message>
+    <message>
+        <source>during exercises: next exercise, stop because it hurts</source>
+        <translation>durante los ejercicios: siguiente ejercicio, parar porque duele</translation>
     </message>
     <message>
         <source>Ctrl R</source>
@@ -52,8 +56,16 @@
         <translation>informe para la consulta</translation>
     </message>
     <message>
+        <source>You can also pause by raising your other hand.</source>
+        <translation>También puede hacer una pausa levantando la otra mano.</translation>
+    </message>
+    <message>
         <source>O, M</source>
         <translation>O, M</translation>
+    </message>
+    <message>
+        <source>pause, continue</source>
+        <translation>hacer una pausa, seguir</translation>
     </message>
     <message>
         <source>the other side, another movement</source>
@@ -70,10 +82,6 @@
     <message>
         <source>finish and save</source>
         <translation>terminar y guardar</translation>
-    </message>
-    <message>
-        <source>start measuring at home; while measuring, measure this position</source>
-        <translation>empezar a medir en casa; durante la medición, medir esta posición</translation>
     </message>
     <message>
         <source>B, C</source>
@@ -94,10 +102,6 @@
     <message>
         <source>N, S</source>
         <translation>N, S</translation>
-    </message>
-    <message>
-        <source>in a round of exercises: next exercise, stop because it hurts</source>
-        <translation>en una sesión de ejercicios: siguiente ejercicio, parar porque duele</translation>
     </message>
     <message>
         <source>Ctrl 1 to 5</source>
@@ -132,10 +136,6 @@
         <translation>texto más grande, más pequeño</translation>
     </message>
     <message>
-        <source>Raising the other hand pauses as well.</source>
-        <translation>Levantar la otra mano también hace una pausa.</translation>
-    </message>
-    <message>
         <source>Keys</source>
         <translation>Teclas</translation>
     </message>
@@ -157,7 +157,7 @@
     </message>
     <message>
         <source>Something went wrong</source>
-        <translation>Algo salió mal</translation>
+        <translation>Algo ha fallado</translation>
     </message>
     <message>
         <source>details</source>
@@ -168,16 +168,16 @@
         <translation>Copiar los detalles</translation>
     </message>
     <message>
-        <source>Go on</source>
-        <translation>Seguir</translation>
+        <source>Continue</source>
+        <translation>Continuar</translation>
     </message>
     <message>
-        <source>Something went wrong that should not.</source>
-        <translation>Algo salió mal que no debía.</translation>
+        <source>Something went wrong inside Thawline.</source>
+        <translation>Ha ocurrido un error dentro de Thawline.</translation>
     </message>
     <message>
-        <source>What was captured and kept before is safe. You can go on; if it happens again, close the window and open it anew.</source>
-        <translation>Lo que se captó y guardó antes está a salvo. Puede seguir; si vuelve a ocurrir, cierre la ventana y ábrala de nuevo.</translation>
+        <source>Everything saved so far is safe. You can continue. If it happens again, close the window and open it again.</source>
+        <translation>Todo lo guardado hasta ahora está a salvo. Puede continuar. Si vuelve a ocurrir, cierre la ventana y ábrala de nuevo.</translation>
     </message>
     <message>
         <source>Measure</source>
@@ -280,8 +280,8 @@
         <translation>&amp;Acerca de Thawline</translation>
     </message>
     <message>
-        <source>Write a report</source>
-        <translation>Escribir un informe</translation>
+        <source>Save a report</source>
+        <translation>Guardar un informe</translation>
     </message>
     <message>
         <source>Saved as {file}.</source>
@@ -676,6 +676,10 @@
         <translation>final, {range}</translation>
     </message>
     <message>
+        <source>Note: {what}.</source>
+        <translation>Atención: {what}.</translation>
+    </message>
+    <message>
         <source>frame of the clip</source>
         <translation>fotograma de la grabación</translation>
     </message>
@@ -724,12 +728,8 @@
         <translation>Levante la otra mano para seguir.</translation>
     </message>
     <message>
-        <source>Careful: {what}.</source>
-        <translation>Cuidado: {what}.</translation>
-    </message>
-    <message>
         <source>Raise your other hand to pause.</source>
-        <translation>Levante la otra mano para pausar.</translation>
+        <translation>Levante la otra mano para hacer una pausa.</translation>
     </message>
     <message>
         <source>rough value</source>
@@ -798,10 +798,6 @@
     <message>
         <source>One practice first, then it counts. Raise the other hand to pause.</source>
         <translation>Primero una práctica, después cuenta. Levante la otra mano para hacer una pausa.</translation>
-    </message>
-    <message>
-        <source>Raise the other hand to pause.</source>
-        <translation>Levante la otra mano para hacer una pausa.</translation>
     </message>
     <message>
         <source>How much did it hurt?</source>
@@ -1006,6 +1002,10 @@
     <message>
         <source>from behind</source>
         <translation>por detrás</translation>
+    </message>
+    <message>
+        <source>turned halfway</source>
+        <translation>medio de lado</translation>
     </message>
     <message>
         <source>standard</source>
@@ -1668,10 +1668,6 @@
         <translation>Qué es esto y qué no es</translation>
     </message>
     <message>
-        <source>In an emergency, leave this and call the emergency number.</source>
-        <translation>En una emergencia, deje esto y llame al número de emergencias.</translation>
-    </message>
-    <message>
         <source>Thawline watches an arm through the camera and estimates how far the shoulder moves. You can follow that over weeks and take it to an appointment.</source>
         <translation>Thawline observa un brazo a través de la cámara y estima cuánto se mueve el hombro. Puede seguirlo durante semanas y llevarlo a una consulta.</translation>
     </message>
@@ -1701,23 +1697,11 @@
     </message>
     <message>
         <source>Chest pain, pressure or tightness, or pain spreading to the jaw, neck, back or arm, especially with breathlessness, sweating or feeling sick. This applies whichever shoulder hurts.</source>
-        <translation>Dolor, presión u opresión en el pecho, o dolor que se extiende a la mandíbula, el cuello, la espalda o el brazo, sobre todo con falta de aire, sudor o náuseas. Es así sea cual sea el hombro que duela.</translation>
+        <translation>Dolor, presión u opresión en el pecho, o dolor que se extiende a la mandíbula, el cuello, la espalda o el brazo, sobre todo con falta de aire, sudor o náuseas. Esto vale sea cual sea el hombro que le duele.</translation>
     </message>
     <message>
         <source>Your face droops, your speech is slurred, or an arm or leg is suddenly weak or numb.</source>
         <translation>Se le cae un lado de la cara, le cuesta hablar, o un brazo o una pierna se ha quedado de repente débil o dormido.</translation>
-    </message>
-    <message>
-        <source>Your legs have become unsteady or your hands clumsy, or you have new trouble with your bladder or bowel.</source>
-        <translation>Se nota inestable al andar o con las manos torpes, o tiene problemas nuevos para controlar la orina o las heces.</translation>
-    </message>
-    <message>
-        <source>Since an injury the shoulder looks out of shape, or it may be broken.</source>
-        <translation>Desde un golpe o una caída el hombro se ve deformado, o puede que esté roto.</translation>
-    </message>
-    <message>
-        <source>The joint is hot, red and swollen, or you have a fever and feel ill. If your immune system is weak, or a needle was put into the joint lately, new heat or fever alone is enough.</source>
-        <translation>La articulación está caliente, roja e hinchada, o tiene fiebre y se encuentra mal. Si tiene las defensas bajas, o le han pinchado hace poco en la articulación, basta con calor o fiebre nuevos.</translation>
     </message>
     <message>
         <source>You are short of breath after an operation, or after a long time lying still.</source>
@@ -1776,8 +1760,20 @@
         <translation>Motivos para preguntar antes a su profesional sanitario</translation>
     </message>
     <message>
-        <source>The shoulder has ever come out of its joint.</source>
-        <translation>El hombro se le ha salido alguna vez.</translation>
+        <source>Your shoulder has come out of its joint at some time.</source>
+        <translation>Alguna vez se le ha salido el hombro.</translation>
+    </message>
+    <message>
+        <source>A stroke or a nerve disease affects your arm.</source>
+        <translation>Un ictus o una enfermedad de los nervios le afecta al brazo.</translation>
+    </message>
+    <message>
+        <source>If any of these apply, first ask the clinician who treats you.</source>
+        <translation>Si le ocurre algo de esto, pregunte antes al profesional que le trata.</translation>
+    </message>
+    <message>
+        <source>Usually the reason is harmless, but a clinician should look at it first.</source>
+        <translation>Casi siempre la causa no es grave, pero conviene que un profesional lo mire antes.</translation>
     </message>
     <message>
         <source>Your surgeon has told you to limit how you move the arm.</source>
@@ -1796,16 +1792,8 @@
         <translation>El dolor aparece al mover el cuello, o nota hormigueo por debajo del codo.</translation>
     </message>
     <message>
-        <source>A stroke or a disease of the nerves affects your arm.</source>
-        <translation>Un ictus o una enfermedad de los nervios le afecta al brazo.</translation>
-    </message>
-    <message>
         <source>You fall easily. For one movement you stand with your back to the screen, with nothing to hold on to.</source>
         <translation>Se cae con facilidad. En uno de los movimientos está de pie, de espaldas a la pantalla y sin nada a lo que agarrarse.</translation>
-    </message>
-    <message>
-        <source>If any of these apply, ask the clinician who treats you first.</source>
-        <translation>Si le ocurre algo de esto, pregunte antes al profesional que le trata.</translation>
     </message>
     <message>
         <source>That hurt more than it should.</source>
@@ -1824,12 +1812,12 @@
         <translation>Por favor, consulte con un profesional sanitario en unos días.</translation>
     </message>
     <message>
-        <source>Most often there is a harmless reason, but someone should look at it first.</source>
-        <translation>Casi siempre hay una causa sin importancia, pero conviene que alguien lo mire antes.</translation>
-    </message>
-    <message>
         <source>If it suddenly gets worse, call the emergency number.</source>
         <translation>Si empeora de repente, llame al número de emergencias.</translation>
+    </message>
+    <message>
+        <source>Please first ask the clinician who treats you.</source>
+        <translation>Por favor, pregunte antes al profesional que le trata.</translation>
     </message>
     <message>
         <source>Tell them what you would do here: raise and turn your arm by yourself, slowly, and stop before it becomes painful.</source>
@@ -1838,6 +1826,22 @@
     <message>
         <source>The shoulder has been locked since a seizure or an electric shock.</source>
         <translation>El hombro está bloqueado desde una convulsión o una descarga eléctrica.</translation>
+    </message>
+    <message>
+        <source>In an emergency, stop and call the emergency number.</source>
+        <translation>En una emergencia, deje esto y llame al número de emergencias.</translation>
+    </message>
+    <message>
+        <source>Your legs have become unsteady or your hands clumsy, or you have new trouble controlling your bladder or bowels.</source>
+        <translation>Se nota inestable al andar o con las manos torpes, o tiene problemas nuevos para controlar la orina o las heces.</translation>
+    </message>
+    <message>
+        <source>Your shoulder has looked out of shape since an injury, or it may be broken.</source>
+        <translation>Desde un golpe o una caída el hombro se ve deformado, o puede que esté roto.</translation>
+    </message>
+    <message>
+        <source>The joint is hot, red and swollen, or you have a fever and feel ill. If your immune system is weak, or you recently had an injection into the joint, new heat or a fever alone is enough.</source>
+        <translation>La articulación está caliente, roja e hinchada, o tiene fiebre y se encuentra mal. Si tiene las defensas bajas, o le han puesto hace poco una inyección en la articulación, basta con calor o fiebre nuevos.</translation>
     </message>
     <message>
         <source>The arm is cold, pale, blue or suddenly swollen.</source>
@@ -1857,7 +1861,7 @@
     </message>
     <message>
         <source>Get help now.</source>
-        <translation>Busque ayuda ahora.</translation>
+        <translation>Pida ayuda ahora.</translation>
     </message>
     <message>
         <source>Call the emergency number: 112 in Europe, 911 in North America, 999 in the United Kingdom, or the one where you are.</source>
@@ -1866,10 +1870,6 @@
     <message>
         <source>Do not wait to see whether it passes. If you are unsure, call.</source>
         <translation>No espere a ver si se pasa. Si tiene dudas, llame.</translation>
-    </message>
-    <message>
-        <source>Please ask the clinician who treats you first.</source>
-        <translation>Por favor, pregunte antes al profesional que le atiende.</translation>
     </message>
     <message>
         <source>Left side to the camera, arm hanging.</source>
@@ -2004,10 +2004,6 @@
         <translation>Más luz, por favor.</translation>
     </message>
     <message>
-        <source>The light is behind you. Turn it round or close a blind.</source>
-        <translation>La luz está detrás de usted. Cámbiela de lado o baje una persiana.</translation>
-    </message>
-    <message>
         <source>two people in view</source>
         <translation>hay dos personas a la vista</translation>
     </message>
@@ -2016,12 +2012,12 @@
         <translation>se perdió de vista</translation>
     </message>
     <message>
-        <source>damaged pictures</source>
-        <translation>imágenes dañadas</translation>
+        <source>move more slowly and stay upright</source>
+        <translation>muévase más despacio y erguido</translation>
     </message>
     <message>
-        <source>too few pictures a second</source>
-        <translation>pocas imágenes por segundo</translation>
+        <source>damaged pictures</source>
+        <translation>imágenes dañadas</translation>
     </message>
     <message>
         <source>out of the picture</source>
@@ -2036,24 +2032,8 @@
         <translation>el codo no estaba a 90°</translation>
     </message>
     <message>
-        <source>the elbow left the side</source>
-        <translation>el codo se separó del costado</translation>
-    </message>
-    <message>
-        <source>the arm left its plane</source>
-        <translation>el brazo salió de su plano</translation>
-    </message>
-    <message>
-        <source>the shoulder rose</source>
-        <translation>el hombro subió</translation>
-    </message>
-    <message>
         <source>face the camera first, then turn</source>
         <translation>primero de frente, luego gire</translation>
-    </message>
-    <message>
-        <source>no rest before it</source>
-        <translation>sin reposo antes</translation>
     </message>
     <message>
         <source>no movement seen</source>
@@ -2061,7 +2041,7 @@
     </message>
     <message>
         <source>not seen clearly enough</source>
-        <translation>no se ve bastante claro</translation>
+        <translation>no se ve con claridad</translation>
     </message>
     <message>
         <source>no one in view</source>
@@ -2072,12 +2052,16 @@
         <translation>Descanse el brazo mientras se calcula el resultado.</translation>
     </message>
     <message>
+        <source>The light is behind you. Move the light or close a blind.</source>
+        <translation>La luz está detrás de usted. Mueva la luz o baje una persiana.</translation>
+    </message>
+    <message>
         <source>someone else in view</source>
         <translation>hay otra persona a la vista</translation>
     </message>
     <message>
-        <source>move more slowly, upright</source>
-        <translation>muévase más despacio, erguido</translation>
+        <source>too few pictures per second</source>
+        <translation>pocas imágenes por segundo</translation>
     </message>
     <message>
         <source>head not above the hips</source>
@@ -2097,7 +2081,7 @@
     </message>
     <message>
         <source>turn halfway to the side</source>
-        <translation>gire a medias hacia un lado</translation>
+        <translation>gire hasta quedar medio de lado</translation>
     </message>
     <message>
         <source>turn your other side to the camera</source>
@@ -2120,6 +2104,10 @@
         <translation>el codo estaba doblado</translation>
     </message>
     <message>
+        <source>the elbow moved from your side</source>
+        <translation>el codo se separó del costado</translation>
+    </message>
+    <message>
         <source>the body leaned</source>
         <translation>el cuerpo se inclinó</translation>
     </message>
@@ -2128,12 +2116,24 @@
         <translation>el cuerpo giró</translation>
     </message>
     <message>
+        <source>the arm moved out of line</source>
+        <translation>el brazo se desvió</translation>
+    </message>
+    <message>
+        <source>the shoulder hitched up</source>
+        <translation>el hombro se elevó</translation>
+    </message>
+    <message>
         <source>the other arm was raised too</source>
         <translation>el otro brazo también estaba levantado</translation>
     </message>
     <message>
         <source>begin with the forearm straight ahead</source>
         <translation>empiece con el antebrazo hacia delante</translation>
+    </message>
+    <message>
+        <source>no rest before the movement</source>
+        <translation>sin reposo antes del movimiento</translation>
     </message>
     <message>
         <source>hardly any movement</source>
@@ -2152,8 +2152,28 @@
         <translation>más de lo que puede un hombro</translation>
     </message>
     <message>
-        <source>too uncertain to be of use</source>
+        <source>too uncertain to use</source>
         <translation>demasiado incierto para servir</translation>
+    </message>
+    <message>
+        <source>Thawline may not use the camera. Allow it in the privacy settings.</source>
+        <translation>Thawline no tiene permiso para usar la cámara. Concédalo en los ajustes de privacidad.</translation>
+    </message>
+    <message>
+        <source>Another program is using the camera. Close that program.</source>
+        <translation>Otro programa está usando la cámara. Cierre ese programa.</translation>
+    </message>
+    <message>
+        <source>This camera is not connected. Plug it in or choose another.</source>
+        <translation>Esta cámara no está conectada. Conéctela o elija otra.</translation>
+    </message>
+    <message>
+        <source>Something went wrong. Try again.</source>
+        <translation>Algo ha fallado. Inténtelo de nuevo.</translation>
+    </message>
+    <message>
+        <source>That is all. Thank you.</source>
+        <translation>Eso es todo. Gracias.</translation>
     </message>
     <message>
         <source>too few trials</source>
@@ -2166,18 +2186,6 @@
     <message>
         <source>The arm is not still yet. Hold the position for a second, then press H again.</source>
         <translation>El brazo aún no está quieto. Mantenga la posición un segundo y vuelva a pulsar H.</translation>
-    </message>
-    <message>
-        <source>The camera is not allowed. Allow it in the privacy settings.</source>
-        <translation>La cámara no está permitida. Permítala en los ajustes de privacidad.</translation>
-    </message>
-    <message>
-        <source>Another program uses the camera. Close it.</source>
-        <translation>Otro programa usa la cámara. Ciérrelo.</translation>
-    </message>
-    <message>
-        <source>No such camera is connected. Plug it in or choose another.</source>
-        <translation>Esa cámara no está conectada. Conéctela o elija otra.</translation>
     </message>
     <message>
         <source>The camera was unplugged. Plug it in again.</source>
@@ -2205,7 +2213,7 @@
     </message>
     <message>
         <source>Body tracking is missing. Download it under Settings.</source>
-        <translation>Falta el reconocimiento del cuerpo. Descárguelo en Ajustes.</translation>
+        <translation>Falta el seguimiento del cuerpo. Descárguelo en Ajustes.</translation>
     </message>
     <message>
         <source>One moment: body tracking is starting again.</source>
@@ -2214,14 +2222,6 @@
     <message>
         <source>Body tracking could not start. Close the window and try again.</source>
         <translation>El seguimiento del cuerpo no ha podido arrancar. Cierre la ventana e inténtelo de nuevo.</translation>
-    </message>
-    <message>
-        <source>Something does not work. Try again.</source>
-        <translation>Algo no funciona. Pruebe otra vez.</translation>
-    </message>
-    <message>
-        <source>That was all. Thank you.</source>
-        <translation>Eso es todo. Gracias.</translation>
     </message>
     <message>
         <source>Distance</source>
@@ -2348,20 +2348,68 @@
         <translation>Cambio</translation>
     </message>
     <message>
-        <source>Verdict, change a month</source>
+        <source>Verdict, change per month</source>
         <translation>Resultado, cambio al mes</translation>
     </message>
     <message>
-        <source>In brackets 95 % intervals. Pictures: upright line, last days; box, their interval; ring, first days.</source>
+        <source>Brackets: 95 % intervals. Drawings: upright line, last days; box, their interval; ring, first days.</source>
         <translation>Entre paréntesis, intervalos del 95 %. Dibujos: línea vertical, últimos días; caja, su intervalo; círculo, primeros días.</translation>
     </message>
     <message>
-        <source>A trend is shown after {weeks} weeks and {days} days with readings at the earliest.</source>
-        <translation>Una tendencia se muestra como pronto tras {weeks} semanas y {days} días con lecturas.</translation>
+        <source>A trend needs at least {weeks} weeks and {days} days with readings.</source>
+        <translation>Una tendencia necesita al menos {weeks} semanas y {days} días con lecturas.</translation>
     </message>
     <message>
-        <source>Trends of the {side} side count from {day} on ({why}).</source>
-        <translation>Las tendencias del lado {side} cuentan desde el {day} ({why}).</translation>
+        <source>Trends of the {side} side are counted from {day} ({why}).</source>
+        <translation>Las tendencias del lado {side} se cuentan desde el {day} ({why}).</translation>
+    </message>
+    <message>
+        <source>Per month before</source>
+        <translation>Al mes, antes</translation>
+    </message>
+    <message>
+        <source>Per month after</source>
+        <translation>Al mes, después</translation>
+    </message>
+    <message>
+        <source>*: based mostly on an assumption until there are more days.</source>
+        <translation>*: se basa sobre todo en un supuesto hasta que haya más días.</translation>
+    </message>
+    <message>
+        <source>Yes: even the lower end of the intervals of the last days is enough. Not shown: it is not enough, which says nothing about what the person can do. Few days: fewer than {days} days with a reading in the last weeks.</source>
+        <translation>Sí: basta incluso el extremo inferior de los intervalos de los últimos días. No demostrado: no basta, lo que no dice nada de lo que puede hacer la persona. Pocos días: menos de {days} días con una lectura en las últimas semanas.</translation>
+    </message>
+    <message>
+        <source>All {count} measurements gave a reading.</source>
+        <translation>Las {count} mediciones dieron una lectura.</translation>
+    </message>
+    <message>
+        <source>{refused} of {count} measurements gave no reading: no reading is safer than a wrong one. First reasons:</source>
+        <translation>{refused} de {count} mediciones no dieron lectura: es más seguro no dar ninguna que dar una errónea. Primeros motivos:</translation>
+    </message>
+    <message>
+        <source>secondary</source>
+        <translation>secundario</translation>
+    </message>
+    <message>
+        <source>not comparable yet</source>
+        <translation>aún sin comparar</translation>
+    </message>
+    <message>
+        <source>not measured {day}</source>
+        <translation>sin lectura el {day}</translation>
+    </message>
+    <message>
+        <source>{count} days up to {day}</source>
+        <translation>{count} días al {day}</translation>
+    </message>
+    <message>
+        <source>Both shoulders changed together, the other by {amount}: has the set-up changed?</source>
+        <translation>Ambos hombros cambiaron a la vez, el otro {amount}: ¿ha cambiado la colocación?</translation>
+    </message>
+    <message>
+        <source>{change}, probably no more: new</source>
+        <translation>{change}, probablemente no más: es reciente</translation>
     </message>
     <message>
         <source>Before and after</source>
@@ -2376,56 +2424,16 @@
         <translation>De inmediato</translation>
     </message>
     <message>
-        <source>A month before</source>
-        <translation>Al mes, antes</translation>
-    </message>
-    <message>
-        <source>A month after</source>
-        <translation>Al mes, después</translation>
-    </message>
-    <message>
-        <source>*: mostly an assumption, until there are more days.</source>
-        <translation>*: en su mayor parte un supuesto, hasta que haya más días.</translation>
-    </message>
-    <message>
         <source>{movement} from {range}</source>
         <translation>{movement} desde {range}</translation>
-    </message>
-    <message>
-        <source>Yes: even the lower end of the intervals of the last days passes. Not shown: it does not, which is no statement about what the person can do. Few days: fewer than {days} days with a reading in the last weeks.</source>
-        <translation>Sí: incluso el extremo inferior de los intervalos de los últimos días lo supera. No demostrado: no lo supera, lo que no dice qué puede hacer la persona. Pocos días: menos de {days} días con una lectura en las últimas semanas.</translation>
     </message>
     <message>
         <source>Range usually enough to</source>
         <translation>Amplitud que suele bastar para</translation>
     </message>
     <message>
-        <source>None of {count} measurements was refused.</source>
-        <translation>No se rechazó ninguna de {count} mediciones.</translation>
-    </message>
-    <message>
-        <source>{refused} of {count} measurements were refused: a refused reading is safer than a wrong one. First reasons:</source>
-        <translation>Se rechazaron {refused} de {count} mediciones: una lectura rechazada es más segura que una errónea. Primeros motivos:</translation>
-    </message>
-    <message>
-        <source>also seen</source>
-        <translation>secundario</translation>
-    </message>
-    <message>
-        <source>not apart yet</source>
-        <translation>aún sin separar</translation>
-    </message>
-    <message>
         <source>too early to say</source>
         <translation>todavía es pronto para saberlo</translation>
-    </message>
-    <message>
-        <source>refused {day}</source>
-        <translation>rechazada el {day}</translation>
-    </message>
-    <message>
-        <source>{count} days to {day}</source>
-        <translation>{count} días al {day}</translation>
     </message>
     <message>
         <source>deficit {amount}</source>
@@ -2434,14 +2442,6 @@
     <message>
         <source>{share} of it</source>
         <translation>{share} de él</translation>
-    </message>
-    <message>
-        <source>Both shoulders moved together, the other by {amount}: has the set-up changed?</source>
-        <translation>Ambos hombros cambiaron a la vez, el otro {amount}: ¿ha cambiado la colocación?</translation>
-    </message>
-    <message>
-        <source>{change}, probably not more: new</source>
-        <translation>{change}, probablemente no más: es reciente</translation>
     </message>
     <message>
         <source>not measured</source>
@@ -2528,7 +2528,7 @@
         <translation>Días con ejercicios anotados: {week} en la última semana, {month} en las últimas cuatro semanas.</translation>
     </message>
     <message>
-        <source>Both shoulders moved together, so the set-up may have changed and no trend is shown.</source>
+        <source>Both shoulders changed together, so the set-up may have changed and no trend is shown.</source>
         <translation>Los dos hombros cambiaron a la vez, así que puede que haya cambiado la colocación y no se muestra ninguna tendencia.</translation>
     </message>
     <message>
@@ -2592,10 +2592,6 @@
         <translation>giro, {side}</translation>
     </message>
     <message>
-        <source>hold {percent} % done</source>
-        <translation>pausa hecha al {percent} %</translation>
-    </message>
-    <message>
         <source>drawing: {movement}, {side} arm</source>
         <translation>dibujo: {movement}, brazo {side}</translation>
     </message>
@@ -2614,10 +2610,6 @@
     <message>
         <source>side to the screen</source>
         <translation>de lado a la pantalla</translation>
-    </message>
-    <message>
-        <source>half turned</source>
-        <translation>medio girado</translation>
     </message>
     <message>
         <source>Trial {number}: {words}</source>
@@ -2740,6 +2732,10 @@
         <translation>Dolor sin valorar</translation>
     </message>
     <message>
+        <source>Camera changed or moved</source>
+        <translation>Cámara cambiada o movida</translation>
+    </message>
+    <message>
         <source>Body tracking changed</source>
         <translation>Cambio del seguimiento corporal</translation>
     </message>
@@ -2748,12 +2744,20 @@
         <translation>sin ayuda</translation>
     </message>
     <message>
+        <source>{posture}, {help}</source>
+        <translation>{posture}, {help}</translation>
+    </message>
+    <message>
         <source>Pain</source>
         <translation>Dolor</translation>
     </message>
     <message>
         <source>Day</source>
         <translation>Día</translation>
+    </message>
+    <message>
+        <source>Stopped by</source>
+        <translation>Detenido por</translation>
     </message>
     <message>
         <source>Clip</source>
@@ -2769,7 +2773,7 @@
     </message>
     <message>
         <source>Reading</source>
-        <translation>Medición</translation>
+        <translation>Lectura</translation>
     </message>
     <message>
         <source>95 % range</source>
@@ -2778,10 +2782,6 @@
     <message>
         <source>Reasons and notes</source>
         <translation>Motivos y notas</translation>
-    </message>
-    <message>
-        <source>Ended by</source>
-        <translation>Fin por</translation>
     </message>
     <message>
         <source>Note</source>
@@ -2856,10 +2856,6 @@
         <translation>Visita clínica</translation>
     </message>
     <message>
-        <source>Another camera, or it was moved</source>
-        <translation>Otra cámara, o se movió</translation>
-    </message>
-    <message>
         <source>injection</source>
         <translation>infiltración</translation>
     </message>
@@ -2896,10 +2892,6 @@
         <translation>con ayuda de una polea</translation>
     </message>
     <message>
-        <source>helped by a person</source>
-        <translation>con ayuda de una persona</translation>
-    </message>
-    <message>
         <source>Not done yet</source>
         <translation>Aún sin hacer</translation>
     </message>
@@ -2914,10 +2906,6 @@
     <message>
         <source>sitting</source>
         <translation>sentado</translation>
-    </message>
-    <message>
-        <source>{posture}, the arm moves {help}</source>
-        <translation>{posture}, el brazo se mueve {help}</translation>
     </message>
     <message>
         <source>{band}, most likely {region}</source>
@@ -2962,14 +2950,6 @@
     <message>
         <source>Hand behind back</source>
         <translation>Mano a la espalda</translation>
-    </message>
-    <message>
-        <source>The 95 % rests on pictures of real people, marked by hand.</source>
-        <translation>El 95 % se basa en imágenes de personas reales, marcadas a mano.</translation>
-    </message>
-    <message>
-        <source>The 95 % rests on virtual people, with an allowance for real ones.</source>
-        <translation>El 95 % se basa en personas virtuales, con un margen añadido para las reales.</translation>
     </message>
     <message>
         <source>front</source>
@@ -3152,20 +3132,12 @@
         <translation>Estiramiento con toalla</translation>
     </message>
     <message>
-        <source>Sit at a table, hand on a cloth, and let it slide away from you as you bow forwards.</source>
-        <translation>Siéntese a una mesa con la mano sobre un paño y deje que se deslice hacia delante mientras se inclina.</translation>
-    </message>
-    <message>
         <source>Sit side-on to a table, hand on a cloth, and let it slide away from your side.</source>
         <translation>Siéntese de lado a una mesa con la mano sobre un paño y deje que se deslice alejándose del costado.</translation>
     </message>
     <message>
         <source>Lean on the other hand, let the arm hang and let it swing in small circles.</source>
         <translation>Apóyese en la otra mano, deje colgar el brazo y deje que se balancee en círculos pequeños.</translation>
-    </message>
-    <message>
-        <source>Face a wall and let the fingers walk up it, the arm resting against the wall.</source>
-        <translation>Frente a una pared, suba los dedos por ella paso a paso, con el brazo apoyado en la pared.</translation>
     </message>
     <message>
         <source>Elbow bent at your side, hold a fixed handle and turn your body away from the hand.</source>
@@ -3182,14 +3154,6 @@
     <message>
         <source>Hold a fixed handle and turn your body away from it, so that the arm goes behind your back.</source>
         <translation>Agarre un asa fija y gire el cuerpo alejándolo de ella, de modo que el brazo pase por detrás de la espalda.</translation>
-    </message>
-    <message>
-        <source>With the other hand, draw the arm across the chest by its elbow.</source>
-        <translation>Con la otra mano, lleve el brazo por delante del pecho tomándolo por el codo.</translation>
-    </message>
-    <message>
-        <source>A towel over the other shoulder, held behind the back by both hands: draw it gently upwards.</source>
-        <translation>Una toalla sobre el otro hombro, sujeta detrás de la espalda con las dos manos: tire de ella suavemente hacia arriba.</translation>
     </message>
     <message>
         <source>1 repetition</source>
@@ -3284,28 +3248,12 @@
         <translation>{verdict}, así desde el {day}</translation>
     </message>
     <message>
-        <source>too early to say; it takes four weeks and eight sessions, counted anew from {day} ({why})</source>
-        <translation>todavía es pronto para saberlo; hacen falta cuatro semanas y ocho sesiones, contadas de nuevo desde el {day} ({why})</translation>
-    </message>
-    <message>
         <source>too early to say; it takes four weeks and eight sessions</source>
         <translation>todavía es pronto para saberlo; hacen falta cuatro semanas y ocho sesiones</translation>
     </message>
     <message>
-        <source>{verdict} (also seen)</source>
-        <translation>{verdict} (movimiento secundario)</translation>
-    </message>
-    <message>
-        <source>Also seen: not one of the main movements, so a verdict on it needs more evidence.</source>
-        <translation>Movimiento secundario: no es uno de los principales, así que un resultado exige más pruebas.</translation>
-    </message>
-    <message>
         <source>Change: {changes}.</source>
         <translation>Cambio: {changes}.</translation>
-    </message>
-    <message>
-        <source>{change} a month, probably not more: the first weeks of a verdict overstate it</source>
-        <translation>{change} al mes, probablemente no más: en las primeras semanas de un resultado se sobrestima</translation>
     </message>
     <message>
         <source>{change} since the clinic visit on {day}</source>
@@ -3316,24 +3264,8 @@
         <translation>cuenta desde el {day}</translation>
     </message>
     <message>
-        <source>gained earlier; of late less than {gain} a month</source>
-        <translation>mejoró antes; últimamente menos de {gain} al mes</translation>
-    </message>
-    <message>
-        <source>sure when first shown; since then too little against it</source>
-        <translation>seguro cuando se mostró; después, poco en contra</translation>
-    </message>
-    <message>
-        <source>not yet sure: a verdict asks for more than 95 %</source>
-        <translation>aún no es seguro: un resultado exige más del 95 %</translation>
-    </message>
-    <message>
         <source>clear over the whole time, not in the last weeks</source>
         <translation>claro en todo el tiempo, no en las últimas semanas</translation>
-    </message>
-    <message>
-        <source>{words}, mostly assumed</source>
-        <translation>{words}, en su mayor parte supuesto</translation>
     </message>
     <message>
         <source>{share} % nearer</source>
@@ -3353,7 +3285,7 @@
     </message>
     <message>
         <source>not even a steady gain of {gain} a month would show within half a year.</source>
-        <translation>ni siquiera una ganancia constante de {gain} al mes se notaría en medio año.</translation>
+        <translation>ni siquiera una mejora constante de {gain} al mes se notaría en medio año.</translation>
     </message>
     <message>
         <source>{gain} a month in about {weeks} weeks</source>
@@ -3460,28 +3392,12 @@
         <translation>{movement}, {side}: {words}.</translation>
     </message>
     <message>
-        <source>{movement}, share of the other side by month: {months}.</source>
-        <translation>{movement}, porcentaje del otro lado por mes: {months}.</translation>
-    </message>
-    <message>
         <source>{month} {year} {share}</source>
         <translation>{month} {year} {share}</translation>
     </message>
     <message>
-        <source>Range as a share of the other side&apos;s, 95 % interval in brackets: {shares}.</source>
-        <translation>Amplitud como porcentaje de la del otro lado, entre paréntesis el intervalo del 95 %: {shares}.</translation>
-    </message>
-    <message>
-        <source>Beside the other side</source>
-        <translation>Frente al otro lado</translation>
-    </message>
-    <message>
         <source>Pain and exercises</source>
         <translation>Dolor y ejercicios</translation>
-    </message>
-    <message>
-        <source>Worth a look</source>
-        <translation>Conviene mirar</translation>
     </message>
     <message>
         <source>“{words}”</source>
@@ -3518,6 +3434,14 @@
     <message>
         <source>nothing was measured on an affected side.</source>
         <translation>no se midió nada en un lado afectado.</translation>
+    </message>
+    <message>
+        <source>Compared with the other side</source>
+        <translation>Comparado con el otro lado</translation>
+    </message>
+    <message>
+        <source>Points to check</source>
+        <translation>Conviene revisar</translation>
     </message>
     <message>
         <source>no readings before and after that can be compared.</source>
@@ -3572,16 +3496,8 @@
         <translation>Se anotaron ejercicios en {count} días.</translation>
     </message>
     <message>
-        <source>nothing that this program looks for.</source>
-        <translation>nada de lo que este programa busca.</translation>
-    </message>
-    <message>
-        <source>The smallest share is that of {movement}.</source>
-        <translation>El porcentaje más bajo es el de {movement}.</translation>
-    </message>
-    <message>
-        <source>What ended movements, as felt: {months}.</source>
-        <translation>Qué detuvo los movimientos, según la persona: {months}.</translation>
+        <source>nothing that Thawline looks for.</source>
+        <translation>nada de lo que busca Thawline.</translation>
     </message>
     <message>
         <source>{month} {year} {times}</source>
@@ -3640,10 +3556,6 @@
         <translation>estable en {movements}</translation>
     </message>
     <message>
-        <source>little or no change of late in {movements}</source>
-        <translation>poco o ningún cambio últimamente en {movements}</translation>
-    </message>
-    <message>
         <source>no clear change in {movements}</source>
         <translation>ningún cambio claro en {movements}</translation>
     </message>
@@ -3658,6 +3570,114 @@
     <message>
         <source>no readings in the last three weeks, so nothing can be said of today</source>
         <translation>sin lecturas en las últimas tres semanas, así que no se puede decir nada de hoy</translation>
+    </message>
+    <message>
+        <source>You went out of view during the movement. Move slowly, stay upright and stay in the picture.</source>
+        <translation>Se le perdió de vista durante el movimiento. Muévase despacio, manténgase erguido y no salga de la imagen.</translation>
+    </message>
+    <message>
+        <source>There were too few pictures per second. Add light or choose a smaller picture.</source>
+        <translation>Había muy pocas imágenes por segundo. Añada luz o elija una imagen más pequeña.</translation>
+    </message>
+    <message>
+        <source>Your shoulder, arm or hips could not be seen clearly. Move anything that covers them, and wear close-fitting clothes.</source>
+        <translation>El hombro, el brazo o las caderas no se veían bien. Aparte lo que los tape y use ropa ajustada.</translation>
+    </message>
+    <message>
+        <source>The calculated value is more than a shoulder can do. Check that the movement and side are right, and stand as the drawing shows.</source>
+        <translation>El valor calculado es más de lo que puede un hombro. Compruebe que el movimiento y el lado son los correctos, y colóquese como en el dibujo.</translation>
+    </message>
+    <message>
+        <source>Not yet proven: the interval of this number does not include 0, but a verdict needs more evidence, because the readings are checked every week.</source>
+        <translation>Aún sin demostrar: el intervalo de este número no incluye el 0, pero un resultado necesita más pruebas, porque las lecturas se revisan cada semana.</translation>
+    </message>
+    <message>
+        <source>gained earlier; lately less than {gain} a month</source>
+        <translation>mejoró antes; últimamente menos de {gain} al mes</translation>
+    </message>
+    <message>
+        <source>certain when first shown; too little evidence against it since then</source>
+        <translation>seguro cuando se mostró; después, poco en contra</translation>
+    </message>
+    <message>
+        <source>not yet certain: a verdict needs more than 95 %</source>
+        <translation>aún no es seguro: un resultado exige más del 95 %</translation>
+    </message>
+    <message>
+        <source>{words}, mostly an assumption</source>
+        <translation>{words}, en su mayor parte un supuesto</translation>
+    </message>
+    <message>
+        <source>The person now stands {how} compared with the first readings, which may change a reading by about {effect}. Go back to the old place, or add “camera changed” as an event.</source>
+        <translation>La persona está ahora {how} respecto a las primeras lecturas, lo que puede cambiar una lectura en torno a {effect}. Vuelva al lugar de antes o añada «cambio de cámara» como acontecimiento.</translation>
+    </message>
+    <message>
+        <source>{movement}, compared with the other side, by month: {months}.</source>
+        <translation>{movement}, en comparación con el otro lado, por mes: {months}.</translation>
+    </message>
+    <message>
+        <source>Range compared with the other side, 95 % interval in brackets: {shares}.</source>
+        <translation>Amplitud en comparación con el otro lado, entre paréntesis el intervalo del 95 %: {shares}.</translation>
+    </message>
+    <message>
+        <source>It is lowest for {movement}.</source>
+        <translation>La más baja es la de {movement}.</translation>
+    </message>
+    <message>
+        <source>Each range in brackets combines those of both sides&apos; readings. These are facts about movement, not a diagnosis.</source>
+        <translation>Cada intervalo entre paréntesis combina los de las lecturas de ambos lados. Son datos sobre el movimiento, no un diagnóstico.</translation>
+    </message>
+    <message>
+        <source>What stopped the movements, as reported: {months}.</source>
+        <translation>Qué detuvo los movimientos, según la persona: {months}.</translation>
+    </message>
+    <message>
+        <source>Angles are active motion of the arm against the trunk as one camera sees it. They are not the passive range of the joint, and they cannot replace a goniometer&apos;s readings.</source>
+        <translation>Los ángulos son el movimiento activo del brazo respecto al tronco, tal como lo ve una sola cámara. No son la amplitud pasiva de la articulación ni sustituyen las lecturas de un goniómetro.</translation>
+    </message>
+    <message>
+        <source>A reading is the median of a session&apos;s trials. Its interval, in brackets, is about what the person could do that day and is meant to contain the true value in 19 of 20 readings. For flexion and abduction this was checked against angles marked in photographs of real people; for the other movements on virtual people only. Most of the width is the same for every reading of one person with one set-up, so changes are more certain than single values: their interval counts only the scatter from day to day.</source>
+        <translation>Una lectura es la mediana de los intentos de una sesión. Su intervalo, entre paréntesis, se refiere a lo que la persona podía hacer ese día y está pensado para contener el valor verdadero en 19 de cada 20 lecturas. En flexión y abducción se comprobó con ángulos marcados en fotografías de personas reales; en los demás movimientos, solo con personas virtuales. La mayor parte de la anchura es igual en todas las lecturas de una persona con la misma colocación, así que los cambios se conocen mejor que los valores aislados: su intervalo recoge solo la variación de un día a otro.</translation>
+    </message>
+    <message>
+        <source>First and last readings are medians of up to five days, without the two practice sessions of each set-up. Their change covers the whole time, and its interval applies to that change alone (pointwise). From four weeks and eight days with readings on, a verdict is sought every week, with a line through at most 16 weeks that unusual days hardly affect. Because the readings are checked so often, a verdict needs more evidence than a 95 % interval. So “no clear change” may appear beside an interval without 0, and “probably” may still be chance. In simulations, a few people in 100 with no real change were shown one within twelve weeks. The line starts again after a turn, and where the way of measuring changed or something happened to the shoulder. Secondary movements need more evidence. Three weeks after the last reading, a verdict no longer applies.</source>
+        <translation>Las primeras y las últimas lecturas son medianas de hasta cinco días, sin las dos sesiones de práctica de cada colocación. Su cambio abarca todo el tiempo y su intervalo vale solo para ese cambio (puntual). A partir de cuatro semanas y ocho días con lecturas, cada semana se busca un resultado con una línea por 16 semanas como máximo, que los días raros apenas mueven. Como las lecturas se revisan tantas veces, un resultado exige más pruebas que un intervalo del 95 %. Por eso «sin cambio claro» puede figurar junto a un intervalo sin el 0, y «probablemente» aún puede ser casualidad. En simulaciones, a unas pocas de cada 100 personas sin ningún cambio real se les mostró uno en doce semanas. La línea empieza de nuevo tras un giro, y donde cambió la forma de medir o le ocurrió algo al hombro. Los movimientos secundarios exigen más pruebas. Tres semanas después de la última lectura, un resultado ya no vale.</translation>
+    </message>
+    <message>
+        <source>Other side: the last days of both; the deficit is how far this side falls short. Its interval combines those of both sides&apos; readings.</source>
+        <translation>Otro lado: los últimos días de ambos; el déficit es lo que le falta a este lado. Su intervalo combina los de las lecturas de ambos lados.</translation>
+    </message>
+    <message>
+        <source>“Levelled off” means that a gain of 5° a month is unlikely while this side still moves less than the other. It is missed more often than it is wrong.</source>
+        <translation>«Estabilizado» significa que una mejoría de 5° al mes es poco probable mientras este lado aún se mueve menos que el otro. Pasa inadvertido más veces de las que es erróneo.</translation>
+    </message>
+    <message>
+        <source>Before and after an event: two lines and a step, drawn towards a weak assumption (slopes of +2 ± 6° a month, step 0 ± 10°) until there are enough days.</source>
+        <translation>Antes y después de un acontecimiento: dos líneas y un escalón, acercados a un supuesto débil (pendientes de +2 ± 6° al mes, escalón de 0 ± 10°) hasta que haya días suficientes.</translation>
+    </message>
+    <message>
+        <source>The limits for trends, everyday tasks and prompts are Thawline&apos;s own. No physiotherapist has confirmed them yet.</source>
+        <translation>Los límites de tendencias, tareas y avisos son propios de Thawline. Ningún fisioterapeuta los ha confirmado todavía.</translation>
+    </message>
+    <message>
+        <source>began in another way</source>
+        <translation>empezó de otro modo</translation>
+    </message>
+    <message>
+        <source>{movement} seen from the front at an angle</source>
+        <translation>{movement} vista en diagonal desde delante</translation>
+    </message>
+    <message>
+        <source>{movement}, {side}: one low reading, measure again</source>
+        <translation>{movement}, {side}: una lectura baja, conviene medir otra vez</translation>
+    </message>
+    <message>
+        <source>a lot of pain at rest or at night</source>
+        <translation>mucho dolor en reposo o por la noche</translation>
+    </message>
+    <message>
+        <source>little or no recent change in {movements}</source>
+        <translation>poco o ningún cambio reciente en {movements}</translation>
     </message>
     <message>
         <source>{first}.</source>
@@ -3676,20 +3696,12 @@
         <translation>su bloqueo, mientras está abierto</translation>
     </message>
     <message>
-        <source>says that sessions were kept here</source>
-        <translation>indica que aquí se guardaron sesiones</translation>
-    </message>
-    <message>
         <source>copies made before updates</source>
         <translation>copias hechas antes de las actualizaciones</translation>
     </message>
     <message>
         <source>lengths and marks of people&apos;s bodies</source>
         <translation>longitudes y marcas del cuerpo de las personas</translation>
-    </message>
-    <message>
-        <source>how far and how turned people stood</source>
-        <translation>a qué distancia y con qué giro estaban las personas</translation>
     </message>
     <message>
         <source>cameras&apos; lenses, nothing about people</source>
@@ -3708,14 +3720,6 @@
         <translation>ajustes de la ventana y días de las preguntas de seguridad</translation>
     </message>
     <message>
-        <source>says that a window is open</source>
-        <translation>indica que hay una ventana abierta</translation>
-    </message>
-    <message>
-        <source>pose models, nothing about people</source>
-        <translation>modelos de postura, nada sobre personas</translation>
-    </message>
-    <message>
         <source>logs, without readings, names or notes</source>
         <translation>registros de funcionamiento, sin lecturas, nombres ni notas</translation>
     </message>
@@ -3728,16 +3732,8 @@
         <translation>otro archivo de este programa o suyo</translation>
     </message>
     <message>
-        <source>The shoulder is easily upset today, so two trials of each movement are enough and the reach behind the back is left out. Stop where pain begins.</source>
-        <translation>Hoy el hombro se irrita con facilidad: bastan dos intentos de cada movimiento y se omite la mano a la espalda. Pare donde empiece el dolor.</translation>
-    </message>
-    <message>
         <source>{path} has no column {missing}. Its first line must name the columns {columns}, separated by commas.</source>
         <translation>A {path} le falta la columna {missing}. La primera línea debe nombrar las columnas {columns}, separadas por comas.</translation>
-    </message>
-    <message>
-        <source>The store of sessions {path} is damaged ({defect}). It was left as it is. Replace it with a backup: thawline restore BACKUP (copies made before updates are in {folder}). The damaged file stays beside it.</source>
-        <translation>El archivo de datos de las sesiones {path} está dañado ({defect}). Se ha dejado como estaba. Sustitúyalo por una copia de seguridad: thawline restore BACKUP (las copias hechas antes de las actualizaciones están en {folder}). El archivo dañado se conserva al lado.</translation>
     </message>
     <message>
         <source>The clip {clip} is stored online and is not on this computer yet. Make it available offline first.</source>
@@ -3764,16 +3760,8 @@
         <translation>El nivel de la cámara es del {day}; mídalo otra vez.</translation>
     </message>
     <message>
-        <source>The lens is not calibrated; a usual field of view is assumed.</source>
-        <translation>La lente no está calibrada; se supone un campo de visión habitual.</translation>
-    </message>
-    <message>
         <source>The result would be too uncertain to be of use. Try closer-fitting clothes, more light or a plainer background. If the trials differed, go to the same point each time; if a goniometer study of your own scatters widely, repeat it.</source>
         <translation>El resultado sería demasiado incierto para ser útil. Pruebe con ropa más ajustada, más luz o un fondo más liso. Si los intentos difirieron, llegue cada vez al mismo punto; si un estudio propio con goniómetro tiene mucha dispersión, repítalo.</translation>
-    </message>
-    <message>
-        <source>The 95 % rests on your own study with a goniometer, or on the errors measured before where these were larger.</source>
-        <translation>El 95 % se basa en su propio estudio con goniómetro, o en los errores medidos antes cuando estos fueron mayores.</translation>
     </message>
     <message>
         <source>reach up high, as to the top of a cupboard</source>
@@ -3781,51 +3769,19 @@
     </message>
     <message>
         <source>bring the elbow back, as into a coat sleeve</source>
-        <translation>llevar el codo atrás, como para meter el brazo en la manga de un abrigo</translation>
+        <translation>llevar el codo atrás, como para ponerse un abrigo</translation>
     </message>
     <message>
         <source>slide a door aside, elbow at the side</source>
-        <translation>correr una puerta corredera, con el codo pegado al costado</translation>
+        <translation>abrir una puerta corredera, con el codo pegado al costado</translation>
     </message>
     <message>
         <source>take something that stands beside you, elbow at the side</source>
-        <translation>coger algo que está al lado, con el codo pegado al costado</translation>
-    </message>
-    <message>
-        <source>Each range in brackets joins those of both sides&apos; readings. These are facts about movement, not a diagnosis.</source>
-        <translation>Cada intervalo entre paréntesis reúne los de las lecturas de ambos lados. Son datos sobre el movimiento, no un diagnóstico.</translation>
+        <translation>tomar algo que está al lado, con el codo pegado al costado</translation>
     </message>
     <message>
         <source>Measure again on another day.</source>
-        <translation>Mida otra vez otro día.</translation>
-    </message>
-    <message>
-        <source>Useful views of the board: {views}; {fewest} are needed, better 24.</source>
-        <translation>Vistas útiles del tablero: {views}; hacen falta {fewest}, mejor 24.</translation>
-    </message>
-    <message>
-        <source>The board was seen in {share} % of the picture only: show it in the {where} too.</source>
-        <translation>El tablero solo se vio en el {share} % de la imagen: muéstrelo también en esta parte: {where}.</translation>
-    </message>
-    <message>
-        <source>No lens explains these views. Was the board flat, and one board only?</source>
-        <translation>Ninguna lente explica estas vistas. ¿Estaba plano el tablero, y era uno solo?</translation>
-    </message>
-    <message>
-        <source>The corners miss the best lens by {error} pixels; at most {most} is accepted. Keep the board flat and hold it still.</source>
-        <translation>Las esquinas se apartan {error} píxeles de la mejor lente; se acepta {most} como mucho. Mantenga el tablero plano y quieto.</translation>
-    </message>
-    <message>
-        <source>The board was held squarely to the camera: tilt it to the left, right, up and down, by about 30 degrees, in at least {fewest} views.</source>
-        <translation>El tablero estaba siempre de frente: inclínelo a la izquierda, a la derecha, arriba y abajo, unos 30 grados, en al menos {fewest} vistas.</translation>
-    </message>
-    <message>
-        <source>The focal length stays unsure: tilt the board to each side, and show it nearer and farther.</source>
-        <translation>La distancia focal sigue insegura: incline el tablero a cada lado y muéstrelo más cerca y más lejos.</translation>
-    </message>
-    <message>
-        <source>The lens found is not possible at the picture&apos;s rim: show the board nearer to the rim. Fisheye lenses are not supported.</source>
-        <translation>La lente hallada no es posible en el borde de la imagen: muestre el tablero más cerca del borde. No sirven las lentes de ojo de pez.</translation>
+        <translation>Vuelva a medir otro día.</translation>
     </message>
     <message>
         <source>edges</source>
@@ -3834,6 +3790,498 @@
     <message>
         <source>{first} and {second}</source>
         <translation>{first} y {second}</translation>
+    </message>
+    <message>
+        <source>The shoulder is easily irritated today, so two trials of each movement are enough and the reach behind the back is left out. Stop where pain begins.</source>
+        <translation>Hoy el hombro se irrita con facilidad: bastan dos intentos de cada movimiento y se omite la mano a la espalda. Pare donde empiece el dolor.</translation>
+    </message>
+    <message>
+        <source>The camera {camera} cannot be opened. Close other programs that use it, and allow it in the privacy settings.</source>
+        <translation>La cámara {camera} no se puede abrir. Cierre los demás programas que la usen y permita su uso en los ajustes de privacidad.</translation>
+    </message>
+    <message>
+        <source>The camera {camera} is no longer connected. Plug it in again.</source>
+        <translation>La cámara {camera} ya no está conectada. Conéctela de nuevo.</translation>
+    </message>
+    <message>
+        <source>You do not have permission to use the camera {camera}. On Linux, your account must belong to the group `video`.</source>
+        <translation>No tiene permiso para usar la cámara {camera}. En Linux, su cuenta debe pertenecer al grupo `video`.</translation>
+    </message>
+    <message>
+        <source>The camera {camera} delivers no pictures. Close other programs that use it, open its cover and allow it in the privacy settings.</source>
+        <translation>La cámara {camera} no da imágenes. Cierre los demás programas que la usen, abra su tapa y permita su uso en los ajustes de privacidad.</translation>
+    </message>
+    <message>
+        <source>{where}: {clip} is an address. Only files on this computer are read.</source>
+        <translation>{where}: {clip} es una dirección. Solo se leen archivos de este ordenador.</translation>
+    </message>
+    <message>
+        <source>{where}: the person must be plain text of at most {most} characters.</source>
+        <translation>{where}: la persona debe ser texto sin formato de {most} caracteres como máximo.</translation>
+    </message>
+    <message>
+        <source>{place} contains no clips. Files ending in {endings} are read; name other clips one by one.</source>
+        <translation>En {place} no hay grabaciones. Se leen los archivos que terminan en {endings}; las demás grabaciones se nombran una a una.</translation>
+    </message>
+    <message>
+        <source>The clip {clip} caused an error inside Thawline ({kind}: {detail}). Other clips are not affected. Please report the error.</source>
+        <translation>La grabación {clip} causó un error interno de Thawline (detalle técnico: {kind}: {detail}). Las demás grabaciones no se ven afectadas. Le rogamos que comunique el error.</translation>
+    </message>
+    <message>
+        <source>An exercise from the list keeps its own name.</source>
+        <translation>Un ejercicio de la lista conserva su nombre.</translation>
+    </message>
+    <message>
+        <source>A goal cannot end before the day on which it was added.</source>
+        <translation>Una meta no puede terminar antes del día en que se añadió.</translation>
+    </message>
+    <message>
+        <source>A goal is rated from 0 (not possible at all) to 10 (as well as before), not {rating}.</source>
+        <translation>Una meta se valora de 0 (imposible) a 10 (tan bien como antes); {rating} no es válido.</translation>
+    </message>
+    <message>
+        <source>An exercise can be planned 1 to 12 times a day.</source>
+        <translation>Un ejercicio puede hacerse de 1 a 12 veces al día.</translation>
+    </message>
+    <message>
+        <source>A hold can last 0 to 120 seconds.</source>
+        <translation>Una posición se puede mantener de 0 a 120 segundos.</translation>
+    </message>
+    <message>
+        <source>An exercise can have 1 to 50 repetitions.</source>
+        <translation>Un ejercicio puede tener de 1 a 50 repeticiones.</translation>
+    </message>
+    <message>
+        <source>Each exercise can be in a programme only once. Change how many times a day instead.</source>
+        <translation>Cada ejercicio puede estar una sola vez en un programa. Cambie en su lugar las veces al día.</translation>
+    </message>
+    <message>
+        <source>The review cannot be before the first day of the programme.</source>
+        <translation>La revisión no puede ser anterior al primer día del programa.</translation>
+    </message>
+    <message>
+        <source>Choose at most {most} main movements, each only once.</source>
+        <translation>Elija {most} movimientos principales como máximo, cada uno una sola vez.</translation>
+    </message>
+    <message>
+        <source>The number of repetitions done must be from 0 to 50.</source>
+        <translation>Las repeticiones hechas deben ser de 0 a 50.</translation>
+    </message>
+    <message>
+        <source>The note contains characters that are not text. Type it again.</source>
+        <translation>La nota contiene caracteres que no son texto. Escríbala de nuevo.</translation>
+    </message>
+    <message>
+        <source>{text} is not a date like 2026, 2026-03 or 2026-03-14.</source>
+        <translation>{text} no es una fecha como 2026, 2026-03 o 2026-03-14.</translation>
+    </message>
+    <message>
+        <source>{what} can contain printable characters only.</source>
+        <translation>{what} solo puede contener caracteres imprimibles.</translation>
+    </message>
+    <message>
+        <source>A session can hold only one value of each method for a movement and side.</source>
+        <translation>Una sesión solo puede tener un valor de cada método para un movimiento y un lado.</translation>
+    </message>
+    <message>
+        <source>Two saved places are for the same movement, side, camera and picture size.</source>
+        <translation>Dos lugares guardados son del mismo movimiento, lado, cámara y tamaño de imagen.</translation>
+    </message>
+    <message>
+        <source>Body lengths or a saved place belong to someone else.</source>
+        <translation>Unas longitudes del cuerpo o un lugar guardado pertenecen a otra persona.</translation>
+    </message>
+    <message>
+        <source>Two records of the same kind have the same identifier.</source>
+        <translation>Dos registros del mismo tipo tienen el mismo identificador.</translation>
+    </message>
+    <message>
+        <source>The session of the measurement {id} is missing.</source>
+        <translation>Falta la sesión de la medición {id}.</translation>
+    </message>
+    <message>
+        <source>The goal of the rating {id} is missing.</source>
+        <translation>Falta la meta de la valoración {id}.</translation>
+    </message>
+    <message>
+        <source>The record {id} belongs to someone else.</source>
+        <translation>El registro {id} pertenece a otra persona.</translation>
+    </message>
+    <message>
+        <source>Only angles can be entered by hand, not a reach behind the back.</source>
+        <translation>A mano solo se pueden introducir ángulos, no la mano a la espalda.</translation>
+    </message>
+    <message>
+        <source>An angle must be between {lowest} and {highest} degrees, not {value}.</source>
+        <translation>Un ángulo debe estar entre {lowest} y {highest} grados; {value} no es válido.</translation>
+    </message>
+    <message>
+        <source>It contains {word}, which is not a number in JSON.</source>
+        <translation>Contiene {word}, que no es un número en JSON.</translation>
+    </message>
+    <message>
+        <source>It was written by a later version of Thawline (format {version}; this version reads up to {newest}). Update Thawline.</source>
+        <translation>Lo escribió una versión posterior de Thawline (formato {version}; esta versión lee hasta el {newest}). Actualice Thawline.</translation>
+    </message>
+    <message>
+        <source>It contains more records than any history can.</source>
+        <translation>Contiene más registros de los que puede tener un historial.</translation>
+    </message>
+    <message>
+        <source>It is not JSON, or is incomplete: {detail}.</source>
+        <translation>No es JSON o está incompleto (detalle técnico: {detail}).</translation>
+    </message>
+    <message>
+        <source>The field {name} has unexpected contents.</source>
+        <translation>El campo {name} no contiene lo esperado.</translation>
+    </message>
+    <message>
+        <source>The clip {clip} could not be read: {fault}. Other clips are not affected. Try again; if it fails again, convert the clip to MP4 (H.264).</source>
+        <translation>No se ha podido leer la grabación {clip} (detalle técnico: {fault}). Las demás grabaciones no se ven afectadas. Vuelva a intentarlo; si falla otra vez, conviértala a MP4 (H.264).</translation>
+    </message>
+    <message>
+        <source>The pictures could not be read: {fault}.</source>
+        <translation>No se han podido leer las imágenes (detalle técnico: {fault}).</translation>
+    </message>
+    <message>
+        <source>Body tracking could not be started: {fault}.</source>
+        <translation>No se ha podido iniciar el seguimiento del cuerpo (detalle técnico: {fault}).</translation>
+    </message>
+    <message>
+        <source>The pose library mediapipe is not installed completely, so the pose model cannot be assembled. Install Thawline&apos;s packages again in a new virtual environment.</source>
+        <translation>La biblioteca mediapipe no está instalada por completo, así que no se puede montar el modelo de seguimiento del cuerpo. Instale de nuevo los paquetes de Thawline en un entorno virtual nuevo.</translation>
+    </message>
+    <message>
+        <source>The saved pose model is not the expected one (its SHA-256 differs)</source>
+        <translation>El modelo de seguimiento del cuerpo guardado no es el esperado (su SHA-256 es distinto)</translation>
+    </message>
+    <message>
+        <source>The saved pose model is an empty file</source>
+        <translation>El modelo de seguimiento del cuerpo guardado es un archivo vacío</translation>
+    </message>
+    <message>
+        <source>The saved pose model is a web page, not a model</source>
+        <translation>El modelo de seguimiento del cuerpo guardado es una página web, no un modelo</translation>
+    </message>
+    <message>
+        <source>The saved pose model is incomplete</source>
+        <translation>El modelo de seguimiento del cuerpo guardado está incompleto</translation>
+    </message>
+    <message>
+        <source>{damage}: {path}. It is not used. To download it again, run: thawline model</source>
+        <translation>{damage}: {path}. No se utiliza. Para descargarlo de nuevo, ejecute: thawline model</translation>
+    </message>
+    <message>
+        <source>The pose model &apos;{quality}&apos; was assembled from the right networks but is not the expected one (SHA-256 {digest}). Thawline was probably not tested with the installed version of mediapipe or flatbuffers: install the versions in constraints.txt.</source>
+        <translation>El modelo de seguimiento del cuerpo «{quality}» se montó con las redes correctas, pero no es el esperado (SHA-256 {digest}). Es probable que Thawline no se haya probado con las versiones instaladas de mediapipe o flatbuffers: instale las versiones de constraints.txt.</translation>
+    </message>
+    <message>
+        <source>There is not enough space for the pose model in {folder}: {free} MB free, {needed} MB needed. Free some space, or set THAWLINE_MODELS to a folder on another disk.</source>
+        <translation>No hay espacio suficiente para el modelo de seguimiento del cuerpo en {folder}: quedan {free} MB libres y se necesitan {needed} MB. Libere espacio o indique en THAWLINE_MODELS una carpeta de otro disco.</translation>
+    </message>
+    <message>
+        <source>Another Thawline has been downloading the pose model for too long. Close it, then try again.</source>
+        <translation>Otro Thawline lleva demasiado tiempo descargando el modelo de seguimiento del cuerpo. Ciérrelo y vuelva a intentarlo.</translation>
+    </message>
+    <message>
+        <source>{client} stopped with code {code}{last}</source>
+        <translation>{client} se detuvo con el código {code}{last}</translation>
+    </message>
+    <message>
+        <source>{client} is not installed</source>
+        <translation>{client} no está instalado</translation>
+    </message>
+    <message>
+        <source>{client} took longer than {minutes} minutes and was stopped</source>
+        <translation>{client} tardó más de {minutes} minutos y se detuvo</translation>
+    </message>
+    <message>
+        <source>{client} reported success but delivered no package</source>
+        <translation>{client} terminó sin errores, pero no entregó ningún paquete</translation>
+    </message>
+    <message>
+        <source>{client} found no space left on the disk</source>
+        <translation>{client} no encontró espacio libre en el disco</translation>
+    </message>
+    <message>
+        <source>{client} does not trust the certificate of the package registry</source>
+        <translation>{client} no confía en el certificado del registro de paquetes</translation>
+    </message>
+    <message>
+        <source>{client} could not reach the package registry; is this computer online?</source>
+        <translation>{client} no ha podido conectar con el registro de paquetes; ¿tiene conexión este ordenador?</translation>
+    </message>
+    <message>
+        <source>{client} reports that its registry does not have {package}</source>
+        <translation>según {client}, su registro no tiene {package}</translation>
+    </message>
+    <message>
+        <source>{client} delivered a web page instead of a package, perhaps from a proxy or the sign-in page of a public network</source>
+        <translation>{client} entregó una página web en lugar de un paquete, quizá de un proxy o de la página de acceso de una red pública</translation>
+    </message>
+    <message>
+        <source>{client} could not be started ({error})</source>
+        <translation>no se ha podido iniciar {client} ({error})</translation>
+    </message>
+    <message>
+        <source>{client} delivered a package in which {file} is not the expected one (its SHA-256 differs), so it is not used</source>
+        <translation>{client} entregó un paquete en el que {file} no es el esperado (su SHA-256 es distinto), así que no se utiliza</translation>
+    </message>
+    <message>
+        <source>{client} delivered a package without {file}</source>
+        <translation>{client} entregó un paquete sin {file}</translation>
+    </message>
+    <message>
+        <source>{client} delivered a package that is incomplete or damaged ({error})</source>
+        <translation>{client} entregó un paquete incompleto o dañado (detalle técnico: {error})</translation>
+    </message>
+    <message>
+        <source>There is no folder {folder}. Create it or choose another one.</source>
+        <translation>No existe la carpeta {folder}. Créela o elija otra.</translation>
+    </message>
+    <message>
+        <source>This file is the data file itself. Choose a backup instead.</source>
+        <translation>Este archivo es el propio archivo de datos. Elija una copia de seguridad.</translation>
+    </message>
+    <message>
+        <source>The backup {path} could not be written ({reason}). Check the free space and permissions of the disk, or choose another place.</source>
+        <translation>No se ha podido escribir la copia de seguridad {path} ({reason}). Compruebe el espacio y los permisos del disco, o elija otro lugar.</translation>
+    </message>
+    <message>
+        <source>The backup could not be restored ({reason}). The data file {path} has not changed. Check the free space and permissions of the disk, and that no other program is using the file.</source>
+        <translation>No se ha podido restaurar la copia de seguridad ({reason}). El archivo de datos {path} no ha cambiado. Compruebe el espacio y los permisos del disco, y que ningún otro programa esté usando el archivo.</translation>
+    </message>
+    <message>
+        <source>{path} is not a complete backup ({defect}). Nothing was changed. Choose another backup.</source>
+        <translation>{path} no es una copia de seguridad completa ({defect}). No se ha cambiado nada. Elija otra copia de seguridad.</translation>
+    </message>
+    <message>
+        <source>Another program has the data file {path} open. Nothing was changed. Close that program and try again.</source>
+        <translation>Otro programa tiene abierto el archivo de datos {path}. No se ha cambiado nada. Cierre ese programa y vuelva a intentarlo.</translation>
+    </message>
+    <message>
+        <source>it is not a file of this kind</source>
+        <translation>no es un archivo de este tipo</translation>
+    </message>
+    <message>
+        <source>it contains more than {most} entries</source>
+        <translation>contiene más de {most} entradas</translation>
+    </message>
+    <message>
+        <source>it is not a file</source>
+        <translation>no es un archivo</translation>
+    </message>
+    <message>
+        <source>it is incomplete or damaged</source>
+        <translation>está incompleto o dañado</translation>
+    </message>
+    <message>
+        <source>its tables cannot be read</source>
+        <translation>sus tablas no se pueden leer</translation>
+    </message>
+    <message>
+        <source>The data file {path} could not be used: {detail}.</source>
+        <translation>No se ha podido usar el archivo de datos {path} (detalle técnico: {detail}).</translation>
+    </message>
+    <message>
+        <source>The data file {path} is damaged ({defect}). It was left as it is. Replace it with a backup: thawline restore BACKUP (copies made before updates are in {folder}). The damaged file stays beside it.</source>
+        <translation>El archivo de datos {path} está dañado ({defect}). Se ha dejado como estaba. Sustitúyalo por una copia de seguridad: thawline restore BACKUP (las copias hechas antes de las actualizaciones están en {folder}). El archivo dañado se conserva al lado.</translation>
+    </message>
+    <message>
+        <source>There were sessions in {path}, but the file is gone. Put it back where it was, or replace it with a backup: thawline restore BACKUP. Only if you want to start a new history, delete {marker} and try again.</source>
+        <translation>Había sesiones en {path}, pero el archivo ya no está. Devuélvalo a su sitio o sustitúyalo por una copia de seguridad: thawline restore BACKUP. Solo si quiere empezar un historial nuevo, borre {marker} y vuelva a intentarlo.</translation>
+    </message>
+    <message>
+        <source>The data file {path} is no longer where it was: it was deleted or moved, or its disk is not connected. This last step may be lost. Put the file or the disk back, or restore a backup with: thawline restore BACKUP. Then open Thawline again.</source>
+        <translation>El archivo de datos {path} ya no está donde estaba: se ha borrado o movido, o su disco no está conectado. Puede que este último paso se haya perdido. Devuelva el archivo o el disco a su sitio, o restaure una copia de seguridad con: thawline restore BACKUP. Después, abra Thawline de nuevo.</translation>
+    </message>
+    <message>
+        <source>a text in it cannot be read</source>
+        <translation>contiene un texto que no se puede leer</translation>
+    </message>
+    <message>
+        <source>Another program is using the data file {path}. Nothing was changed. Close that program and try again.</source>
+        <translation>Otro programa está usando el archivo de datos {path}. No se ha cambiado nada. Cierre ese programa y vuelva a intentarlo.</translation>
+    </message>
+    <message>
+        <source>There is no space left to write to {path}. What was saved before is safe; this last step was not saved. Free some space and save again.</source>
+        <translation>No queda espacio para escribir en {path}. Lo guardado antes está a salvo; este último paso no se ha guardado. Libere espacio y guarde de nuevo.</translation>
+    </message>
+    <message>
+        <source>The data file {path} cannot be written to. Nothing was changed. Check who owns the file and its folder, or make the disk writable.</source>
+        <translation>No se puede escribir en el archivo de datos {path}. No se ha cambiado nada. Compruebe a quién pertenecen el archivo y su carpeta, o permita la escritura en el disco.</translation>
+    </message>
+    <message>
+        <source>The disk could not read or write {path} ({detail}). What was saved before has not changed. Check that the disk is connected, has free space and can be written to.</source>
+        <translation>El disco no ha podido leer o escribir {path} ({detail}). Lo guardado antes no ha cambiado. Compruebe que el disco está conectado, tiene espacio y admite escritura.</translation>
+    </message>
+    <message>
+        <source>The folder {folder} cannot be used ({reason}). Check who owns it and that its disk is connected and has free space, or choose another folder with the environment variable THAWLINE_DATA.</source>
+        <translation>No se puede usar la carpeta {folder} ({reason}). Compruebe a quién pertenece y que su disco está conectado y tiene espacio, o elija otra con la variable de entorno THAWLINE_DATA.</translation>
+    </message>
+    <message>
+        <source>{path} is not a data file of Thawline. It was left as it is. Choose a file made with: thawline backup FILE</source>
+        <translation>{path} no es un archivo de datos de Thawline. Se ha dejado como estaba. Indique un archivo creado con: thawline backup FILE</translation>
+    </message>
+    <message>
+        <source>{path} was written by a later version of Thawline (its tables have version {version}; this version reads up to {newest}). It was left as it is. Update Thawline and try again.</source>
+        <translation>{path} lo escribió una versión posterior de Thawline (sus tablas tienen la versión {version}; esta versión lee hasta la {newest}). Se ha dejado como estaba. Actualice Thawline y vuelva a intentarlo.</translation>
+    </message>
+    <message>
+        <source>A row of the table {table} refers to a row of {other} that no longer exists.</source>
+        <translation>Una fila de la tabla {table} remite a una fila de {other} que ya no existe.</translation>
+    </message>
+    <message>
+        <source>Another person is already called {name}. Choose another pseudonym.</source>
+        <translation>Otra persona ya se llama {name}. Elija otro seudónimo.</translation>
+    </message>
+    <message>
+        <source>This person is no longer saved here. Choose or add another one.</source>
+        <translation>Esta persona ya no está guardada aquí. Elija o añada otra.</translation>
+    </message>
+    <message>
+        <source>This person is no longer saved here. Choose another one.</source>
+        <translation>Esta persona ya no está guardada aquí. Elija otra.</translation>
+    </message>
+    <message>
+        <source>This session is no longer saved here. Choose another one.</source>
+        <translation>Esta sesión ya no está guardada aquí. Elija otra.</translation>
+    </message>
+    <message>
+        <source>{path} could not be written ({reason}). No partial file was left. Check the name and the free space and permissions of the disk, or choose another place.</source>
+        <translation>No se ha podido escribir {path} ({reason}). No ha quedado ningún archivo incompleto. Compruebe el nombre, el espacio y los permisos del disco, o elija otro lugar.</translation>
+    </message>
+    <message>
+        <source>{where}: expected {expected}, not {shown}.</source>
+        <translation>{where}: se esperaba {expected}, no {shown}.</translation>
+    </message>
+    <message>
+        <source>{where}: {text} is not a time such as 2026-03-29T01:30:00Z.</source>
+        <translation>{where}: {text} no es una hora como 2026-03-29T01:30:00Z.</translation>
+    </message>
+    <message>
+        <source>contains sound only, no pictures</source>
+        <translation>solo contiene sonido, sin imágenes</translation>
+    </message>
+    <message>
+        <source>is a compressed archive; extract it and choose the clip inside</source>
+        <translation>es un archivo comprimido; descomprímalo y elija la grabación que contiene</translation>
+    </message>
+    <message>
+        <source>is not a video that Thawline recognises</source>
+        <translation>no es un vídeo que Thawline reconozca</translation>
+    </message>
+    <message>
+        <source>The clip&apos;s name contains a zero byte. Rename it.</source>
+        <translation>El nombre de la grabación contiene un byte nulo. Cámbielo.</translation>
+    </message>
+    <message>
+        <source>{path} is an address, not a file. Nothing is downloaded: save the clip on this computer first.</source>
+        <translation>{path} es una dirección, no un archivo. No se descarga nada: guarde antes la grabación en este ordenador.</translation>
+    </message>
+    <message>
+        <source>The clip {clip} is incomplete: its index is missing, as happens when a recording or a copy is interrupted. Record or copy it again.</source>
+        <translation>La grabación {clip} está incompleta: le falta el índice, como ocurre cuando se interrumpe la grabación o la copia. Grábela o cópiela de nuevo.</translation>
+    </message>
+    <message>
+        <source>You do not have permission to read the clip {clip}. Ask for it, or copy the clip to a folder of your own.</source>
+        <translation>No tiene permiso para leer la grabación {clip}. Solicítelo o cópiela en una carpeta propia.</translation>
+    </message>
+    <message>
+        <source>The clip {clip} was not found in {folder}. Check the name.</source>
+        <translation>No se encuentra la grabación {clip} en {folder}. Compruebe el nombre.</translation>
+    </message>
+    <message>
+        <source>The clip {clip} is in a folder that you do not have permission to open. Copy it to one of your own.</source>
+        <translation>La grabación {clip} está en una carpeta que usted no tiene permiso para abrir. Cópiela en una carpeta propia.</translation>
+    </message>
+    <message>
+        <source>A saved picture has the shape {shape} and cannot be used.</source>
+        <translation>Una imagen guardada tiene las dimensiones {shape} y no se puede usar.</translation>
+    </message>
+    <message>
+        <source>A picture has the shape {shape}, which is neither a colour nor a grey picture.</source>
+        <translation>Una imagen tiene las dimensiones {shape}; no es una imagen en color ni en grises.</translation>
+    </message>
+    <message>
+        <source>A picture has pixels of type {kind} and cannot be used.</source>
+        <translation>Una imagen tiene píxeles de tipo {kind} y no se puede usar.</translation>
+    </message>
+    <message>
+        <source>The size of the picture is missing or impossible.</source>
+        <translation>El tamaño de la imagen no consta o no es posible.</translation>
+    </message>
+    <message>
+        <source>The picture is {width} x {height} pixels, more than Thawline can read. Convert the clip to 1920 x 1080 or smaller.</source>
+        <translation>La imagen tiene {width} x {height} píxeles, más de los que Thawline puede leer. Convierta la grabación a 1920 x 1080 o menos.</translation>
+    </message>
+    <message>
+        <source>According to the file, the pixels are {ratio} times as wide as high, which is impossible. Convert the clip to square pixels.</source>
+        <translation>Según el archivo, los píxeles de la imagen son {ratio} veces más anchos que altos, lo que no es posible. Convierta la grabación a píxeles cuadrados.</translation>
+    </message>
+    <message>
+        <source>The clip {clip} contains a single picture; a movement needs more.</source>
+        <translation>La grabación {clip} contiene una sola imagen; un movimiento necesita más.</translation>
+    </message>
+    <message>
+        <source>Every picture of the clip {clip} is completely black. A dark room would leave some grain: the lens was covered, or the clip&apos;s codec is not decoded correctly here. Convert it to MP4 (H.264, progressive).</source>
+        <translation>Todas las imágenes de la grabación {clip} son completamente negras. Una habitación oscura dejaría algo de grano: la lente estaba tapada o el códec de la grabación no se descodifica bien aquí. Conviértala a MP4 (H.264, progresivo).</translation>
+    </message>
+    <message>
+        <source>The clip {clip} contains no pictures that can be decoded: its beginning is damaged, it has sound only, or it uses an unknown codec. Convert it to MP4 (H.264).</source>
+        <translation>La grabación {clip} no contiene imágenes que se puedan descodificar: está dañada al principio, solo tiene sonido o usa un códec desconocido. Conviértala a MP4 (H.264).</translation>
+    </message>
+    <message>
+        <source>The lens is not calibrated; a typical field of view is assumed.</source>
+        <translation>La lente no está calibrada; se supone un campo de visión habitual.</translation>
+    </message>
+    <message>
+        <source>Please move or tilt the board: {kept} of {enough} views.</source>
+        <translation>Mueva o incline el tablero, por favor: {kept} de {enough} vistas.</translation>
+    </message>
+    <message>
+        <source>This picture is not the same size as the first one; it is left out.</source>
+        <translation>Esta imagen no tiene el mismo tamaño que la primera; no se cuenta.</translation>
+    </message>
+    <message>
+        <source>There are enough views. You can still add more.</source>
+        <translation>Ya hay vistas suficientes. Aún puede añadir más.</translation>
+    </message>
+    <message>
+        <source>Tilt one side of the board away, by about 30 degrees, and hold it.</source>
+        <translation>Incline un lado del tablero hacia atrás, unos 30 grados, y manténgalo.</translation>
+    </message>
+    <message>
+        <source>Move the board to the edge of the picture and hold it.</source>
+        <translation>Lleve el tablero al borde de la imagen y manténgalo.</translation>
+    </message>
+    <message>
+        <source>Useful views of the board: {views}. At least {fewest} are needed; 24 are better.</source>
+        <translation>Vistas útiles del tablero: {views}. Hacen falta al menos {fewest}; mejor 24.</translation>
+    </message>
+    <message>
+        <source>The board was seen in only {share} % of the picture: show it in the {where} too.</source>
+        <translation>El tablero solo se vio en el {share} % de la imagen: muéstrelo también en esta parte: {where}.</translation>
+    </message>
+    <message>
+        <source>No lens fits these views. Check that the board was flat and that only one board was in view.</source>
+        <translation>Ninguna lente se ajusta a estas vistas. Compruebe que el tablero estaba plano y que solo se veía uno.</translation>
+    </message>
+    <message>
+        <source>The corners are {error} pixels off the best-fitting lens; at most {most} is accepted. Keep the board flat and hold it still.</source>
+        <translation>Las esquinas se apartan {error} píxeles de la lente que mejor se ajusta; se acepta {most} como mucho. Mantenga el tablero plano y quieto.</translation>
+    </message>
+    <message>
+        <source>The board always faced the camera squarely: tilt it to the left, right, up and down, by about 30 degrees, in at least {fewest} views.</source>
+        <translation>El tablero estaba siempre de frente: inclínelo a la izquierda, a la derecha, arriba y abajo, unos 30 grados, en al menos {fewest} vistas.</translation>
+    </message>
+    <message>
+        <source>The focal length is still uncertain: tilt the board to each side, and show it nearer and farther away.</source>
+        <translation>La distancia focal sigue siendo incierta: incline el tablero a cada lado y muéstrelo más cerca y más lejos.</translation>
+    </message>
+    <message>
+        <source>The calculated lens is not possible at the edge of the picture: show the board nearer to the edge. Fisheye lenses are not supported.</source>
+        <translation>La lente calculada no es posible en el borde de la imagen: muestre el tablero más cerca del borde. No sirven las lentes de ojo de pez.</translation>
     </message>
     <message>
         <source>upper left</source>
@@ -3852,16 +4300,40 @@
         <translation>abajo a la derecha</translation>
     </message>
     <message>
-        <source>Lens found from {views} views: {field} degrees wide, error {error} pixels, corners seen in {share} % of the picture.</source>
-        <translation>Lente hallada con {views} vistas: {field} grados de ancho, error de {error} píxeles, esquinas vistas en el {share} % de la imagen.</translation>
+        <source>Lens calculated from {views} views: {field} degrees wide, error {error} pixels, corners seen in {share} % of the picture.</source>
+        <translation>Lente calculada con {views} vistas: {field} grados de ancho, error de {error} píxeles, esquinas vistas en el {share} % de la imagen.</translation>
     </message>
     <message>
-        <source>No lens profile was made.</source>
+        <source>No lens profile was created.</source>
         <translation>No se creó ningún perfil de lente.</translation>
     </message>
     <message>
-        <source>Another place or tilt, please: {kept} of {enough} views.</source>
-        <translation>Otro lugar u otra inclinación, por favor: {kept} de {enough} vistas.</translation>
+        <source>The lens was calibrated at {made} pixels, which does not apply at {here}; a typical field of view is assumed. Calibrate the lens at this size too.</source>
+        <translation>La lente se calibró a {made} píxeles, lo que no vale a {here}; se supone un campo de visión habitual. Calibre la lente también a este tamaño.</translation>
+    </message>
+    <message>
+        <source>The camera leans about {angle} degrees compared with {day}. Set it level.</source>
+        <translation>La cámara está inclinada unos {angle} grados respecto al {day}. Póngala a nivel.</translation>
+    </message>
+    <message>
+        <source>The camera or your body leans about {angle} degrees compared with {day}. Set the camera level and stand upright.</source>
+        <translation>La cámara o el cuerpo están inclinados unos {angle} grados respecto al {day}. Ponga la cámara a nivel y enderécese.</translation>
+    </message>
+    <message>
+        <source>You are about {share} % farther away than on {day}. Come a little closer.</source>
+        <translation>Está un {share} % más lejos que el {day}. Acérquese un poco.</translation>
+    </message>
+    <message>
+        <source>You are turned about {angle} degrees compared with {day}. Stand as the drawing shows, with your feet on their marks.</source>
+        <translation>Su cuerpo está girado unos {angle} grados respecto al {day}. Colóquese como en el dibujo, con los pies en sus marcas.</translation>
+    </message>
+    <message>
+        <source>You are about {share} % nearer than on {day}. Step back a little.</source>
+        <translation>Está un {share} % más cerca que el {day}. Retroceda un poco.</translation>
+    </message>
+    <message>
+        <source>The camera or the picture size is not the same as on {day}: the readings start a new series.</source>
+        <translation>La cámara o el tamaño de imagen no son los del {day}: las lecturas empiezan una serie nueva.</translation>
     </message>
     <message>
         <source>No one was in view. Stand or sit upright where the camera sees you from head to hips, and come closer if you look small in the picture.</source>
@@ -3876,20 +4348,12 @@
         <translation>Se veían dos personas. Pida a los demás que salgan de la imagen.</translation>
     </message>
     <message>
-        <source>You were lost from view during the movement. Move slowly, stay upright and keep inside the picture.</source>
-        <translation>Se le perdió de vista durante el movimiento. Muévase despacio, manténgase erguido y no salga de la imagen.</translation>
-    </message>
-    <message>
         <source>You moved too fast to be followed, or did not stay upright. Move slowly, standing or sitting upright.</source>
         <translation>Se movió demasiado deprisa para poder seguirle, o no estaba erguido. Muévase despacio, de pie o sentado con la espalda recta.</translation>
     </message>
     <message>
         <source>Part of the recording is damaged. Use an undamaged copy, or record the movement again.</source>
         <translation>Una parte de la grabación está dañada. Use una copia sin daños o vuelva a grabar el movimiento.</translation>
-    </message>
-    <message>
-        <source>There were too few pictures a second. Add light or choose a smaller picture.</source>
-        <translation>Había muy pocas imágenes por segundo. Añada luz o elija una imagen más pequeña.</translation>
     </message>
     <message>
         <source>Your head was not above your hips: the picture is on its side, or you were lying or bending. Set the camera upright, and stand or sit upright.</source>
@@ -3909,7 +4373,7 @@
     </message>
     <message>
         <source>Your body was not turned by about 45 degrees. Face the camera first, then turn halfway to the side, with the measured arm nearer to the camera.</source>
-        <translation>El cuerpo no estaba girado unos 45 grados. Mire primero a la cámara y luego gire a medias hacia un lado, con el brazo que se mide más cerca de la cámara.</translation>
+        <translation>El cuerpo no estaba girado unos 45 grados. Mire primero a la cámara y luego gire hasta quedar medio de lado, con el brazo que se mide más cerca de la cámara.</translation>
     </message>
     <message>
         <source>The arm was on the far side of your body. Turn your other side to the camera.</source>
@@ -3918,10 +4382,6 @@
     <message>
         <source>Your shoulder, hand or hips were outside the picture. Step back or move the camera.</source>
         <translation>El hombro, la mano o las caderas quedaban fuera de la imagen. Aléjese un poco o mueva la cámara.</translation>
-    </message>
-    <message>
-        <source>Your shoulder, arm or hips could not be seen clearly. Move away whatever covers them, and wear close-fitting clothes.</source>
-        <translation>El hombro, el brazo o las caderas no se veían bien. Aparte lo que los tape y use ropa ajustada.</translation>
     </message>
     <message>
         <source>The hand was not seen behind your back. Put the back of the hand against your back, with the thumb pointing up.</source>
@@ -4000,16 +4460,40 @@
         <translation>Varios análisis de las mismas imágenes no coincidieron. Pruebe con ropa más ajustada, más luz o un fondo más liso.</translation>
     </message>
     <message>
-        <source>The calculated value is more than a shoulder can do. Check that movement and side are the chosen ones, and stand as the drawing shows.</source>
-        <translation>El valor calculado es más de lo que puede un hombro. Compruebe que el movimiento y el lado son los elegidos, y colóquese como en el dibujo.</translation>
-    </message>
-    <message>
         <source>Fewer than three trials were counted.</source>
         <translation>Se contaron menos de tres intentos.</translation>
     </message>
     <message>
         <source>The trials differed from each other more than usual.</source>
         <translation>Los intentos difirieron entre sí más de lo habitual.</translation>
+    </message>
+    <message>
+        <source>The 95 % is based on pictures of real people, marked by hand.</source>
+        <translation>El 95 % se basa en imágenes de personas reales, marcadas a mano.</translation>
+    </message>
+    <message>
+        <source>The 95 % is based on virtual people, with an allowance for real ones.</source>
+        <translation>El 95 % se basa en personas virtuales, con un margen añadido para las reales.</translation>
+    </message>
+    <message>
+        <source>The 95 % is based on your own goniometer study, or on the errors measured earlier where these were larger.</source>
+        <translation>El 95 % se basa en su propio estudio con goniómetro, o en los errores medidos antes cuando estos fueron mayores.</translation>
+    </message>
+    <message>
+        <source>Sit at a table, hand on a cloth, and let it slide away from you as you lean forwards.</source>
+        <translation>Siéntese a una mesa con la mano sobre un paño y deje que se deslice hacia delante mientras se inclina.</translation>
+    </message>
+    <message>
+        <source>Face a wall and walk your fingers up it, with your arm resting against the wall.</source>
+        <translation>Frente a una pared, suba los dedos por ella paso a paso, con el brazo apoyado en la pared.</translation>
+    </message>
+    <message>
+        <source>With your other hand, hold the elbow and draw the arm across your chest.</source>
+        <translation>Con la otra mano, sujete el codo y lleve el brazo por delante del pecho.</translation>
+    </message>
+    <message>
+        <source>Hang a towel over the other shoulder and hold it behind your back with both hands. Draw it gently upwards.</source>
+        <translation>Póngase una toalla sobre el otro hombro y sujétela detrás de la espalda con las dos manos. Tire de ella suavemente hacia arriba.</translation>
     </message>
     <message>
         <source>probably increasing</source>
@@ -4057,7 +4541,7 @@
     </message>
     <message>
         <source>Please show this to your clinician.</source>
-        <translation>Enséñeselo a su profesional sanitario, por favor.</translation>
+        <translation>Muestre esto a su profesional sanitario.</translation>
     </message>
     <message>
         <source>increased</source>
@@ -4076,6 +4560,22 @@
         <translation>sin lecturas desde el {last}, por lo que no se puede decir nada de hoy</translation>
     </message>
     <message>
+        <source>too early to say; it takes four weeks and eight sessions, counted again from {day} ({why})</source>
+        <translation>todavía es pronto para saberlo; hacen falta cuatro semanas y ocho sesiones, contadas de nuevo desde el {day} ({why})</translation>
+    </message>
+    <message>
+        <source>{verdict} (secondary)</source>
+        <translation>{verdict} (movimiento secundario)</translation>
+    </message>
+    <message>
+        <source>Secondary: not one of the main movements, so a verdict on it needs more evidence.</source>
+        <translation>Movimiento secundario: no es uno de los principales, así que un resultado exige más pruebas.</translation>
+    </message>
+    <message>
+        <source>{change} a month, probably no more: in the first weeks of a verdict a change tends to look too large</source>
+        <translation>{change} al mes, probablemente no más: en las primeras semanas de un resultado, el cambio suele parecer mayor de lo que es</translation>
+    </message>
+    <message>
         <source>{change} compared with the first weeks</source>
         <translation>{change} respecto a las primeras semanas</translation>
     </message>
@@ -4084,16 +4584,8 @@
         <translation>{words} (aún sin demostrar)</translation>
     </message>
     <message>
-        <source>Not yet proven: the interval of this number excludes 0, but a verdict needs more evidence, because the readings are checked every week.</source>
-        <translation>Aún sin demostrar: el intervalo de este número excluye el 0, pero un resultado necesita más pruebas, porque las lecturas se revisan cada semana.</translation>
-    </message>
-    <message>
         <source>Before and after “{what}” on {day}: {change} since then. Immediate step {step}; {before} a month before, {after} a month after.</source>
         <translation>Antes y después de «{what}» el {day}: {change} desde entonces. Salto inmediato {step}; {before} al mes antes, {after} al mes después.</translation>
-    </message>
-    <message>
-        <source>The person now stands {how} compared with the first readings, which may change a reading by about {effect}. Go back to the old place, or add &quot;camera changed&quot; as an event.</source>
-        <translation>La persona está ahora {how} respecto a las primeras lecturas, lo que puede cambiar una lectura en torno a {effect}. Vuelva al lugar de antes o añada «cambio de cámara» como acontecimiento.</translation>
     </message>
     <message>
         <source>Whatever else happened at the same time cannot be separated from the effect of an event, and neither can chance.</source>
@@ -4117,7 +4609,7 @@
     </message>
     <message>
         <source>With {rhythm} a week, {gain} a month would become clear in about {weeks} weeks.</source>
-        <translation>Con {rhythm} por semana, {gain} al mes quedaría claro en unas {weeks} semanas.</translation>
+        <translation>Con {rhythm} por semana, {gain} al mes quedarían claros en unas {weeks} semanas.</translation>
     </message>
     <message>
         <source>This is not advice to measure more often: what you agreed with your clinician comes first.</source>
@@ -4148,36 +4640,8 @@
         <translation>DATOS DE DEMOSTRACIÓN: esta persona y todas estas lecturas son inventadas.</translation>
     </message>
     <message>
-        <source>Angles are active motion of the arm against the trunk as one camera sees it. They are not the passive range of the joint and not interchangeable with a goniometer&apos;s.</source>
-        <translation>Los ángulos son el movimiento activo del brazo respecto al tronco, tal como lo ve una sola cámara. No son la amplitud pasiva de la articulación ni equivalen a los de un goniómetro.</translation>
-    </message>
-    <message>
-        <source>A reading is the median of a session&apos;s trials, and its interval in brackets is of what the person could do that day. It is meant to hold the true value in 19 of 20 readings; in flexion and abduction that was tried on angles marked in photographs of real people, in the other movements on virtual people only. Most of its width is the same for every reading of one person with one set-up, so changes are known better than single values: their interval counts only the scatter from day to day.</source>
-        <translation>Una lectura es la mediana de los intentos de una sesión, y su intervalo entre paréntesis se refiere a lo que la persona podía hacer ese día. Está pensado para contener el valor verdadero en 19 de cada 20 lecturas; en flexión y abducción se comprobó con ángulos marcados en fotografías de personas reales, en los demás movimientos solo con personas virtuales. La mayor parte de su anchura es igual en todas las lecturas de una persona con la misma colocación, así que los cambios se conocen mejor que los valores aislados: su intervalo recoge solo la variación de un día a otro.</translation>
-    </message>
-    <message>
-        <source>First and last readings are medians of up to five days, the two practice sessions of a set-up left out; their change covers the whole time, and its interval stands alone (pointwise). A verdict is looked for every week, from four weeks and eight days with readings on, by a line through at most 16 weeks that odd days hardly move. With so many looks it needs more evidence than a 95 % interval, so “no clear change” may stand beside an interval without 0; “probably” may still be chance. In twelve weeks without any change a few simulated people in 100 were told of one. The line begins anew after a turn, and where the way of measuring changed or something happened to the shoulder. Movements also seen need more evidence. Three weeks after the last reading no verdict is today&apos;s.</source>
-        <translation>Las primeras y las últimas lecturas son medianas de hasta cinco días, sin las dos sesiones de práctica de cada colocación; su cambio abarca todo el tiempo y su intervalo vale por sí solo (puntual). El resultado se busca cada semana, a partir de cuatro semanas y ocho días con lecturas, con una línea por 16 semanas como máximo que los días raros apenas mueven. Al mirar tantas veces exige más pruebas que un intervalo del 95 %, de modo que «sin cambio claro» puede figurar junto a un intervalo que no contiene el 0; «probablemente» aún puede ser casualidad. En doce semanas sin cambio alguno, a unas pocas de cada 100 personas simuladas se les indicó uno. La línea empieza de nuevo tras un giro, y donde cambió la forma de medir o le ocurrió algo al hombro. Los movimientos secundarios exigen más pruebas. Tres semanas después de la última lectura ningún resultado es actual.</translation>
-    </message>
-    <message>
-        <source>Other side: the last days of both; the deficit is how far this side falls short. Its interval joins those of both sides&apos; readings.</source>
-        <translation>Otro lado: los últimos días de ambos; el déficit es lo que le falta a este lado. Su intervalo reúne los de las lecturas de ambos lados.</translation>
-    </message>
-    <message>
-        <source>“Levelled off” means that a gain of 5° a month is unlikely while the side is still short of the other. It is missed more often than it is wrong.</source>
-        <translation>«Estabilizado» significa que una mejoría de 5° al mes es poco probable mientras al lado aún le falta para igualar al otro. Pasa inadvertido más veces de las que es erróneo.</translation>
-    </message>
-    <message>
-        <source>Before and after an event: two lines and a step, drawn towards a weak assumption (slopes of +2 ± 6° a month, step 0 ± 10°) until there are days enough.</source>
-        <translation>Antes y después de un acontecimiento: dos líneas y un escalón, acercados a un supuesto débil (pendientes de +2 ± 6° al mes, escalón de 0 ± 10°) hasta que haya días suficientes.</translation>
-    </message>
-    <message>
         <source>Behind the back, levels of the spine are shown. Changes are given in levels and centimetres, both approximate: they assume a back of usual length.</source>
         <translation>En la espalda se muestran niveles de la columna. Los cambios se dan en niveles y centímetros, ambos aproximados: suponen una espalda de longitud habitual.</translation>
-    </message>
-    <message>
-        <source>Limits for trends, milestones and prompts are this program&apos;s own and await a physiotherapist&apos;s confirmation.</source>
-        <translation>Los límites de tendencias, tareas y avisos son propios de este programa y están pendientes de que los confirme un fisioterapeuta.</translation>
     </message>
     <message>
         <source>began gradually</source>
@@ -4194,10 +4658,6 @@
     <message>
         <source>began while the arm was kept still</source>
         <translation>empezó con el brazo inmovilizado</translation>
-    </message>
-    <message>
-        <source>began otherwise</source>
-        <translation>empezó de otro modo</translation>
     </message>
     <message>
         <source>against the trunk&apos;s axis</source>
@@ -4276,10 +4736,6 @@
         <translation>{movement} vista de lado</translation>
     </message>
     <message>
-        <source>{movement} seen half turned to the front</source>
-        <translation>{movement} vista medio de frente</translation>
-    </message>
-    <message>
         <source>Before “{why}”, {side} side, {first} to {last}: {trends}.</source>
         <translation>Antes de «{why}», lado {side}, del {first} al {last}: {trends}.</translation>
     </message>
@@ -4300,20 +4756,12 @@
         <translation>{movement}, {side}: bajó de repente</translation>
     </message>
     <message>
-        <source>{movement}, {side}: read low once, measure again</source>
-        <translation>{movement}, {side}: una lectura baja, conviene medir otra vez</translation>
-    </message>
-    <message>
         <source>{movement}, {side}: levelled off</source>
         <translation>{movement}, {side}: estabilizado</translation>
     </message>
     <message>
         <source>{movement}, {side}: no clear gain in three months</source>
         <translation>{movement}, {side}: sin mejoría clara en tres meses</translation>
-    </message>
-    <message>
-        <source>much pain at rest or at night</source>
-        <translation>mucho dolor en reposo o por la noche</translation>
     </message>
     <message>
         <source>more pain than before</source>
@@ -4356,6 +4804,22 @@
         <translation>una mejora de {gain} al mes se vería en una semana aproximadamente</translation>
     </message>
     <message>
+        <source>shows that sessions were saved here</source>
+        <translation>indica que aquí se guardaron sesiones</translation>
+    </message>
+    <message>
+        <source>how far away and how turned people stood</source>
+        <translation>a qué distancia y con qué giro estaban las personas</translation>
+    </message>
+    <message>
+        <source>shows that a window is open</source>
+        <translation>indica que hay una ventana abierta</translation>
+    </message>
+    <message>
+        <source>body tracking models, nothing about people</source>
+        <translation>modelos de seguimiento del cuerpo, nada sobre personas</translation>
+    </message>
+    <message>
         <source>until you delete it</source>
         <translation>hasta que usted lo elimine</translation>
     </message>
@@ -4374,22 +4838,6 @@
     <message>
         <source>the latest 2 MB</source>
         <translation>los últimos 2 MB</translation>
-    </message>
-    <message>
-        <source>The camera {camera} does not open. Close other programs that use it, and allow it in the privacy settings.</source>
-        <translation>La cámara {camera} no se abre. Cierre los demás programas que la usen y permita su uso en los ajustes de privacidad.</translation>
-    </message>
-    <message>
-        <source>The camera {camera} is gone. Plug it in again.</source>
-        <translation>La cámara {camera} ya no está. Conéctela de nuevo.</translation>
-    </message>
-    <message>
-        <source>You may not use the camera {camera}. On Linux your account has to belong to the group `video`.</source>
-        <translation>No tiene permiso para usar la cámara {camera}. En Linux, su cuenta debe pertenecer al grupo `video`.</translation>
-    </message>
-    <message>
-        <source>The camera {camera} gives no pictures. Close other programs that use it, open its shutter and allow it in the privacy settings.</source>
-        <translation>La cámara {camera} no da imágenes. Cierre los demás programas que la usen, abra su tapa y permita su uso en los ajustes de privacidad.</translation>
     </message>
     <message>
         <source>There are two cameras called {camera}. Plug it in, or choose one on the set-up page.</source>
@@ -4436,10 +4884,6 @@
         <translation>{where}: no se nombra ninguna grabación.</translation>
     </message>
     <message>
-        <source>{where}: {clip} is an address. Only files of this computer are read.</source>
-        <translation>{where}: {clip} es una dirección. Solo se leen archivos de este ordenador.</translation>
-    </message>
-    <message>
         <source>{where}: {movement} is not a movement. Use one of {choices}.</source>
         <translation>{where}: {movement} no es un movimiento. Use uno de estos: {choices}.</translation>
     </message>
@@ -4454,14 +4898,6 @@
     <message>
         <source>{where}: the reference {text} is not a number. Write it with a decimal point.</source>
         <translation>{where}: la referencia {text} no es un número. Escríbalo con punto decimal.</translation>
-    </message>
-    <message>
-        <source>{where}: the person must be plain text of at most {most} letters.</source>
-        <translation>{where}: la persona debe ser texto sin formato de {most} letras como máximo.</translation>
-    </message>
-    <message>
-        <source>{place} holds no clips. Files ending in {endings} are taken; other clips can be named one by one.</source>
-        <translation>En {place} no hay grabaciones. Se admiten los archivos que terminan en {endings}; las demás grabaciones se pueden nombrar una a una.</translation>
     </message>
     <message>
         <source>{path}, line {line}: {detail}.</source>
@@ -4488,10 +4924,6 @@
         <translation>No se puede abrir {place}: {reason}.</translation>
     </message>
     <message>
-        <source>The clip {clip} caused an error inside Thawline ({kind}: {detail}). Other clips are not affected; please report it.</source>
-        <translation>La grabación {clip} causó un error interno de Thawline (detalle técnico: {kind}: {detail}). Las demás grabaciones no se ven afectadas; le rogamos que comunique el error.</translation>
-    </message>
-    <message>
         <source>The name of an exercise</source>
         <translation>El nombre de un ejercicio</translation>
     </message>
@@ -4508,24 +4940,12 @@
         <translation>Una nota puede tener {most} caracteres; esta tiene {count}.</translation>
     </message>
     <message>
-        <source>A note holds characters that are no text. Type it again.</source>
-        <translation>La nota contiene caracteres que no son texto. Escríbala de nuevo.</translation>
-    </message>
-    <message>
-        <source>{text} is no date like 2026, 2026-03 or 2026-03-14.</source>
-        <translation>{text} no es una fecha como 2026, 2026-03 o 2026-03-14.</translation>
-    </message>
-    <message>
         <source>{what} needs at least one character.</source>
         <translation>{what} necesita al menos un carácter.</translation>
     </message>
     <message>
         <source>{what} can have {most} characters; this has {count}.</source>
         <translation>{what} puede tener {most} caracteres; aquí hay {count}.</translation>
-    </message>
-    <message>
-        <source>{what} can only hold characters that print.</source>
-        <translation>{what} solo puede contener caracteres imprimibles.</translation>
     </message>
     <message>
         <source>Pain is rated from 0 (none) to 10 (worst imaginable), not {rating}.</source>
@@ -4540,24 +4960,12 @@
         <translation>Es más grande de lo que puede ser un historial ({megabytes} MB).</translation>
     </message>
     <message>
-        <source>It holds {word}, which is no number in JSON.</source>
-        <translation>Contiene {word}, que no es un número en JSON.</translation>
-    </message>
-    <message>
         <source>It is JSON, but not a history. Name a file made with: thawline export PERSON --format json</source>
         <translation>Es JSON, pero no es un historial de los que crea `thawline export PERSON --format json`.</translation>
     </message>
     <message>
         <source>It does not say which version of the format it has.</source>
         <translation>No indica qué versión del formato tiene.</translation>
-    </message>
-    <message>
-        <source>It was written by a later version of this program (format {version}, this program knows {newest}). Update the program.</source>
-        <translation>Lo escribió una versión posterior de este programa (formato {version}; este programa conoce hasta el {newest}). Actualice el programa.</translation>
-    </message>
-    <message>
-        <source>It holds more records than any history can.</source>
-        <translation>Contiene más registros de los que puede tener un historial.</translation>
     </message>
     <message>
         <source>There is no file {path}.</source>
@@ -4572,20 +4980,12 @@
         <translation>Tiene demasiados niveles anidados para ser un historial.</translation>
     </message>
     <message>
-        <source>It is no JSON, or was cut off: {detail}.</source>
-        <translation>No es JSON o está incompleto (detalle técnico: {detail}).</translation>
-    </message>
-    <message>
         <source>The field {name} is missing.</source>
         <translation>Falta el campo {name}.</translation>
     </message>
     <message>
         <source>{path} cannot be imported. {error} Nothing was changed. Choose a file that `thawline export --format json` wrote.</source>
         <translation>No se puede importar {path}. {error} No se ha cambiado nada. Elija un archivo creado con `thawline export --format json`.</translation>
-    </message>
-    <message>
-        <source>The field {name} holds something else than expected.</source>
-        <translation>El campo {name} no contiene lo esperado.</translation>
     </message>
     <message>
         <source>Permission denied</source>
@@ -4656,132 +5056,40 @@
         <translation>el sistema no admite esta operación</translation>
     </message>
     <message>
-        <source>The pose library mediapipe is not installed completely, so the pose model cannot be put together. Install the packages of Thawline anew into a fresh virtual environment.</source>
-        <translation>La biblioteca mediapipe no está instalada por completo, así que no se puede montar el modelo de reconocimiento del cuerpo. Instale de nuevo los paquetes de Thawline en un entorno virtual nuevo.</translation>
-    </message>
-    <message>
-        <source>The kept pose model is not the one that Thawline knows (its SHA-256 differs)</source>
-        <translation>El modelo de reconocimiento del cuerpo guardado no es el que Thawline conoce (su SHA-256 es distinto)</translation>
-    </message>
-    <message>
-        <source>The kept pose model is an empty file</source>
-        <translation>El modelo de reconocimiento del cuerpo guardado es un archivo vacío</translation>
-    </message>
-    <message>
-        <source>The kept pose model is a web page, not a model</source>
-        <translation>El modelo de reconocimiento del cuerpo guardado es una página web, no un modelo</translation>
-    </message>
-    <message>
-        <source>The kept pose model is cut off</source>
-        <translation>El modelo de reconocimiento del cuerpo guardado está incompleto</translation>
-    </message>
-    <message>
-        <source>{damage}: {path}. It is not used. To fetch it anew, run: thawline model</source>
-        <translation>{damage}: {path}. No se utiliza. Para descargarlo de nuevo, ejecute: thawline model</translation>
-    </message>
-    <message>
         <source>The pose model &apos;{quality}&apos; is not on this computer yet. Run: thawline model</source>
-        <translation>El modelo de reconocimiento del cuerpo «{quality}» todavía no está en este ordenador. Ejecute: thawline model</translation>
+        <translation>El modelo de seguimiento del cuerpo «{quality}» todavía no está en este ordenador. Ejecute: thawline model</translation>
     </message>
     <message>
         <source>The pose model {path} cannot be read ({reason}). Check the permissions of the file, or delete it and run: thawline model</source>
-        <translation>No se puede leer el modelo de reconocimiento del cuerpo {path} ({reason}). Compruebe los permisos del archivo, o elimínelo y ejecute: thawline model</translation>
-    </message>
-    <message>
-        <source>The pose model &apos;{quality}&apos; was put together from the right networks but came out different (SHA-256 {digest}). The installed mediapipe or flatbuffers is probably not one that Thawline was tried with: install the versions of constraints.txt.</source>
-        <translation>El modelo de reconocimiento del cuerpo «{quality}» se montó con las redes correctas, pero el resultado es distinto (SHA-256 {digest}). Es probable que Thawline no se haya probado con las versiones instaladas de mediapipe o flatbuffers: instale las versiones de constraints.txt.</translation>
-    </message>
-    <message>
-        <source>There is too little space for the pose model in {folder}: {free} MB free, {needed} MB needed. Free some, or set THAWLINE_MODELS to a folder on another disk.</source>
-        <translation>No hay espacio suficiente para el modelo de reconocimiento del cuerpo en {folder}: quedan {free} MB libres y se necesitan {needed} MB. Libere espacio o indique en THAWLINE_MODELS una carpeta de otro disco.</translation>
+        <translation>No se puede leer el modelo de seguimiento del cuerpo {path} ({reason}). Compruebe los permisos del archivo, o bórrelo y ejecute: thawline model</translation>
     </message>
     <message>
         <source>The pose model cannot be saved in {folder} ({reason}). Make the folder writable, or set THAWLINE_MODELS to another folder.</source>
-        <translation>No se puede guardar el modelo de reconocimiento del cuerpo en {folder} ({reason}). Dé permiso de escritura a la carpeta o indique otra en THAWLINE_MODELS.</translation>
-    </message>
-    <message>
-        <source>Another Thawline has been fetching the pose model for too long. Close it, then try again.</source>
-        <translation>Otro Thawline lleva demasiado tiempo descargando el modelo de reconocimiento del cuerpo. Ciérrelo y vuelva a intentarlo.</translation>
+        <translation>No se puede guardar el modelo de seguimiento del cuerpo en {folder} ({reason}). Dé permiso de escritura a la carpeta o indique otra en THAWLINE_MODELS.</translation>
     </message>
     <message>
         <source>{path} exists already and was left as it is. Choose another name.</source>
         <translation>{path} ya existe y se ha dejado como estaba. Elija otro nombre.</translation>
     </message>
     <message>
-        <source>There is no folder {folder}. Make it or choose another one.</source>
-        <translation>No existe la carpeta {folder}. Créela o elija otra.</translation>
-    </message>
-    <message>
-        <source>This file is the store itself. Name a backup instead.</source>
-        <translation>Este archivo es el propio archivo de datos. Elija una copia de seguridad.</translation>
-    </message>
-    <message>
-        <source>The backup {path} could not be written ({reason}). Check the disk&apos;s room and rights, or choose another place.</source>
-        <translation>No se ha podido escribir la copia de seguridad {path} ({reason}). Compruebe el espacio y los permisos del disco, o elija otro lugar.</translation>
-    </message>
-    <message>
-        <source>The backup could not be put in place ({reason}). The store {path} is as it was. Check the disk&apos;s room and rights and that no other program uses it.</source>
-        <translation>No se ha podido restaurar la copia de seguridad ({reason}). El archivo de datos {path} sigue como estaba. Compruebe el espacio y los permisos del disco, y que ningún otro programa lo esté usando.</translation>
-    </message>
-    <message>
-        <source>{path} is no whole copy of a store ({defect}). Nothing was changed. Name another backup.</source>
-        <translation>{path} no es una copia de seguridad completa ({defect}). No se ha cambiado nada. Elija otra copia de seguridad.</translation>
-    </message>
-    <message>
-        <source>Another program has the store {path} open. Nothing was changed. Close it and try again.</source>
-        <translation>Otro programa tiene abierto el archivo de datos {path}. No se ha cambiado nada. Cierre ese programa y vuelva a intentarlo.</translation>
-    </message>
-    <message>
         <source>{path} cannot be used: {reason}. It was left as it is. Rename or delete it, then calibrate again.</source>
-        <translation>No se puede usar {path}: {reason}. Se ha dejado como estaba. Cámbiele el nombre o elimínelo y calibre de nuevo.</translation>
+        <translation>No se puede usar {path}: {reason}. Se ha dejado como estaba. Cámbiele el nombre o bórrelo y calibre de nuevo.</translation>
     </message>
     <message>
         <source>it is far too large</source>
         <translation>es demasiado grande</translation>
     </message>
     <message>
-        <source>it is no file of this kind</source>
-        <translation>no es un archivo de este tipo</translation>
-    </message>
-    <message>
         <source>{path} was written by a newer Thawline. Update this one to use it.</source>
         <translation>{path} lo escribió una versión más reciente de Thawline. Actualice esta para usarlo.</translation>
-    </message>
-    <message>
-        <source>it holds more than {most} entries</source>
-        <translation>contiene más de {most} entradas</translation>
-    </message>
-    <message>
-        <source>it is no file</source>
-        <translation>no es un archivo</translation>
     </message>
     <message>
         <source>{path} cannot be read ({reason}). Check that you may open it.</source>
         <translation>No se puede leer {path} ({reason}). Compruebe que tiene permiso para abrirlo.</translation>
     </message>
     <message>
-        <source>it is cut off or damaged</source>
-        <translation>está incompleto o dañado</translation>
-    </message>
-    <message>
         <source>it has {size} of {whole} bytes</source>
         <translation>tiene {size} de {whole} bytes</translation>
-    </message>
-    <message>
-        <source>its tables cannot be made out</source>
-        <translation>sus tablas no se pueden leer</translation>
-    </message>
-    <message>
-        <source>The store {path} could not be used: {detail}.</source>
-        <translation>No se ha podido usar el archivo de datos {path} (detalle técnico: {detail}).</translation>
-    </message>
-    <message>
-        <source>There were sessions in {path}, but the file is gone. Put it back where it was, or replace it with a backup: thawline restore BACKUP. Only if the history is meant to start anew, delete {marker} and try again.</source>
-        <translation>Había sesiones en {path}, pero el archivo ya no está. Devuélvalo a su sitio o sustitúyalo por una copia de seguridad: thawline restore BACKUP. Solo si quiere empezar un historial nuevo, elimine {marker} y vuelva a intentarlo.</translation>
-    </message>
-    <message>
-        <source>The store {path} is no longer where it was: it was deleted, moved, or its disk is gone. This last step may be lost. Put the file or the disk back, or put a backup in its place with: thawline restore BACKUP. Then open the program again.</source>
-        <translation>El archivo de datos {path} ya no está donde estaba: se ha borrado o movido, o falta su disco. Puede que este último paso se haya perdido. Devuelva el archivo o el disco a su sitio, o ponga una copia de seguridad en su lugar con: thawline restore BACKUP. Después, abra de nuevo el programa.</translation>
     </message>
     <message>
         <source>file is not a database</source>
@@ -4800,30 +5108,6 @@
         <translation>no se puede abrir el archivo de la base de datos</translation>
     </message>
     <message>
-        <source>a text in it cannot be made out</source>
-        <translation>contiene un texto que no se puede leer</translation>
-    </message>
-    <message>
-        <source>Another program is busy with the store {path}. Nothing was changed. Close the other one and try again.</source>
-        <translation>Otro programa está usando el archivo de datos {path}. No se ha cambiado nada. Cierre ese programa y vuelva a intentarlo.</translation>
-    </message>
-    <message>
-        <source>There is no room left to write to {path}. What was saved before is safe; this last step was not saved. Free some space and save again.</source>
-        <translation>No queda espacio para escribir en {path}. Lo guardado antes está a salvo; este último paso no se ha guardado. Libere espacio y guarde de nuevo.</translation>
-    </message>
-    <message>
-        <source>The store {path} cannot be written to. Nothing was changed. Check who owns the file and its folder, or make the disk writable.</source>
-        <translation>No se puede escribir en el archivo de datos {path}. No se ha cambiado nada. Compruebe a quién pertenecen el archivo y su carpeta, o permita la escritura en el disco.</translation>
-    </message>
-    <message>
-        <source>The disk refused to read or write {path} ({detail}). What was saved before was not changed. Check that the disk is there, has room and can be written to.</source>
-        <translation>El disco no ha permitido leer o escribir {path} ({detail}). Lo guardado antes no ha cambiado. Compruebe que el disco está conectado, tiene espacio y admite escritura.</translation>
-    </message>
-    <message>
-        <source>The folder {folder} cannot be used ({reason}). Check who owns it and that its disk is there and has room, or choose another one with the environment variable THAWLINE_DATA.</source>
-        <translation>No se puede usar la carpeta {folder} ({reason}). Compruebe a quién pertenece y que su disco está conectado y tiene espacio, o elija otra con la variable de entorno THAWLINE_DATA.</translation>
-    </message>
-    <message>
         <source>it has only {size} bytes</source>
         <translation>solo tiene {size} bytes</translation>
     </message>
@@ -4832,44 +5116,12 @@
         <translation>El registro {id} pertenece aquí a otra persona. No se ha importado nada. Compruebe de dónde procede este archivo.</translation>
     </message>
     <message>
-        <source>{path} is no store of sessions. It was left as it is. Name a file made with: thawline backup FILE</source>
-        <translation>{path} no es un archivo de datos de sesiones. Se ha dejado como estaba. Indique un archivo creado con: thawline backup FILE</translation>
-    </message>
-    <message>
-        <source>{path} was written by a later version of this program (its tables have version {version}, this program knows {newest}). It was left as it is. Update the program and try again.</source>
-        <translation>{path} lo escribió una versión posterior de este programa (sus tablas tienen la versión {version}; este programa conoce hasta la {newest}). Se ha dejado como estaba. Actualice el programa y vuelva a intentarlo.</translation>
-    </message>
-    <message>
-        <source>A row of the table {table} refers to a row of {other} that is gone.</source>
-        <translation>Una fila de la tabla {table} remite a una fila de {other} que ya no existe.</translation>
-    </message>
-    <message>
-        <source>Another person is called {name} already. Choose another pseudonym.</source>
-        <translation>Otra persona ya se llama {name}. Elija otro seudónimo.</translation>
-    </message>
-    <message>
-        <source>This person is no longer in the store. Choose or add another one.</source>
-        <translation>Esta persona ya no está en el archivo de datos. Elija o añada otra.</translation>
-    </message>
-    <message>
         <source>The folder {folder} cannot be opened ({reason}). Check who owns it.</source>
         <translation>No se puede abrir la carpeta {folder} ({reason}). Compruebe a quién pertenece.</translation>
     </message>
     <message>
-        <source>This person is no longer in the store. Choose another one.</source>
-        <translation>Esta persona ya no está en el archivo de datos. Elija otra.</translation>
-    </message>
-    <message>
-        <source>This session is no longer in the store. Choose another one.</source>
-        <translation>Esta sesión ya no está en el archivo de datos. Elija otra.</translation>
-    </message>
-    <message>
         <source>{path} exists already and was left as it is. Choose another name, such as: {unused}</source>
         <translation>{path} ya existe y se ha dejado como estaba. Elija otro nombre, por ejemplo: {unused}</translation>
-    </message>
-    <message>
-        <source>{path} could not be written ({reason}). Nothing was left behind. Check the name and the disk&apos;s room and rights, or choose another place.</source>
-        <translation>No se ha podido escribir {path} ({reason}). No ha quedado ningún resto. Compruebe el nombre y el espacio y los permisos del disco, o elija otro lugar.</translation>
     </message>
     <message>
         <source>{path} cannot be written: {reason}. Choose a folder that exists and that you may write to.</source>
@@ -4878,14 +5130,6 @@
     <message>
         <source>nothing</source>
         <translation>nada</translation>
-    </message>
-    <message>
-        <source>{where}: {expected} is expected, not {shown}.</source>
-        <translation>{where}: se espera {expected}, no {shown}.</translation>
-    </message>
-    <message>
-        <source>{where}: {text} is no time such as 2026-03-29T01:30:00Z.</source>
-        <translation>{where}: {text} no es una hora como 2026-03-29T01:30:00Z.</translation>
     </message>
     <message>
         <source>a list of {count}</source>
@@ -4952,14 +5196,6 @@
         <translation>es una imagen fija; un movimiento necesita una grabación</translation>
     </message>
     <message>
-        <source>holds sound only, no pictures</source>
-        <translation>solo contiene sonido, sin imágenes</translation>
-    </message>
-    <message>
-        <source>is a packed archive; unpack it and choose the clip inside</source>
-        <translation>es un archivo comprimido; descomprímalo y elija la grabación que contiene</translation>
-    </message>
-    <message>
         <source>is a document, not a video</source>
         <translation>es un documento, no un vídeo</translation>
     </message>
@@ -4968,20 +5204,8 @@
         <translation>es un archivo de texto, no un vídeo</translation>
     </message>
     <message>
-        <source>is not a video that this program knows</source>
-        <translation>no es un vídeo que este programa reconozca</translation>
-    </message>
-    <message>
         <source>The clip {clip} {finding}.</source>
         <translation>La grabación {clip} {finding}.</translation>
-    </message>
-    <message>
-        <source>The clip&apos;s name holds a zero byte. Rename it.</source>
-        <translation>El nombre de la grabación contiene un byte nulo. Cámbielo.</translation>
-    </message>
-    <message>
-        <source>{path} is an address, not a file. Nothing is fetched over the network: save the clip on this computer first.</source>
-        <translation>{path} es una dirección, no un archivo. No se descarga nada por la red: guarde antes la grabación en este ordenador.</translation>
     </message>
     <message>
         <source>{path} is a folder, not a clip. Choose one of the files in it.</source>
@@ -4996,14 +5220,6 @@
         <translation>La grabación {clip} está vacía (0 bytes). Cópiela o grábela de nuevo.</translation>
     </message>
     <message>
-        <source>The clip {clip} is incomplete: its index is missing, as after a recording or a copy that was cut off. Record or copy it again.</source>
-        <translation>La grabación {clip} está incompleta: le falta el índice, como ocurre cuando se interrumpe la grabación o la copia. Grábela o cópiela de nuevo.</translation>
-    </message>
-    <message>
-        <source>The clip {clip} may not be read by you. Ask for permission, or copy it to a folder of your own.</source>
-        <translation>No tiene permiso para leer la grabación {clip}. Solicite permiso o cópiela en una carpeta propia.</translation>
-    </message>
-    <message>
         <source>The clip {clip} cannot be read ({reason}). Copy it to this computer&apos;s own disk and try again.</source>
         <translation>No se puede leer la grabación {clip} ({reason}). Cópiela en el disco de este ordenador y vuelva a intentarlo.</translation>
     </message>
@@ -5012,116 +5228,28 @@
         <translation>El nombre de la grabación {clip} no es texto legible. Cámbielo.</translation>
     </message>
     <message>
-        <source>File not found: The clip {clip} in {folder}. Check the name.</source>
-        <translation>No se encuentra la grabación {clip} en {folder}. Compruebe el nombre.</translation>
-    </message>
-    <message>
-        <source>The clip {clip} lies in a folder that you may not open. Copy it to one of your own.</source>
-        <translation>La grabación {clip} está en una carpeta que usted no tiene permiso para abrir. Cópiela en una carpeta propia.</translation>
-    </message>
-    <message>
         <source>The clip {clip} cannot be found ({reason}).</source>
         <translation>No se puede encontrar la grabación {clip} ({reason}).</translation>
-    </message>
-    <message>
-        <source>A kept picture of shape {shape} came back; it cannot be used.</source>
-        <translation>Se recibió una imagen guardada de dimensiones {shape}; no se puede usar.</translation>
-    </message>
-    <message>
-        <source>A picture of shape {shape} came; it is no colour or grey picture.</source>
-        <translation>Se recibió una imagen de dimensiones {shape}; no es una imagen en color ni en grises.</translation>
-    </message>
-    <message>
-        <source>A picture with pixels of type {kind} came; it cannot be used.</source>
-        <translation>Se recibió una imagen con píxeles de tipo {kind}; no se puede usar.</translation>
-    </message>
-    <message>
-        <source>The size of the picture is not stated, or cannot be.</source>
-        <translation>El tamaño de la imagen no consta o no es posible.</translation>
     </message>
     <message>
         <source>The picture is only {width} x {height} pixels. At least {least} each way are needed, 640 x 480 are better.</source>
         <translation>La imagen solo tiene {width} x {height} píxeles. Se necesitan al menos {least} de ancho y de alto; es mejor 640 x 480.</translation>
     </message>
     <message>
-        <source>The picture is {width} x {height} pixels, more than this program takes. Convert the clip to 1920 x 1080 or smaller.</source>
-        <translation>La imagen tiene {width} x {height} píxeles, más de los que admite este programa. Convierta la grabación a 1920 x 1080 o menos.</translation>
-    </message>
-    <message>
-        <source>The picture&apos;s pixels are said to be {ratio} times as wide as high, which cannot be. Convert the clip to square pixels.</source>
-        <translation>Según el archivo, los píxeles de la imagen son {ratio} veces más anchos que altos, lo que no es posible. Convierta la grabación a píxeles cuadrados.</translation>
-    </message>
-    <message>
         <source>Not one picture of the clip {clip} could be decoded. It is damaged; record or copy it again.</source>
         <translation>No se ha podido descodificar ni una sola imagen de la grabación {clip}. Está dañada; grábela o cópiela de nuevo.</translation>
-    </message>
-    <message>
-        <source>The clip {clip} holds a single picture; a movement needs more.</source>
-        <translation>La grabación {clip} contiene una sola imagen; un movimiento necesita más.</translation>
-    </message>
-    <message>
-        <source>Every picture of the clip {clip} is completely black. A dark room would leave some grain: the lens was covered, or the clip&apos;s codec is not decoded rightly here. Convert it to MP4 (H.264, progressive).</source>
-        <translation>Todas las imágenes de la grabación {clip} son completamente negras. Una habitación oscura dejaría algo de grano: la lente estaba tapada o el códec de la grabación no se descodifica bien aquí. Conviértala a MP4 (H.264, progresivo).</translation>
-    </message>
-    <message>
-        <source>The clip {clip} holds no pictures that can be decoded: it is damaged at its start, has sound only, or uses an unknown codec. Convert it to MP4 (H.264).</source>
-        <translation>La grabación {clip} no contiene imágenes que se puedan descodificar: está dañada al principio, solo tiene sonido o usa un códec desconocido. Conviértala a MP4 (H.264).</translation>
     </message>
     <message>
         <source>The clip {clip}: {error}</source>
         <translation>La grabación {clip}: {error}</translation>
     </message>
     <message>
-        <source>This picture has another size than the first one; it is left out.</source>
-        <translation>Esta imagen tiene otro tamaño que la primera; no se cuenta.</translation>
-    </message>
-    <message>
         <source>Hold the board still for a moment.</source>
         <translation>Mantenga el tablero quieto un momento.</translation>
     </message>
     <message>
-        <source>Enough views. More can still be added.</source>
-        <translation>Bastan las vistas. Aún se pueden añadir más.</translation>
-    </message>
-    <message>
         <source>Move the board to the {where} of the picture and hold it.</source>
         <translation>Lleve el tablero a esta parte de la imagen y manténgalo: {where}.</translation>
-    </message>
-    <message>
-        <source>Tilt the board away at one side, by about 30 degrees, and hold it.</source>
-        <translation>Incline un lado del tablero hacia atrás, unos 30 grados, y manténgalo.</translation>
-    </message>
-    <message>
-        <source>Move the board to the rim of the picture and hold it.</source>
-        <translation>Lleve el tablero al borde de la imagen y manténgalo.</translation>
-    </message>
-    <message>
-        <source>The lens was calibrated at {made} pixels and does not hold at {here}; a usual field of view is assumed. Calibrate the lens at this size too.</source>
-        <translation>La lente se calibró a {made} píxeles y no vale a {here}; se supone un campo de visión habitual. Calibre la lente también a este tamaño.</translation>
-    </message>
-    <message>
-        <source>The camera leans by about {angle} degrees against {day}. Set it level.</source>
-        <translation>La cámara está inclinada unos {angle} grados respecto al {day}. Póngala a nivel.</translation>
-    </message>
-    <message>
-        <source>Camera or body leans by about {angle} degrees against {day}. Set the camera level and stand upright.</source>
-        <translation>La cámara o el cuerpo están inclinados unos {angle} grados respecto al {day}. Ponga la cámara a nivel y enderécese.</translation>
-    </message>
-    <message>
-        <source>You stand about {share} % farther away than on {day}. Step closer a little.</source>
-        <translation>Está un {share} % más lejos que el {day}. Acérquese un poco.</translation>
-    </message>
-    <message>
-        <source>You are turned by about {angle} degrees against {day}. Stand as the drawing shows, feet on their marks.</source>
-        <translation>Su cuerpo está girado unos {angle} grados respecto al {day}. Colóquese como en el dibujo, con los pies en sus marcas.</translation>
-    </message>
-    <message>
-        <source>You stand about {share} % nearer than on {day}. Step back a little.</source>
-        <translation>Está un {share} % más cerca que el {day}. Retroceda un poco.</translation>
-    </message>
-    <message>
-        <source>Another camera or picture size than on {day}: the readings start a new series.</source>
-        <translation>Otra cámara u otro tamaño de imagen que el {day}: las lecturas empiezan una serie nueva.</translation>
     </message>
     <message>
         <source>Add an exercise of the clinician&apos;s own</source>
@@ -6036,6 +6164,10 @@
         <translation>La descarga no se ha completado. Compruebe la conexión a internet y pulse «Descargar ahora» otra vez. Si este ordenador no tiene acceso a internet, copie los archivos cuyo nombre empieza por «pose-» de otro ordenador con Thawline a esta carpeta: {folder}</translation>
     </message>
     <message>
+        <source>Details: {causes}</source>
+        <translation>Detalles: {causes}</translation>
+    </message>
+    <message>
         <source>Download</source>
         <translation>Descarga</translation>
     </message>
@@ -6181,7 +6313,7 @@
     </message>
     <message>
         <source>Nothing is sent anywhere. The only connection that this program opens by itself is made when you ask for the body tracking model.</source>
-        <translation>No se envía nada a ninguna parte. La única conexión que abre este programa por sí mismo es la que usted pide para descargar el modelo de reconocimiento del cuerpo.</translation>
+        <translation>No se envía nada a ninguna parte. La única conexión que abre este programa por sí mismo es la que usted pide para descargar el modelo de seguimiento del cuerpo.</translation>
     </message>
     <message>
         <source>No picture, video or body point is saved unless you ask for a file of them.</source>
@@ -6388,16 +6520,20 @@
         <translation>Relleno y redondo: izquierdo; hueco y cuadrado: derecho.</translation>
     </message>
     <message>
-        <source>Bands: 95 % intervals; line: trend of up to {weeks} weeks. Empty frames at the foot: refused. Dashed: a new series begins. Pain: filled worst in 24 hours, open at night.</source>
-        <translation>Bandas: intervalos del 95 %; línea: tendencia de hasta {weeks} semanas. Marcos vacíos al pie: rechazadas. Trazos: empieza una serie nueva. Dolor: relleno, el peor en 24 horas; hueco, por la noche.</translation>
+        <source>Bands: 95 % intervals; line: trend of up to {weeks} weeks. Empty boxes at the bottom: no reading. Dashed: a new series starts. Pain: filled, worst in 24 hours; open, at night.</source>
+        <translation>Bandas: intervalos del 95 %; línea: tendencia de hasta {weeks} semanas. Cajas vacías abajo: sin lectura. Trazos: empieza una serie nueva. Dolor: relleno, el peor en 24 horas; hueco, por la noche.</translation>
     </message>
     <message>
-        <source>Worth talking about</source>
+        <source>Worth discussing</source>
         <translation>Conviene comentar</translation>
     </message>
     <message>
-        <source>Curves show at most {days} days; of long times a band is a week.</source>
-        <translation>Las curvas muestran como máximo {days} días; en periodos largos una banda es una semana.</translation>
+        <source>Charts show at most {days} days; over long periods one band is one week.</source>
+        <translation>Los gráficos muestran como máximo {days} días; en periodos largos una banda es una semana.</translation>
+    </message>
+    <message>
+        <source>What was not measured</source>
+        <translation>Lo que no se midió</translation>
     </message>
     <message>
         <source>The course in words</source>
@@ -6406,10 +6542,6 @@
     <message>
         <source>Everyday tasks</source>
         <translation>Tareas cotidianas</translation>
-    </message>
-    <message>
-        <source>Refused measurements</source>
-        <translation>Mediciones rechazadas</translation>
     </message>
     <message>
         <source>How it was measured</source>
@@ -6472,16 +6604,16 @@
         <translation>En las últimas dos semanas no se valoró el dolor en reposo, por la noche ni en 24 horas.</translation>
     </message>
     <message>
-        <source>Pain in the last two weeks, middle and range of 0 to 10: {ratings}.</source>
-        <translation>Dolor en las dos últimas semanas, mediana y extremos de 0 a 10: {ratings}.</translation>
-    </message>
-    <message>
         <source>pain {rating}</source>
         <translation>dolor {rating}</translation>
     </message>
     <message>
-        <source>ended by {what} {times}</source>
-        <translation>terminado por {what} {times}</translation>
+        <source>Pain in the last two weeks, 0 to 10, median and range: {ratings}.</source>
+        <translation>Dolor en las dos últimas semanas, de 0 a 10, mediana y extremos: {ratings}.</translation>
+    </message>
+    <message>
+        <source>stopped by {what} {times}</source>
+        <translation>detenido por {what} {times}</translation>
     </message>
     <message>
         <source>During movement in the last four weeks, affected side. {movements}.</source>
@@ -6569,15 +6701,15 @@
     </message>
     <message>
         <source>If any of these apply, do not measure. Get help now:</source>
-        <translation>Si le ocurre algo de esto, no mida. Pida ayuda ahora:</translation>
+        <translation>Si le ocurre algo de esto, no se mida. Pida ayuda ahora:</translation>
     </message>
     <message>
         <source>If any of these apply, see a clinician within a few days, before you measure:</source>
-        <translation>Si le ocurre alguna de estas cosas, acuda a un profesional sanitario en unos días, antes de medir:</translation>
+        <translation>Si le ocurre algo de esto, consulte con un profesional sanitario en unos días, antes de medirse:</translation>
     </message>
     <message>
         <source>If any of these apply, ask your clinician before you measure:</source>
-        <translation>Si le ocurre algo de esto, consulte con su profesional sanitario antes de medir:</translation>
+        <translation>Si le ocurre algo de esto, pregunte a su profesional sanitario antes de medirse:</translation>
     </message>
     <message>
         <source>Write to a file...</source>
@@ -6596,7 +6728,7 @@
         <translation>Informe para la consulta: {name}</translation>
     </message>
     <message>
-        <source>The report is being made.</source>
+        <source>The report is being prepared.</source>
         <translation>Se está preparando el informe.</translation>
     </message>
     <message>
@@ -6616,7 +6748,7 @@
         <translation>sin diferencia clara entre los lados ({value}, como mucho {most})</translation>
     </message>
     <message>
-        <source>{side} {value} less than the other side ({range})</source>
+        <source>{side} arm: {value} less than the other ({range})</source>
         <translation>{side}: {value} menos que el otro lado ({range})</translation>
     </message>
     <message>
@@ -6648,8 +6780,8 @@
         <translation>Suelte aquí una carpeta, grabaciones o una lista en CSV</translation>
     </message>
     <message>
-        <source>Each clip gives a reading with its 95 % range, or the reason why not; for every trial its curve, its hold and its value. Results can be saved as a table (CSV) or with all details (JSON).</source>
-        <translation>Cada grabación da una medición con su intervalo del 95 %, o el motivo de que no la haya; de cada intento, la curva, la pausa al final y el valor. Los resultados se pueden guardar como tabla (CSV) o con todos los detalles (JSON).</translation>
+        <source>For each clip you get a reading with its 95 % range, or the reason why there is none. For each trial you see the curve, the hold and the value. You can save results as a table (CSV) or with all details (JSON).</source>
+        <translation>De cada grabación obtiene una lectura con su intervalo del 95 %, o el motivo de que no la haya. De cada intento ve la curva, la pausa al final y el valor. Los resultados se pueden guardar como tabla (CSV) o con todos los detalles (JSON).</translation>
     </message>
     <message>
         <source>A manifest is a CSV table with the columns clip, movement, side, and if you like view, reference, person. Without one you choose movement and side in the list. Clips stay where they are.</source>
@@ -6736,8 +6868,8 @@
         <translation>dibujo: {exercise}</translation>
     </message>
     <message>
-        <source>These exercises were chosen by your clinician; Thawline has added nothing. Take questions to them.</source>
-        <translation>Su profesional sanitario eligió estos ejercicios; Thawline no ha añadido nada. Consúltele sus dudas.</translation>
+        <source>Your clinician chose these exercises. Thawline added nothing. If you have questions, ask your clinician.</source>
+        <translation>Su profesional sanitario eligió estos ejercicios. Thawline no ha añadido nada. Consúltele sus dudas.</translation>
     </message>
     <message>
         <source>Chosen by: {who}.</source>
@@ -6756,7 +6888,7 @@
         <translation>Muévase despacio y pare antes de que duela.</translation>
     </message>
     <message>
-        <source>Stop at pain {limit} of 10, or before.</source>
+        <source>Stop when pain reaches {limit} of 10, or before.</source>
         <translation>Pare cuando el dolor llegue a {limit} de 10, o antes.</translation>
     </message>
     <message>
@@ -6774,10 +6906,6 @@
     <message>
         <source>Constant pain that no rest eases, day and night; weakness or numbness that gets worse; an arm that you cannot lift since a fall; a new lump, or weight loss that you cannot explain; a swollen or discoloured hand.</source>
         <translation>Dolor constante, de día y de noche, que no se alivia con el reposo; debilidad o entumecimiento que va a más; un brazo que no puede levantar desde una caída; un bulto nuevo o una pérdida de peso sin explicación; una mano hinchada o que ha cambiado de color.</translation>
-    </message>
-    <message>
-        <source>{time}: the time that you chose for your exercises.</source>
-        <translation>{time}: la hora que eligió para sus ejercicios.</translation>
     </message>
     <message>
         <source>Not measured.</source>
@@ -6802,6 +6930,14 @@
     <message>
         <source>Measuring, and other</source>
         <translation>Medición y otros</translation>
+    </message>
+    <message>
+        <source>hold {percent} % complete</source>
+        <translation>pausa hecha al {percent} %</translation>
+    </message>
+    <message>
+        <source>{time}: the time you chose for your exercises.</source>
+        <translation>{time}: la hora que eligió para sus ejercicios.</translation>
     </message>
 </context>
 </TS>

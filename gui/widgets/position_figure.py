@@ -167,4 +167,4 @@ def facing_text(turn_deg: float) -> str:
         return tr("back to the screen")
     if abs(turn) > 70:
         return tr("side to the screen")
-    return tr("half turned")
+    return tr("turned halfway")

@@ -251,4 +251,4 @@ def _choice(kind: type[_Choice], value: str, name: str) -> _Choice:
     try:
         return kind(value)
     except ValueError:
-        raise InputError(f"{value!r} is no {name}. Use one of {', '.join(kind)}.") from None
+        raise InputError(f"{value!r} is not a {name}. Use one of {', '.join(kind)}.") from None

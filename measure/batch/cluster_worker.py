@@ -128,7 +128,7 @@ def read_on_worker(spec: JobSpec, sent: SentClip) -> ClipResult:
         # Also a model that is missing here: elsewhere the clip may well be read.
         failure = f"On a worker: {error}"
     except OSError as error:
-        failure = f"On a worker: {sent.entry.clip.name} could not be kept ({error.strerror})."
+        failure = f"On a worker: {sent.entry.clip.name} could not be saved ({error.strerror})."
     return ClipResult(number=sent.number, entry=sent.entry, error=MachineError(failure))
 
 
@@ -138,11 +138,11 @@ def _check_content(sent: SentClip) -> None:
         same = content_hash(clip) == sent.sha256
     except ClipError:
         raise MachineError(
-            f"{clip} is not there. Put the clips where every worker sees them under the same "
+            f"{clip} is missing. Put the clips where every worker can read them under the same "
             "path, or use --send-clips."
         ) from None
     if not same:
-        raise MachineError(f"{clip} is another file than on the computer that sent the work.")
+        raise MachineError(f"{clip} is not the same file as on the computer that sent the work.")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

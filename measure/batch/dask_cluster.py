@@ -137,8 +137,8 @@ def _sent(number: int, entry: ClipEntry, whole: bool) -> SentClip:
         return SentClip(number=number, entry=entry, sha256=digest)
     if entry.clip.stat().st_size > LARGEST_SENT:
         raise ClipError(
-            f"{entry.clip} is larger than {LARGEST_SENT >> 20} MB. Put it where every worker "
-            "sees it and leave --send-clips out."
+            f"{entry.clip} is larger than {LARGEST_SENT >> 20} MB. Put it where every worker can "
+            "read it, and leave --send-clips out."
         )
     return SentClip(number=number, entry=entry, sha256=digest, content=entry.clip.read_bytes())
 
@@ -177,7 +177,7 @@ class ClusterWorkers:
         wrong = [f"{worker}: {answer}" for worker, answer in sorted(answers.items()) if answer]
         if wrong:
             raise MachineError(
-                "Not every worker would give the same numbers. Make them alike, or take them "
-                "out, and give the same command again:\n  " + "\n  ".join(wrong)
+                "Some workers would give different numbers. Make their versions the same, or "
+                "remove them, and give the same command again:\n  " + "\n  ".join(wrong)
             )
         self._checked.update(answers)

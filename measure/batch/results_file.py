@@ -119,8 +119,8 @@ class ResultsFile:
                 os.fsync(file.fileno())
         except OSError as error:
             raise DataError(
-                f"{self._path} cannot be written: {error.strerror or error}. What it holds is "
-                "safe: make room or correct the rights, and run the same command again."
+                f"{self._path} cannot be written: {error.strerror or error}. What it contains is "
+                "safe: free some space or correct the permissions, and run the same command again."
             ) from error
         self._ends_whole = True
         self._named.add(named)
@@ -145,8 +145,8 @@ def _text(path: Path) -> str:
     try:
         if path.exists() and path.stat().st_size > LARGEST_BYTES:
             raise DataError(
-                f"{path} is larger than {LARGEST_BYTES >> 20} MB: more than a run writes. "
-                "Name another file."
+                f"{path} is larger than {LARGEST_BYTES >> 20} MB, more than a run writes. Choose "
+                "another file."
             )
         return path.read_bytes().decode("utf-8", "replace")
     except FileNotFoundError:
@@ -159,7 +159,8 @@ def _lines(path: Path, text: str) -> tuple[dict[str, str], set[tuple[str, str]],
     """Return the last line of each key, keys with clips, and how many lines made no sense."""
     if not _is_results_file(text):
         raise DataError(
-            f"{path} is no results file of Thawline, so nothing was added to it. Name another file."
+            f"{path} is not a results file of Thawline, so nothing was added to it. Choose another "
+            "file."
         )
     kept: dict[str, str] = {}
     named: set[tuple[str, str]] = set()

@@ -59,9 +59,11 @@ def summary_lines(results: Sequence[ClipResult]) -> list[str]:
     if unreadable:
         lines.append(f"{_clips(unreadable)} could not be read")
     if failed:
-        lines.append(f"{_clips(failed)} met a failure of ours; run the same again to retry")
+        lines.append(
+            f"{_clips(failed)} met an error inside Thawline; give the same command again to retry"
+        )
     if unwritten:
-        lines.append(f"{_clips(unwritten)} read, but not all that was asked for was written")
+        lines.append(f"{_clips(unwritten)} read, but not everything you asked for was written")
     if earlier:
         lines.append(f"{_clips(earlier)} taken over from an earlier run")
     return lines

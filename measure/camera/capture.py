@@ -201,15 +201,16 @@ class Camera:
             return SourceTroubleError(
                 SourceFault.CAMERA_BUSY,
                 TranslatableMessage(
-                    "The camera {camera} gives no pictures. Close other programs that use it, "
-                    "open its shutter and allow it in the privacy settings.",
+                    "The camera {camera} delivers no pictures. Close other programs that use it, "
+                    "open its cover and allow it in the privacy settings.",
                     {"camera": self._entry.label},
                 ),
             )
         return SourceTroubleError(
             SourceFault.CAMERA_UNPLUGGED,
             TranslatableMessage(
-                "The camera {camera} is gone. Plug it in again.", {"camera": self._entry.label}
+                "The camera {camera} is no longer connected. Plug it in again.",
+                {"camera": self._entry.label},
             ),
         )
 
@@ -226,23 +227,24 @@ def _cannot_open(entry: CameraEntry) -> SourceTroubleError:
         return SourceTroubleError(
             SourceFault.CAMERA_MISSING,
             TranslatableMessage(
-                "The camera {camera} is gone. Plug it in again.", {"camera": entry.label}
+                "The camera {camera} is no longer connected. Plug it in again.",
+                {"camera": entry.label},
             ),
         )
     if device is not None and not os.access(device, os.R_OK | os.W_OK):
         return SourceTroubleError(
             SourceFault.CAMERA_DENIED,
             TranslatableMessage(
-                "You may not use the camera {camera}. On Linux your account has to belong to "
-                "the group `video`.",
+                "You do not have permission to use the camera {camera}. On Linux, your account "
+                "must belong to the group `video`.",
                 {"camera": entry.label},
             ),
         )
     return SourceTroubleError(
         SourceFault.CAMERA_BUSY,
         TranslatableMessage(
-            "The camera {camera} does not open. Close other programs that use it, and "
-            "allow it in the privacy settings.",
+            "The camera {camera} cannot be opened. Close other programs that use it, and allow "
+            "it in the privacy settings.",
             {"camera": entry.label},
         ),
     )

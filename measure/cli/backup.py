@@ -10,8 +10,8 @@ from measure.storage.location import store_path
 def configure(parser: argparse.ArgumentParser) -> None:
     """Copy everything saved about everyone to one new file.
 
-    The copy is read through once before it gets its name. It can be read by its owner only
-    and is not encrypted: store it where no one else can reach it.
+    The copy is checked by reading it from end to end. Only its owner can read it, but it is not
+    encrypted: store it where no one else can reach it.
 
     exit codes:
       0  written

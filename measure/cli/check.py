@@ -10,8 +10,8 @@ from measure.diagnostics.checks import Finding, check_machine, ready
 def configure(parser: argparse.ArgumentParser) -> None:
     """Check that this computer has everything Thawline needs, and how to fix what is missing.
 
-    Looks at Python, packages, system libraries, pose model, data folder, free space, display
-    and camera. Nothing is changed, fetched or sent, and no camera is opened.
+    Checks Python, packages, system libraries, the pose model, the data folder, free space, the
+    display and the camera. Nothing is changed, downloaded or sent, and no camera is opened.
 
     exit codes:
       0  clips can be measured here
@@ -65,7 +65,7 @@ def _in_words(findings: list[Finding]) -> str:
             lines.append(f"         {finding.cure}")
     lacking = sorted({finding.purpose.value for finding in findings if not finding.present})
     if not lacking:
-        lines.append("\nEverything is there.")
+        lines.append("\nNothing is missing.")
     elif ready(findings):
         lines.append(f"\nClips can be measured. Something is missing for: {', '.join(lacking)}.")
     else:

@@ -16,7 +16,9 @@ def ask(sentence: str, question: str) -> str:
         When there is no terminal to ask on.
     """
     if not sys.stdin.isatty():
-        raise InputError("Deleting asks for a yes. Without a terminal to ask on, add --yes.")
+        raise InputError(
+            "Deleting needs a confirmation. Where there is no terminal to ask on, add --yes."
+        )
     print(sentence)
     return input(question).strip()
 
@@ -25,7 +27,11 @@ def print_copies(copies: Sequence[Path], pronoun: str) -> None:
     """Print which copies may still hold what was deleted."""
     if copies:
         print(
-            f"These copies made earlier may still hold {pronoun}; delete them if they should not:"
+            f"These earlier copies may still contain {pronoun}; delete them if you do not need "
+            "them:"
         )
         print("\n".join(f"  {copy}" for copy in copies))
-    print("Exports, reports and backups that you made elsewhere are yours to delete.")
+    print(
+        "Exports, reports and backups that you saved elsewhere are not deleted; delete them "
+        "yourself."
+    )

@@ -22,11 +22,12 @@ _CLIPS = ("sample_clips", "clips")
 
 
 def configure(parser: argparse.ArgumentParser) -> None:
-    """Read the sample clips and compare with their truth, or load the demo story.
+    """Read the sample clips and compare them with the true values, or load the demo story.
 
-    Prints a table of reading, interval, truth and error for each sample clip, and writes
-    annotated clips, curves and the results as JSON. The clips show a virtual person, so their
-    truth is known exactly; some must be refused. The first run fetches the pose model.
+    Prints a table with the reading, interval, true value and error for each sample clip, and
+    writes annotated clips, curves and the results as JSON. The clips show a virtual person, so
+    the true values are known exactly; some clips must be refused. The first run downloads the
+    pose model.
 
     exit codes:
       0  done
@@ -36,7 +37,7 @@ def configure(parser: argparse.ArgumentParser) -> None:
     examples:
       thawline demo
       thawline demo --to pictures --model-quality full
-      thawline demo --story       load made-up members of an allotment garden over 20 weeks
+      thawline demo --story       load 20 weeks of made-up people from an allotment garden
     """
     parser.add_argument(
         "--to", type=Path, default=Path("demo_output"), metavar="DIR", help="default: demo_output"

@@ -15,10 +15,10 @@ from measure.system.clock import new_id
 def configure(parser: argparse.ArgumentParser) -> None:
     """List, add or delete events between sessions: an injection, another camera.
 
-    An injection, any procedure, a flare and a change of camera or model begin a new series, so
+    An injection, any procedure, a flare and a change of camera or model start a new series, so
     that no trend is drawn across them. Readings before and after a treatment, a flare, another
     medicine or a new programme are compared. Other events are only noted. A new plan of exercises
-    is listed as a change of programme by itself; it has no number, for it cannot be
+    is listed automatically as a change of programme; it has no number, because it cannot be
     deleted here.
 
     kinds:
@@ -46,7 +46,7 @@ def configure(parser: argparse.ArgumentParser) -> None:
         metavar="KIND",
         help="kind of event",
     )
-    add.add_argument("--day", type=a_day, metavar="DATE", help="the day; today unless given")
+    add.add_argument("--day", type=a_day, metavar="DATE", help="the day (default: today)")
     add.add_argument("--side", choices=[side.value for side in Side], help="the side it concerns")
     add.add_argument("--note", default="", metavar="TEXT", help="a note in your own words")
     add.set_defaults(run=run_add)
@@ -60,7 +60,7 @@ def a_day(text: str) -> dt.date:
     try:
         return dt.date.fromisoformat(text)
     except ValueError:
-        raise argparse.ArgumentTypeError(f"{text[:40]!r} is no date like 2026-03-14") from None
+        raise argparse.ArgumentTypeError(f"{text[:40]!r} is not a date like 2026-03-14") from None
 
 
 def run_list(arguments: argparse.Namespace) -> int:
@@ -90,7 +90,7 @@ def run_add(arguments: argparse.Namespace) -> int:
             note=arguments.note,
         )
         store.save_event(event)
-    print(f"Noted: {' '.join(filter(None, _row(event)))}.")
+    print(f"Saved: {' '.join(filter(None, _row(event)))}.")
     return 0
 
 
@@ -100,8 +100,8 @@ def run_delete(arguments: argparse.Namespace) -> int:
         events = store.events(person.id)
         if not 1 <= arguments.number <= len(events):
             raise InputError(
-                f"There is no event {arguments.number} of {person.pseudonym}. "
-                f"See the numbers with: thawline events {person.pseudonym}"
+                f"{person.pseudonym} has no event {arguments.number}. List the numbers with: "
+                f"thawline events {person.pseudonym}"
             )
         event = events[arguments.number - 1]
         store.delete_event(event.id)

@@ -15,14 +15,14 @@ def configure(parser: argparse.ArgumentParser) -> None:
     """Write everything saved about one person to a new file. Nothing is ever overwritten.
 
     formats:
-      csv          for programs: UTF-8, comma, decimal point, one row a trial
-      spreadsheet  the same table for spreadsheets: semicolons and decimal comma, or with
-                   --decimal point commas and decimal point; texts are never run
+      csv          for programs: UTF-8, comma, decimal point, one row per trial
+      spreadsheet  the same table for spreadsheets: semicolons and decimal comma or, with
+                   --decimal point, commas and decimal point; texts are never run
                    as formulas or read as dates
-      json         everything, can be imported again; described in measure/docs/json-export.md
+      json         everything; can be imported again; described in measure/docs/json-export.md
       fhir         a FHIR R4 bundle for health records: observations, programme, goals
 
-    The file can be read by its owner only. It holds the pseudonym and every note.
+    Only its owner can read the file. It contains the pseudonym and every note.
 
     exit codes:
       0  written
@@ -36,30 +36,31 @@ def configure(parser: argparse.ArgumentParser) -> None:
     """
     parser.add_argument("person", metavar="PERSON", help="pseudonym")
     parser.add_argument(
-        "--format", required=True, choices=[format.value for format in Format], help="see above"
+        "--format", required=True, choices=[format.value for format in Format], help="see below"
     )
     parser.add_argument(
         "--to",
         required=True,
         type=Path,
         metavar="FILE",
-        help="the new file, or a folder to make one in that is named after the person",
+        help="the new file, or a folder in which to make one named after the person",
     )
     parser.add_argument(
         "--decimal",
         choices=[sign.value for sign in DecimalSign],
         default=DecimalSign.COMMA.value,
-        help="decimal sign that the spreadsheet expects (default: %(default)s)",
+        help="decimal sign the spreadsheet expects (default: %(default)s)",
     )
     parser.add_argument(
         "--unverified-codes",
         action="store_true",
-        help="fhir: write LOINC numbers too that have not been confirmed (extension, sided ones)",
+        help="fhir: also write LOINC numbers that have not been confirmed (extension, and codes "
+        "with a side)",
     )
     parser.add_argument(
         "--snomed",
         action="store_true",
-        help="fhir: name the shoulder by its SNOMED CT code too, which needs a licence in some "
+        help="fhir: also give the SNOMED CT code of the shoulder, which needs a licence in some "
         "countries",
     )
     parser.set_defaults(run=run)

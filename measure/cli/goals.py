@@ -16,9 +16,9 @@ from measure.system.clock import new_id
 def configure(parser: argparse.ArgumentParser) -> None:
     """List, add, rate or end what a person wants to do again, in their own words.
 
-    Up to three goals are open at one time. Each is rated about once a month, from 0 (not possible
-    at all) to 10 (as well as before). Progress page, report and export show the ratings;
-    nothing is worked out from them.
+    A person can have up to three goals at a time. Each is rated about once a month, from 0 (not
+    possible at all) to 10 (as well as before). The progress page, the report and exports show the
+    ratings; nothing is calculated from them.
 
     exit codes:
       0  done
@@ -36,12 +36,15 @@ def configure(parser: argparse.ArgumentParser) -> None:
     add = actions.add_parser("add", help="add a goal")
     add.add_argument("words", metavar="WORDS", help="the goal, in the person's own words")
     add.set_defaults(run=run_add)
-    rate = actions.add_parser("rate", help="say how well it goes")
+    rate = actions.add_parser("rate", help="rate how well it goes")
     rate.add_argument("number", type=int, metavar="NUMBER", help="its number in the list")
     rate.add_argument(
-        "rating", type=int, metavar="RATING", help="0, not possible at all, to 10, as before"
+        "rating",
+        type=int,
+        metavar="RATING",
+        help="0 (not possible at all) to 10 (as well as before)",
     )
-    rate.add_argument("--day", type=a_day, metavar="DATE", help="the day; today unless given")
+    rate.add_argument("--day", type=a_day, metavar="DATE", help="the day (default: today)")
     rate.set_defaults(run=run_rate)
     end = actions.add_parser("end", help="end a goal; its ratings stay")
     end.add_argument("number", type=int, metavar="NUMBER", help="its number in the list")
@@ -56,7 +59,7 @@ def run_list(arguments: argparse.Namespace) -> int:
         person = store.find_person(arguments.person)
         goals, ratings = store.goals.of(person.id), store.goals.ratings(person.id)
     if not goals:
-        print(f"{person.pseudonym} has named no goals so far.")
+        print(f"No goals yet for {person.pseudonym}.")
         return 0
     print(f"{person.pseudonym}{' (demo: a made-up person)' if person.demo else ''}\n")
     rows = []
@@ -105,7 +108,7 @@ def run_end(arguments: argparse.Namespace) -> int:
     with open_store() as store:
         goal = _chosen(store, arguments)
         store.goals.save(replace(goal, last_day=store.now().day))
-    print(f"Ended: {goal.words}. Its ratings are kept.")
+    print(f"Ended: {goal.words}. Its ratings stay.")
     return 0
 
 
@@ -123,8 +126,8 @@ def _chosen(store: Store, arguments: argparse.Namespace) -> Goal:
     goals = store.goals.of(person.id)
     if not 1 <= arguments.number <= len(goals):
         raise InputError(
-            f"There is no goal {arguments.number} of {person.pseudonym}. "
-            f"See the numbers with: thawline goals {person.pseudonym}"
+            f"{person.pseudonym} has no goal {arguments.number}. List the numbers with: thawline "
+            f"goals {person.pseudonym}"
         )
     chosen: Goal = goals[arguments.number - 1]
     return chosen

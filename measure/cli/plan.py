@@ -43,15 +43,15 @@ _OLD_FORM = re.compile(r"[^:]+:\d+(:\d+)?")
 def configure(parser: argparse.ArgumentParser) -> None:
     """Show, set or end a programme of exercises, and log what was done.
 
-    The clinician chooses the exercises, how often each is repeated and held, how many times a
-    day, and the pain rating at which to stop. A new plan takes the place of the one before from
-    its first day on; with the same exercises and the same pain rating the plan goes on. Weeks are
+    The clinician chooses the exercises, the number of repetitions, how long each is held, how many
+    times a day, and the pain rating at which to stop. A new plan replaces the one before from its
+    first day; if exercises and pain rating are the same, the plan simply continues. Weeks are
     listed as they were; nothing here asks for more.
 
     An exercise is written NAME:REPETITIONSxHOLD:TIMES, the hold in seconds and the times a day:
-    wall-walk:10x15:3 is ten repetitions, each held for 15 seconds, three times a day. A side may
-    follow (wall-walk:10x15:3:both); without one it is the affected side. An exercise that is not
-    in the list is named and described with --own.
+    wall-walk:10x15:3 is ten repetitions, each held for 15 seconds, three times a day. You can
+    add a side (wall-walk:10x15:3:both); otherwise it is the affected side. Name and describe an
+    exercise that is not in the list with --own.
 
     exercises:
       table-slide-forward  table-slide-sideways  pendulum  wall-walk
@@ -73,20 +73,26 @@ def configure(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("person", metavar="PERSON", help="pseudonym")
     parser.set_defaults(run=run_show)
     actions = parser.add_subparsers(metavar="ACTION")
-    _configure_set(actions.add_parser("set", help="begin a plan"))
+    _configure_set(actions.add_parser("set", help="start a plan"))
     end = actions.add_parser("end", help="end the plan")
-    end.add_argument("--from", dest="first_day", type=a_day, metavar="DATE", help="from this day")
+    end.add_argument(
+        "--from",
+        dest="first_day",
+        type=a_day,
+        metavar="DATE",
+        help="first day without the plan (default: today)",
+    )
     end.set_defaults(run=run_end)
-    _configure_done(actions.add_parser("done", help="log an exercise that was done just now"))
+    _configure_done(actions.add_parser("done", help="log an exercise that has just been done"))
     morning = actions.add_parser(
-        "settled", help="say whether the shoulder had settled by the next morning"
+        "settled", help="record whether the shoulder had settled by the next morning"
     )
     morning.add_argument("answer", choices=["yes", "no"], help="whether it had settled")
     morning.add_argument(
         "--day",
         type=a_day,
         metavar="DATE",
-        help="day of the exercises; the last one before today unless given",
+        help="day of the exercises (default: the last day with exercises before today)",
     )
     morning.set_defaults(run=run_morning)
 
@@ -110,7 +116,7 @@ def _configure_set(parser: argparse.ArgumentParser) -> None:
         action="append",
         default=[],
         metavar="NAME: NOTE",
-        help="a note of the clinician to an exercise of the list; may be repeated",
+        help="a note from the clinician on a listed exercise; may be repeated",
     )
     parser.add_argument(
         "--pain-limit",
@@ -127,18 +133,28 @@ def _configure_set(parser: argparse.ArgumentParser) -> None:
         default=[],
         choices=[movement.value for movement in Movement],
         metavar="MOVEMENT",
-        help="movements that the verdicts rest on, at most three; without it external "
-        "rotation, flexion and the hand behind the back",
+        help="movements that the verdicts are based on, at most three (default: external rotation, "
+        "flexion and hand behind back)",
     )
-    parser.add_argument("--by", default="", metavar="WHO", help="who chose it, without a name")
+    parser.add_argument(
+        "--by",
+        default="",
+        metavar="WHO",
+        help="who chose it, such as physiotherapist; no name is needed",
+    )
     parser.set_defaults(run=run_set)
 
 
 def _configure_done(parser: argparse.ArgumentParser) -> None:
-    parser.add_argument("exercise", metavar="EXERCISE", help="an exercise of the list or the plan")
+    parser.add_argument(
+        "exercise", metavar="EXERCISE", help="an exercise from the list or the plan"
+    )
     parser.add_argument("--pain", type=int, metavar="N", help="worst pain reached, 0 to 10")
     parser.add_argument(
-        "--repetitions", type=int, metavar="N", help="repetitions done, where it was done in part"
+        "--repetitions",
+        type=int,
+        metavar="N",
+        help="number of repetitions, if it was only partly done",
     )
     compared = parser.add_mutually_exclusive_group()
     for word in ComparedWithLast:
@@ -159,7 +175,7 @@ def run_show(arguments: argparse.Namespace) -> int:
     print(f"{person.pseudonym}{' (demo: a made-up person)' if person.demo else ''}\n")
     plan = plan_on(history.plans, today)
     if plan is None or not plan.exercises:
-        print("There is no plan of exercises today.")
+        print("There is no exercise plan for today.")
     else:
         print(_words(plan))
         rows = [[item.exercise.name, dose_words(item), item.note] for item in plan.exercises]
@@ -187,7 +203,9 @@ def run_set(arguments: argparse.Namespace) -> int:
         planned = {_typed_name(item.exercise) for item in plan.exercises}
         for name in (*own, *notes):
             if name not in planned:
-                raise InputError(f"{name!r} is described, but not among the exercises of the plan.")
+                raise InputError(
+                    f"{name!r} is described but is not one of the exercises of the plan."
+                )
         if arguments.first_day is None:
             plan = _same_or_following(plan, plan_on(store.plans(person.id), plan.first_day))
         store.save_plan(plan)
@@ -244,7 +262,7 @@ def run_morning(arguments: argparse.Namespace) -> int:
         days = [log.done.day for log in store.exercises_done(person.id) if log.done.day < today]
         day = arguments.day or max(days, default=None)
         if day not in days:
-            raise InputError(f"No exercise of {person.pseudonym} was logged on a day before today.")
+            raise InputError(f"{person.pseudonym} has no exercises logged before today.")
         before = [morning for morning in store.next_mornings(person.id) if morning.day == day]
         morning = NextMorning(
             id=before[-1].id if before else new_id(),
@@ -267,7 +285,7 @@ def _print_weeks(history: History, today: dt.date) -> None:
         if week.planned
     ]
     if rows:
-        print("\n" + table(rows, ["week from", "planned", "done", "of these in part"]))
+        print("\n" + table(rows, ["week from", "planned", "done", "of these partly done"]))
     if history.next_mornings:
         day = history.next_mornings[-1].day
         answer = "settled" if eased_on(history.next_mornings, day) else "not settled"
@@ -289,7 +307,7 @@ def _planned(
     """Return what "wall-walk:10x15:3" says; InputError names what is wrong with it."""
     typed = _TYPED.fullmatch(text)
     if typed is None:
-        hint = " Repetitions come first now: NAME:REPETITIONSxHOLD:TIMES."
+        hint = " The repetitions come first: NAME:REPETITIONSxHOLD:TIMES."
         raise InputError(
             f"{text[:60]!r} is not written like wall-walk:10x15:3 (ten repetitions, held for 15 "
             f"seconds, three times a day).{hint if _OLD_FORM.fullmatch(text) else ''}"
@@ -314,7 +332,7 @@ def _exercise(name: str, own: dict[str, str]) -> Exercise:
     exercise = Exercise(own_name=name)
     if exercise.own_name not in own:
         raise InputError(
-            f"{name[:60]!r} is none of the listed exercises. Describe one of the clinician's own "
+            f"{name[:60]!r} is not a listed exercise. Describe one of the clinician's own "
             f'with: --own "{name[:60]}: SENTENCE"'
         )
     return exercise

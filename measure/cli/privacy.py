@@ -16,11 +16,11 @@ _HOW_TO_DELETE = """\
 To delete one person for good:     thawline people delete PERSON
 To delete everything:              close the program and delete the folder above
 Copies made before updates, files set aside when restoring, and the exports, reports and
-backups that you made elsewhere still hold what they held: delete them one by one.
+backups that you saved elsewhere stay as they are: delete them one by one.
 
-The sessions are not encrypted by this program: whoever can read your files can read them. Turn
-on the disk encryption of your system (BitLocker or device encryption, FileVault, LUKS), which
-covers backups, memory files and deleted parts of the disk as well."""
+This program does not encrypt the sessions: anyone who can read your files can read them. Turn
+on the disk encryption of your system (BitLocker or device encryption, FileVault, LUKS). It also
+covers backups, memory files and deleted parts of the disk."""
 
 
 def configure(parser: argparse.ArgumentParser) -> None:

@@ -25,22 +25,21 @@ from measure.report.wording import phase_words
 _HEADER = ("movement", "side", "first days", "last days", "change", "trend a month", "verdict")
 #: A change that is clear may stand beside a trend that is not.
 _HOW_TO_READ = """
-The change reaches over the whole time; the trend and its verdict cover the last 16 weeks at
-most, and begin anew where the way of measuring changed or something happened to the shoulder.
-With a look every week, a trend has to be clearer than its 95 % interval alone would ask for."""
+The change covers the whole time. The trend and its verdict cover the last 16 weeks at most,
+and start again where the way of measuring changed or something happened to the shoulder.
+Because the readings are checked every week, a trend needs more evidence than a 95 % interval."""
 
 
 def configure(parser: argparse.ArgumentParser) -> None:
     """Print a person's progress: first and last readings, change, trend and verdict.
 
-    Each number stands with its 95 % interval. A trend is called after four weeks and eight
-    days with readings at the earliest; the verdicts are too early to say, no clear change,
-    probably increasing, increasing, probably decreasing, decreasing, level, levelled off, and no
-    recent readings.
-    gui/help/progress.md says how often they are wrong.
+    Each number is given with its 95 % interval. The earliest trend comes after four weeks and
+    eight days with readings. The verdicts are: too early to say, no clear change, probably
+    increasing, increasing, probably decreasing, decreasing, level, levelled off, no recent
+    readings. gui/help/progress.md says how often they are wrong.
 
     exit codes:
-      0  done, also where nothing can be said yet
+      0  done, even if nothing can be said yet
       2  no one of that name
 
     examples:
@@ -49,7 +48,7 @@ def configure(parser: argparse.ArgumentParser) -> None:
       thawline progress Rosa --on 2026-10-04 --json
     """
     parser.add_argument("person", metavar="PERSON", help="the pseudonym")
-    parser.add_argument("--on", type=a_day, metavar="DATE", help="as of this day instead of today")
+    parser.add_argument("--on", type=a_day, metavar="DATE", help="as of this day (default: today)")
     parser.add_argument("--json", action="store_true", help="print everything as JSON")
     parser.set_defaults(run=run)
 
@@ -86,8 +85,9 @@ def _print(person: Person, progress: Progress) -> None:
         if side.drifted_by is None:
             continue
         print(
-            f"\n{MOVEMENTS[side.movement].name}: both shoulders moved together, so the set-up "
-            "may have changed and no trend is shown. Note a change of the camera as an event."
+            f"\n{MOVEMENTS[side.movement].name}: the readings of both shoulders changed together, "
+            "so the set-up may have changed and no trend is shown. If the camera changed, add it "
+            "as an event."
         )
     for prompt in progress.prompts:
         print(f"\n{prompt.text}")

@@ -36,18 +36,18 @@ if TYPE_CHECKING:
 
 
 def configure(parser: argparse.ArgumentParser) -> None:
-    """Read shoulder motion from a recorded clip, or from many.
+    """Measure shoulder motion in one recorded clip, or in many.
 
-    Name clips, folders or patterns with the movement and side that they all show; or a
+    Name clips, folders or patterns, and the movement and side that they all show; or name a
     manifest, a CSV file with the columns clip,movement,side and optionally view,reference,person
-    (paths are relative to the manifest). Each reading comes with its 95 % interval, or with
-    its reason.
+    (paths are relative to the manifest). Each clip gives a reading with its 95 % interval, or the
+    reason why there is none.
 
-    With --results every result is written as soon as it is there, and a run that was broken off
-    goes on where it stopped: give the same command again.
+    With --results each result is written as soon as it is ready, and an interrupted run carries on
+    where it stopped: give the same command again.
 
     exit codes:
-      0  done: readings, or reasons why there is none
+      0  done: readings, or the reasons why there are none
       2  wrong use, or input that cannot be read (other clips are still read)
       1  an error inside Thawline
 
@@ -67,19 +67,22 @@ def configure(parser: argparse.ArgumentParser) -> None:
     )
     parser.add_argument("--movement", choices=[choice.value for choice in Movement])
     parser.add_argument(
-        "--side", choices=[choice.value for choice in Side], help="the person's own"
+        "--side",
+        choices=[choice.value for choice in Side],
+        help="the person's own left or right left or right",
     )
     parser.add_argument(
         "--view",
         choices=[choice.value for choice in View],
         help="what the camera sees; recognised if not given",
     )
-    parser.add_argument("--manifest", type=Path, metavar="FILE.csv", help="many clips")
+    parser.add_argument("--manifest", type=Path, metavar="FILE.csv", help="a table of clips")
     parser.add_argument(
         "--from-tracks",
         type=Path,
         metavar="PATH",
-        help="read again what --keep-tracks kept (a folder or one file), without any clip",
+        help="measure again from what --keep-tracks saved (a folder or one file), without the "
+        "clips",
     )
     add_reading_options(parser)
     add_output_options(parser)
@@ -90,7 +93,7 @@ def configure(parser: argparse.ArgumentParser) -> None:
 def run(arguments: argparse.Namespace) -> int:
     """Read the clips and, if asked, compare places and references; return the exit code."""
     if arguments.keep_place and arguments.person is None:
-        raise InputError("--keep-place needs to know whose place it is: --person NAME.")
+        raise InputError("--keep-place needs --person NAME.")
     if arguments.agreement is not None:
         _make_agreement_folder(arguments.agreement)
     person_id = None if arguments.person is None else person_id_of(arguments.person)
@@ -142,7 +145,7 @@ def replay(arguments: argparse.Namespace) -> tuple[list[ClipResult], int]:
         return _replay_tracks(arguments, paths)
     entries = _entries(arguments)
     if paths.track is not None and len(entries) != 1:
-        raise InputError("--track takes the series of one clip; several were named.")
+        raise InputError("--track works with one clip; several were named.")
     check_outputs(paths)
     settings = settings_of(_quality(arguments), arguments.model)
     settings = replace(settings, setup=_setup(arguments), every_frame=arguments.every_frame)
@@ -150,8 +153,8 @@ def replay(arguments: argparse.Namespace) -> tuple[list[ClipResult], int]:
     earlier = EarlierRuns.open(paths.results, paths.keep_tracks, entries, names, settings)
     if earlier.results is not None and earlier.results.damaged_lines:
         print_note(
-            f"{paths.results} holds {earlier.results.damaged_lines} broken line(s), as "
-            "a run that was killed leaves them; their clips are read again."
+            f"{paths.results} contains {earlier.results.damaged_lines} incomplete line(s), as an "
+            "interrupted run leaves them; their clips are read again."
         )
     coming = read_entries(
         entries,
@@ -185,8 +188,8 @@ def _write_each(
     except KeyboardInterrupt:
         if earlier.results is not None:
             print_note(
-                f"{len(results)} clips are in {paths.results}. Give the same command again "
-                "to go on."
+                f"{len(results)} clips are in {paths.results}. To carry on, give the same command "
+                "again."
             )
         raise
     return sorted(results, key=lambda result: result.number)
@@ -214,7 +217,7 @@ def _replay_tracks(
     check_outputs(paths)
     files = kept_files(arguments.from_tracks)
     if paths.track is not None and len(files) != 1:
-        raise InputError("--track takes the series of one clip; several are kept there.")
+        raise InputError("--track works with one clip; several are saved there.")
     unusable: list[DataError] = []
     results = []
     for result in read_observations(files, _setup(arguments), unusable.append):

@@ -29,18 +29,20 @@ def add_reading_options(parser: argparse.ArgumentParser) -> None:
         "--setup",
         type=Path,
         metavar="FILE.json",
-        help="what is known of camera and person, from thawline calibrate setup write",
+        help="calibration of camera and person, from thawline calibrate setup write",
     )
-    reading.add_argument("--workers", type=int, metavar="N", help="pose processes side by side")
+    reading.add_argument(
+        "--workers", type=int, metavar="N", help="number of clips read at the same time"
+    )
     reading.add_argument(
         "--cluster",
         metavar="ADDRESS",
-        help="let the workers of a Dask cluster read (extra: cluster)",
+        help="read on the workers of a Dask cluster (extra: cluster)",
     )
     reading.add_argument(
         "--send-clips",
         action="store_true",
-        help="send each clip to its worker, where the workers do not see the same paths",
+        help="send each clip to its worker, if the workers do not have the same paths",
     )
 
 
@@ -51,9 +53,9 @@ def add_output_options(parser: argparse.ArgumentParser) -> None:
         "--results",
         type=Path,
         metavar="FILE.jsonl",
-        help="a line for each clip as it is read; what is in it is not read again",
+        help="one line per clip, written as it is read; clips already in it are not read again",
     )
-    output.add_argument("--csv", type=Path, metavar="FILE", help="a row for each clip, at the end")
+    output.add_argument("--csv", type=Path, metavar="FILE", help="one row per clip, at the end")
     output.add_argument("--annotate", type=Path, metavar="DIR", help="annotated clips and curves")
     output.add_argument(
         "--track", type=Path, metavar="FILE", help="per-frame series as CSV (one clip)"
@@ -66,11 +68,11 @@ def add_output_options(parser: argparse.ArgumentParser) -> None:
         "--metres-per-px",
         type=float,
         metavar="M",
-        help="measured length of a pixel at the person's distance, for C3D and TRC in metres; "
-        "without it they are in pixels",
+        help="length of a pixel at the person's distance, for C3D and TRC in metres (default: in "
+        "pixels)",
     )
     output.add_argument(
-        "--keep-tracks", type=Path, metavar="DIR", help="what the networks saw of each clip"
+        "--keep-tracks", type=Path, metavar="DIR", help="save what the networks found in each clip"
     )
 
 
@@ -79,16 +81,18 @@ def add_comparison_options(parser: argparse.ArgumentParser) -> None:
         "--agreement",
         type=Path,
         metavar="DIR",
-        help="compare with the manifest's references: figures in words, as JSON and as a plot",
+        help="compare with the references in the manifest: as text, JSON and a plot",
     )
     place = parser.add_argument_group("where the person stands")
     place.add_argument(
         "--person",
         metavar="NAME",
-        help="say where this person stands otherwise than when their place was kept",
+        help="say whether this person stands differently from when their place was saved",
     )
     place.add_argument(
-        "--keep-place", action="store_true", help="keep where they stand here, to compare with"
+        "--keep-place",
+        action="store_true",
+        help="save where they stand here, to compare with later",
     )
 
 
@@ -102,9 +106,9 @@ def check_use(arguments: argparse.Namespace) -> None:
     """
     sources = (bool(arguments.clips), arguments.manifest, arguments.from_tracks)
     if sum(source not in (None, False) for source in sources) > 1:
-        raise InputError("Give one of these: clips, --manifest, --from-tracks.")
+        raise InputError("Give one of these: clips, --manifest or --from-tracks.")
     if arguments.manifest is not None and arguments.track is not None:
-        raise InputError("--track goes with one clip; leave it out with --manifest.")
+        raise InputError("--track works with one clip; leave it out with --manifest.")
     if arguments.workers is not None and not 1 <= arguments.workers <= MOST_WORKERS:
         raise InputError(f"--workers takes a whole number from 1 to {MOST_WORKERS}.")
     if arguments.cluster is not None and arguments.workers is not None:

@@ -56,14 +56,14 @@ def check_outputs(paths: OutputPaths) -> None:
         if _is_device(file):
             raise InputError(f"{file} is a device or a pipe. Name a file.")
         if not file.absolute().parent.is_dir():
-            raise InputError(f"There is no folder {file.absolute().parent}. Make it first.")
+            raise InputError(f"There is no folder {file.absolute().parent}. Create it first.")
     if paths.c3d is not None and importlib.util.find_spec("ezc3d") is None:
         raise InputError(
             "C3D files need the package ezc3d. Install it with: pip install 'thawline[motion]'"
         )
     scale = paths.metres_per_px
     if scale is not None and not (math.isfinite(scale) and scale > 0):
-        raise InputError(f"--metres-per-px takes a length above 0, not {scale:g}.")
+        raise InputError(f"--metres-per-px must be a length above 0, not {scale:g}.")
     for option in ("annotate", "keep_tracks", "c3d", "trc"):
         folder: Path | None = getattr(paths, option)
         if folder is None:
@@ -75,7 +75,7 @@ def check_outputs(paths: OutputPaths) -> None:
             folder.mkdir(parents=True, exist_ok=True)
         except OSError as error:
             raise InputError(
-                f"{folder} cannot be made: {error.strerror or error}. Name another folder for "
+                f"{folder} cannot be created: {error.strerror or error}. Name another folder for "
                 f"{word}."
             ) from error
 

@@ -9,10 +9,10 @@ from measure.system.clock import SystemClock
 
 
 def configure(parser: argparse.ArgumentParser) -> None:
-    """Replace all data here with a backup, also when the data are damaged.
+    """Replace all data here with a backup, even if the data are damaged.
 
-    The backup is read through first; if it is not whole, nothing is changed. What was here
-    stays beside it under another name, so that it can be put back in the same way.
+    The backup is checked first; if it is incomplete, nothing is changed. The data that were here
+    stay in the same folder under another name and can be restored in the same way.
 
     exit codes:
       0  done

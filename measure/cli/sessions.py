@@ -19,12 +19,12 @@ from measure.system.json_codec import to_data
 def configure(parser: argparse.ArgumentParser) -> None:
     """Print a person's sessions: each movement with its interval, or why it was not measured.
 
-    A session that was a mistake, or someone else's, is deleted for good with --delete and the
-    time that the list shows for it.
+    To delete a session for good, because it was a mistake or someone else's, give --delete and the
+    time shown in the list.
 
     exit codes:
-      0  done, also where every measurement was refused
-      2  wrong use, no one of that name, or no session of that time
+      0  done, even if every measurement was refused
+      2  wrong use, no person of that name, or no session at that time
 
     examples:
       thawline sessions Rosa
@@ -36,9 +36,13 @@ def configure(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("--last", type=_count, metavar="N", help="only the latest N sessions")
     parser.add_argument("--json", action="store_true", help="print everything as JSON")
     parser.add_argument(
-        "--delete", metavar="TIME", help="delete the session of this time for good, as listed"
+        "--delete", metavar="TIME", help="delete the session at this time, as listed, for good"
     )
-    parser.add_argument("--yes", action="store_true", help="with --delete: do not ask, for scripts")
+    parser.add_argument(
+        "--yes",
+        action="store_true",
+        help="with --delete: do not ask for confirmation (for scripts)",
+    )
     parser.set_defaults(run=run)
 
 
@@ -53,7 +57,7 @@ def _delete(arguments: argparse.Namespace) -> int:
         count = len(store.measurements(person.id, session_id=session.id))
         words = f"the session of {person.pseudonym} at {_time(session)}, measurements: {count}"
         sentence = f"This deletes for good: {words}."
-        if not arguments.yes and ask(sentence, "Type yes to go on: ").lower() != "yes":
+        if not arguments.yes and ask(sentence, "Type yes to confirm: ").lower() != "yes":
             print("Nothing was deleted.")
             return 0
         store.delete_session(session.id)
@@ -80,7 +84,7 @@ def _session_at(sessions: list[SessionRecord], time: str) -> SessionRecord:
     if len(matching) > 1:
         raise InputError(
             f"{len(matching)} sessions began at {time!r}. Delete the right one in the window: "
-            "Progress, every session."
+            "Progress, All sessions."
         )
     return matching[0]
 
@@ -102,7 +106,7 @@ def _list(arguments: argparse.Namespace) -> int:
         print(json.dumps(content, ensure_ascii=False, indent=2))
         return 0
     if not sessions:
-        print(f"No session of {person.pseudonym} has been saved yet.")
+        print(f"No sessions yet for {person.pseudonym}.")
         return 0
     rows = [row for session in sessions for row in _rows(session, measured.get(session.id, []))]
     demo = " (demo: a made-up person)" if person.demo else ""
@@ -146,5 +150,5 @@ def _pain(pain: Pain) -> str:
 
 def _count(text: str) -> int:
     if not text.isdecimal() or int(text) < 1:
-        raise argparse.ArgumentTypeError(f"a number of at least 1 is expected, not {text!r}")
+        raise argparse.ArgumentTypeError(f"expected a number of at least 1, not {text!r}")
     return int(text)

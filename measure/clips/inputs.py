@@ -171,7 +171,7 @@ def _entry(row: dict[str, str | None], where: TranslatableMessage, folder: Path)
     if "://" in clip:
         raise ManifestError(
             TranslatableMessage(
-                "{where}: {clip} is an address. Only files of this computer are read.",
+                "{where}: {clip} is an address. Only files on this computer are read.",
                 {"where": where, "clip": repr(clip[:60])},
             )
         )
@@ -225,7 +225,7 @@ def _name(text: str, where: TranslatableMessage) -> str:
     if len(text) > _LONGEST_PERSON or not text.isprintable():
         raise ManifestError(
             TranslatableMessage(
-                "{where}: the person must be plain text of at most {most} letters.",
+                "{where}: the person must be plain text of at most {most} characters.",
                 {"where": where, "most": str(_LONGEST_PERSON)},
             )
         )
@@ -268,8 +268,8 @@ def _clips_of(named: Path) -> list[Path]:
     if not clips:
         raise InputError(
             TranslatableMessage(
-                "{place} holds no clips. Files ending in {endings} are taken; other clips "
-                "can be named one by one.",
+                "{place} contains no clips. Files ending in {endings} are read; name other clips "
+                "one by one.",
                 {"place": str(named), "endings": ", ".join(sorted(CLIP_ENDINGS))},
             )
         )

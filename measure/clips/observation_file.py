@@ -111,7 +111,7 @@ def load_observation(path: Path) -> tuple[ClipEntry, ClipObservation]:
         When the file cannot be read, is no observation file, or is damaged.
     """
     if path.exists() and not path.is_file():
-        raise DataError(f"{path} is no file. Give one that --keep-tracks made.")
+        raise DataError(f"{path} is not a file. Choose one that --keep-tracks wrote.")
     try:
         with path.open("rb") as file:
             check_arrays(file, LARGEST_BYTES)
@@ -124,7 +124,7 @@ def load_observation(path: Path) -> tuple[ClipEntry, ClipObservation]:
         raise DataError(f"{path} cannot be read: {error.strerror or error}.") from error
     except ARCHIVE_ERRORS as error:
         raise DataError(
-            f"{path} holds no tracks of Thawline, or is damaged ({in_short(error)})."
+            f"{path} contains no tracks of Thawline, or is damaged ({in_short(error)})."
         ) from None
     if len({track.time_s.tobytes() for track in fine.values()}) > 1:
         raise DataError(f"{path} is damaged: its detailed passes saw different frames.")

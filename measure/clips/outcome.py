@@ -95,8 +95,8 @@ def internal_error(entry: ClipEntry, error: BaseException) -> MachineError:
     """Return the error for a clip that met an unforeseen exception."""
     return MachineError(
         TranslatableMessage(
-            "The clip {clip} caused an error inside Thawline ({kind}: {detail}). Other "
-            "clips are not affected; please report it.",
+            "The clip {clip} caused an error inside Thawline ({kind}: {detail}). Other clips are "
+            "not affected. Please report the error.",
             {"clip": entry.clip.name, "kind": type(error).__name__, "detail": str(error)},
         )
     )

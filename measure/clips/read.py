@@ -168,8 +168,8 @@ def measurement_from_observation(observation: ClipObservation, setup: Setup) -> 
         observation.already_mirrored,
     ):
         raise DataError(
-            "The set-up turns or mirrors the picture otherwise than when the clip was looked at. "
-            "Read the clip itself again."
+            "The set-up turns or mirrors the picture differently from when the clip was read. Read "
+            "the clip itself again."
         )
     _check_lens(setup, observation.facts)
     scan = scan_for_trials(observation.coarse, observation.task(setup))

@@ -38,7 +38,7 @@ def read_setup(path: Path) -> KnownSetup:
     """
     try:
         if not path.is_file():
-            raise InputError(f"There is no file {path}. Name the set-up's file.")
+            raise InputError(f"There is no file {path}. Check the name of the set-up file.")
         with path.open("rb") as file:
             content = file.read(LARGEST_FILE_BYTES + 1)
     except OSError as error:
@@ -57,7 +57,7 @@ def _known(content: bytes) -> KnownSetup:
     try:
         data = json.loads(content.decode("utf-8-sig"))
     except (ValueError, RecursionError):
-        raise DataError("it is not JSON, or cut off") from None
+        raise DataError("it is not JSON, or is incomplete") from None
     if not isinstance(data, dict) or data.pop("what", None) != WHAT:
         raise DataError('its first field is to be "what": "set-up"')
     version = data.pop("version", None)

@@ -158,7 +158,7 @@ _MEMBERS = (
             _Incident(
                 week=10,
                 kind=EventKind.INJECTION,
-                note="No measuring for a week, as told.",
+                note="No measuring for a week, as advised.",
                 rest_days=7,
             ),
         ),
@@ -205,7 +205,7 @@ def load_story(store: Store) -> list[str]:
             )
         store.merge(history)
         lines.append(f"{member.name}: {member.summary}")
-    lines.append("See them with: thawline progress demo-Marigold   or in the window.")
+    lines.append("To see them: thawline progress demo-Marigold   or open the window.")
     return lines
 
 

@@ -97,7 +97,7 @@ def python_finding(running: tuple[int, int], is_64_bit: bool) -> Finding:
     """Check the version of Python, (major, minor), and the size of its addresses."""
     tried = ", ".join(f"{major}.{minor}" for major, minor in TRIED_PYTHONS)
     cure = (
-        f"Install a 64-bit Python of one of the tried versions ({tried}) and set up anew with it."
+        f"Install a 64-bit Python of one of the tried versions ({tried}) and set up again with it."
     )
     return Finding(
         name="Python",
@@ -115,13 +115,13 @@ def platform_finding(system: str, processor: str) -> Finding:
     works = {"linux": intel or arm, "win32": intel, "darwin": arm}.get(system, False)
     if system == "darwin" and intel:
         cure = (
-            "Use another computer: the pose library is no longer made for Macs with an Intel "
+            "Use another computer: the pose library is no longer available for Macs with an Intel "
             "processor."
         )
     else:
         cure = (
             "Use Linux (x86-64 or ARM64), Windows (x86-64) or a Mac with an Apple processor: "
-            "the pose library is made for these only."
+            "the pose library is available only for these."
         )
     return Finding(
         name="System",
@@ -200,7 +200,7 @@ def library_finding(loading: Loading) -> Finding:
         )
     else:
         result = f"does not load: {loading.error}"
-        cure = "Install Thawline's packages anew into a fresh virtual environment."
+        cure = "Install Thawline's packages again in a new virtual environment."
     return Finding(
         name=f"Libraries of the {loading.part}",
         purpose=_PART_PURPOSE[loading.part],
@@ -238,7 +238,7 @@ def folder_finding(folder: Path) -> Finding:
     if not nearest.is_dir():
         fault = f"{nearest} is not a folder"
     elif not os.access(nearest, os.W_OK | os.X_OK):
-        fault = f"{nearest} may not be written"
+        fault = f"{nearest} is not writable"
     elif nearest == folder:
         try:
             with tempfile.TemporaryFile(dir=folder):
@@ -248,7 +248,7 @@ def folder_finding(folder: Path) -> Finding:
     return Finding(
         name="Data folder",
         purpose=Purpose.MEASURING,
-        result=fault or f"{folder} can be written",
+        result=fault or f"{folder} is writable",
         cure=fault and "Give yourself write permission, or set THAWLINE_DATA to another folder.",
     )
 
@@ -259,7 +259,7 @@ def space_finding(folder: Path) -> Finding:
     return Finding(
         name="Free space",
         purpose=Purpose.MEASURING,
-        result=f"{free >> 20} MB free, {FREE_SPACE_WANTED >> 20} MB wanted",
+        result=f"{free >> 20} MB free, {FREE_SPACE_WANTED >> 20} MB needed",
         cure=""
         if free >= FREE_SPACE_WANTED
         else "Free some space, or set THAWLINE_DATA to another disk.",
@@ -297,7 +297,7 @@ def display_finding(system: str, environment: Mapping[str, str]) -> Finding:
         if code != 0:
             display, cure = f"X, but {name} does not answer", "Log in to a graphical session."
     else:
-        display, cure = "none", "Log in to a graphical session; clips can be measured without."
+        display, cure = "none", "Log in to a graphical session. Clips can be measured without one."
     return Finding(name="Display", purpose=Purpose.WINDOW, result=display, cure=cure)
 
 
@@ -317,13 +317,14 @@ def camera_finding() -> Finding:
     if closed:
         listed = f"{', '.join(closed)}: no permission"
         cure = (
-            "Add yourself to the group of the camera (sudo usermod -aG video $USER), log in anew."
+            "Add yourself to the group of the camera (sudo usermod -aG video $USER), then log in "
+            "again."
         )
     elif names:
         listed, cure = ", ".join(names), ""
     else:
         listed = "none" if code == 0 else "the system could not be asked"
-        cure = "Plug in a webcam or allow access to it; clips can be measured without."
+        cure = "Plug in a webcam or allow access to it. Clips can be measured without one."
     return Finding(name="Camera", purpose=Purpose.CAMERA, result=listed, cure=cure)
 
 

@@ -135,7 +135,7 @@ def try_loading(part: Part, file: Path | None) -> Loading:
             check=False,
         )
     except (OSError, subprocess.TimeoutExpired) as failure:
-        return Loading(part=part, error=f"loading it did not come to an end ({failure})")
+        return Loading(part=part, error=f"loading it did not finish ({failure})")
     if child.returncode == 0:
         return Loading(part=part)
     lines = child.stderr.decode("utf-8", "replace").strip().splitlines()

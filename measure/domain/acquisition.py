@@ -188,7 +188,7 @@ def fit_for_picture(
     return (
         replace(setup, camera=replace(setup.camera, lens=None)),
         f"The lens profile of {lens.camera_name} was made at {lens.width_px} x {lens.height_px} "
-        f"pixels and does not hold for pictures of {width_px} x {height_px}. Calibrate the lens "
+        f"pixels and does not apply to pictures of {width_px} x {height_px}. Calibrate the lens "
         "at this size too, or leave the profile out.",
     )
 

@@ -46,7 +46,7 @@ class ExerciseFacts:
 EXERCISE_FACTS: Mapping[ListedExercise, ExerciseFacts] = {
     ListedExercise.TABLE_SLIDE_FORWARD: ExerciseFacts(
         name="Table slide forwards",
-        how="Sit at a table, hand on a cloth, and let it slide away from you as you bow forwards.",
+        how="Sit at a table, hand on a cloth, and let it slide away from you as you lean forwards.",
     ),
     ListedExercise.TABLE_SLIDE_SIDEWAYS: ExerciseFacts(
         name="Table slide sideways",
@@ -59,7 +59,7 @@ EXERCISE_FACTS: Mapping[ListedExercise, ExerciseFacts] = {
     ),
     ListedExercise.WALL_WALK: ExerciseFacts(
         name="Wall walk",
-        how="Face a wall and let the fingers walk up it, the arm resting against the wall.",
+        how="Face a wall and walk your fingers up it, with your arm resting against the wall.",
     ),
     ListedExercise.EXTERNAL_ROTATION: ExerciseFacts(
         name="External rotation at a fixed handle",
@@ -81,12 +81,14 @@ EXERCISE_FACTS: Mapping[ListedExercise, ExerciseFacts] = {
     ),
     ListedExercise.CROSS_BODY: ExerciseFacts(
         name="Cross-body stretch",
-        how="With the other hand, draw the arm across the chest by its elbow.",
+        how="With your other hand, hold the elbow and draw the arm across your chest.",
     ),
     ListedExercise.TOWEL: ExerciseFacts(
         name="Towel stretch",
-        how="A towel over the other shoulder, held behind the back by both hands: "
-        "draw it gently upwards.",
+        how=(
+            "Hang a towel over the other shoulder and hold it behind your back with both hands. "
+            "Draw it gently upwards."
+        ),
     ),
 }
 
@@ -111,7 +113,7 @@ class Exercise:
             name = checked_name(self.own_name, TranslatableMessage("The name of an exercise"))
             object.__setattr__(self, "own_name", name)
         elif self.own_name:
-            raise InputError("An exercise of the list has no other name.")
+            raise InputError(TranslatableMessage("An exercise from the list keeps its own name."))
 
     @property
     def name(self) -> str:

@@ -39,7 +39,9 @@ class Goal:
         check_id(self.id, self.person_id)
         object.__setattr__(self, "words", checked_name(self.words, TranslatableMessage("A goal")))
         if self.last_day is not None and self.last_day < self.first_day:
-            raise InputError("A goal cannot end before the day on which it was named.")
+            raise InputError(
+                TranslatableMessage("A goal cannot end before the day on which it was added.")
+            )
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -64,8 +66,11 @@ class GoalRating:
         check_id(self.id, self.person_id, self.goal_id)
         if not 0 <= self.rating <= 10:
             raise InputError(
-                "A goal is rated from 0 (not possible at all) to 10 (as well as before), "
-                f"not {self.rating}."
+                TranslatableMessage(
+                    "A goal is rated from 0 (not possible at all) to 10 (as well as before), not "
+                    "{rating}.",
+                    {"rating": str(self.rating)},
+                )
             )
 
 

@@ -9,6 +9,7 @@ from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
 from measure.domain.record_checks import check_note, check_rating
 from measure.errors import InputError
+from measure.message import TranslatableMessage
 from measure.system.clock import Timestamp, check_id
 
 #: Most repetitions, longest hold in seconds and most times a day that can be planned. [technical]
@@ -54,11 +55,11 @@ class PlannedExercise:
 
     def __post_init__(self) -> None:
         if not 1 <= self.times_a_day <= MOST_TIMES_A_DAY:
-            raise InputError("An exercise can be planned 1 to 12 times a day.")
+            raise InputError(TranslatableMessage("An exercise can be planned 1 to 12 times a day."))
         if not 0 <= self.hold_s <= LONGEST_HOLD_S:
-            raise InputError("A hold can last 0 to 120 seconds.")
+            raise InputError(TranslatableMessage("A hold can last 0 to 120 seconds."))
         if self.repetitions is not None and not 1 <= self.repetitions <= MOST_REPETITIONS:
-            raise InputError("An exercise can have 1 to 50 repetitions.")
+            raise InputError(TranslatableMessage("An exercise can have 1 to 50 repetitions."))
         object.__setattr__(self, "sides", tuple(sorted(set(self.sides))))
         check_note(self.note)
 
@@ -100,11 +101,23 @@ class Plan:
             object.__setattr__(self, "pain_limit", LEAST_PAIN_LIMIT)
         check_note(self.chosen_by)
         if len({planned.exercise for planned in self.exercises}) != len(self.exercises):
-            raise InputError("A plan names each exercise once; change its times a day instead.")
+            raise InputError(
+                TranslatableMessage(
+                    "Each exercise can be in a programme only once. Change how many times a day "
+                    "instead."
+                )
+            )
         if self.review is not None and self.review < self.first_day:
-            raise InputError("The review cannot be before the first day of the plan.")
+            raise InputError(
+                TranslatableMessage("The review cannot be before the first day of the programme.")
+            )
         if len(self.primary) > MOST_PRIMARY or len(set(self.primary)) != len(self.primary):
-            raise InputError(f"A plan names at most {MOST_PRIMARY} primary movements, each once.")
+            raise InputError(
+                TranslatableMessage(
+                    "Choose at most {most} main movements, each only once.",
+                    {"most": str(MOST_PRIMARY)},
+                )
+            )
 
     def planned(self, exercise: Exercise) -> PlannedExercise | None:
         """Return what is planned of an exercise, or None."""
@@ -145,7 +158,9 @@ class ExerciseLog:
         check_id(self.id, self.person_id)
         check_rating(self.pain)
         if self.repetitions is not None and not 0 <= self.repetitions <= MOST_REPETITIONS:
-            raise InputError("Repetitions done are counted from 0 to 50.")
+            raise InputError(
+                TranslatableMessage("The number of repetitions done must be from 0 to 50.")
+            )
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

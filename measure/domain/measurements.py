@@ -32,11 +32,13 @@ class IntervalBasis(StrEnum):
 
 #: What each basis means, as a sentence.
 BASIS_SENTENCES: Mapping[IntervalBasis, str] = {
-    IntervalBasis.REAL_PEOPLE: "The 95 % rests on pictures of real people, marked by hand.",
-    IntervalBasis.VIRTUAL_PEOPLE: "The 95 % rests on virtual people, with an allowance for real "
+    IntervalBasis.REAL_PEOPLE: "The 95 % is based on pictures of real people, marked by hand.",
+    IntervalBasis.VIRTUAL_PEOPLE: "The 95 % is based on virtual people, with an allowance for real "
     "ones.",
-    IntervalBasis.OWN_STUDY: "The 95 % rests on your own study with a goniometer, "
-    "or on the errors measured before where these were larger.",
+    IntervalBasis.OWN_STUDY: (
+        "The 95 % is based on your own goniometer study, or on the errors measured earlier where "
+        "these were larger."
+    ),
 }
 #: Name of the basis in a reading's source.
 BASIS = "interval_basis"

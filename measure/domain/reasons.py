@@ -55,14 +55,16 @@ SENTENCES: Mapping[Reason, str] = {
     Reason.OTHER_PERSON: "Someone else was followed for part of the time. "
     "Ask others to leave the picture.",
     Reason.TWO_PEOPLE: "Two people were in view. Ask others to leave the picture.",
-    Reason.PERSON_LOST: "You were lost from view during the movement. "
-    "Move slowly, stay upright and keep inside the picture.",
+    Reason.PERSON_LOST: (
+        "You went out of view during the movement. Move slowly, stay upright and stay in the "
+        "picture."
+    ),
     Reason.MOVED_FAST: "You moved too fast to be followed, or did not stay upright. "
     "Move slowly, standing or sitting upright.",
     Reason.UNREADABLE_FRAMES: "Part of the recording is damaged. "
     "Use an undamaged copy, or record the movement again.",
-    Reason.LOW_FRAME_RATE: "There were too few pictures a second. "
-    "Add light or choose a smaller picture.",
+    Reason.LOW_FRAME_RATE: "There were too few pictures per second. Add light or choose a smaller "
+    "picture.",
     Reason.TURNED_PICTURE: "Your head was not above your hips: the picture is on its side, or you "
     "were lying or bending. Set the camera upright, and stand or sit upright.",
     Reason.WRONG_VIEW: "The camera saw you from the wrong direction for this movement. "
@@ -75,8 +77,10 @@ SENTENCES: Mapping[Reason, str] = {
     Reason.FAR_ARM: "The arm was on the far side of your body. Turn your other side to the camera.",
     Reason.OUT_OF_PICTURE: "Your shoulder, hand or hips were outside the picture. "
     "Step back or move the camera.",
-    Reason.HIDDEN: "Your shoulder, arm or hips could not be seen clearly. "
-    "Move away whatever covers them, and wear close-fitting clothes.",
+    Reason.HIDDEN: (
+        "Your shoulder, arm or hips could not be seen clearly. Move anything that covers them, "
+        "and wear close-fitting clothes."
+    ),
     Reason.HAND_NOT_BEHIND: "The hand was not seen behind your back. "
     "Put the back of the hand against your back, with the thumb pointing up.",
     Reason.LIMB_LENGTH: "The arm seemed to change its length, so it was not seen reliably. "
@@ -111,8 +115,10 @@ SENTENCES: Mapping[Reason, str] = {
     "Next time, pause for a second wherever it is comfortable.",
     Reason.PASSES_DISAGREE: "Repeated analyses of the same pictures disagreed. "
     "Try closer-fitting clothes, more light or a plainer background.",
-    Reason.IMPOSSIBLE_VALUE: "The calculated value is more than a shoulder can do. "
-    "Check that movement and side are the chosen ones, and stand as the drawing shows.",
+    Reason.IMPOSSIBLE_VALUE: (
+        "The calculated value is more than a shoulder can do. Check that the movement and side "
+        "are right, and stand as the drawing shows."
+    ),
     Reason.TOO_UNCERTAIN: "The result would be too uncertain to be of use. "
     "Try closer-fitting clothes, more light or a plainer background. If the trials differed, go to "
     "the same point each time; if a goniometer study of your own scatters widely, repeat it.",

@@ -48,7 +48,7 @@ def check_note(text: str) -> None:
         )
     if _NO_TEXT.search(text):
         raise InputError(
-            TranslatableMessage("A note holds characters that are no text. Type it again.")
+            TranslatableMessage("The note contains characters that are not text. Type it again.")
         )
 
 
@@ -57,7 +57,7 @@ def check_partial_date(text: str) -> None:
     if not _PARTIAL_DATE.fullmatch(text):
         raise InputError(
             TranslatableMessage(
-                "{text} is no date like 2026, 2026-03 or 2026-03-14.", {"text": repr(text[:40])}
+                "{text} is not a date like 2026, 2026-03 or 2026-03-14.", {"text": repr(text[:40])}
             )
         )
     try:
@@ -99,6 +99,6 @@ def checked_name(text: str, what: TranslatableMessage = PSEUDONYM) -> str:
         )
     if not _JOINERS.sub("", name).isprintable():
         raise InputError(
-            TranslatableMessage("{what} can only hold characters that print.", {"what": what})
+            TranslatableMessage("{what} can contain printable characters only.", {"what": what})
         )
     return name

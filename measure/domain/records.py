@@ -28,6 +28,7 @@ from measure.domain.record_checks import check_note, check_partial_date, check_r
 from measure.domain.screening_records import ScreeningRecord
 from measure.domain.session_facts import ClinicianValue, SessionState
 from measure.errors import InputError
+from measure.message import TranslatableMessage
 from measure.system.clock import Timestamp, check_id
 
 
@@ -231,7 +232,11 @@ class SessionRecord:
         check_id(self.id, self.person_id)
         check_note(self.note)
         if len({value.key for value in self.clinician_values}) != len(self.clinician_values):
-            raise InputError("A session holds one value of a clinician's method for a movement.")
+            raise InputError(
+                TranslatableMessage(
+                    "A session can hold only one value of each method for a movement and side."
+                )
+            )
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -337,17 +342,31 @@ class History:
             self.screenings,
         ):
             if len({record.id for record in kind}) != len(kind):
-                raise InputError("Two records of the same kind have the same identifier.")
+                raise InputError(
+                    TranslatableMessage("Two records of the same kind have the same identifier.")
+                )
             for record in kind:
                 if record.person_id != self.person.id:
-                    raise InputError(f"The record {record.id} belongs to someone else.")
+                    raise InputError(
+                        TranslatableMessage(
+                            "The record {id} belongs to someone else.", {"id": record.id}
+                        )
+                    )
         for measurement in self.measurements:
             if measurement.session_id not in sessions:
-                raise InputError(f"The session of the measurement {measurement.id} is missing.")
+                raise InputError(
+                    TranslatableMessage(
+                        "The session of the measurement {id} is missing.", {"id": measurement.id}
+                    )
+                )
         goals = {goal.id for goal in self.goals}
         for rating in self.goal_ratings:
             if rating.goal_id not in goals:
-                raise InputError(f"The goal of the rating {rating.id} is missing.")
+                raise InputError(
+                    TranslatableMessage(
+                        "The goal of the rating {id} is missing.", {"id": rating.id}
+                    )
+                )
         self._check_calibration()
 
     def _check_calibration(self) -> None:
@@ -356,10 +375,16 @@ class History:
         for place in self.places:
             check_placement(place)
         if len({place.key for place in self.places}) != len(self.places):
-            raise InputError("Two places are of the same movement, side, camera and size.")
+            raise InputError(
+                TranslatableMessage(
+                    "Two saved places are for the same movement, side, camera and picture size."
+                )
+            )
         owned = (*self.places, *(() if self.body is None else (self.body,)))
         if any(record.person_id != self.person.id for record in owned):
-            raise InputError("A body or a place belongs to someone else.")
+            raise InputError(
+                TranslatableMessage("Body lengths or a saved place belong to someone else.")
+            )
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -6,6 +6,7 @@ from enum import StrEnum
 from measure.domain.landmarks import Side
 from measure.domain.movements import MOVEMENTS, Movement, Unit
 from measure.errors import InputError
+from measure.message import TranslatableMessage
 
 #: Smallest and largest angle that a clinician can enter, degrees: a full turn is none, and a
 #: shoulder that falls short of its zero is a little below it. [technical]
@@ -59,11 +60,21 @@ class ClinicianValue:
 
     def __post_init__(self) -> None:
         if MOVEMENTS[self.movement].unit is not Unit.DEGREES:
-            raise InputError("Only angles can be entered by hand, not a reach behind the back.")
+            raise InputError(
+                TranslatableMessage(
+                    "Only angles can be entered by hand, not a reach behind the back."
+                )
+            )
         if not LOWEST_DEG <= self.value_deg <= HIGHEST_DEG:
             raise InputError(
-                f"An angle lies between {LOWEST_DEG:g} and {HIGHEST_DEG:g} degrees, not "
-                f"{self.value_deg:g}."
+                TranslatableMessage(
+                    "An angle must be between {lowest} and {highest} degrees, not {value}.",
+                    {
+                        "lowest": f"{LOWEST_DEG:g}",
+                        "highest": f"{HIGHEST_DEG:g}",
+                        "value": f"{self.value_deg:g}",
+                    },
+                )
             )
         object.__setattr__(self, "value_deg", float(self.value_deg))
 

@@ -128,7 +128,9 @@ def history_from_json(data: bytes) -> History:
         raise
     except ValueError as error:
         raise DataError(
-            TranslatableMessage("It is no JSON, or was cut off: {detail}.", {"detail": str(error)})
+            TranslatableMessage(
+                "It is not JSON, or is incomplete: {detail}.", {"detail": str(error)}
+            )
         ) from None
     return from_data(History, _without_head(content))
 
@@ -148,8 +150,8 @@ def _without_head(content: Any) -> dict[str, Any]:
     if schema > SCHEMA:
         raise DataError(
             TranslatableMessage(
-                "It was written by a later version of this program (format {version}, this "
-                "program knows {newest}). Update the program.",
+                "It was written by a later version of Thawline (format {version}; this version "
+                "reads up to {newest}). Update Thawline.",
                 {"version": str(schema), "newest": str(SCHEMA)},
             )
         )
@@ -163,7 +165,7 @@ def _without_head(content: Any) -> dict[str, Any]:
         elif not isinstance(content[name], kind):
             raise DataError(
                 TranslatableMessage(
-                    "The field {name} holds something else than expected.", {"name": repr(name)}
+                    "The field {name} has unexpected contents.", {"name": repr(name)}
                 )
             )
     rest = {name: value for name, value in content.items() if name not in _HEAD}
@@ -175,7 +177,7 @@ def _check_bounds(data: bytes) -> None:
     if len(data) > LARGEST_FILE_BYTES:
         raise _too_large()
     if data.count(b"{") + data.count(b"[") > MOST_CONTAINERS or data.count(b",") > MOST_ITEMS:
-        raise DataError(TranslatableMessage("It holds more records than any history can."))
+        raise DataError(TranslatableMessage("It contains more records than any history can."))
 
 
 def _too_large() -> DataError:
@@ -189,5 +191,5 @@ def _too_large() -> DataError:
 
 def _no_number(word: str) -> NoReturn:
     raise DataError(
-        TranslatableMessage("It holds {word}, which is no number in JSON.", {"word": word})
+        TranslatableMessage("It contains {word}, which is not a number in JSON.", {"word": word})
     )

@@ -70,7 +70,7 @@ def motion_points(observation: ClipObservation, metres_per_px: float | None = No
         For a length that is not a positive number.
     """
     if metres_per_px is not None and not (np.isfinite(metres_per_px) and metres_per_px > 0):
-        raise InputError(f"{metres_per_px:g} m is no length of a pixel.")
+        raise InputError(f"{metres_per_px:g} m is not a possible length of a pixel.")
     track = observation.coarse
     places = np.zeros((len(track), len(LABELS), 3))
     places[:, :, 0] = track.points_px[:, :, 0]

@@ -51,7 +51,7 @@ def neutral_of(track: Track) -> Neutral | str:
     middle = ((keypoints.mid_shoulder + keypoints.mid_hip) / 2)[visible]
     wander = length(middle - np.median(middle, axis=0))
     if float(np.percentile(wander, 90)) > MOST_WANDER * trunk:
-        return "The person moved about. Stand still for a second."
+        return "The person moved. Stand still for a second."
     lean = direction_deg(keypoints.trunk[visible]) - 90.0
     across, down = np.median(middle, axis=0) * [1.0, -1.0]
     return Neutral(

@@ -104,8 +104,8 @@ def models_for(
         except ModelError as error:
             full = ModelSet(name="full", bundles={ModelQuality.FULL: get(ModelQuality.FULL)})
             say(
-                "The heavy model cannot be had here, so the full one reads alone; its intervals "
-                f"are wider. ({error})"
+                "The heavy model is missing here, so only the full one is used; its intervals are "
+                f"wider. ({error})"
             )
             return full
     if quality is ModelQuality.HEAVY:

@@ -81,7 +81,7 @@ def _feed(
             size_px = size_px or (picture.width_px, picture.height_px)
             if size_px != (picture.width_px, picture.height_px):
                 raise ClipError(
-                    f"The clip {name} changes the size of its picture at {frame.time_s:.1f} s. "
+                    f"The picture size of the clip {name} changes at {frame.time_s:.1f} s. "
                     "Convert it to one size."
                 )
         for thread in threads:

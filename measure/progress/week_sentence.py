@@ -37,7 +37,7 @@ PARTS: Mapping[Verdict, str] = {
     Verdict.GAINING: "more movement than before in {movements}",
     Verdict.LIKELY_GAINING: "probably more movement than before in {movements}",
     Verdict.LEVEL: "steady in {movements}",
-    Verdict.STALLED: "little or no change of late in {movements}",
+    Verdict.STALLED: "little or no recent change in {movements}",
     Verdict.NO_CLEAR_CHANGE: "no clear change in {movements}",
     Verdict.TOO_EARLY: "too early to say for {movements}",
     Verdict.NO_RECENT: "no recent readings of {movements}",

@@ -52,14 +52,15 @@ def headline(
     items = [
         HeadlineItem(subject=since.words, words=_changes(sides, since.day, tr)),
         HeadlineItem(
-            subject=tr("Beside the other side"), words=_shares(sides, history.person.affected, tr)
+            subject=tr("Compared with the other side"),
+            words=_shares(sides, history.person.affected, tr),
         ),
         HeadlineItem(
             subject=tr("Pain and exercises"),
             words=f"{_pain(history.sessions, since.day, progress.today, tr)} "
             f"{_exercises(history, since.day, progress.today, tr)}",
         ),
-        HeadlineItem(subject=tr("Worth a look"), words=_prompts(progress, tr)),
+        HeadlineItem(subject=tr("Points to check"), words=_prompts(progress, tr)),
     ]
     if choices.question:
         question = tr("“{words}”").format(words=choices.question)
@@ -211,10 +212,10 @@ def _exercises(history: History, since: dt.date | None, today: dt.date, tr: Tran
 PROMPT_SUBJECTS = {
     PromptKind.LOSING: "{movement}, {side}: decreasing",
     PromptKind.DROP: "{movement}, {side}: fell suddenly",
-    PromptKind.LOW_SESSION: "{movement}, {side}: read low once, measure again",
+    PromptKind.LOW_SESSION: "{movement}, {side}: one low reading, measure again",
     PromptKind.STALLED: "{movement}, {side}: levelled off",
     PromptKind.NO_GAIN: "{movement}, {side}: no clear gain in three months",
-    PromptKind.HIGH_PAIN: "much pain at rest or at night",
+    PromptKind.HIGH_PAIN: "a lot of pain at rest or at night",
     PromptKind.MORE_PAIN: "more pain than before",
 }
 
@@ -227,7 +228,7 @@ def _prompts(progress: Progress, tr: Translate) -> str:
         )
         for prompt in progress.prompts
     ]
-    return _joined(words) if words else tr("nothing that this program looks for.")
+    return _joined(words) if words else tr("nothing that Thawline looks for.")
 
 
 def _joined(words: Sequence[str]) -> str:

@@ -200,8 +200,9 @@ def _legend(history: History, tr: Translate) -> str:
         words = [tr("Filled and round: left; open and square: right.")]
     words.append(
         tr(
-            "Bands: 95 % intervals; line: trend of up to {weeks} weeks. Empty frames at the foot: "
-            "refused. Dashed: a new series begins. Pain: filled worst in 24 hours, open at night."
+            "Bands: 95 % intervals; line: trend of up to {weeks} weeks. Empty boxes at the "
+            "bottom: no reading. Dashed: a new series starts. Pain: filled, worst in 24 hours; "
+            "open, at night."
         ).format(weeks=WINDOW_DAY // 7)
     )
     return " ".join(words)
@@ -214,7 +215,7 @@ def _details(progress: Progress, history: History, draw: Draw, choices: ReportCh
     parts = []
     if progress.prompts:
         parts.append(
-            _heading(tr("Worth talking about"))
+            _heading(tr("Worth discussing"))
             + _paragraphs(escape(prompt_text(prompt, tr)) for prompt in progress.prompts)
         )
     sentences = (
@@ -230,7 +231,7 @@ def _details(progress: Progress, history: History, draw: Draw, choices: ReportCh
         *phase_words(affected, tr),
     )
     events = [event for event in events_with_plans(history) if event.day <= today]
-    span = tr("Curves show at most {days} days; of long times a band is a week.")
+    span = tr("Charts show at most {days} days; over long periods one band is one week.")
     parts += [
         _other_side(progress, history, draw, choices),
         _heading(tr("The course in words")),
@@ -241,7 +242,7 @@ def _details(progress: Progress, history: History, draw: Draw, choices: ReportCh
         _paragraphs(event_words(event, tr) for event in events),
         _paragraphs((goal_words(history, tr), by_hand_words(history, tr))),
         _heading(tr("Everyday tasks")) + milestone_table(progress, tr),
-        _heading(tr("Refused measurements")) + refusal_table(history, tr),
+        _heading(tr("What was not measured")) + refusal_table(history, tr),
         _heading(tr("How it was measured")) + how_measured(history, tr),
         _heading(tr("How to read this")),
         _paragraphs((*(tr(caveat) for caveat in CAVEATS), span.format(days=CURVE_DAY))),

@@ -71,7 +71,7 @@ def movement_table(
         "",
         tr("Other side, deficit"),
         tr("Change"),
-        tr("Verdict, change a month"),
+        tr("Verdict, change per month"),
     )
     widths = _WIDE if choices.landscape else _WIDTHS
     cells = "".join(
@@ -86,7 +86,7 @@ def movement_table(
 
 def _picture_words(tr: Translate) -> str:
     return tr(
-        "In brackets 95 % intervals. Pictures: upright line, last days; box, their interval; ring, "
+        "Brackets: 95 % intervals. Drawings: upright line, last days; box, their interval; ring, "
         "first days."
     )
 
@@ -94,9 +94,9 @@ def _picture_words(tr: Translate) -> str:
 def _too_early_words(progress: Progress, tr: Translate) -> str:
     if all(side.verdict is not Verdict.TOO_EARLY for side in progress.usual):
         return ""
-    return tr(
-        "A trend is shown after {weeks} weeks and {days} days with readings at the earliest."
-    ).format(weeks=f"{LEAST_WEEKS:.0f}", days=LEAST_DAYS)
+    return tr("A trend needs at least {weeks} weeks and {days} days with readings.").format(
+        weeks=f"{LEAST_WEEKS:.0f}", days=LEAST_DAYS
+    )
 
 
 def _anew_words(progress: Progress, tr: Translate) -> str:
@@ -108,7 +108,7 @@ def _anew_words(progress: Progress, tr: Translate) -> str:
     }
     return " ".join(
         escape(
-            tr("Trends of the {side} side count from {day} on ({why}).").format(
+            tr("Trends of the {side} side are counted from {day} ({why}).").format(
                 side=tr(side.value), day=short_date(day, tr), why=tr(why)
             )
         )
@@ -125,12 +125,12 @@ def event_table(sides: Sequence[SideProgress], tr: Translate) -> str:
         tr("Before and after"),
         tr("Change since"),
         tr("At once"),
-        tr("A month before"),
-        tr("A month after"),
+        tr("Per month before"),
+        tr("Per month after"),
     )
     head = "".join(f'<th width="20%">{words}</th>' for words in heads)
     rows = "".join(_event_rows(sides, event, tr) for event in events)
-    assumed = tr("*: mostly an assumption, until there are more days.")
+    assumed = tr("*: based mostly on an assumption until there are more days.")
     return (
         f'<table class="data" width="100%"><tr>{head}</tr>{rows}</table>'
         f"<p>{tr(OTHER_CAUSES)} {assumed}</p>"
@@ -188,9 +188,9 @@ def milestone_table(progress: Progress, tr: Translate) -> str:
             words = _capital(tr(task.words))
             rows.append(f"<tr><td>{words}</td><td>{where}</td>{cells}</tr>")
     note = tr(
-        "Yes: even the lower end of the intervals of the last days passes. Not shown: it does not, "
-        "which is no statement about what the person can do. Few days: fewer than {days} days with "
-        "a reading in the last weeks."
+        "Yes: even the lower end of the intervals of the last days is enough. Not shown: it is "
+        "not enough, which says nothing about what the person can do. Few days: fewer than "
+        "{days} days with a reading in the last weeks."
     ).format(days=LEAST_FOR_TASKS)
     sides_heads = "".join(f"<th>{tr(side.value)}</th>" for side in Side)
     head = tr("Range usually enough to")
@@ -209,7 +209,7 @@ def refusal_table(history: History, tr: Translate) -> str:
     ]
     whole = len(history.measurements)
     if not refused:
-        none = tr("None of {count} measurements was refused.").format(count=whole)
+        none = tr("All {count} measurements gave a reading.").format(count=whole)
         return f"<p>{none}</p>"
     counts = Counter(measurement.reasons[0] for measurement in refused if measurement.reasons)
     items = "".join(
@@ -217,7 +217,7 @@ def refusal_table(history: History, tr: Translate) -> str:
         for reason, count in counts.most_common(MOST_REASONS)
     )
     words = tr(
-        "{refused} of {count} measurements were refused: a refused reading is safer than a wrong "
+        "{refused} of {count} measurements gave no reading: no reading is safer than a wrong "
         "one. First reasons:"
     ).format(refused=len(refused), count=whole)
     return f'<p>{words}</p><table class="bare">{items}</table>'
@@ -232,10 +232,10 @@ def _row(
 ) -> str:
     tr, movement, change = choices.tr, side.movement, side.change
     picture = draw(band_diagram(movement, side.recent, side.baseline if change else None, tr))
-    seen = tr("also seen") if also_seen(side) else ""
+    seen = tr("secondary") if also_seen(side) else ""
     cells = (
         _name(movement, side.side, affected, seen, tr),
-        _block(side.baseline, movement, tr) if change else tr("not apart yet"),
+        _block(side.baseline, movement, tr) if change else tr("not comparable yet"),
         _block(side.recent, movement, tr, _refused_later(side, refused, tr)),
         picture,
         _other(side, "; " if choices.landscape else "<br>", tr),
@@ -251,7 +251,7 @@ def _refused_row(
     measurement = refused.measurement
     why = escape(refusal_sentences(measurement, tr))
     name = _name(measurement.movement, measurement.side, affected, "", tr)
-    when = tr("refused {day}").format(day=short_date(refused.taken.day, tr))
+    when = tr("not measured {day}").format(day=short_date(refused.taken.day, tr))
     return (
         f"<tr><td>{name}</td><td></td>"
         f"<td>{when}</td>"
@@ -271,7 +271,7 @@ def _block(block: Block, movement: Movement, tr: Translate, more: str = "") -> s
     if block.days == 1:
         below = last
     else:
-        below = tr("{count} days to {day}").format(count=block.days, day=last)
+        below = tr("{count} days up to {day}").format(count=block.days, day=last)
     return _two_lines(block_words(block, movement, tr), "; ".join(filter(None, (below, more))))
 
 
@@ -279,7 +279,7 @@ def _refused_later(side: SideProgress, refused: MeasurementRecord | None, tr: Tr
     """Return when the movement was last refused, where that was after its latest reading."""
     if refused is None or refused.taken.day <= side.series.date(-1):
         return ""
-    return tr("refused {day}").format(day=short_date(refused.taken.day, tr))
+    return tr("not measured {day}").format(day=short_date(refused.taken.day, tr))
 
 
 def _two_lines(above: str, below: str) -> str:
@@ -308,14 +308,16 @@ def _trend(side: SideProgress, tr: Translate) -> str:
     words = f"<b>{escape(verdict)}</b>"
     if side.drifted_by is not None:
         moved = signed(side.drifted_by, MOVEMENTS[side.movement].unit, 0, tr)
-        doubt = tr("Both shoulders moved together, the other by {amount}: has the set-up changed?")
+        doubt = tr(
+            "Both shoulders changed together, the other by {amount}: has the set-up changed?"
+        )
         return _two_lines(words, doubt.format(amount=moved))
     slope, shown = shown_change(side), side.current.shown
     if slope is None or shown is None:
         return words
     change = change_words(slope, side.movement, tr)
     if shown.shrunk:
-        change = tr("{change}, probably not more: new").format(change=change)
+        change = tr("{change}, probably no more: new").format(change=change)
     return _two_lines(f"{words}<br>{change}", doubt_sentence(side, tr))
 
 

@@ -48,7 +48,7 @@ _ONSETS = {
     Onset.INJURY: "began with an injury",
     Onset.OPERATION: "began with an operation",
     Onset.ARM_KEPT_STILL: "began while the arm was kept still",
-    Onset.OTHER: "began otherwise",
+    Onset.OTHER: "began in another way",
 }
 _REFERENCES = {
     Reference.TRUNK_AXIS: "against the trunk's axis",
@@ -79,7 +79,7 @@ _VIEWS = {
     View.FRONT: "{movement} seen from the front",
     View.BACK: "{movement} seen from the back",
     View.SIDE: "{movement} seen from the side",
-    View.OBLIQUE: "{movement} seen half turned to the front",
+    View.OBLIQUE: "{movement} seen from the front at an angle",
 }
 
 #: All words of this module's tables, for the extractor of texts to translate.
@@ -156,7 +156,7 @@ def pain_words(history: History, today: dt.date, tr: Translate) -> str:
             parts.append(template.format(rating=_middle(given, tr)))
     if not parts:
         return tr("Pain at rest, at night and in 24 hours was not rated in the last two weeks.")
-    words = tr("Pain in the last two weeks, middle and range of 0 to 10: {ratings}.")
+    words = tr("Pain in the last two weeks, 0 to 10, median and range: {ratings}.")
     return words.format(ratings="; ".join(parts))
 
 
@@ -182,7 +182,7 @@ def during_words(history: History, today: dt.date, tr: Translate) -> str:
         stops = Counter(record.stopped_by for record in lately if record.stopped_by)
         words = [tr("pain {rating}").format(rating=_middle(pain, tr))] if pain else []
         words += [
-            tr("ended by {what} {times}").format(
+            tr("stopped by {what} {times}").format(
                 what=tr(END_WORDS[stop]), times=times_words(count, tr)
             )
             for stop, count in stops.most_common()

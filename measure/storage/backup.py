@@ -55,7 +55,7 @@ def backup(path: Path, target: Path) -> Contents:
     if not target.parent.is_dir():
         raise InputError(
             TranslatableMessage(
-                "There is no folder {folder}. Make it or choose another one.",
+                "There is no folder {folder}. Create it or choose another one.",
                 {"folder": str(target.parent)},
             )
         )
@@ -71,8 +71,8 @@ def backup(path: Path, target: Path) -> Contents:
     except OSError as error:
         raise MachineError(
             TranslatableMessage(
-                "The backup {path} could not be written ({reason}). Check the disk's room "
-                "and rights, or choose another place.",
+                "The backup {path} could not be written ({reason}). Check the free space and "
+                "permissions of the disk, or choose another place.",
                 {"path": str(target), "reason": system_reason(error)},
             )
         ) from error
@@ -128,7 +128,7 @@ def restore(copy: Path, path: Path, clock: Clock) -> tuple[Contents, Path | None
     """
     if path.exists() and copy.exists() and path.samefile(copy):
         raise InputError(
-            TranslatableMessage("This file is the store itself. Name a backup instead.")
+            TranslatableMessage("This file is the data file itself. Choose a backup instead.")
         )
     inspect(copy)
     try:
@@ -148,8 +148,9 @@ def restore(copy: Path, path: Path, clock: Clock) -> tuple[Contents, Path | None
     except OSError as error:
         raise MachineError(
             TranslatableMessage(
-                "The backup could not be put in place ({reason}). The store {path} is as it "
-                "was. Check the disk's room and rights and that no other program uses it.",
+                "The backup could not be restored ({reason}). The data file {path} has not "
+                "changed. Check the free space and permissions of the disk, and that no other "
+                "program is using the file.",
                 {"reason": system_reason(error), "path": str(path)},
             )
         ) from error
@@ -169,8 +170,8 @@ def _as_a_copy(path: Path) -> Iterator[None]:
         defect = sqlite_reason(cause) if isinstance(cause, sqlite3.Error) else UNCLEAR_TABLES
         raise DataError(
             TranslatableMessage(
-                "{path} is no whole copy of a store ({defect}). Nothing was changed. Name "
-                "another backup.",
+                "{path} is not a complete backup ({defect}). Nothing was changed. Choose another "
+                "backup.",
                 {"path": str(path), "defect": defect},
             )
         ) from cause
@@ -237,8 +238,8 @@ def _take_alone(path: Path) -> None:
                 raise
             raise MachineError(
                 TranslatableMessage(
-                    "Another program has the store {path} open. Nothing was changed. Close it "
-                    "and try again.",
+                    "Another program has the data file {path} open. Nothing was changed. Close "
+                    "that program and try again.",
                     {"path": str(path)},
                 )
             ) from error

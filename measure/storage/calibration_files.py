@@ -169,7 +169,7 @@ def read_file(file: CalibrationFile, path: Path) -> tuple[Any, ...]:
     """
     try:
         if not path.is_file():
-            raise _unusable(path, TranslatableMessage("it is no file"))
+            raise _unusable(path, TranslatableMessage("it is not a file"))
         with path.open("rb") as opened:
             content = opened.read(LARGEST_FILE_BYTES + 1)
     except OSError as error:
@@ -184,16 +184,16 @@ def read_file(file: CalibrationFile, path: Path) -> tuple[Any, ...]:
     try:
         data = json.loads(content)
     except (ValueError, RecursionError):
-        raise _unusable(path, TranslatableMessage("it is cut off or damaged")) from None
+        raise _unusable(path, TranslatableMessage("it is incomplete or damaged")) from None
     return _records(file, path, data)
 
 
 def _records(file: CalibrationFile, path: Path, data: Any) -> tuple[Any, ...]:
     if not isinstance(data, dict) or data.get("what") != file.name:
-        raise _unusable(path, TranslatableMessage("it is no file of this kind"))
+        raise _unusable(path, TranslatableMessage("it is not a file of this kind"))
     version, items = data.get("version"), data.get("items")
     if not isinstance(version, int) or version < 1 or not isinstance(items, list):
-        raise _unusable(path, TranslatableMessage("it is no file of this kind"))
+        raise _unusable(path, TranslatableMessage("it is not a file of this kind"))
     if version > FILE_VERSION:
         raise DataError(
             TranslatableMessage(
@@ -203,7 +203,8 @@ def _records(file: CalibrationFile, path: Path, data: Any) -> tuple[Any, ...]:
         )
     if len(items) > file.most:
         raise _unusable(
-            path, TranslatableMessage("it holds more than {most} entries", {"most": str(file.most)})
+            path,
+            TranslatableMessage("it contains more than {most} entries", {"most": str(file.most)}),
         )
     try:
         records = tuple(

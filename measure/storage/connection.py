@@ -21,15 +21,15 @@ WAIT_S = 10.0
 _OLDEST_SQLITE = (3, 37, 0)
 
 _DISK_WARNINGS = {
-    DiskKind.NETWORK: "The sessions are kept on a network disk, where a broken connection can "
-    "damage them. Keep them on this computer and share exports instead.",
-    DiskKind.SYNCED: "The sessions are kept in a folder that is copied to other computers, "
-    "which can damage them. Keep them in a folder of this computer and share exports instead.",
+    DiskKind.NETWORK: "The sessions are saved on a network disk, where a broken connection can "
+    "damage them. Save them on this computer and share exports instead.",
+    DiskKind.SYNCED: "The sessions are saved in a folder that is copied to other computers, which "
+    "can damage them. Save them in a folder on this computer only and share exports instead.",
 }
 
 _NO_ROOM_WARNING = (
-    "There seems to be no room left on the disk. What was saved can be looked at; free some "
-    "space and open the program again before the next session."
+    "There seems to be no space left on the disk. You can still look at what was saved. Free some "
+    "space and open Thawline again before the next session."
 )
 
 #: How SQLite says that the file shared by those who have the store open cannot be made.

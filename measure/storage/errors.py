@@ -14,7 +14,7 @@ _DAMAGED = {sqlite3.SQLITE_CORRUPT, sqlite3.SQLITE_NOTADB, sqlite3.SQLITE_FORMAT
 _WRITING = {sqlite3.SQLITE_IOERR, sqlite3.SQLITE_CANTOPEN}
 
 
-UNCLEAR_TABLES = TranslatableMessage("its tables cannot be made out")
+UNCLEAR_TABLES = TranslatableMessage("its tables cannot be read")
 
 #: What SQLite says most often about a store that cannot be read.
 _SQLITE_REASONS = {
@@ -50,30 +50,30 @@ def plain_error(error: sqlite3.Error, path: Path) -> ThawlineError:
     """Return what `error` means to the person whose store is at `path`."""
     if isinstance(error, sqlite3.OperationalError) and not hasattr(error, "sqlite_errorcode"):
         # Python's own, and it quotes what it found: nothing that belongs into a message.
-        return damaged(path, TranslatableMessage("a text in it cannot be made out"))
+        return damaged(path, TranslatableMessage("a text in it cannot be read"))
     code = getattr(error, "sqlite_errorcode", sqlite3.SQLITE_ERROR) & 0xFF
     if code in _DAMAGED:
         return damaged(path, sqlite_reason(error))
     if code in _BUSY:
         return MachineError(
             TranslatableMessage(
-                "Another program is busy with the store {path}. Nothing was changed. Close "
-                "the other one and try again.",
+                "Another program is using the data file {path}. Nothing was changed. Close that "
+                "program and try again.",
                 {"path": str(path)},
             )
         )
     if code == sqlite3.SQLITE_FULL:
         return MachineError(
             TranslatableMessage(
-                "There is no room left to write to {path}. What was saved before is safe; "
-                "this last step was not saved. Free some space and save again.",
+                "There is no space left to write to {path}. What was saved before is safe; this "
+                "last step was not saved. Free some space and save again.",
                 {"path": str(path)},
             )
         )
     if code == sqlite3.SQLITE_READONLY:
         return MachineError(
             TranslatableMessage(
-                "The store {path} cannot be written to. Nothing was changed. Check who owns "
+                "The data file {path} cannot be written to. Nothing was changed. Check who owns "
                 "the file and its folder, or make the disk writable.",
                 {"path": str(path)},
             )
@@ -81,15 +81,15 @@ def plain_error(error: sqlite3.Error, path: Path) -> ThawlineError:
     if code in _WRITING:
         return MachineError(
             TranslatableMessage(
-                "The disk refused to read or write {path} ({detail}). What was saved before "
-                "was not changed. Check that the disk is there, has room and can be written "
-                "to.",
+                "The disk could not read or write {path} ({detail}). What was saved before has "
+                "not changed. Check that the disk is connected, has free space and can be "
+                "written to.",
                 {"path": str(path), "detail": in_short(error)},
             )
         )
     return MachineError(
         TranslatableMessage(
-            "The store {path} could not be used: {detail}.",
+            "The data file {path} could not be used: {detail}.",
             {"path": str(path), "detail": in_short(error)},
         )
     )
@@ -105,9 +105,9 @@ def damaged(path: Path, defect: TranslatableMessage | str) -> DataError:
     """
     return DataError(
         TranslatableMessage(
-            "The store of sessions {path} is damaged ({defect}). It was left as it is. "
-            "Replace it with a backup: thawline restore BACKUP (copies made before "
-            "updates are in {folder}). The damaged file stays beside it.",
+            "The data file {path} is damaged ({defect}). It was left as it is. Replace it with a "
+            "backup: thawline restore BACKUP (copies made before updates are in {folder}). The "
+            "damaged file stays beside it.",
             {"path": str(path), "defect": defect, "folder": str(path.parent / "backups")},
         )
     )
@@ -117,9 +117,9 @@ def lost(path: Path, marker: Path) -> DataError:
     """Return the error for a store that was there once and is gone."""
     return DataError(
         TranslatableMessage(
-            "There were sessions in {path}, but the file is gone. Put it back where it "
-            "was, or replace it with a backup: thawline restore BACKUP. Only if the "
-            "history is meant to start anew, delete {marker} and try again.",
+            "There were sessions in {path}, but the file is gone. Put it back where it was, or "
+            "replace it with a backup: thawline restore BACKUP. Only if you want to start a new "
+            "history, delete {marker} and try again.",
             {"path": str(path), "marker": str(marker)},
         )
     )
@@ -129,10 +129,9 @@ def vanished(path: Path) -> MachineError:
     """Return the error for a store that was deleted or moved while it is open."""
     return MachineError(
         TranslatableMessage(
-            "The store {path} is no longer where it was: it was deleted, moved, or its "
-            "disk is gone. This last step may be lost. Put the file or the disk back, or "
-            "put a backup in its place with: thawline restore BACKUP. Then open the "
-            "program again.",
+            "The data file {path} is no longer where it was: it was deleted or moved, or its "
+            "disk is not connected. This last step may be lost. Put the file or the disk back, "
+            "or restore a backup with: thawline restore BACKUP. Then open Thawline again.",
             {"path": str(path)},
         )
     )

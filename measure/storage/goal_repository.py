@@ -45,7 +45,7 @@ class GoalRepository:
                 item for item in goals_of(self._connection, goal.person_id) if item.id != goal.id
             ]
             if goal.last_day is None and len(open_goals(others)) >= MOST_GOALS:
-                raise InputError(f"There are {MOST_GOALS} goals already. End one of them first.")
+                raise InputError(f"There are already {MOST_GOALS} goals. End one of them first.")
             write_goal(self._connection, goal)
 
     def ratings(self, person_id: str) -> list[GoalRating]:

@@ -25,8 +25,8 @@ BACKUP_FOLDER_NAME = "backups"
 ASIDE_NAMES = "sessions-set-aside-*"
 
 _MARKER_TEXT = """\
-This file says that sessions were kept in this folder, in sessions.sqlite.
-If that file is ever missing or empty, Thawline then says so instead of beginning a new history.
+This file shows that sessions were saved in this folder, in sessions.sqlite.
+If that file is ever missing or empty, Thawline then says so instead of starting a new history.
 Delete this file only together with the history.
 """
 
@@ -88,8 +88,8 @@ def folder_unusable(folder: Path, why: TranslatableMessage | str) -> MachineErro
     """Return the error for a data folder that cannot be made, read or written."""
     return MachineError(
         TranslatableMessage(
-            "The folder {folder} cannot be used ({reason}). Check who owns it and that "
-            "its disk is there and has room, or choose another one with the environment "
+            "The folder {folder} cannot be used ({reason}). Check who owns it and that its disk "
+            "is connected and has free space, or choose another folder with the environment "
             "variable THAWLINE_DATA.",
             {"folder": str(folder), "reason": why},
         )
@@ -114,7 +114,7 @@ def private_folder(folder: Path) -> tuple[str, ...]:
         return ()
     if os.environ.get("THAWLINE_DATA"):
         return (
-            f"Others on this computer can look into {folder}. The sessions are closed to them; "
+            f"Other users of this computer can look into {folder}. They cannot read the sessions; "
             f"to close the folder too: chmod 700 '{folder}'",
         )
     os.chmod(folder, 0o700)

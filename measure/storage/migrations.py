@@ -372,7 +372,7 @@ def version_of(connection: sqlite3.Connection, path: Path) -> int:
     if application != APPLICATION_ID or version < 1:
         raise DataError(
             TranslatableMessage(
-                "{path} is no store of sessions. It was left as it is. Name a file made "
+                "{path} is not a data file of Thawline. It was left as it is. Choose a file made "
                 "with: thawline backup FILE",
                 {"path": str(path)},
             )
@@ -380,9 +380,9 @@ def version_of(connection: sqlite3.Connection, path: Path) -> int:
     if version > VERSION:
         raise DataError(
             TranslatableMessage(
-                "{path} was written by a later version of this program (its tables have "
-                "version {version}, this program knows {newest}). It was left as it is. "
-                "Update the program and try again.",
+                "{path} was written by a later version of Thawline (its tables have version "
+                "{version}; this version reads up to {newest}). It was left as it is. Update "
+                "Thawline and try again.",
                 {"path": str(path), "version": str(version), "newest": str(VERSION)},
             )
         )
@@ -450,7 +450,7 @@ def check_references(connection: sqlite3.Connection) -> None:
     if row:
         raise DataError(
             TranslatableMessage(
-                "A row of the table {table} refers to a row of {other} that is gone.",
+                "A row of the table {table} refers to a row of {other} that no longer exists.",
                 {"table": str(row[0]), "other": str(row[2])},
             )
         )

@@ -67,7 +67,7 @@ def write_person(connection: sqlite3.Connection, person: Person) -> None:
     if namesake and namesake.id != person.id:
         raise InputError(
             TranslatableMessage(
-                "Another person is called {name} already. Choose another pseudonym.",
+                "Another person is already called {name}. Choose another pseudonym.",
                 {"name": namesake.pseudonym},
             )
         )
@@ -219,7 +219,7 @@ def person_number(connection: sqlite3.Connection, person_id: str) -> int:
     row = connection.execute("SELECT number FROM person WHERE id = ?", (person_id,)).fetchone()
     if not row:
         raise InputError(
-            TranslatableMessage("This person is no longer in the store. Choose or add another one.")
+            TranslatableMessage("This person is no longer saved here. Choose or add another one.")
         )
     return int(row[0])
 

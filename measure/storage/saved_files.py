@@ -22,17 +22,17 @@ _PURPOSES = {
     STORE_NAME: "people, bodies, places, sessions, notes, cameras",
     STORE_NAME + "-wal": "latest changes to it",
     STORE_NAME + "-shm": "its lock, while it is open",
-    MARKER_NAME: "says that sessions were kept here",
+    MARKER_NAME: "shows that sessions were saved here",
     BACKUP_FOLDER_NAME: "copies made before updates",
     "bodies.json": "lengths and marks of people's bodies",
-    "placements.json": "how far and how turned people stood",
+    "placements.json": "how far away and how turned people stood",
     "lens-profiles.json": "cameras' lenses, nothing about people",
     "levels.json": "how cameras are turned, nothing about people",
     "corrections.json": "corrections from studies, nothing about people",
     "window.ini": "settings of the window, days of the safety questions",
-    "window.lock": "says that a window is open",
+    "window.lock": "shows that a window is open",
 }
-_MODELS = "pose models, nothing about people"
+_MODELS = "body tracking models, nothing about people"
 _LOGS = "logs, without readings, names or notes"
 _ASIDE = "sessions before a backup was restored"
 _OTHER = "another file of this program or of yours"

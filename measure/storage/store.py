@@ -96,7 +96,7 @@ class Store(CalibrationStore):
         if person:
             return person
         names = ", ".join(person.pseudonym for person in self.people()[:20])
-        hint = f"There are: {names}." if names else "Nobody has been added yet."
+        hint = f"The people here are: {names}." if names else "No one has been added yet."
         raise InputError(
             f"There is no one called {name!r}. {hint} Add a person with: thawline people add NAME"
         )
@@ -148,7 +148,7 @@ class Store(CalibrationStore):
             session = person_rows.session_by_id(self._connection, session_id)
         if not session:
             raise InputError(
-                TranslatableMessage("This session is no longer in the store. Choose another one.")
+                TranslatableMessage("This session is no longer saved here. Choose another one.")
             )
         return session
 
@@ -188,9 +188,7 @@ class Store(CalibrationStore):
             session = person_rows.session_by_id(self._connection, session_id)
             if not session:
                 raise InputError(
-                    TranslatableMessage(
-                        "This session is no longer in the store. Choose another one."
-                    )
+                    TranslatableMessage("This session is no longer saved here. Choose another one.")
                 )
             if duration_s is None:
                 duration_s = session.duration_s
@@ -336,7 +334,7 @@ class Store(CalibrationStore):
             if person:
                 return merge.history_of(self._connection, person)
         raise InputError(
-            TranslatableMessage("This person is no longer in the store. Choose another one.")
+            TranslatableMessage("This person is no longer saved here. Choose another one.")
         )
 
     def merge(self, history: History) -> Merged:

@@ -63,7 +63,7 @@ def write_new(path: Path, data: bytes) -> None:
     if not path.parent.is_dir():
         raise InputError(
             TranslatableMessage(
-                "There is no folder {folder}. Make it or choose another one.",
+                "There is no folder {folder}. Create it or choose another one.",
                 {"folder": str(path.parent)},
             )
         )
@@ -85,8 +85,8 @@ def write_new(path: Path, data: bytes) -> None:
     except OSError as error:
         raise MachineError(
             TranslatableMessage(
-                "{path} could not be written ({reason}). Nothing was left behind. Check the "
-                "name and the disk's room and rights, or choose another place.",
+                "{path} could not be written ({reason}). No partial file was left. Check the "
+                "name and the free space and permissions of the disk, or choose another place.",
                 {"path": str(path), "reason": system_reason(error)},
             )
         ) from error

@@ -31,7 +31,9 @@ def check_id(*identifiers: str) -> None:
     for text in identifiers:
         # Takes half the time of a regular expression, which matters for a history of many years.
         if len(text) != _ID_LENGTH or text.strip(_ID_DIGITS):
-            raise InputError(f"{text[:40]!r} is no identifier: 32 hexadecimal digits are expected.")
+            raise InputError(
+                f"{text[:40]!r} is not an identifier: 32 hexadecimal digits are expected."
+            )
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -58,9 +60,9 @@ class Timestamp:
         if self.utc.utcoffset():
             object.__setattr__(self, "utc", self.utc.astimezone(dt.UTC))
         if not YEARS[0] <= self.utc.year < YEARS[1]:
-            raise InputError(f"The year {self.utc.year} is none that a session can be of.")
+            raise InputError(f"The year {self.utc.year} is not possible for a session.")
         if abs(self.offset_min) > LARGEST_OFFSET_MIN:
-            raise InputError(f"{self.offset_min} minutes is no offset from UTC.")
+            raise InputError(f"{self.offset_min} minutes is not an offset from UTC.")
 
     @property
     def local(self) -> dt.datetime:

@@ -120,7 +120,7 @@ def utc_from_text(text: str, where: str = "") -> dt.datetime:
     if aware is None:
         raise DataError(
             TranslatableMessage(
-                "{where}: {text} is no time such as 2026-03-29T01:30:00Z.",
+                "{where}: {text} is not a time such as 2026-03-29T01:30:00Z.",
                 {"where": where, "text": repr(text[:40])},
             )
         )
@@ -302,7 +302,7 @@ def _wrong(data: Any, where: str, expected: TranslatableMessage) -> DataError:
     shown = TranslatableMessage("nothing") if data is None else reprlib.repr(data)
     return DataError(
         TranslatableMessage(
-            "{where}: {expected} is expected, not {shown}.",
+            "{where}: expected {expected}, not {shown}.",
             {"where": where, "expected": expected, "shown": shown},
         )
     )

@@ -56,13 +56,13 @@ class Container(StrEnum):
 
 _NO_CLIPS = {
     Container.PICTURE: TranslatableMessage("is a still picture; a movement needs a clip"),
-    Container.SOUND: TranslatableMessage("holds sound only, no pictures"),
+    Container.SOUND: TranslatableMessage("contains sound only, no pictures"),
     Container.ARCHIVE: TranslatableMessage(
-        "is a packed archive; unpack it and choose the clip inside"
+        "is a compressed archive; extract it and choose the clip inside"
     ),
     Container.DOCUMENT: TranslatableMessage("is a document, not a video"),
     Container.TEXT: TranslatableMessage("is a text file, not a video"),
-    Container.UNKNOWN: TranslatableMessage("is not a video that this program knows"),
+    Container.UNKNOWN: TranslatableMessage("is not a video that Thawline recognises"),
 }
 
 
@@ -85,8 +85,8 @@ def check_clip(clip: Path) -> Container:
     except PermissionError:
         raise ClipError(
             TranslatableMessage(
-                "The clip {clip} may not be read by you. Ask for permission, or copy it to a "
-                "folder of your own.",
+                "You do not have permission to read the clip {clip}. Ask for it, or copy the "
+                "clip to a folder of your own.",
                 {"clip": _name(clip)},
             )
         ) from None
@@ -122,13 +122,13 @@ def _place(path: Path) -> str:
 def _check_name(clip: Path) -> None:
     text = os.fspath(clip)
     if "\0" in text:
-        raise ClipError(TranslatableMessage("The clip's name holds a zero byte. Rename it."))
+        raise ClipError(TranslatableMessage("The clip's name contains a zero byte. Rename it."))
     scheme, separator, _ = text.partition(":/")
     if separator and len(scheme) > 1 and scheme.replace("+", "").isalnum():
         raise ClipError(
             TranslatableMessage(
-                "{path} is an address, not a file. Nothing is fetched over the network: save "
-                "the clip on this computer first.",
+                "{path} is an address, not a file. Nothing is downloaded: save the clip on this "
+                "computer first.",
                 {"path": _place(clip)},
             )
         )
@@ -149,15 +149,15 @@ def _check_place(clip: Path) -> None:
     except FileNotFoundError:
         raise ClipError(
             TranslatableMessage(
-                "File not found: The clip {clip} in {folder}. Check the name.",
+                "The clip {clip} was not found in {folder}. Check the name.",
                 {"clip": _name(clip), "folder": _place(clip.parent)},
             )
         ) from None
     except PermissionError:
         raise ClipError(
             TranslatableMessage(
-                "The clip {clip} lies in a folder that you may not open. Copy it to one of "
-                "your own.",
+                "The clip {clip} is in a folder that you do not have permission to open. Copy it "
+                "to one of your own.",
                 {"clip": _name(clip)},
             )
         ) from None
@@ -298,8 +298,8 @@ def _check_index(clip: Path, file: BinaryIO) -> None:
     if b"moof" not in kinds:
         raise ClipError(
             TranslatableMessage(
-                "The clip {clip} is incomplete: its index is missing, as after a recording "
-                "or a copy that was cut off. Record or copy it again.",
+                "The clip {clip} is incomplete: its index is missing, as happens when a "
+                "recording or a copy is interrupted. Record or copy it again.",
                 {"clip": _name(clip)},
             )
         )

@@ -98,8 +98,8 @@ class FrameNormalizer:
         if not 1 / _MOST_STRETCH <= self.sample_aspect <= _MOST_STRETCH:
             raise InputError(
                 TranslatableMessage(
-                    "The picture's pixels are said to be {ratio} times as wide as high, which "
-                    "cannot be. Convert the clip to square pixels.",
+                    "According to the file, the pixels are {ratio} times as wide as high, which "
+                    "is impossible. Convert the clip to square pixels.",
                     {"ratio": f"{self.sample_aspect:g}"},
                 )
             )
@@ -167,7 +167,7 @@ def from_normalized(rgb: PixelArray, width_px: int, height_px: int) -> Picture:
     if not fits or max(rgb.shape) > max(LONGEST_SIDE_PX, width_px, height_px):
         raise InputError(
             TranslatableMessage(
-                "A kept picture of shape {shape} came back; it cannot be used.",
+                "A saved picture has the shape {shape} and cannot be used.",
                 {"shape": str(rgb.shape)},
             )
         )
@@ -179,14 +179,14 @@ def _check_frame(frame: NDArray[Any]) -> None:
     if not has_known_shape:
         raise InputError(
             TranslatableMessage(
-                "A picture of shape {shape} came; it is no colour or grey picture.",
+                "A picture has the shape {shape}, which is neither a colour nor a grey picture.",
                 {"shape": str(frame.shape)},
             )
         )
     if frame.dtype not in (np.uint8, np.uint16, np.float32, np.float64):
         raise InputError(
             TranslatableMessage(
-                "A picture with pixels of type {kind} came; it cannot be used.",
+                "A picture has pixels of type {kind} and cannot be used.",
                 {"kind": str(frame.dtype)},
             )
         )
@@ -203,9 +203,7 @@ def check_size(width_px: int, height_px: int) -> None:
         The size is missing, too small or too large.
     """
     if min(width_px, height_px) < 1:
-        raise InputError(
-            TranslatableMessage("The size of the picture is not stated, or cannot be.")
-        )
+        raise InputError(TranslatableMessage("The size of the picture is missing or impossible."))
     if min(width_px, height_px) < SHORTEST_SIDE_PX:
         raise InputError(
             TranslatableMessage(
@@ -217,8 +215,8 @@ def check_size(width_px: int, height_px: int) -> None:
     if width_px * height_px > MOST_PIXELS:
         raise InputError(
             TranslatableMessage(
-                "The picture is {width} x {height} pixels, more than this program takes. "
-                "Convert the clip to 1920 x 1080 or smaller.",
+                "The picture is {width} x {height} pixels, more than Thawline can read. Convert "
+                "the clip to 1920 x 1080 or smaller.",
                 {"width": str(width_px), "height": str(height_px)},
             )
         )

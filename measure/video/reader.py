@@ -165,13 +165,13 @@ class ClipReader:
             failures = 0
             time_s = line.accept(self._source.time_s(), self.interval_s)
             if line.repeats >= MOST_REPEATS or line.restarts > MOST_RESTARTS:
-                self.notes.append("Its times stopped going on; the rest was left out.")
+                self.notes.append("Its times stopped increasing; the rest was left out.")
                 return
             if time_s is not None:
                 yield time_s, since_failure < _HELD_BACK
                 since_failure += 1
         if line.restarts:
-            self.notes.append(f"Its times start anew {line.restarts} times; they were joined.")
+            self.notes.append(f"Its times restart {line.restarts} times; they were joined.")
 
     def _count(self, time_s: float) -> None:
         if self.frames_read:
@@ -230,7 +230,7 @@ class ClipReader:
         if self.frames_read == 1:
             raise ClipError(
                 TranslatableMessage(
-                    "The clip {clip} holds a single picture; a movement needs more.",
+                    "The clip {clip} contains a single picture; a movement needs more.",
                     {"clip": self._name},
                 )
             )
@@ -239,7 +239,7 @@ class ClipReader:
                 TranslatableMessage(
                     "Every picture of the clip {clip} is completely black. A dark room would "
                     "leave some grain: the lens was covered, or the clip's codec is not decoded "
-                    "rightly here. Convert it to MP4 (H.264, progressive).",
+                    "correctly here. Convert it to MP4 (H.264, progressive).",
                     {"clip": self._name},
                 )
             )
@@ -250,7 +250,7 @@ class ClipReader:
                 f"The recording seems incomplete: {reached_s:.1f} of {stated_s:.1f} s."
             )
         if self._source.facts.deep_colour:
-            self.notes.append("More than 8 bits a colour (perhaps HDR); colours are approximate.")
+            self.notes.append("More than 8 bits per colour (perhaps HDR); colours are approximate.")
         if not self._source.facts.times_known:
             self.notes.append("The clip carries no times; they were counted from its stated rate.")
 

@@ -128,8 +128,9 @@ class _OpenCvClip:
         if not opened:
             raise ClipError(
                 TranslatableMessage(
-                    "The clip {clip} holds no pictures that can be decoded: it is damaged at its "
-                    "start, has sound only, or uses an unknown codec. Convert it to MP4 (H.264).",
+                    "The clip {clip} contains no pictures that can be decoded: its beginning is "
+                    "damaged, it has sound only, or it uses an unknown codec. Convert it to MP4 "
+                    "(H.264).",
                     {"clip": clip.name},
                 )
             )

@@ -59,7 +59,7 @@ def setup_today(store: Store, **changes: object) -> tuple[KnownSetup, tuple[str,
 def test_nothing_known_is_an_honest_set_up(store: Store) -> None:
     setup, remarks = setup_today(store, camera_name=None, person_id=None)
     assert setup == KnownSetup()
-    assert remarks == ("The lens is not calibrated; a usual field of view is assumed.",)
+    assert remarks == ("The lens is not calibrated; a typical field of view is assumed.",)
 
 
 def test_all_that_is_known(store: Store) -> None:
@@ -92,7 +92,7 @@ def test_a_profile_of_another_size_or_camera_is_refused_in_words(store: Store) -
     store.save_lens(LENS)
     other, said = setup_today(store, size_px=(1280, 720))
     assert other.camera.lens is None
-    assert "calibrated at 640 x 480 pixels and does not hold at 1280 x 720" in said[0]
+    assert "calibrated at 640 x 480 pixels, which does not apply at 1280 x 720" in said[0]
     elsewhere, said = setup_today(store, camera_name="desk camera")
     assert elsewhere.camera.lens is None
     assert "not calibrated" in said[0]

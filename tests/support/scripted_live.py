@@ -164,7 +164,9 @@ def camera(script: str) -> Iterator:
 def open_source(order: SourceOrder, script: str) -> LiveSource:
     """Open the scripted camera."""
     if script == "denied":
-        raise SourceTroubleError(SourceFault.CAMERA_DENIED, "You may not use the camera.")
+        raise SourceTroubleError(
+            SourceFault.CAMERA_DENIED, "You do not have permission to use the camera."
+        )
     if script == "slow-open":
         time.sleep(30.0)
     return PatientCamera(camera(script), order, deaf=script == "deaf")

@@ -61,9 +61,9 @@ class EmptyClips(QWidget):
             label(tr("Drop a folder, clips or a manifest here"), "display"),
             label(
                 tr(
-                    "Each clip gives a reading with its 95 % range, or the reason why not; "
-                    "for every trial its curve, its hold and its value. Results can be saved "
-                    "as a table (CSV) or with all details (JSON)."
+                    "For each clip you get a reading with its 95 % range, or the reason why "
+                    "there is none. For each trial you see the curve, the hold and the value. "
+                    "You can save results as a table (CSV) or with all details (JSON)."
                 )
             ),
             label(

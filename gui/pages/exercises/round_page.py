@@ -181,5 +181,5 @@ class RoundPage(QWidget):
         here, of = guided.position
         self.position.setText(tr("Exercise {here} of {of}").format(here=here, of=of))
         self.position.setVisible(of > 1)
-        self.pause.say(tr("Go on") if guided.paused else tr("Pause"))
+        self.pause.say(tr("Continue") if guided.paused else tr("Pause"))
         self.skip.say(tr("Next exercise") if guided.upcoming else tr("Finish"))

@@ -156,7 +156,7 @@ class LivePage(QWidget):
             facing_angle_deg(task.movement, task.side), task.side, mirrored=self._mirrored
         )
         self.trials.show_guide(guide)
-        self.pause.say(tr("Go on") if guide.paused else tr("Pause"))
+        self.pause.say(tr("Continue") if guide.paused else tr("Pause"))
         self.discard.setEnabled(guide.can_discard)
         in_trouble = measuring.trouble is not None
         self.here.setEnabled(not guide.paused)
@@ -177,7 +177,7 @@ class LivePage(QWidget):
         elif measuring.guide.paused:
             self.hint.say(tr("Raise your other hand to go on."))
         elif frame is not None and frame.phase in (Phase.MOVE, Phase.HOLD) and frame.reasons:
-            self.hint.say(tr("Careful: {what}.").format(what=reason_phrase(frame.reasons[0])))
+            self.hint.say(tr("Note: {what}.").format(what=reason_phrase(frame.reasons[0])))
         else:
             self.hint.say(tr("Raise your other hand to pause."))
 

@@ -60,7 +60,9 @@ class LiveBand(PaintedWidget):
         """Show a hold done to a share of 0..1."""
         self.share = min(1.0, max(0.0, share))
         self._set(BandState.HOLDING, movement, value)
-        self.setAccessibleName(tr("hold {percent} % done").format(percent=round(self.share * 100)))
+        self.setAccessibleName(
+            tr("hold {percent} % complete").format(percent=round(self.share * 100))
+        )
 
     def show_measured(self, movement: Movement, value: float | None) -> None:
         """Show what was captured and is not final yet."""

@@ -94,4 +94,4 @@ def _hint(task: MovementTask) -> str:
         return tr("You will not see the screen: listen for the voice and the tones.")
     if task.practice:
         return tr("One practice first, then it counts. Raise the other hand to pause.")
-    return tr("Raise the other hand to pause.")
+    return tr("Raise your other hand to pause.")

@@ -60,7 +60,7 @@ class PainPage(QWidget):
         self.next_words = label("")
         self.finish = button(tr("Finish and save"), key=tr("Escape"))
         self.repeat = button(tr("Repeat this movement"), key=tr("A"))
-        self.done = button(tr("Go on"), "main", key=tr("Enter"))
+        self.done = button(tr("Continue"), "main", key=tr("Enter"))
         for source, after in (
             (self.finish, NextAction.STOP),
             (self.repeat, NextAction.AGAIN),
@@ -139,7 +139,7 @@ class PainPage(QWidget):
         upcoming = guide.upcoming
         self.finish.setVisible(upcoming is not None)
         self.next_words.setVisible(upcoming is not None)
-        self.done.say(tr("Go on") if upcoming else tr("Finish"))
+        self.done.say(tr("Continue") if upcoming else tr("Finish"))
         if upcoming is not None:
             here, of = guide.task_position
             template = (

@@ -35,7 +35,7 @@ class ReadingsTable(QTableWidget):
         super().__init__(parent)
         self._appearance = appearance
         self._points: list[CurvePoint] = []
-        heads = [tr("Day"), tr("Side"), tr("Reading"), tr("Pain"), tr("Ended by"), tr("Note")]
+        heads = [tr("Day"), tr("Side"), tr("Reading"), tr("Pain"), tr("Stopped by"), tr("Note")]
         self.setColumnCount(len(heads))
         self.setHorizontalHeaderLabels(heads)
         self.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)

@@ -284,7 +284,7 @@ def conditions(record: MeasurementRecord) -> str:
         View.SIDE: tr("from the side"),
         View.FRONT: tr("from the front"),
         View.BACK: tr("from behind"),
-        View.OBLIQUE: tr("half turned"),
+        View.OBLIQUE: tr("turned halfway"),
     }
     levels = {"lite": tr("fast"), "full": tr("standard"), "heavy": tr("detailed")}
     model = measurement.provenance.model

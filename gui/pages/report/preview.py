@@ -141,7 +141,7 @@ class ReportPreviewPage(TitledPage):
             self._say(tr("No one has been measured yet."))
             return
         self.title.setText(tr("Report for a clinic visit: {name}").format(name=person.pseudonym))
-        self._say(tr("The report is being made."))
+        self._say(tr("The report is being prepared."))
         services, today, choices = self._services, self._services.today(), self.form.choices
 
         def render(history: History) -> None:

@@ -6,7 +6,7 @@ from PySide6.QtWidgets import QProgressBar
 
 from gui.pages.settings.data_page import DataPage, data_page_title
 from gui.session.services import Services
-from gui.text.wording import error_text, tr
+from gui.text.wording import error_text, message_text, tr
 from gui.widgets.buttons import button
 from gui.widgets.layouts import card, column
 from gui.widgets.text import label
@@ -55,7 +55,8 @@ def failure_text(problem: Exception) -> str:
             "If this computer has no internet access, copy the files whose names begin with "
             "“pose-” from another computer with Thawline into this folder: {folder}"
         ).format(folder=model_folder())
-    return f"{cure}\n\n{tr('Details: {causes}').format(causes='; '.join(problem.causes))}"
+    causes = "; ".join(map(message_text, problem.causes))
+    return f"{cure}\n\n" + tr("Details: {causes}").format(causes=causes)
 
 
 class BodyTrackingPage(TitledPage):

@@ -84,12 +84,12 @@ def test_a_missing_reading_is_not_a_number(empty: str) -> None:
         (",flexion,left,12,10,,", "names no person"),
         ("P,flexion,left,12,10,0,", "the repeat '0' is not a whole number from 1 up"),
         ("P,flexion,left,12,10,1.5,", "the repeat '1.5'"),
-        ("P,flexion,left,12,5,11,5,,", "Decimal commas in a table parted by commas"),
+        ("P,flexion,left,12,5,11,5,,", "Decimal commas in a table separated by commas"),
         ("P,flexion,left,12,5,11,5", "the tester '5' is a number"),
         ("P,flexion,left,12,10", "line 2 has 5 cells but the first line has 7"),
         ("P" * 81 + ",flexion,left,12,10,,", "at most 80 letters"),
         ("P\x07,flexion,left,12,10,,", "plain text"),
-        ("P,flexion,left,12,10,1,\nP,flexion,left,13,10,1,", "repeat 1 stands in the table twice"),
+        ("P,flexion,left,12,10,1,\nP,flexion,left,13,10,1,", "repeat 1 appears in the table twice"),
     ],
 )
 def test_rows_that_cannot_be_used(row: str, part: str) -> None:

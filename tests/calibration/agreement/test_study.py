@@ -125,7 +125,7 @@ def test_repeats_by_different_testers_are_no_repeats_of_one() -> None:
         for k, tester in enumerate(("Wren", "Finch"))
     ]
     text = agreement_paragraph(judged(rows))
-    assert "by different testers: they are no repeats of one tester" in text
+    assert "by different testers, not by one" in text
     assert "no numbered repeats" not in text
 
 
@@ -168,7 +168,7 @@ def test_angles_like_radians_are_named(instrument: str) -> None:
         ([pair(n, 90 + i, 88 + i) for i, n in enumerate("ABCD")], "copied from the other"),
         ([pair(n, 90, 80 + i) for i, n in enumerate("ABCD")], "Every camera reading is 90"),
         ([pair(n, 90 - i, 80 + i) for i, n in enumerate("ABCD")], "The shoulders differ little"),
-        (crowd(5), "take every figure as a first impression"),
+        (crowd(5), "treat every figure as a first impression"),
         (
             [pair(n, 50 + 9 * i, 80 + i, side=side) for i, n in enumerate("ABC") for side in Side],
             "Both shoulders of a person resemble each other",

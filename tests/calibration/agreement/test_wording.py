@@ -12,8 +12,8 @@ def test_the_paragraph_of_a_camera_that_reads_low_and_flat() -> None:
     assert text.startswith("Flexion: 40 pairs of 40 people (40 shoulders).")
     assert f"reads {degrees_text(abs(study.limits.bias.value))} degrees less" in text
     assert "a true change of 10 degrees reads as about 9." in text or "about 8.9" in text
-    assert "cannot tell how the camera repeats" in text
-    assert "not how far either is right" in text
+    assert "cannot show how well the camera repeats" in text
+    assert "not how accurate either is" in text
 
 
 def test_the_paragraph_of_a_camera_without_bias() -> None:

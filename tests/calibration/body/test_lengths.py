@@ -88,8 +88,8 @@ def test_arms_that_were_not_raised_are_noted() -> None:
 @pytest.mark.parametrize(
     ("neutral", "part"),
     [
-        (standing(Room(), turn_deg=90.0), "does not face the camera"),
-        (standing(Room(), turn_deg=180.0), "does not face the camera"),
+        (standing(Room(), turn_deg=90.0), "is not facing the camera"),
+        (standing(Room(), turn_deg=180.0), "is not facing the camera"),
         (standing(Room(), distance_m=25.0), "Step closer"),
         (
             changed(standing(Room()), [Landmark.LEFT_ELBOW], (0.0, 60.0)),

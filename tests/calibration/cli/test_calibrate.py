@@ -58,9 +58,9 @@ def test_a_profile_from_pictures_is_kept_listed_and_forgotten(
     assert stored(Store.lenses) == []
     assert calibrate("lens", "pictures", str(tmp_path), *CAMERA) == 0
     said = capsys.readouterr().out
-    assert "Lens found from 16 views" in said
+    assert "Lens calculated from 16 views" in said
     assert "######" in said
-    assert "Kept for garden camera at 640 x 480 pixels." in said
+    assert "Saved for garden camera at 640 x 480 pixels." in said
     profile = stored(lens_for, "garden camera", 640, 480)
     assert profile is not None
     assert profile.focal_px[0] == pytest.approx(500, rel=0.01)
@@ -77,7 +77,7 @@ def test_a_refused_lens_is_an_honest_answer(
 ) -> None:
     cv2.imwrite(str(tmp_path / "one.png"), photographs(USUAL)[0])
     assert calibrate("lens", "pictures", str(tmp_path), *CAMERA) == 0
-    assert "No lens profile was made. Useful views of the board: 1;" in capsys.readouterr().out
+    assert "No lens profile was created. Useful views of the board: 1." in capsys.readouterr().out
     assert not data_folder.exists()
 
 
@@ -94,7 +94,7 @@ def test_the_level_from_lines(data_folder: Path, capsys: Said) -> None:
     said = capsys.readouterr().out
     assert "degrees clockwise, give or take" in said
     assert "It is tilted by" in said
-    assert "usual field of view was assumed" in said
+    assert "typical field of view was assumed" in said
     assert not data_folder.exists()
     assert calibrate("level", "lines", *LINES, *CAMERA) == 0
     kept = stored(Store.level, "garden camera")
@@ -165,7 +165,7 @@ def test_lengths_from_poses(bramble: str, capsys: Said, monkeypatch: pytest.Monk
     assert record is not None
     assert record.body.upper_arm == pytest.approx(0.17 / 0.289, rel=0.03)
     assert calibrate("body", "poses", "side.mp4", "--person", "Bramble") == 0
-    assert "does not face the camera" in capsys.readouterr().out
+    assert "is not facing the camera" in capsys.readouterr().out
 
 
 def test_marks_in_a_clip_of_the_back(

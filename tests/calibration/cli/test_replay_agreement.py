@@ -45,14 +45,14 @@ def test_figures_and_plot_come_with_the_readings(tmp_path, capsys):
     mean = sum(differences) / len(differences)
     assert found["limits"]["bias"]["value"] == pytest.approx(mean, abs=1e-9)
     assert "9 pairs of 9 people" in said
-    assert "1 clip(s) with a reference were refused or not read" in said
+    assert "1 clip(s) with a reference gave no reading" in said
     assert (out / "agreement.png").read_bytes().startswith(b"\x89PNG")
 
 
 @pytest.mark.parametrize(
     ("person", "references", "part"),
     [
-        ("", True, "do not say of whom"),
+        ("", True, "do not name a person"),
         ("m{}", False, "nothing to compare"),
         ("one and the same", True, "it needs at least"),
     ],

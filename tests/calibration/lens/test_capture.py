@@ -39,13 +39,13 @@ def test_the_whole_way_from_pictures_to_a_profile() -> None:
         third = capture.offer(picture(grey))
         assert third.shown is ViewOutcome.SAME_VIEW
     assert not third.enough
-    assert third.sentence == "Another place or tilt, please: 16 of 24 views."
+    assert third.sentence == "Please move or tilt the board: 16 of 24 views."
     more = iter(poses(USUAL, MORE)[16:])
     last = third
     while not last.enough:
         last = capture.offer(picture(photograph(USUAL, next(more), noise=3)), still=True)
     assert last.kept == ENOUGH_VIEWS
-    assert last.sentence == "Enough views. More can still be added."
+    assert last.sentence == "There are enough views. You can still add more."
     fit = capture.fit()
     assert fit.profile is not None
     assert fit.profile.camera_name == "garden camera"
@@ -94,7 +94,7 @@ def test_boards_held_squarely_are_asked_to_tilt() -> None:
     for grey in photographs(USUAL)[::6]:  # the untilted ones
         said = capture.offer(picture(grey), still=True)
     assert said.kept == 3
-    assert said.sentence.startswith(("Tilt the board", "Move the board"))
+    assert said.sentence.startswith(("Tilt one side of the board", "Move the board"))
 
 
 def test_a_clip_of_the_board(tmp_path: Path) -> None:
@@ -142,7 +142,7 @@ def png_of(side: int) -> bytes:
 @pytest.mark.parametrize(
     ("name", "content", "part"),
     [
-        ("notes.txt", b"words", "holds no pictures"),
+        ("notes.txt", b"words", "contains no pictures"),
         ("one.png", b"\x89PNG\r\n\x1a\n", "cannot be read"),
         ("one.jpg", b"", "cannot be read"),
         ("wide.png", png_of(50_000), "is too large"),

@@ -51,7 +51,7 @@ def test_photographs_of_the_board_give_the_lens_back(camera: VirtualCamera) -> N
     assert fit.profile.centre_px == pytest.approx(camera.centre, abs=3)
     assert fit.reprojection_px < 0.3
     assert fit.focal_error < 0.005
-    assert "Lens found from 16 views" in fit.sentence
+    assert "Lens calculated from 16 views" in fit.sentence
     assert arm_error(camera, fit) < 0.5
 
 
@@ -164,7 +164,7 @@ def shaken() -> list[BoardView]:
 @pytest.mark.parametrize(
     ("views", "fault", "part"),
     [
-        ([], LensFitProblem.FEW_VIEWS, "Useful views of the board: 0;"),
+        ([], LensFitProblem.FEW_VIEWS, "Useful views of the board: 0."),
         (views_of(USUAL)[:7], LensFitProblem.FEW_VIEWS, "8 are needed"),
         (in_one_corner(), LensFitProblem.UNCOVERED, "lower right"),
         (held_squarely(), LensFitProblem.UNTILTED, "tilt it to the left"),
@@ -177,7 +177,7 @@ def test_poor_views_are_refused(views: list[BoardView], fault: LensFitProblem, p
     assert fit.profile is None
     assert fault in fit.faults
     assert part in fit.sentence
-    assert fit.sentence.startswith("No lens profile was made.")
+    assert fit.sentence.startswith("No lens profile was created.")
 
 
 def test_views_with_few_corners_or_all_on_a_line_do_not_count() -> None:

@@ -64,11 +64,15 @@ def test_the_same_place_is_not_warned_about() -> None:
         (
             placed(distance_m=3.6),
             PlacementDrift.FARTHER,
-            "20 % farther away than on 2026-11-25. Step",
+            "20 % farther away than on 2026-11-25. Come",
         ),
         (placed(turn_deg=101.0), PlacementDrift.TURNED, "turned by about 1"),
         (placed(turn_deg=80.0), PlacementDrift.TURNED, "turned by about 1"),
-        (placed(Room(roll_deg=7.0)), PlacementDrift.NOT_LEVEL, "Camera or body leans by about 7"),
+        (
+            placed(Room(roll_deg=7.0)),
+            PlacementDrift.NOT_LEVEL,
+            "The camera or your body leans about 7",
+        ),
         (placed(camera_name="another"), PlacementDrift.OTHER_CAMERA, "new series"),
         (placed(width_px=640, height_px=360), PlacementDrift.OTHER_CAMERA, "new series"),
     ],

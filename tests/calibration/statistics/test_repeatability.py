@@ -110,7 +110,7 @@ def test_one_session_has_only_the_usual_scatter() -> None:
     assert result.typical_error is None
     text = repeatability_paragraph(result)
     assert "1 session of one shoulder" in text
-    assert "a usual scatter of 0.06 is assumed" in text
+    assert "a typical scatter of 0.06 is assumed" in text
     assert "0.17 (95 %)" in text
 
 

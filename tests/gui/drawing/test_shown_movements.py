@@ -136,7 +136,7 @@ def test_the_drawing_shows_no_end_to_strive_for(movement: Movement) -> None:
         (0, "face the screen"),
         (180, "back to the screen"),
         (-90, "side to the screen"),
-        (45, "half turned"),
+        (45, "turned halfway"),
     ],
 )
 def test_the_turn_in_words(degrees: float, words: str) -> None:

@@ -71,15 +71,16 @@ def test_the_page_says_all_that_the_clinician_set(qapp: QApplication, tmp_path: 
     for words in (
         "Exercises: Rosa",
         "Chosen by: physiotherapist. From 15 Nov 2026. Review: 15 Dec 2026.",
-        "Move slowly, and stop before it becomes painful. Stop at pain 4 of 10, or before.",
+        "Move slowly, and stop before it becomes painful. Stop when pain reaches 4 of 10, or "
+        "before.",
         "Wall walk",
         "10 repetitions, held for 15 s, 3 times a day, both sides",
-        "Face a wall and let the fingers walk up it",
+        "Face a wall and walk your fingers up it",
         NOTE,
         "Door lean 0",
         "Stop and call the emergency number",
         "Stop and see your clinician within a few days",
-        "Thawline has added nothing",
+        "Thawline added nothing",
     ):
         assert words in page
     (strict,) = pages_of(pdf_of(plan_of([ListedExercise.TOWEL], limit=1)), tmp_path)

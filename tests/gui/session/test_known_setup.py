@@ -142,7 +142,7 @@ def test_a_damaged_file_keeps_nobody_from_measuring(
     assert (source.setup.body, source.setup.camera.lens) == (BodySetup(), None)
     assert source.setup.camera.name == CAMERA
     (remark,) = calibrated.services.setup_provider.take_messages()
-    assert "cut off or damaged" in str(remark)
+    assert "incomplete or damaged" in str(remark)
 
 
 def test_without_calibration_nothing_is_known(stage: WindowHarness) -> None:
@@ -173,8 +173,8 @@ def test_profiles_of_other_picture_sizes_are_told_once(calibrated: WindowHarness
     page.start.in_clinic.what.single.click()
     calibrated.settle()
     expected = (
-        "The lens was calibrated at 1920 x 1080, 640 x 480 pixels and does not hold at 1280 x 720; "
-        "a usual field of view is assumed. Calibrate the lens at this size too."
+        "The lens was calibrated at 1920 x 1080, 640 x 480 pixels, which does not apply at "
+        "1280 x 720; a typical field of view is assumed. Calibrate the lens at this size too."
     )
     assert told == [expected]
     calibrated.engine.show(Phase.MOVE, 40.0)
@@ -234,8 +234,9 @@ def test_who_stands_elsewhere_hears_it_with_the_reading(
     stage.settle()
     measure_once(stage, monkeypatch, replace(STOOD, trunk_px=150.0, lean_deg=7.0))
     assert told == [
-        "You stand about 20 % nearer than on 2026-11-25. Step back a little. Camera or body leans "
-        "by about 6 degrees against 2026-11-25. Set the camera level and stand upright."
+        "You are about 20 % nearer than on 2026-11-25. Step back a little. The camera or your "
+        "body leans about 6 degrees compared with 2026-11-25. Set the camera level and stand "
+        "upright."
     ]
     summary = stage.window.measure.summary
     assert told[0] in [one.text() for one in summary.findChildren(type(summary.title))]

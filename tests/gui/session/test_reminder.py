@@ -29,7 +29,7 @@ def test_it_is_off_until_it_is_wanted_and_reminds_once(stage: WindowHarness) -> 
     clock.time = clock.time.replace(hour=9)
     for _ in range(3):
         reminder.check()
-    assert shown == ["09:00: the time that you chose for your exercises."]
+    assert shown == ["09:00: the time you chose for your exercises."]
 
 
 def test_it_is_chosen_on_the_page_of_the_exercises(stage: WindowHarness) -> None:

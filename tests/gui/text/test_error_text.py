@@ -117,7 +117,7 @@ def test_clips_that_cannot_be_read(tmp_path: Path) -> None:
     )
     (tmp_path / "none").mkdir()
     assert text_of(lambda: clips_named([tmp_path / "none"])).startswith(
-        f"En {tmp_path / 'none'} no hay grabaciones. Se admiten los archivos que terminan en "
+        f"En {tmp_path / 'none'} no hay grabaciones. Se leen los archivos que terminan en "
     )
 
 
@@ -184,8 +184,8 @@ def test_a_full_disk_and_a_file_that_is_there(
     monkeypatch.setattr("os.fsync", full)
     assert text_of(lambda: write_new(tmp_path / "new.html", b"new")) == (
         f"No se ha podido escribir {tmp_path / 'new.html'} (no queda espacio en el disco). No ha "
-        "quedado ningún resto. Compruebe el nombre y el espacio y los permisos del disco, o elija "
-        "otro lugar."
+        "quedado ningún archivo incompleto. Compruebe el nombre, el espacio y los permisos del "
+        "disco, o elija otro lugar."
     )
 
 
@@ -193,7 +193,7 @@ def test_a_full_disk_and_a_file_that_is_there(
 def test_models_stores_and_names(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setenv("THAWLINE_MODELS", str(tmp_path))
     assert text_of(lambda: load(ModelQuality.FULL)) == (
-        "El modelo de reconocimiento del cuerpo «full» todavía no está en este ordenador. "
+        "El modelo de seguimiento del cuerpo «full» todavía no está en este ordenador. "
         "Ejecute: thawline model"
     )
     store = tmp_path / "store.sqlite"
@@ -205,4 +205,4 @@ def test_models_stores_and_names(tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 def test_the_terminal_reads_english(qapp: QCoreApplication, tmp_path: Path) -> None:
     with language_in_force(qapp, "es"):
         error = raised_by(lambda: check_clip(tmp_path / "away.mp4"))
-        assert str(error) == (f"File not found: The clip away.mp4 in {tmp_path}. Check the name.")
+        assert str(error) == (f"The clip away.mp4 was not found in {tmp_path}. Check the name.")

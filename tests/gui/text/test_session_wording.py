@@ -99,7 +99,7 @@ def test_the_arm_that_is_measured_comes_nearer_for_the_rotation() -> None:
 
 
 def test_the_next_movement_is_said_only_when_there_is_one() -> None:
-    assert next_sentence(SessionPlan([TASK])) == "That was all. Thank you."
+    assert next_sentence(SessionPlan([TASK])) == "That is all. Thank you."
 
 
 @pytest.mark.parametrize("place", list(SetupAspect))

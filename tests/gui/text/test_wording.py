@@ -63,8 +63,8 @@ def test_measurements_in_words() -> None:
 
 
 def test_conduct_and_reasons_to_stop_in_words() -> None:
-    assert conduct_sentence(AssessmentCondition()) == "Standing, the arm moves without help"
+    assert conduct_sentence(AssessmentCondition()) == "Standing, without help"
     seated = AssessmentCondition(posture=BodyPosition.SITTING, help=Assistance.STICK)
-    assert conduct_sentence(seated) == "Sitting, the arm moves helped by a stick"
+    assert conduct_sentence(seated) == "Sitting, helped by a stick"
     assert len({stopped_by_name(factor) for factor in LimitingFactor}) == len(LimitingFactor)
     assert len({movement_plainly(movement) for movement in Movement}) == len(Movement)

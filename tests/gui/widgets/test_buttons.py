@@ -30,14 +30,14 @@ def test_buttons_are_as_wide_as_their_words_and_go_on_in_the_next_line(
 def test_keys_are_told_in_a_row_where_all_have_room(
     appearance: Appearance, qtbot: QtBot, placed: Place
 ) -> None:
-    buttons = [button("Pause", key="Space"), button("Go on", "main", key="Enter")]
+    buttons = [button("Pause", key="Space"), button("Continue", "main", key="Enter")]
     row = ButtonRow(buttons)
     placed(row, (600, 100))
     qtbot.wait(20)
     assert [one.text() for one in buttons] == ["Pause  \u00b7  Space", "Go on  \u00b7  Enter"]
     row.window().resize(260, 100)
     qtbot.wait(20)
-    assert [one.text() for one in buttons] == ["Pause", "Go on"]
+    assert [one.text() for one in buttons] == ["Pause", "Continue"]
 
 
 def test_a_button_tells_its_key_only_where_there_is_room(

@@ -173,7 +173,7 @@ def test_half_a_line_is_passed_over_and_written_after(
 def test_somebody_elses_file_is_left_as_it_is(entry: ClipEntry, tmp_path: Path) -> None:
     path = tmp_path / "diary.txt"
     path.write_text("Monday: sowed beans.\n", encoding="utf-8")
-    with pytest.raises(DataError, match="no results file of Thawline"):
+    with pytest.raises(DataError, match="not a results file of Thawline"):
         ResultsFile(path, [entry], SETTINGS)
     assert path.read_text(encoding="utf-8") == "Monday: sowed beans.\n"
 

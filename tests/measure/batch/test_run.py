@@ -144,8 +144,8 @@ def test_the_summary_counts_readings_refusals_by_reason_and_failures(tmp_path: P
         f"       2  {Reason.NO_HOLD}",
         f"       1  {Reason.NOBODY}",
         "1 clip could not be read",
-        "1 clip met a failure of ours; run the same again to retry",
-        "1 clip read, but not all that was asked for was written",
+        "1 clip met an error inside Thawline; give the same command again to retry",
+        "1 clip read, but not everything you asked for was written",
         "1 clip taken over from an earlier run",
     ]
 
@@ -180,5 +180,5 @@ def test_folders_and_patterns_stand_for_their_clips_each_once(tmp_path: Path) ->
     )
     odd = tmp_path / "not there.mp4"
     assert clips_named([odd]) == (odd,)
-    with pytest.raises(InputError, match="holds no clips"):
+    with pytest.raises(InputError, match="contains no clips"):
         clips_named([tmp_path / "*.webm"])

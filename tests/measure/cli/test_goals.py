@@ -33,7 +33,7 @@ def ratings() -> list[tuple[str, int]]:
 
 def test_a_goal_is_added_rated_shown_ended_and_deleted(capsys: pytest.CaptureFixture[str]) -> None:
     assert main(["goals", "rosa"]) == 0
-    assert "Rosa has named no goals so far." in capsys.readouterr().out
+    assert "No goals yet for Rosa." in capsys.readouterr().out
     assert main(["goals", "rosa", "add", "put on   a jacket"]) == 0
     assert [goal.words for goal in goals()] == ["put on a jacket"]
     for day, rating in (("2026-04-01", "2"), ("2026-05-02", "5"), ("2026-05-02", "6")):
@@ -69,8 +69,8 @@ def test_three_goals_are_enough(capsys: pytest.CaptureFixture[str]) -> None:
     ("typed", "part"),
     [
         (("add", "x" * 61), "can have 60 characters"),
-        (("rate", "1", "3"), "no goal 1 of Rosa"),
-        (("end", "0"), "no goal 0 of Rosa"),
+        (("rate", "1", "3"), "Rosa has no goal 1"),
+        (("end", "0"), "Rosa has no goal 0"),
     ],
 )
 def test_wrong_use(typed: tuple[str, ...], part: str, capsys: pytest.CaptureFixture[str]) -> None:

@@ -76,7 +76,7 @@ def test_a_plan_is_set_logged_shown_and_ended(capsys: pytest.CaptureFixture[str]
     assert main(["plan", "rosa", "end"]) == 0
     capsys.readouterr()
     assert main(["plan", "rosa"]) == 0
-    assert "There is no plan of exercises today." in capsys.readouterr().out
+    assert "There is no exercise plan for today." in capsys.readouterr().out
 
 
 def test_an_exercise_of_the_clinicians_own(capsys: pytest.CaptureFixture[str]) -> None:
@@ -120,7 +120,7 @@ def test_how_an_exercise_went(capsys: pytest.CaptureFixture[str]) -> None:
 def test_whether_it_settled_by_the_next_morning(capsys: pytest.CaptureFixture[str]) -> None:
     assert main(["plan", "Rosa", "done", "towel"]) == 0
     assert main(["plan", "Rosa", "settled", "yes"]) == 2
-    assert "No exercise of Rosa was logged on a day before today." in capsys.readouterr().err
+    assert "Rosa has no exercises logged before today." in capsys.readouterr().err
     with Store.open() as store:
         before = store.now().utc - dt.timedelta(days=2)
         store.save_exercise_log(replace(logs()[0], id="a" * 32, done=Timestamp(utc=before)))
@@ -142,27 +142,27 @@ def test_a_plan_can_begin_later(capsys: pytest.CaptureFixture[str]) -> None:
         assert [each.first_day for each in store.plans(ROSA.id)] == [later]
     capsys.readouterr()
     assert main(["plan", "Rosa"]) == 0
-    assert "There is no plan of exercises today." in capsys.readouterr().out
+    assert "There is no exercise plan for today." in capsys.readouterr().out
 
 
 @pytest.mark.parametrize(
     ("arguments", "words"),
     [
         (("pendulum:20x0:3",), "--pain-limit"),
-        (("dancing:5x5:3", "--pain-limit", "4"), "'dancing' is none of the listed exercises"),
+        (("dancing:5x5:3", "--pain-limit", "4"), "'dancing' is not a listed exercise"),
         (("pendulum:20x0:3", "--pain-limit", "0"), "To stop at the first pain, give 1"),
         (("pendulum:often", "--pain-limit", "4"), "is not written like wall-walk:10x15:3"),
-        (("wall-walk:2:15", "--pain-limit", "4"), "Repetitions come first now"),
+        (("wall-walk:2:15", "--pain-limit", "4"), "The repetitions come first"),
         (("pendulum:5x0:3:up", "--pain-limit", "4"), "is not written like"),
         (("pendulum:5x0:13", "--pain-limit", "4"), "1 to 12 times a day"),
         (("pendulum:51x0:3", "--pain-limit", "4"), "1 to 50 repetitions"),
         (("wall-walk:5x600:2", "--pain-limit", "4"), "0 to 120 seconds"),
-        (("towel:5x0:2", "towel:5x0:3", "--pain-limit", "4"), "names each exercise once"),
+        (("towel:5x0:2", "towel:5x0:3", "--pain-limit", "4"), "only once"),
         (("pendulum:5x0:2", "--pain-limit", "11"), "from 0 (none) to 10"),
-        (("towel:5x0:2", "--pain-limit", "4", "--from", "31.2.2026"), "is no date like"),
+        (("towel:5x0:2", "--pain-limit", "4", "--from", "31.2.2026"), "is not a date like"),
         (("towel:5x0:2", "--pain-limit", "4", "--review", "2020-01-01"), "before the first day"),
         (("towel:5x0:2", "--pain-limit", "4", "--own", "Door lean"), "NAME: SENTENCE"),
-        (("towel:5x0:2", "--pain-limit", "4", "--own", "Door: Lean."), "not among the exercises"),
+        (("towel:5x0:2", "--pain-limit", "4", "--own", "Door: Lean."), "not one of the exercises"),
         ((f"{'x' * 61}:5x0:2", "--pain-limit", "4"), "can have 60 characters"),
     ],
 )
@@ -211,10 +211,10 @@ def test_events_are_added_listed_and_deleted(capsys: pytest.CaptureFixture[str])
     [
         (("add", "dancing"), "invalid choice"),
         (("add", "therapy"), "invalid choice"),
-        (("add", "flare", "--day", "yesterday"), "is no date like 2026-03-14"),
+        (("add", "flare", "--day", "yesterday"), "is not a date like 2026-03-14"),
         (("add", "flare", "--note", "x" * 4001), "A note can have 4000 characters"),
-        (("delete", "1"), "There is no event 1 of Rosa."),
-        (("delete", "0"), "There is no event 0 of Rosa."),
+        (("delete", "1"), "Rosa has no event 1."),
+        (("delete", "0"), "Rosa has no event 0."),
     ],
 )
 def test_a_wrong_event_is_refused_in_words(

@@ -40,7 +40,7 @@ def test_a_table_with_verdicts_and_the_prompt(capsys: pytest.CaptureFixture[str]
 def test_what_lay_before_a_break_is_told(capsys: pytest.CaptureFixture[str]) -> None:
     assert main(["progress", "demo-thistle"]) == 0
     out = capsys.readouterr().out
-    assert "begin anew where the way of measuring changed" in out
+    assert "start again where the way of measuring changed" in out
     (before,) = [line for line in out.splitlines() if line.startswith("Before “injection”")]
     assert "Flexion decreasing" in before
 
@@ -108,7 +108,7 @@ def test_an_earlier_day_is_shown_as_it_was(capsys: pytest.CaptureFixture[str]) -
 @pytest.mark.usefixtures("loaded")
 def test_an_impossible_day_is_refused(capsys: pytest.CaptureFixture[str]) -> None:
     assert main(["progress", "demo-Thistle", "--on", "yesterday"]) == 2
-    assert "no date like" in capsys.readouterr().err
+    assert "not a date like" in capsys.readouterr().err
 
 
 @pytest.mark.usefixtures("loaded")

@@ -85,7 +85,7 @@ def test_killed_twice_and_resumed_is_the_same_as_one_clean_run(manifest, tmp_pat
     assert 50 < before < CLIPS
     killed_after(before + 100, manifest, results)
     files, said = finished(manifest, broken_off)
-    assert "1 broken line" in said
+    assert "1 incomplete line" in said
     clean, _ = finished(manifest, tmp_path / "clean")
     assert files == clean
 

@@ -71,7 +71,7 @@ def test_a_lens_of_another_picture_size_is_refused_in_words(tmp_path: Path, caps
     arguments = ["replay", "--from-tracks", str(FLEXION), "--setup", str(tmp_path / "known.json")]
     assert main(arguments) == 2
     told = capsys.readouterr()
-    assert "does not hold for pictures of 640 x 480" in told.err
+    assert "does not apply to pictures of 640 x 480" in told.err
     assert "not read" in told.out
 
 

@@ -65,7 +65,7 @@ def test_people_from_nobody_to_nobody(
     data_folder: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:
     assert _run("people") == 0
-    assert "There is no one here yet" in capsys.readouterr().out
+    assert "No one has been added yet" in capsys.readouterr().out
     assert _run("people", "add", "Rosa", "--affected", "both", "--since", "2026-03") == 0
     assert _run("people", "add", "ROSA") == 2
     assert "Rosa already" in capsys.readouterr().err
@@ -360,7 +360,7 @@ def test_privacy_says_what_is_kept_where(
     assert "3 kB" in told
     assert told.count("another file") == 1
     assert "thawline people delete" in told
-    assert "not encrypted" in told
+    assert "does not encrypt" in told
     assert "Rosa" not in told
     if os.name == "posix":
         assert "you only (0600)" in told

@@ -53,7 +53,7 @@ def test_a_profile_holds_for_its_own_picture_size_only() -> None:
     rest, why = fit_for_picture(setup, 1280, 720)
     assert rest.camera.lens is None
     assert rest.camera.roll_deg == 1.5
-    assert "made at 640 x 480 pixels and does not hold for pictures of 1280 x 720" in why
+    assert "made at 640 x 480 pixels and does not apply to pictures of 1280 x 720" in why
     assert fit_for_picture(Setup(), 1280, 720) == (Setup(), "")
     larger = dataclasses.replace(LENS, width_px=1280, height_px=720)
     found, why = fit_for_picture(setup, 1280, 720, (larger, LENS))

@@ -60,7 +60,7 @@ def test_python_must_be_a_tried_one(found: tuple[int, int], is_64_bit: bool, pre
         ("linux", "aarch64", ""),
         ("win32", "AMD64", ""),
         ("darwin", "arm64", ""),
-        ("darwin", "x86_64", "no longer made for Macs with an Intel"),
+        ("darwin", "x86_64", "no longer available for Macs with an Intel"),
         ("linux", "riscv64", "Use Linux (x86-64 or ARM64)"),
         ("win32", "ARM64", "Use Linux (x86-64 or ARM64)"),
         ("freebsd14", "amd64", "Use Linux (x86-64 or ARM64)"),
@@ -240,7 +240,7 @@ def lacking(purpose: Purpose) -> Finding:
         (Purpose.MEASURING, 1, "Clips cannot be measured"),
         (Purpose.CAMERA, 0, "Clips can be measured. Something is missing for: camera."),
         (Purpose.WINDOW, 0, "Something is missing for: window"),
-        (None, 0, "Everything is there."),
+        (None, 0, "Nothing is missing."),
     ],
 )
 def test_the_exit_code_says_whether_clips_can_be_measured(

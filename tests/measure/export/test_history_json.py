@@ -102,10 +102,10 @@ def test_a_file_of_the_third_schema_is_read_as_before() -> None:
 @pytest.mark.parametrize(
     ("path", "value", "part"),
     [
-        (("stretches",), 5, "exercises_done: a list"),
-        (("stretches", 0), 5, r"exercises_done\[0\]: an object"),
+        (("stretches",), 5, "exercises_done: expected a list"),
+        (("stretches", 0), 5, r"exercises_done\[0\]: expected an object"),
         (("stretches", 0, "stretch"), "dancing", r"exercises_done\[0\].exercise.listed"),
-        (("plans", 0, "stretches"), None, r"plans\[0\].exercises: a list"),
+        (("plans", 0, "stretches"), None, r"plans\[0\].exercises: expected a list"),
         (("plans", 0, "stretches", 1, "times_a_day"), 13, "1 to 12 times"),
     ],
 )
@@ -146,8 +146,8 @@ def test_a_mark_at_the_start_does_no_harm() -> None:
 @pytest.mark.parametrize(
     ("data", "part"),
     [
-        (b"", "no JSON"),
-        (b"{", "no JSON"),
+        (b"", "not JSON"),
+        (b"{", "not JSON"),
         (b"\xff\xfe", "not UTF-8"),
         (b"[]", "not a history"),
         (b"null", "not a history"),
@@ -156,11 +156,11 @@ def test_a_mark_at_the_start_does_no_harm() -> None:
         (b'{"format": "thawline-history", "schema": "1"}', "which version"),
         (b'{"format": "thawline-history", "schema": 5}', "later version"),
         (b'{"format": "thawline-history", "schema": 1}', "'written' is missing"),
-        (b'{"format": "thawline-history", "schema": NaN}', "no number in JSON"),
+        (b'{"format": "thawline-history", "schema": NaN}', "not a number in JSON"),
         (b"[" * 100_000, "too deeply"),
         (b'{"a":' * 100_000, "too deeply"),
-        (b"1" * 5000, "no JSON"),
-        (b"PK\x03\x04", "not a history|no JSON"),
+        (b"1" * 5000, "not JSON"),
+        (b"PK\x03\x04", "not a history|not JSON"),
     ],
 )
 def test_what_is_no_history(data: bytes, part: str) -> None:
@@ -171,15 +171,15 @@ def test_what_is_no_history(data: bytes, part: str) -> None:
 @pytest.mark.parametrize(
     ("path", "value", "part"),
     [
-        (("written",), 5, "written: an object"),
-        (("software",), None, "'software' holds something else"),
-        (("person",), None, "person: an object"),
-        (("person", "pseudonym"), "\u202e", "that print"),
-        (("sessions",), {}, "sessions: a list"),
+        (("written",), 5, "written: expected an object"),
+        (("software",), None, "'software' has unexpected contents"),
+        (("person",), None, "person: expected an object"),
+        (("person", "pseudonym"), "\u202e", "printable"),
+        (("sessions",), {}, "sessions: expected a list"),
         (("sessions", 0, "person_id"), "0" * 32, "someone else"),
         (("measurements", 0, "session_id"), "0" * 32, "is missing"),
-        (("measurements", 1, "id"), "EQUAL", "no identifier"),
-        (("measurements", 0, "measurement", "value"), "91", r"\.value: a number"),
+        (("measurements", 1, "id"), "EQUAL", "not an identifier"),
+        (("measurements", 0, "measurement", "value"), "91", r"\.value: expected a number"),
         (("measurements", 0, "measurement", "trials", 0, "flags"), ["x"], "one of nobody"),
         (("events", 0, "day"), "tomorrow", "a day such as"),
         (("body", "person_id"), "0" * 32, "someone else"),
@@ -187,7 +187,7 @@ def test_what_is_no_history(data: bytes, part: str) -> None:
         (("body", "marks_day"), None, "the marks have no day"),
         (("places", 1, "person_id"), "0" * 32, "someone else"),
         (("places", 0, "trunk_px"), 0, "no such size"),
-        (("places", 1, "camera_name"), "Laptop camera", "Two places"),
+        (("places", 1, "camera_name"), "Laptop camera", "Two saved places"),
         (("extra",), 1, "unknown field 'extra'"),
     ],
 )

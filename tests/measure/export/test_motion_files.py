@@ -132,7 +132,7 @@ def test_no_frame_is_lost_to_the_grid(times, expected):
 
 @pytest.mark.parametrize("scale", [0.0, -1.0, float("nan"), float("inf")])
 def test_a_pixel_has_a_length_or_none(observation, scale):
-    with pytest.raises(InputError, match="no length"):
+    with pytest.raises(InputError, match="not a possible length"):
         motion_points(observation, scale)
 
 

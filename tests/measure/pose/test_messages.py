@@ -253,7 +253,7 @@ def test_errors_keep_their_class_where_it_matters(
 
 
 def test_an_error_to_translate_keeps_template_and_values() -> None:
-    finding = TranslatableMessage("holds sound only, no pictures")
+    finding = TranslatableMessage("contains sound only, no pictures")
     said = TranslatableMessage(
         "The clip {clip} {finding}.", {"clip": "ż\udcff", "finding": finding}
     )

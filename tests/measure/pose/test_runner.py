@@ -281,7 +281,7 @@ class Changing(ScriptedSource):
 
 
 def test_a_clip_that_changes_its_size_is_refused() -> None:
-    with pytest.raises(ClipError, match=r"clip\.mp4 changes the size of its picture at 0\.7 s"):
+    with pytest.raises(ClipError, match=r"picture size of the clip clip\.mp4 changes at 0\.7 s"):
         work(Changing([n / 30 for n in range(60)]), {LITE: Maker()})
 
 

@@ -128,18 +128,19 @@ def test_too_early_says_what_it_takes_and_from_when() -> None:
     )
     injected = event(person(), kind=EventKind.INJECTION, day=day(89), side=Side.LEFT)
     words = verdict_words(side(events=[injected]))
-    assert words.endswith(f"counted anew from {date_words(day(90))} (injection)")
+    assert words.endswith(f"counted again from {date_words(day(90))} (injection)")
 
 
 def test_a_movement_also_seen_says_so_beside_its_verdict_only() -> None:
-    assert verdict_words(replace(side(), primary=False)).endswith("(also seen)")
-    assert "also seen" not in verdict_words(replace(side(today=10), primary=False))
+    assert verdict_words(replace(side(), primary=False)).endswith("(secondary)")
+    assert "secondary" not in verdict_words(replace(side(today=10), primary=False))
 
 
 def test_a_first_slope_is_called_too_large() -> None:
     shown = ShownSlope(per_month=5.0, low=2.0, high=8.0, shrunk=True)
     assert slope_sentence(said(Verdict.GAINING, shown=shown)) == (
-        "+5° (+2 to +8) a month, probably not more: the first weeks of a verdict overstate it"
+        "+5° (+2 to +8) a month, probably no more: in the first weeks of a verdict "
+        "a change tends to look too large"
     )
     shown = replace(shown, shrunk=False)
     assert slope_sentence(said(Verdict.GAINING, shown=shown)) == "+5° (+2 to +8) a month"
@@ -197,7 +198,7 @@ def test_the_first_session_after_an_event_is_mostly_assumed() -> None:
     (compared,) = side(events=[injected]).events
     assert compared.effect.days_after == 1
     (_, sentence, *_) = side_sentences(side(events=[injected]))
-    assert "mostly assumed a month after" in sentence
+    assert "mostly an assumption a month after" in sentence
 
 
 def when(*weeks: int | None, rhythm: float = 2.2, others: object = ()) -> SideProgress:

@@ -83,7 +83,7 @@ def test_what_lasts_is_told_until_it_is_noted_as_an_event() -> None:
     (side,) = progress_of(history(values, made=made), day(16)).sides
     assert setup_sentence(side) == (
         "The person now stands 30 % nearer compared with the first readings, which may change a "
-        'reading by about 3°. Go back to the old place, or add "camera changed" as an event.'
+        "reading by about 3°. Go back to the old place, or add “camera changed” as an event."
     )
     noted = sample.event(sample.person(), kind=EventKind.CAMERA_CHANGED, day=day(8), side=None)
     assert lasting_setup_changes(history(values, made=made, events=[noted])) == {}

@@ -127,7 +127,7 @@ def test_pattern_names_the_smallest_share_only_beyond_chance() -> None:
     ).pattern
     assert clear is not None
     assert clear.smallest is Movement.EXTERNAL_ROTATION
-    assert "smallest share is that of External rotation" in pattern_sentence(clear)
+    assert "It is lowest for External rotation" in pattern_sentence(clear)
     near = both_sides(
         {Movement.FLEXION: (130.0, 160.0), Movement.EXTERNAL_ROTATION: (52.0, 70.0)}
     ).pattern
@@ -172,7 +172,7 @@ def test_words_of_the_reach_are_levels_and_centimetres() -> None:
 def test_words_of_months() -> None:
     months = deficit_of(both_sides({Movement.FLEXION: (120.0, 160.0)}), Movement.FLEXION).months
     words = months_sentence(months, Movement.FLEXION)
-    assert words.startswith("Flexion, share of the other side by month: Apr 2026 75 % (")
+    assert words.startswith("Flexion, compared with the other side, by month: Apr 2026 75 % (")
     assert months_sentence(months[:1], Movement.FLEXION) == ""
 
 
@@ -197,7 +197,7 @@ def test_what_ended_movements_is_counted_by_month_and_side() -> None:
     assert months[0].times == {pain: 2, stiff: 1}
     assert months[0].total == 3
     assert ends_sentence(months) == (
-        "What ended movements, as felt: Apr 2026 pain 2 of 3, stiffness 1 of 3."
+        "What stopped the movements, as reported: Apr 2026 pain 2 of 3, stiffness 1 of 3."
     )
     assert ends_sentence(()) == ""
 

@@ -163,12 +163,12 @@ def _run(path: Path, statement: str) -> None:
 @pytest.mark.parametrize(
     ("make", "part"),
     [
-        (_text, "no whole copy"),
-        (_empty, "no store of sessions"),
-        (_half, "no whole copy"),
+        (_text, "not a complete backup"),
+        (_empty, "not a data file of Thawline"),
+        (_half, "not a complete backup"),
         (_later, "later version"),
-        (_foreign, "no store of sessions"),
-        (_orphans, "that is gone"),
+        (_foreign, "not a data file of Thawline"),
+        (_orphans, "that no longer exists"),
     ],
 )
 def test_what_is_no_backup_changes_nothing(make, part: str, path: Path, tmp_path: Path) -> None:  # type: ignore[no-untyped-def]
@@ -185,14 +185,14 @@ def test_wrong_names(path: Path, tmp_path: Path) -> None:
         restore(tmp_path / "nothing.sqlite", path, FixedClock())
     with pytest.raises(InputError, match="no file"):
         restore(tmp_path, path, FixedClock())
-    with pytest.raises(InputError, match="the store itself"):
+    with pytest.raises(InputError, match="the data file itself"):
         restore(path, path, FixedClock())
 
 
 def test_a_store_that_is_open_is_not_replaced(path: Path, tmp_path: Path) -> None:
     backup(path, tmp_path / "copy.sqlite")
     with Store.open(path) as store:
-        with pytest.raises(MachineError, match="Close it and try again"):
+        with pytest.raises(MachineError, match="Close that program and try again"):
             restore(tmp_path / "copy.sqlite", path, FixedClock())
         store.save_person(sample.person("Emil"))
     assert _names(path) == ["Emil", "Rosa"]
@@ -214,7 +214,7 @@ def test_a_disk_that_refuses_half_way(
         monkeypatch.undo()
         assert _names(path) == ["Rosa"]
         return
-    with pytest.raises(ThawlineError, match="could not be put in place"):
+    with pytest.raises(ThawlineError, match="could not be restored"):
         restore(tmp_path / "copy.sqlite", path, FixedClock())
     monkeypatch.undo()
     assert _names(path) == ["Emil", "Rosa"]

@@ -177,15 +177,15 @@ def of(**changes: object) -> bytes:
 @pytest.mark.parametrize(
     ("content", "part"),
     [
-        (b"", "cut off or damaged"),
-        (b"{", "cut off or damaged"),
-        (b"[" * 100_000, "cut off or damaged"),
-        (b"\xff\xfe\x00", "cut off or damaged"),
-        (b"<html>", "cut off or damaged"),
-        (b"[]", "no file of this kind"),
-        (b'{"what": "placements", "version": 1, "items": []}', "no file of this kind"),
-        (b'{"what": "lens-profiles", "version": "1", "items": []}', "no file of this kind"),
-        (b'{"what": "lens-profiles", "version": 1, "items": {}}', "no file of this kind"),
+        (b"", "incomplete or damaged"),
+        (b"{", "incomplete or damaged"),
+        (b"[" * 100_000, "incomplete or damaged"),
+        (b"\xff\xfe\x00", "incomplete or damaged"),
+        (b"<html>", "incomplete or damaged"),
+        (b"[]", "not a file of this kind"),
+        (b'{"what": "placements", "version": 1, "items": []}', "not a file of this kind"),
+        (b'{"what": "lens-profiles", "version": "1", "items": []}', "not a file of this kind"),
+        (b'{"what": "lens-profiles", "version": 1, "items": {}}', "not a file of this kind"),
         (b'{"what": "lens-profiles", "version": 7, "items": []}', "newer Thawline"),
         (b" " * 2_000_001, "far too large"),
         (json.dumps(GOOD | {"items": [ITEM] * 101}).encode(), "more than 100 entries"),
@@ -246,7 +246,7 @@ def test_a_hostile_file_of_bodies(folder: Path) -> None:
 def test_a_folder_in_the_files_place(folder: Path) -> None:
     LENS_FILE.path(folder).unlink()
     LENS_FILE.path(folder).mkdir()
-    with open_in(folder) as store, pytest.raises(DataError, match="it is no file"):
+    with open_in(folder) as store, pytest.raises(DataError, match="it is not a file"):
         store.lenses()
 
 

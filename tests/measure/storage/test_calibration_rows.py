@@ -123,7 +123,7 @@ def test_nothing_is_saved_about_people_who_are_not_in_the_store(store: Store) ->
         lambda: store.save_body(sample.body(nobody)),
         lambda: store.save_placement(sample.place(nobody)),
     ):
-        with pytest.raises(InputError, match="no longer in the store"):
+        with pytest.raises(InputError, match="no longer saved here"):
             save()
 
 

@@ -111,7 +111,7 @@ def _save_until_full(store: Store, session: SessionRecord) -> int:
             store.save_measurement(sample.record(session, count))
             saved = count
 
-    with pytest.raises(MachineError, match="no room left"):
+    with pytest.raises(MachineError, match="no space left"):
         go_on()
     return saved
 
@@ -154,7 +154,7 @@ def test_a_disk_that_refuses_to_write_leaves_what_was_saved(tmp_path: Path) -> N
     assert ran.stderr == ""
     failed, kept = ran.stdout.splitlines()
     count, _, words = failed.partition(" ")
-    assert "The disk refused" in words or "no room left" in words
+    assert "The disk could not" in words or "no space left" in words
     assert int(count) == int(kept) > 10
     with Store.open(path) as store:
         assert len(store.measurements(sample.person().id)) == int(kept)
@@ -170,7 +170,7 @@ from tests.support import record_samples as sample
 signal.signal(signal.SIGXFSZ, signal.SIG_IGN)
 resource.setrlimit(resource.RLIMIT_FSIZE, (16, resource.RLIM_INFINITY))
 with Store.open(Path(sys.argv[1])) as store:
-    print(len(store.measurements(sample.person().id)), "no room left" in store.warnings[0])
+    print(len(store.measurements(sample.person().id)), "no space left" in store.warnings[0])
     try:
         store.save_event(sample.event(sample.person()))
     except MachineError:
@@ -241,7 +241,7 @@ def test_another_programs_database(filled: Path) -> None:
     connection.commit()
     connection.close()
     before = filled.read_bytes()
-    with pytest.raises(DataError, match="no store of sessions"):
+    with pytest.raises(DataError, match="not a data file of Thawline"):
         Store.open(filled)
     assert filled.read_bytes() == before
 

@@ -104,7 +104,7 @@ def test_a_step_that_would_leave_rows_without_their_owner_is_not_taken(
 ) -> None:
     _pretend(monkeypatch, (*STEPS, "DELETE FROM person;"))
     before = _contents(old_store)
-    with pytest.raises(Exception, match="that is gone"):
+    with pytest.raises(Exception, match="that no longer exists"):
         Store.open(old_store)
     assert _contents(old_store) == before
 

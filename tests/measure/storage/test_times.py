@@ -118,8 +118,8 @@ def test_a_session_of_no_length_keeps_its_zero(tmp_path: Path) -> None:
     ("utc", "offset_min", "part"),
     [
         (dt.datetime(2026, 1, 1), 0, "without its zone"),
-        (dt.datetime(2026, 1, 1, tzinfo=dt.UTC), 841, "no offset"),
-        (dt.datetime(2026, 1, 1, tzinfo=dt.UTC), -841, "no offset"),
+        (dt.datetime(2026, 1, 1, tzinfo=dt.UTC), 841, "not an offset"),
+        (dt.datetime(2026, 1, 1, tzinfo=dt.UTC), -841, "not an offset"),
         (dt.datetime(1, 1, 1, tzinfo=dt.UTC), 0, "year 1 "),
         (dt.datetime(9999, 12, 31, 23, tzinfo=dt.UTC), 0, "year 9999"),
     ],

@@ -64,7 +64,7 @@ def test_times_in_text_sort_as_times() -> None:
     ["", "today", "2026-01-01T00:00:00", "2026-02-30T00:00:00Z", "0001-01-01T00:00:00+14:00"],
 )
 def test_texts_that_are_no_time(text: str) -> None:
-    with pytest.raises(DataError, match="is no time"):
+    with pytest.raises(DataError, match="is not a time"):
         utc_from_text(text, "started")
 
 
@@ -76,25 +76,28 @@ def _changed(**changes: Any) -> dict[str, Any]:
 @pytest.mark.parametrize(
     ("changes", "part"),
     [
-        ({"note": 5}, r"s\.note: text is expected"),
+        ({"note": 5}, r"s\.note: expected text"),
         ({"note": "\ud800"}, r"s\.note: half a character"),
         ({"note": "x" * 4001}, "4000 characters"),
-        ({"note": "bell \x07"}, "no text"),
+        ({"note": "bell \x07"}, "not text"),
         ({"note": None}, "not nothing"),
-        ({"finished": 1}, r"s\.finished: true or false"),
-        ({"duration_s": "5"}, r"s\.duration_s: a number is expected"),
-        ({"duration_s": True}, "a number is expected"),
+        ({"finished": 1}, r"s\.finished: expected true or false"),
+        ({"duration_s": "5"}, r"s\.duration_s: expected a number"),
+        ({"duration_s": True}, "expected a number"),
         ({"duration_s": 10**400}, "a finite number"),
-        ({"id": "../../etc"}, "no identifier"),
-        ({"id": "A" * 32}, "no identifier"),
-        ({"conduct": {"help": "crane", "posture": "standing"}}, r"s\.conduct\.help: one of none"),
-        ({"conduct": []}, r"s\.conduct: an object is expected"),
+        ({"id": "../../etc"}, "not an identifier"),
+        ({"id": "A" * 32}, "not an identifier"),
+        (
+            {"conduct": {"help": "crane", "posture": "standing"}},
+            r"s\.conduct\.help: expected one of none",
+        ),
+        ({"conduct": []}, r"s\.conduct: expected an object"),
         ({"pain": {"rest": 11}}, "from 0"),
         ({"pain": {"rest": -1}}, "from 0"),
-        ({"pain": {"rest": 2.5}}, r"s\.pain\.rest: a whole number"),
+        ({"pain": {"rest": 2.5}}, r"s\.pain\.rest: expected a whole number"),
         ({"pain": {"rest": True}}, "a whole number"),
         ({"pain": {"rest": 2**63}}, "a whole number"),
-        ({"started": {"utc": "now"}}, r"s\.started\.utc: 'now' is no time"),
+        ({"started": {"utc": "now"}}, r"s\.started\.utc: 'now' is not a time"),
         ({"started": {"offset_min": 0}}, "'utc' is missing"),
         ({"mood": "good"}, "unknown field 'mood'"),
     ],
@@ -124,8 +127,8 @@ TOWEL = {"exercise": {"listed": "towel"}, "times_a_day": 3, "hold_s": 5}
             {"exercise": {"listed": "towel"}, "times_a_day": 3, "hold_s": 121},
             "0 to 120",
         ),
-        (Pain, None, "an object is expected, not nothing"),
-        (Pain, [1, 2], "an object is expected"),
+        (Pain, None, "expected an object, not nothing"),
+        (Pain, [1, 2], "expected an object"),
     ],
 )
 def test_hostile_parts(kind: type, data: object, part: str) -> None:

@@ -127,6 +127,6 @@ def test_a_bundle_whose_directory_and_parts_disagree_is_answered_in_few_words(
     content[place - 4 : place - 2] = (60_000).to_bytes(2, "little")
     path = tmp_path / "own.task"
     path.write_bytes(content)
-    with pytest.raises(ModelFileError, match="cut off or damaged") as caught:
+    with pytest.raises(ModelFileError, match="incomplete or damaged") as caught:
         own_bundle(path)
     assert len(str(caught.value)) < 600

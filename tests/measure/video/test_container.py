@@ -59,11 +59,11 @@ def refusal(clip: Path) -> str:
 
 
 def test_places_that_hold_no_file(tmp_path: Path) -> None:
-    assert "File not found" in refusal(tmp_path / "absent.mp4")
-    assert "File not found" in refusal(tmp_path / "no folder" / "absent.mp4")
+    assert "was not found" in refusal(tmp_path / "absent.mp4")
+    assert "was not found" in refusal(tmp_path / "no folder" / "absent.mp4")
     assert "is a folder" in refusal(tmp_path)
     (tmp_path / "dangling.mp4").symlink_to(tmp_path / "absent.mp4")
-    assert "File not found" in refusal(tmp_path / "dangling.mp4")
+    assert "was not found" in refusal(tmp_path / "dangling.mp4")
     (tmp_path / "file").write_text("x")
     assert "cannot be found" in refusal(tmp_path / "file" / "inside.mp4")
 
@@ -96,9 +96,9 @@ def test_no_permission(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
         raise PermissionError(13, "Permission denied")
 
     monkeypatch.setattr(Path, "open", forbidden)
-    assert "may not be read by you" in refusal(clip)
+    assert "do not have permission to read" in refusal(clip)
     monkeypatch.setattr(Path, "stat", forbidden)
-    assert "folder that you may not open" in refusal(clip)
+    assert "folder that you do not have permission to open" in refusal(clip)
 
 
 def test_a_disk_that_fails(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
@@ -178,7 +178,7 @@ def test_sound_alone_is_told_apart(tmp_path: Path, content: bytes, refused: bool
     clip = tmp_path / "clip"
     clip.write_bytes(content)
     if refused:
-        assert "holds sound only" in refusal(clip)
+        assert "contains sound only" in refusal(clip)
     else:
         check_clip(clip)
 

@@ -37,7 +37,7 @@ def test_every_frame_comes_in_order_from_time_zero(kind: str) -> None:
     assert [frame.index for frame in frames] == list(range(90))
     assert [frame.time_s for frame in frames] == pytest.approx(np.arange(90) / 30, abs=2e-3)
     assert reader.frames_lost == 0
-    deep = ["More than 8 bits a colour (perhaps HDR); colours are approximate."]
+    deep = ["More than 8 bits per colour (perhaps HDR); colours are approximate."]
     assert reader.notes == (deep if kind == "ten-bit-hevc" else [])
 
 
@@ -160,17 +160,17 @@ def test_a_dark_room_is_no_fault_but_perfect_black_is() -> None:
     ("kind", "part"),
     [
         ("empty", "is empty (0 bytes)"),
-        ("random", "is not a video that this program knows"),
+        ("random", "is not a video that Thawline recognises"),
         ("notes-txt", "is a text file, not a video"),
         ("list-m3u8", "is a text file, not a video"),
         ("still-png", "is a still picture"),
         ("still-jpg", "is a still picture"),
-        ("single-frame", "holds a single picture"),
-        ("sound-m4a", "holds sound only, no pictures"),
-        ("sound-mkv", "holds sound only, no pictures"),
-        ("broken-mkv", "holds no pictures that can be decoded"),
+        ("single-frame", "contains a single picture"),
+        ("sound-m4a", "contains sound only, no pictures"),
+        ("sound-mkv", "contains sound only, no pictures"),
+        ("broken-mkv", "contains no pictures that can be decoded"),
         ("cut-without-index", "its index is missing"),
-        ("enormous-avi", "16000 x 16000 pixels, more than this program takes"),
+        ("enormous-avi", "16000 x 16000 pixels, more than Thawline can read"),
     ],
 )
 def test_what_is_no_clip_gets_its_own_sentence(kind: str, part: str) -> None:

@@ -24,8 +24,8 @@ CLIPS = (
     "IMG_4711.mp4",
 )
 BROKEN = TranslatableMessage(
-    "The clip {clip} holds no pictures that can be decoded: it is damaged at its start, has "
-    "sound only, or uses an unknown codec. Convert it to MP4 (H.264).",
+    "The clip {clip} contains no pictures that can be decoded: its beginning is damaged, it has "
+    "sound only, or it uses an unknown codec. Convert it to MP4 (H.264).",
     {"clip": "IMG_4711.mp4"},
 )
 

@@ -140,14 +140,14 @@ def test_a_lens_is_guided_made_and_kept(known: WindowHarness) -> None:
             known.settle()
         assert page.count.text() == f"Views: {place + 1} of 24"
     assert page.coverage.accessibleName() == "The board was seen in 100 % of the picture."
-    assert page.sentence.text == "Another place or tilt, please: 16 of 24 views."
+    assert page.sentence.text == "Please move or tilt the board: 16 of 24 views."
     known.services.feed.size_px = (640, 480)  # as these pictures are
     page.make.click()
     known.settle()
     (profile,) = stored(Store.lenses)
     assert profile.camera_name == CAMERA
     assert profile.focal_px == pytest.approx((500, 500), rel=0.01)
-    assert "Lens found from 16 views" in known.window.messages.text
+    assert "Lens calculated from 16 views" in known.window.messages.text
     assert pages.currentWidget() is pages.overview
     assert pages.overview.lens.text().startswith("\u2713  Calibrated at 640 x 480 pixels")
     assert known.services.source().setup.camera.lens == profile
@@ -161,8 +161,8 @@ def test_a_profile_of_another_picture_size_is_not_called_calibrated(known: Windo
     known.settle()
     words = known.window.calibration.overview.lens
     assert words.text() == (
-        "\u25b6  The lens was calibrated at 640 x 480 pixels and does not hold at 1280 x 720; "
-        "a usual field of view is assumed. Calibrate the lens at this size too."
+        "\u25b6  The lens was calibrated at 640 x 480 pixels, which does not apply at "
+        "1280 x 720; a typical field of view is assumed. Calibrate the lens at this size too."
     )
     stored(Store.save_lens, replace(profile, width_px=1280, height_px=720))
     stored(Store.save_lens, replace(profile, width_px=1920, height_px=1080))
@@ -180,7 +180,7 @@ def test_too_few_views_are_refused_with_what_to_do(known: WindowHarness) -> None
     page.make.setEnabled(True)
     page.make.click()
     known.settle()
-    assert page.sentence.text.startswith("No lens profile was made. Useful views")
+    assert page.sentence.text.startswith("No lens profile was created. Useful views")
     assert stored(Store.lenses) == []
     assert known.window.calibration.currentWidget() is page
 

@@ -98,7 +98,10 @@ def test_the_round_is_the_first_thing_on_the_page(planned: WindowHarness) -> Non
     assert planned.window.focusWidget() is today.start
     assert today.length.text() == "3 exercises, about 2 minutes"
     assert not today.logged.isVisible()
-    assert "Stop at pain 4 of 10, or before. Chosen by: physiotherapist." in today.plan.text()
+    assert (
+        "Stop when pain reaches 4 of 10, or before. Chosen by: physiotherapist."
+        in today.plan.text()
+    )
     assert "From 15 Nov 2026. Review: 15 Dec 2026." in today.plan.text()
 
 
@@ -115,7 +118,7 @@ def test_a_round_by_keys_alone_is_led_to_its_end_and_saved(
     assert page.rounds.round.count.caption == "Repetition 1 of 3"
     press(Qt.Key.Key_Space)
     assert page.rounds.round.sentence.text == "Paused. Let the arm rest."
-    assert page.rounds.round.pause.accessibleName() == "Go on"
+    assert page.rounds.round.pause.accessibleName() == "Continue"
     planned.pass_seconds(60)
     press(Qt.Key.Key_Space)
     planned.pass_until(RoundPhase.MOVE)

@@ -60,7 +60,7 @@ def test_space_pauses_wherever_the_keyboard_is(stage: WindowHarness, press: Pres
         press(Qt.Key.Key_Space)
         assert page.measuring is not None
         assert page.measuring.guide.paused
-        assert page.live.pause.accessibleName() == "Go on"
+        assert page.live.pause.accessibleName() == "Continue"
         press(Qt.Key.Key_Space)
         assert not page.measuring.guide.paused
     assert "discard_last" not in stage.engine.calls
@@ -177,7 +177,7 @@ def test_how_to_pause_from_afar_is_written(stage: WindowHarness) -> None:
     assert live.hint.text == "Raise your other hand to pause."
     stage.engine.show(Phase.MOVE, 61.4, reasons=(Reason.SHRUG,))
     stage.settle()
-    assert live.hint.text == "Careful: the shoulder rose."
+    assert live.hint.text == "Note: the shoulder hitched up."
     stage.engine.pause()
     stage.settle()
     assert live.hint.text == "Raise your other hand to go on."
@@ -323,4 +323,4 @@ def test_pain_beforehand_sets_how_much_testing_is_asked_for(
     assert guide.task.trials == trials
     assert guide.task_position[1] == (4 if reach else 2)
     told = stage.window.messages.text
-    assert ("easily upset" in told) != reach
+    assert ("easily irritated" in told) != reach

@@ -145,7 +145,7 @@ def test_the_full_baseline_shows_the_difference_at_once(stage: WindowHarness) ->
         value = 0.5 if number > 7 else 120.0 if stage.engine.side is Side.RIGHT else 80.0
         trials(stage, value, value)
         if order[-1] == (Movement.FLEXION, Side.LEFT):
-            assert page.pain.difference.text().startswith("Left 40\u00b0 less than the other side")
+            assert page.pain.difference.text().startswith("Left arm: 40\u00b0 less than the other")
             # Above the digits, where a common window shows it without scrolling.
             assert page.pain.difference.y() < page.pain.number.y()
         hand.click(page.pain.done)

@@ -97,7 +97,7 @@ def test_window_report_and_json_agree(stage: WindowHarness, name: str) -> None:
         for text in said(movement):
             assert text in "\n".join(of_side)
         # What a verdict takes is said once in a report, not beside every movement.
-        verdict = movement["verdict_text"].removesuffix(" (also seen)").partition("; it takes")[0]
+        verdict = movement["verdict_text"].removesuffix(" (secondary)").partition("; it takes")[0]
         assert verdict in in_report
         for number in numbers(movement) if movement["affected"] else []:
             assert number in in_report
