@@ -2,8 +2,9 @@
 
 Public names:
 
+    chart_marks: paint_mark, paint_open_mark
     chart_scales: ChartRange, TickUnit, first_day, value_ticks
-    course_chart: ChartLayout, ChartPainter, paint_mark, paint_open_mark
+    course_chart: ChartLayout, ChartPainter
     curves: ChartContent, CurvePoint, chart_content, conducts_of, movements_of
     interval_band: band_opacity, paint_band, paint_guide, paint_refusal, paint_scale
     overlay: head_share, paint_caption, paint_figure, paint_framing

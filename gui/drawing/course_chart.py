@@ -13,29 +13,32 @@ from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import (
     QColor,
     QFontMetricsF,
-    QLinearGradient,
     QPainter,
-    QPainterPath,
     QPen,
     QPolygonF,
 )
 
+from gui.drawing.chart_marks import (
+    paint_mark,
+    paint_open_mark,
+    ribbon_line,
+    ribbon_path,
+    ribbon_shade,
+)
 from gui.drawing.chart_scales import DayScale, ValueScale, value_ticks
 from gui.drawing.curves import ChartContent, CurvePoint, SideCurve
+from gui.drawing.flag_places import flag_places
 from gui.style.appearance import Appearance
 from gui.style.measures import SMALL
 from gui.text.chart_wording import places, tick_words
 from gui.text.wording import event_mark, side_title, tr
-from measure.domain.landmarks import FloatArray, Side
-from measure.domain.movements import MOVEMENTS, Movement
-from measure.domain.reading_scale import paleness, scale_of
+from measure.domain.landmarks import Side
+from measure.domain.movements import Movement
+from measure.domain.reading_scale import scale_of
 from measure.domain.records import EventKind
-from measure.trend.local_trend import Ribbon
 
 #: Height of the pain beneath, as a share of all there is for both. [technical]
 _PAIN_SHARE = 0.2
-#: Opacity of a ribbon where it is narrowest and where it is widest. [technical]
-_STRONG, _PALE = 0.42, 0.12
 #: Opacity of the band of sessions that the main line leaves out. [technical]
 _APART_BAND = 0.1
 #: Half of the distance between two readings of one day, pixels. [technical]
@@ -43,6 +46,8 @@ _APART_PX = 3.0
 #: Largest share of the width that the words left of the chart may take; where they would take
 #: more, places on the body are left out. [technical]
 _NAMED_SHARE = 0.22
+#: Width of a flag, pixels. [technical]
+_FLAG_PX = 9
 #: Most lines of words for events. [technical]
 _FLAG_LINES = 2
 #: Fewest lines of words in the pain's height with which its scale is written out. [technical]
@@ -51,8 +56,6 @@ _PAIN_LINES = 2.6
 _LOW_LINES = 18
 #: Most characters of a note beside a flag. [technical]
 _NOTE = 44
-#: Stops of a ribbon's shade. [technical]
-_STOPS = 24
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -209,7 +212,7 @@ class ChartPainter:
                 ribbon_path(ribbon, layout.days, layout.values), self._colour(name, _APART_BAND)
             )
             painter.setPen(QPen(self._colour(name, 0.75), 1.1))
-            painter.drawPolyline(_line(ribbon, layout.days, layout.values))
+            painter.drawPolyline(ribbon_line(ribbon, layout.days, layout.values))
         for ribbon in curve.ribbons:
             fill = ribbon_shade(ribbon, layout.days, movement, self._colour(name), curve.affected)
             painter.fillPath(ribbon_path(ribbon, layout.days, layout.values), fill)
@@ -218,7 +221,7 @@ class ChartPainter:
             pen.setJoinStyle(Qt.PenJoinStyle.RoundJoin)
             painter.setPen(pen)
             painter.setBrush(Qt.BrushStyle.NoBrush)
-            painter.drawPolyline(_line(ribbon, layout.days, layout.values))
+            painter.drawPolyline(ribbon_line(ribbon, layout.days, layout.values))
         painter.restore()
         for point in curve.points:
             if layout.days.holds(point.day):
@@ -287,7 +290,7 @@ class ChartPainter:
             path = ribbon_path(ribbon, layout.days, layout.pain)
             painter.fillPath(path, self._colour("quiet", 0.18))
             painter.setPen(QPen(self._colour("quiet"), 1.6))
-            painter.drawPolyline(_line(ribbon, layout.days, layout.pain))
+            painter.drawPolyline(ribbon_line(ribbon, layout.days, layout.pain))
         painter.restore()
         for curve in self._content.curves:
             for point in curve.points:
@@ -307,33 +310,32 @@ class ChartPainter:
         """Plant a flag on each day of an event or turn; words where there is room for them."""
         layout = self._layout
         line = self._metrics.height()
-        lines = layout.flag_lines
-        ends = [float("-inf")] * lines
-        for day, words in flags(self._content):
-            if not layout.days.holds(day):
-                continue
-            x = layout.days.x(day)
-            width = self._metrics.horizontalAdvance(words) + 16
-            rows = [row for row in range(lines) if ends[row] < x]
-            row = rows[0] if rows else lines - 1
-            top = layout.flags_top + row * line
+        shown = [
+            (layout.days.x(day), words)
+            for day, words in flags(self._content)
+            if layout.days.holds(day)
+        ]
+        widths = [
+            (x, self._metrics.horizontalAdvance(words) + _FLAG_PX + line * 0.5)
+            for x, words in shown
+        ]
+        places = flag_places(widths, layout.flag_lines, layout.days.right_px)
+        for (x, words), place in zip(shown, places, strict=True):
+            top = layout.flags_top + place.line * line
             self._painter.setPen(QPen(self._colour("edge", 0.7), 1.2))
             self._painter.drawLine(QPointF(x, top + 2), QPointF(x, layout.values.bottom_px))
             self._painter.setPen(Qt.PenStyle.NoPen)
             self._painter.setBrush(self._colour("edge"))
             corners = [
                 QPointF(x, top + 2),
-                QPointF(x + 9, top + 2 + line * 0.27),
+                QPointF(x + _FLAG_PX, top + 2 + line * 0.27),
                 QPointF(x, top + 2 + line * 0.54),
             ]
             self._painter.drawPolygon(QPolygonF(corners))
-            if not rows:
-                continue
-            ends[row] = x + width
-            if x + width > layout.days.right_px:
+            if place.worded and place.leftwards:
                 self._write(x - 5, top + line / 2, words, "ink", Qt.AlignmentFlag.AlignRight)
-            else:
-                self._write(x + 13, top + line / 2, words, "ink")
+            elif place.worded:
+                self._write(x + _FLAG_PX + 4, top + line / 2, words, "ink")
 
     def paint_chosen(self, point: CurvePoint, words: str) -> None:
         """Paint a ring round a measurement and what it was in a bubble."""
@@ -417,84 +419,3 @@ def flags(content: ChartContent) -> list[tuple[dt.date, str]]:
     for side, day in content.turns:
         marks.append((day, tr("turn, {side}").format(side=side_title(side).lower())))
     return sorted(marks)
-
-
-def paint_mark(
-    painter: QPainter,
-    place: QPointF,
-    side: Side,
-    half_px: float,
-    colour: QColor,
-    *,
-    hollow: QColor | None = None,
-    dashed: bool = False,
-) -> None:
-    """Paint a disc for the left shoulder or a square for the right one, round a place.
-
-    Parameters
-    ----------
-    hollow
-        The colour inside, where it is not filled.
-    dashed
-        Whether its outline is dashed: no result.
-    """
-    pen = QPen(colour, 1.6)
-    if dashed:
-        pen.setDashPattern([1.6, 1.3])
-    painter.setPen(pen)
-    painter.setBrush(colour if hollow is None else hollow)
-    if side is Side.LEFT:
-        painter.drawEllipse(place, half_px, half_px)
-    else:
-        # A square of the same area as the disc.
-        half = half_px * 0.886
-        painter.drawRect(QRectF(place.x() - half, place.y() - half, 2 * half, 2 * half))
-
-
-def paint_open_mark(
-    painter: QPainter, place: QPointF, side: Side, half_px: float, colour: QColor
-) -> None:
-    """Paint an open triangle for a session after exercises: up for the left shoulder, else down."""
-    up = -1 if side is Side.LEFT else 1
-    painter.setPen(QPen(colour, 1.3))
-    painter.setBrush(Qt.BrushStyle.NoBrush)
-    tip = place + QPointF(0, up * half_px * 1.2)
-    foot = place - QPointF(0, up * half_px * 0.7)
-    corners = [tip, foot + QPointF(half_px, 0), foot - QPointF(half_px, 0)]
-    painter.drawPolygon(QPolygonF(corners))
-
-
-def ribbon_path(ribbon: Ribbon, days: DayScale, values: ValueScale) -> QPainterPath:
-    """Return the outline of a ribbon."""
-    path = QPainterPath()
-    upper = [QPointF(days.x_of(day), values.y(high)) for day, high in _pairs(ribbon, ribbon.high)]
-    lower = [QPointF(days.x_of(day), values.y(low)) for day, low in _pairs(ribbon, ribbon.low)]
-    path.addPolygon(QPolygonF([*upper, *lower[::-1]]))
-    path.closeSubpath()
-    return path
-
-
-def ribbon_shade(
-    ribbon: Ribbon, days: DayScale, movement: Movement, colour: QColor, strong: bool
-) -> QLinearGradient:
-    """Return a ribbon's colour: strong where it is narrow, pale where it is wide."""
-    first, last = float(ribbon.day[0]), float(ribbon.day[-1])
-    shade = QLinearGradient(days.x_of(first), 0, days.x_of(last), 0)
-    unit = MOVEMENTS[movement].unit
-    for stop in range(_STOPS + 1):
-        place = round(stop / _STOPS * (len(ribbon.day) - 1))
-        pale = paleness(float(ribbon.low[place]), float(ribbon.high[place]), unit)
-        opacity = _STRONG - (_STRONG - _PALE) * pale
-        at = QColor(colour)
-        at.setAlphaF(opacity if strong else opacity * 0.6)
-        shade.setColorAt(stop / _STOPS, at)
-    return shade
-
-
-def _line(ribbon: Ribbon, days: DayScale, values: ValueScale) -> QPolygonF:
-    pairs = _pairs(ribbon, ribbon.value)
-    return QPolygonF([QPointF(days.x_of(day), values.y(value)) for day, value in pairs])
-
-
-def _pairs(ribbon: Ribbon, values: FloatArray) -> list[tuple[float, float]]:
-    return [(float(day), float(value)) for day, value in zip(ribbon.day, values, strict=True)]

@@ -3536,22 +3536,6 @@
         <translation>Hombro derecho: {parts}</translation>
     </message>
     <message>
-        <source>less movement than before in {movements}</source>
-        <translation>menos movimiento que antes en {movements}</translation>
-    </message>
-    <message>
-        <source>probably less movement than before in {movements}</source>
-        <translation>probablemente menos movimiento que antes en {movements}</translation>
-    </message>
-    <message>
-        <source>more movement than before in {movements}</source>
-        <translation>más movimiento que antes en {movements}</translation>
-    </message>
-    <message>
-        <source>probably more movement than before in {movements}</source>
-        <translation>probablemente más movimiento que antes en {movements}</translation>
-    </message>
-    <message>
         <source>steady in {movements}</source>
         <translation>estable en {movements}</translation>
     </message>
@@ -3790,6 +3774,10 @@
     <message>
         <source>{first} and {second}</source>
         <translation>{first} y {second}</translation>
+    </message>
+    <message>
+        <source>little or no recent change</source>
+        <translation>poco o ningún cambio reciente</translation>
     </message>
     <message>
         <source>The shoulder is easily irritated today, so two trials of each movement are enough and the reach behind the back is left out. Stop where pain begins.</source>
@@ -4792,8 +4780,20 @@
         <translation>estable</translation>
     </message>
     <message>
-        <source>little or no change of late</source>
-        <translation>poco o ningún cambio últimamente</translation>
+        <source>less movement in {movements}</source>
+        <translation>menos movimiento en {movements}</translation>
+    </message>
+    <message>
+        <source>probably less movement in {movements}</source>
+        <translation>probablemente menos movimiento en {movements}</translation>
+    </message>
+    <message>
+        <source>more movement in {movements}</source>
+        <translation>más movimiento en {movements}</translation>
+    </message>
+    <message>
+        <source>probably more movement in {movements}</source>
+        <translation>probablemente más movimiento en {movements}</translation>
     </message>
     <message>
         <source>a gain of {gain} a month would show in about {weeks} weeks</source>
@@ -5910,6 +5910,10 @@
     <message>
         <source>Left and right arrow keys go from reading to reading; Enter opens the session.</source>
         <translation>Las flechas izquierda y derecha van de lectura en lectura; Intro abre la sesión.</translation>
+    </message>
+    <message>
+        <source>What was seen</source>
+        <translation>Qué se observó</translation>
     </message>
     <message>
         <source>Write the report</source>

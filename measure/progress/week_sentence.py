@@ -25,17 +25,17 @@ WHOLE_SHOULDER: Mapping[Verdict, str] = {
     Verdict.GAINING: "more movement than before",
     Verdict.LIKELY_GAINING: "probably more movement than before",
     Verdict.LEVEL: "steady",
-    Verdict.STALLED: "little or no change of late",
+    Verdict.STALLED: "little or no recent change",
     Verdict.NO_CLEAR_CHANGE: "no clear change",
     Verdict.TOO_EARLY: "too early to say",
     Verdict.NO_RECENT: "no readings in the last three weeks, so nothing can be said of today",
 }
 #: What a verdict says of some movements, in the order in which it is said.
 PARTS: Mapping[Verdict, str] = {
-    Verdict.LOSING: "less movement than before in {movements}",
-    Verdict.LIKELY_LOSING: "probably less movement than before in {movements}",
-    Verdict.GAINING: "more movement than before in {movements}",
-    Verdict.LIKELY_GAINING: "probably more movement than before in {movements}",
+    Verdict.LOSING: "less movement in {movements}",
+    Verdict.LIKELY_LOSING: "probably less movement in {movements}",
+    Verdict.GAINING: "more movement in {movements}",
+    Verdict.LIKELY_GAINING: "probably more movement in {movements}",
     Verdict.LEVEL: "steady in {movements}",
     Verdict.STALLED: "little or no recent change in {movements}",
     Verdict.NO_CLEAR_CHANGE: "no clear change in {movements}",

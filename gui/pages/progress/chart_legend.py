@@ -7,7 +7,7 @@ from PySide6.QtCore import QPointF, QRectF, QSize, Qt
 from PySide6.QtGui import QFont, QFontMetricsF, QPainter, QPen
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
-from gui.drawing.course_chart import paint_mark, paint_open_mark
+from gui.drawing.chart_marks import paint_mark, paint_open_mark
 from gui.drawing.curves import ChartContent
 from gui.style.appearance import Appearance
 from gui.style.measures import SMALL

@@ -150,7 +150,7 @@ class CurvesView(QWidget):
         self.as_table.say(tr("Show as a chart") if shown else tr("Show as a table"))
         if shown:
             bring_into_view(self.as_table)
-            bring_into_view(self.table)
+            bring_into_view(self.table if self.title.isHidden() else self.title)
 
     @Slot(bool)
     def _show_notes(self, shown: bool) -> None:

@@ -6,7 +6,7 @@ from PySide6.QtCore import QPointF, QSize, Slot
 from PySide6.QtGui import QPainter, QPen, QPolygonF
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
-from gui.drawing.course_chart import paint_mark
+from gui.drawing.chart_marks import paint_mark
 from gui.style.appearance import Appearance
 from gui.text.wording import tr
 from gui.widgets.buttons import give_role

@@ -21,6 +21,9 @@ from measure.domain.records import History
 from measure.progress.overview import Progress
 from measure.progress.week_sentence import week_sentence
 
+#: A sentence with more letters than this is set smaller in large text. [technical]
+_LONG = 90
+
 
 class ProgressOverview(QWidget):
     """Shows a history that has measurements."""
@@ -72,7 +75,8 @@ class ProgressOverview(QWidget):
     def _fit(self) -> None:
         """Large text leaves the window to the sentence and the chart."""
         roomy = self._appearance.percent <= ROOMY_PERCENT
-        give_role(self.sentence, "display" if roomy else "title")
+        long = len(self.sentence.text()) > _LONG
+        give_role(self.sentence, "display" if roomy else "strong" if long else "title")
         self.person.setVisible(roomy)
         self.curves.title.setVisible(roomy)
 
@@ -80,6 +84,7 @@ class ProgressOverview(QWidget):
         """Show what can be said of this history on this day."""
         self.person.setText(tr("Progress: {person}").format(person=history.person.pseudonym))
         self.sentence.setText(week_sentence(progress, tr) if progress else "")
+        self._fit()
         self.clinician.show_prompts(progress.prompts if progress else ())
         self.curves.show_history(history, progress, today)
         self.comparison.show_progress(progress)

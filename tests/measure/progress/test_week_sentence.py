@@ -27,8 +27,8 @@ HISTORIES = {records.person.pseudonym: records for records in story_histories(NO
         ),
         (
             "demo-Bramble",
-            "Right shoulder: more movement than before in hand behind back; little or no recent "
-            "change in flexion and external rotation.",
+            "Right shoulder: more movement in hand behind back; little or no recent change in "
+            "flexion and external rotation.",
         ),
     ],
 )

@@ -7,6 +7,7 @@ three metres.
 """
 
 import argparse
+import datetime as dt
 import itertools
 import os
 import sys
@@ -32,7 +33,7 @@ from measure.camera.faults import SourceFault
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
 from measure.domain.reasons import Reason
-from measure.domain.records import LimitingFactor
+from measure.domain.records import EventKind, LimitingFactor
 from measure.domain.screening_records import ScreeningOccasion
 from measure.live.events import LiveEventKind, Phase, SetupHint
 from measure.storage.store import Store
@@ -268,6 +269,22 @@ def _progress(stage: WindowHarness) -> Iterator[str]:
     yield from _goals(stage)
     window.progress.show_details()
     yield "progress-sessions"
+    yield from _events(stage)
+
+
+def _events(stage: WindowHarness) -> Iterator[str]:
+    """The events page, and two events in the chart."""
+    progress = stage.window.progress
+    for days, kind in ((50, EventKind.INJECTION), (12, EventKind.PROGRAMME_CHANGED)):
+        progress.show_events()
+        stage.settle()
+        progress.events.kind.button(kind).click()
+        progress.events.day.show_day(TODAY - dt.timedelta(days=days))
+        progress.events.keep.click()
+        stage.settle()
+    yield "progress-events"
+    progress.show_curves()
+    yield "progress-flags"
 
 
 def _goals(stage: WindowHarness) -> Iterator[str]:

@@ -46,6 +46,9 @@ def test_what_is_worth_a_look_stands_above_with_the_report(
     assert card.isVisible()
     assert card.title.text() == "Please show this to your clinician"
     assert "Flexion, right side" in card.words.text()
+    assert not card.words.isVisible()
+    card.seen.click()
+    assert card.words.isVisible()
     assert "clinician" not in card.words.text()
     assert card.y() < overview.curves.y()
     asked: list[object] = []
@@ -73,7 +76,7 @@ def test_the_affected_side_stands_beside_the_other_one(stage: WindowHarness) -> 
     assert lines[0].startswith("External rotation at the side: 37° (")
     assert "49 % (" in lines[0]
     assert "not a diagnosis" in card.caution.text()
-    assert "Range as a share" in card.figure.accessibleDescription()
+    assert "Range compared with the other side" in card.figure.accessibleDescription()
 
 
 def test_what_ended_movements_by_month(stage: WindowHarness) -> None:
