@@ -90,9 +90,21 @@ def empty_frame(tr: Translate = english) -> Diagram:
     return Diagram(width=54, height=16, marks=(frame,), description=tr("no reading"))
 
 
+#: How far the line of a named day reaches above the plot, points. [technical]
+_ABOVE_PLOT = 8.0
+#: Width of a letter of such words and of a plot's name, at most, points. [technical]
+_LETTER_WIDTH, _NAME_LETTER_WIDTH = 4.2, 5.2
+
+
 @dataclass(frozen=True, slots=True)
 class _Plot:
-    """Axes of a plot: days and values to points of the diagram."""
+    """Axes of a plot: days and values to points of the diagram.
+
+    Attributes
+    ----------
+    name_end
+        Where the plot's name above it ends.
+    """
 
     first: int
     last: int
@@ -100,6 +112,7 @@ class _Plot:
     high: float
     tr: Translate
     height: float
+    name_end: float = 0.0
     left: float = 37.0
     top: float = 14.0
     width: float = 182.0
@@ -150,9 +163,10 @@ def curve_diagram(
     movement = sides[0].movement
     low, high = scale_of(movement)
     tr = choices.tr
-    plot = _Plot(*span, low, high, tr, height=choices.plot_height)
-    marks = plot.frame(ticks_of(movement, tr))
     name = tr(MOVEMENTS[movement].name)
+    name_end = 2 + _NAME_LETTER_WIDTH * len(name)
+    plot = _Plot(*span, low, high, tr, height=choices.plot_height, name_end=name_end)
+    marks = plot.frame(ticks_of(movement, tr))
     marks.append(Words(x=2, y=8.5, text=name, size=9.0, bold=True))
     for side, day in refused:
         if plot.first <= day.toordinal() <= plot.last:
@@ -288,11 +302,15 @@ def _named_day(plot: _Plot, day: float, words: str, *, dashed: bool) -> Iterable
     if not plot.first <= day <= plot.last:
         return
     x, foot = plot.x(day), plot.top + plot.height
-    yield Line(x1=x, y1=plot.top - 2, x2=x, y2=foot, width=0.7 if dashed else 0.4, dashed=dashed)
     # On the side of the line where there is room for the label.
     late = x > plot.left + plot.width * 0.7
     beside = (x - 2, "end") if late else (x + 2, "start")
-    yield Words(x=beside[0], y=plot.top + 4, text=words, anchor=beside[1])
+    begin = x - 2 - _LETTER_WIDTH * len(words) if late else x + 2
+    # Above the readings, unless the plot's name stands there.
+    above = begin > plot.name_end
+    top = plot.top - (_ABOVE_PLOT if above else 2)
+    yield Line(x1=x, y1=top, x2=x, y2=foot, width=0.7 if dashed else 0.4, dashed=dashed)
+    yield Words(x=beside[0], y=plot.top + (-4 if above else 4), text=words, anchor=beside[1])
 
 
 def _trend(plot: _Plot, side: SideProgress) -> Iterable[Mark]:

@@ -201,3 +201,19 @@ def test_every_mark_of_the_figures_lies_in_its_picture() -> None:
     for mark in dots(picture):
         assert 0 < mark.x < picture.width
         assert 0 < mark.y < picture.height
+
+
+def test_words_of_an_event_stand_above_the_readings_unless_the_name_is_there() -> None:
+    values = {(Movement.FLEXION, Side.LEFT): [(number, 90.0) for number in range(0, 200, 7)]}
+    for number, above in ((5, False), (100, True)):
+        injected = event(person(), kind=EventKind.INJECTION, day=day(number), side=Side.LEFT)
+        progress = progress_of(history(values, events=[injected]), day(200))
+        span = (day(0).toordinal(), day(200).toordinal())
+        picture = curve_diagram(progress.usual, [], span, ReportChoices())
+        (shown,) = [
+            mark for mark in picture.marks if isinstance(mark, Words) and mark.text == "injection"
+        ]
+        (highest,) = [
+            mark.y for mark in picture.marks if isinstance(mark, Words) and mark.text == "180°"
+        ]
+        assert (shown.y < highest - 4) is above
