@@ -111,7 +111,8 @@ def test_demo_people_fit_one_page_and_are_marked_on_it(
         content, _ = report_bytes(records, NOW.day, ".pdf", choices)
         text = text_of(content, tmp_path)
         assert tr("page {page} of {pages}").format(page=1, pages=1) in text
-        assert text.count(tr("Shoulder motion: {name} (demo data)").format(name=name)) == 1
+        # In the heading and at the foot.
+        assert text.count(tr("Shoulder motion: {name} (demo data)").format(name=name)) == 2
         assert text.count(tr(DEMO)) == 1
         assert "May I dig again?" in text
 
@@ -121,7 +122,7 @@ def test_details_begin_on_a_new_page(qapp: QApplication, tmp_path: Path) -> None
     content, _ = report_bytes(records, NOW.day, ".pdf", ReportChoices(details=True))
     text = text_of(content, tmp_path)
     assert text.index("page 1 of 3") < text.index("The course in words")
-    assert text.count("Shoulder motion: demo-Thistle (demo data)") == 3
+    assert text.count("Shoulder motion: demo-Thistle (demo data)") == 1 + 3
 
 
 def test_every_mark_can_be_painted(qapp: QApplication, tmp_path: Path) -> None:
