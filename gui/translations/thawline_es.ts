@@ -568,18 +568,6 @@
         <translation>Lado de las grabaciones seleccionadas</translation>
     </message>
     <message>
-        <source>Open this clip</source>
-        <translation>Abrir esta grabación</translation>
-    </message>
-    <message>
-        <source>Remove from the list</source>
-        <translation>Quitar de la lista</translation>
-    </message>
-    <message>
-        <source>R starts or stops reading. Enter opens the selected clip, Delete removes it from the list. Movement and side apply to all selected clips, or to all if none is.</source>
-        <translation>R inicia o detiene la lectura. Intro abre la grabación seleccionada, Supr la quita de la lista. El movimiento y el lado se aplican a todas las grabaciones seleccionadas, o a todas si no hay ninguna.</translation>
-    </message>
-    <message>
         <source>Read all</source>
         <translation>Leer todas</translation>
     </message>
@@ -596,12 +584,32 @@
         <translation>Grabaciones leídas: {read} de {total}, {time_left}</translation>
     </message>
     <message>
+        <source>Movement and side apply to all clips, for none is selected.</source>
+        <translation>El movimiento y el lado se aplican a todas las grabaciones, pues no hay ninguna seleccionada.</translation>
+    </message>
+    <message>
+        <source>Movement and side apply to the {number} selected clips.</source>
+        <translation>El movimiento y el lado se aplican a las {number} grabaciones seleccionadas.</translation>
+    </message>
+    <message>
         <source>Go on reading</source>
         <translation>Seguir leyendo</translation>
     </message>
     <message>
         <source>Clips read: {read} of {total}</source>
         <translation>Grabaciones leídas: {read} de {total}</translation>
+    </message>
+    <message>
+        <source>Open</source>
+        <translation>Abrir</translation>
+    </message>
+    <message>
+        <source>Open the selected clip</source>
+        <translation>Abrir la grabación seleccionada</translation>
+    </message>
+    <message>
+        <source>Remove the selected clips from the list</source>
+        <translation>Quitar de la lista las grabaciones seleccionadas</translation>
     </message>
     <message>
         <source>Movement or side still to choose: {number}</source>
@@ -1644,8 +1652,12 @@
         <translation>detenido por {reason}</translation>
     </message>
     <message>
-        <source>Trial {number}, from {time} s</source>
-        <translation>Intento {number}, desde {time} s</translation>
+        <source>From {time} s</source>
+        <translation>Desde {time} s</translation>
+    </message>
+    <message>
+        <source>Show</source>
+        <translation>Ver</translation>
     </message>
     <message>
         <source>Show trial {number}</source>
@@ -2764,8 +2776,8 @@
         <translation>Grabación</translation>
     </message>
     <message>
-        <source>Status</source>
-        <translation>Estado</translation>
+        <source>Result</source>
+        <translation>Resultado</translation>
     </message>
     <message>
         <source>Side</source>
@@ -2774,10 +2786,6 @@
     <message>
         <source>Reading</source>
         <translation>Lectura</translation>
-    </message>
-    <message>
-        <source>95 % range</source>
-        <translation>Intervalo del 95 %</translation>
     </message>
     <message>
         <source>Reasons and notes</source>
@@ -6784,12 +6792,12 @@
         <translation>Suelte aquí una carpeta, grabaciones o una lista en CSV</translation>
     </message>
     <message>
-        <source>For each clip you get a reading with its 95 % range, or the reason why there is none. For each trial you see the curve, the hold and the value. You can save results as a table (CSV) or with all details (JSON).</source>
-        <translation>De cada grabación obtiene una lectura con su intervalo del 95 %, o el motivo de que no la haya. De cada intento ve la curva, la pausa al final y el valor. Los resultados se pueden guardar como tabla (CSV) o con todos los detalles (JSON).</translation>
+        <source>For each clip you get a reading with its 95 % range, or the reason why there is none.</source>
+        <translation>Para cada grabación obtiene una lectura con su intervalo del 95 %, o el motivo por el que no la hay.</translation>
     </message>
     <message>
-        <source>A manifest is a CSV table with the columns clip, movement, side, and if you like view, reference, person. Without one you choose movement and side in the list. Clips stay where they are.</source>
-        <translation>La lista es una tabla CSV con las columnas clip, movement, side y, si se quiere, view, reference, person. Sin ella, el movimiento y el lado se eligen en la página. Las grabaciones se quedan donde están.</translation>
+        <source>A manifest is a CSV table with the columns clip, movement, side, and if you like view, reference, person. Clips stay where they are.</source>
+        <translation>Un manifiesto es una tabla CSV con las columnas clip, movement, side y, si lo desea, view, reference, person. Las grabaciones permanecen donde están.</translation>
     </message>
     <message>
         <source>Opened before</source>

@@ -5,8 +5,8 @@ Public names:
     announcement: announce
     beside_row: BesideRow, list_card
     big_number: BigNumber
-    buttons: BUTTON_GAP_PX, ButtonRow, ElidedButton, FlowRow, MenuButton, ShortcutButton,
-        bind_keys, button, give_role
+    buttons: BUTTON_GAP_PX, ButtonRow, ElidedButton, FlowRow, MenuButton, RingedButton,
+        ShortcutButton, bind_keys, button, give_role
     camera_view: CameraView
     choice_row: ChoiceRow, typed_rating
     date_field: DateField

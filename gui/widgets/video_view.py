@@ -46,6 +46,8 @@ class VideoView(PaintedWidget):
         self._side = Side.RIGHT
         self._mirrored = False
         self._framing = False
+        #: Colour of what lies around the picture.
+        self._around = "ground"
         self._caption = ""
         #: What stands where there is no picture.
         self.empty_text = tr("No picture yet")
@@ -119,7 +121,7 @@ class VideoView(PaintedWidget):
             paint_figure(painter, self._points, transform, self._movement, self._side)
         if self._caption:
             paint_caption(painter, self.appearance, place, self._caption)
-        painter.fillPath(self._outside(place), self.appearance.colour("ground"))
+        painter.fillPath(self._outside(place), self.appearance.colour(self._around))
 
     def _fitted(self, image: QImage, place: QRectF) -> QImage:
         """Return the picture in the size it is drawn at, on this screen, mirrored if wanted."""

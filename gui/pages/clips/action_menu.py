@@ -2,10 +2,12 @@
 
 from collections.abc import Callable, Sequence
 
-from PySide6.QtWidgets import QMenu, QPushButton, QWidget
+from PySide6.QtWidgets import QMenu, QWidget
+
+from gui.widgets.buttons import RingedButton
 
 
-class ActionMenuButton(QPushButton):
+class ActionMenuButton(RingedButton):
     """Opens a list of things to do; each item calls its function."""
 
     def __init__(

@@ -16,7 +16,7 @@ from measure.domain.reading_scale import scale_holding
 from measure.domain.vertebral_levels import centimetres_in
 
 #: Least height, in heights of running text. [technical]
-_LEAST_HEIGHT = 7.5
+_LEAST_HEIGHT = 6.5
 #: One step of zooming. [technical]
 _STEP = 1.5
 

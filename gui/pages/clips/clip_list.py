@@ -6,13 +6,13 @@ from PySide6.QtWidgets import QProgressBar, QWidget
 
 from gui.pages.clips.action_menu import ActionMenuButton
 from gui.pages.clips.clip_rows import ClipRow
-from gui.pages.clips.clip_table import ClipTable, ClipTableModel
+from gui.pages.clips.clip_table import ClipTable
+from gui.pages.clips.clip_table_model import ClipTableModel
 from gui.session.clip_batch import ClipBatch
 from gui.style.appearance import Appearance
 from gui.style.measures import BAR_PX, MARGIN_PX
 from gui.text.wording import movement_name, notice, side_title, tr
-from gui.widgets.buttons import FlowRow, MenuButton, bind_keys, button
-from gui.widgets.choice_row import ChoiceRow
+from gui.widgets.buttons import ButtonRow, FlowRow, MenuButton, bind_keys, button, give_role
 from gui.widgets.layouts import column, row, separator, widget_with
 from gui.widgets.scroll_page import scrollable
 from gui.widgets.text import label
@@ -53,7 +53,7 @@ class ClipList(QWidget):
     def __init__(self, appearance: Appearance, model: ClipTableModel, batch: ClipBatch) -> None:
         super().__init__()
         self._model, self._batch = model, batch
-        self.table = ClipTable(model)
+        self.table = ClipTable(appearance, model)
         self.add = ActionMenuButton(
             tr("Add"),
             (
@@ -71,24 +71,19 @@ class ClipList(QWidget):
         )
         self.movement = MenuButton(tr("Movement of the selected clips"))
         self.movement.offer([None, *Movement], self._movement_words)
-        self.side = ChoiceRow(
-            list(Side), side_title, title=tr("Side of the selected clips"), may_be_empty=True
-        )
-        self.open_clip = button(tr("Open this clip"), key=tr("Enter"))
-        self.remove = button(tr("Remove from the list"), key=tr("Delete"))
+        self.side = MenuButton(tr("Side of the selected clips"))
+        self.side.offer([None, *Side], self._side_words)
+        self.open_clip = button(tr("Open"), key=tr("Enter"))
+        self.open_clip.setAccessibleName(tr("Open the selected clip"))
+        self.remove = button(tr("Remove"), key=tr("Delete"))
+        self.remove.setAccessibleName(tr("Remove the selected clips from the list"))
         self.read = button(tr("Read all"), "main", key="R")
         self.progress = QProgressBar()
         self.progress.setRange(0, 1000)
         self.progress.setAccessibleName(tr("share read"))
-        self.words = label("", "quiet")
+        self.words = label("", "title")
+        self.detail = label("", "quiet")
         self.where = label("", "small")
-        self.keys = label(
-            tr(
-                "R starts or stops reading. Enter opens the selected clip, Delete removes it from "
-                "the list. Movement and side apply to all selected clips, or to all if none is."
-            ),
-            "small",
-        )
         self._lay_out(appearance)
         self._connect()
         self.show_chosen()
@@ -98,25 +93,28 @@ class ClipList(QWidget):
     def _movement_words(movement: Movement | None) -> str:
         return tr("Movement") if movement is None else movement_name(movement)
 
+    @staticmethod
+    def _side_words(side: Side | None) -> str:
+        return tr("Side") if side is None else side_title(side)
+
     def _lay_out(self, appearance: Appearance) -> None:
         gap = appearance.gap(1)
-        above, chosen = FlowRow(2 * gap, filling=False), FlowRow(2 * gap, filling=False)
-        above.offer([self.add, self.save])
-        chosen.offer([self.movement, *self.side.row.buttons, self.open_clip, self.remove])
+        chosen = FlowRow(gap, filling=False)
+        chosen.offer([self.movement, self.side, self.open_clip, self.remove])
         page = widget_with(
             column(
-                above,
+                self.words,
+                self.progress,
                 (self.table, 1),
                 chosen,
-                self.keys,
+                self.detail,
                 self.where,
                 margins=(0, gap, 0, gap),
                 spacing=gap,
             )
         )
-        reading = column(self.progress, self.words, spacing=gap // 2)
         foot = column(
-            row(self.read, (reading, 1), spacing=3 * gap),
+            ButtonRow([self.add, self.save, self.read], wide=True),
             label(notice(), "notice"),
             margins=(MARGIN_PX, gap, MARGIN_PX, gap),
             spacing=gap // 2,
@@ -154,6 +152,12 @@ class ClipList(QWidget):
         self.side.choose(sides.pop() if len(sides) == 1 else None)
         self.open_clip.setEnabled(len(chosen) == 1)
         self.remove.setEnabled(bool(chosen) and not self._batch.running)
+        self._show_detail()
+
+    def _show_detail(self) -> None:
+        words = _detail(self.table.chosen)
+        self.detail.setText(words)
+        self.detail.setVisible(bool(words))
 
     @Slot()
     def show_batch(self) -> None:
@@ -163,7 +167,7 @@ class ClipList(QWidget):
         open_rows = sum(clip.entry is None for clip in rows)
         read = sum(clip.result is not None for clip in rows)
         self.progress.setVisible(running)
-        for control in (self.movement, *self.side.row.buttons, self.add):
+        for control in (self.movement, self.side, self.add):
             control.setEnabled(not running)
         self.save.setEnabled(read > 0)
         self.remove.setEnabled(bool(self.table.chosen) and not running)
@@ -185,6 +189,10 @@ class ClipList(QWidget):
                 open_words = tr("Movement or side still to choose: {number}")
                 words += ". " + open_words.format(number=open_rows)
         self.words.setText(words)
+        done = read > 0 and not waiting and not running
+        self.read.setVisible(not done)
+        give_role(self.save, "main" if done else "")
+        self._show_detail()
 
     def show_where(self, words: str) -> None:
         """Say where results are saved while reading."""
@@ -198,10 +206,10 @@ class ClipList(QWidget):
         else:
             self.show_chosen()
 
-    @Slot()
-    def _choose_side(self) -> None:
-        if self.side.value is not None:
-            self._choose(None, self.side.value)
+    @Slot(object)
+    def _choose_side(self, side: Side | None) -> None:
+        if side is not None:
+            self._choose(None, side)
         else:
             self.show_chosen()
 
@@ -226,6 +234,17 @@ class ClipList(QWidget):
         self.show_batch()
         if not self._model.rows:
             self.emptied.emit()
+
+
+def _detail(chosen: list[ClipRow]) -> str:
+    """Return the reasons of the chosen clip in full, or what a choice applies to."""
+    if not chosen:
+        return tr("Movement and side apply to all clips, for none is selected.")
+    if len(chosen) > 1:
+        return tr("Movement and side apply to the {number} selected clips.").format(
+            number=len(chosen)
+        )
+    return chosen[0].reasons
 
 
 def _read_words(read: int, waiting: int, failed: int) -> str:

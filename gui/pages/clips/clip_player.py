@@ -25,13 +25,21 @@ from measure.progress.wording import number_words
 _PLAY_INTERVAL_MS = 15
 #: Least height of the picture, pixels. [technical]
 _LEAST_PICTURE_PX = 180
+#: Shares of the width for the picture and for what stands beside it. [technical]
+_SHARES = (56, 44)
 
 
 class ClipPlayer(QWidget):
-    """Plays a clip, and shows the frame that slider, key or curve choose."""
+    """Plays a clip, and shows the frame that slider, key or curve choose.
 
-    def __init__(self, appearance: Appearance, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
+    Parameters
+    ----------
+    beside
+        What stands beside the picture; the curve beneath them takes the whole width.
+    """
+
+    def __init__(self, appearance: Appearance, beside: QWidget) -> None:
+        super().__init__()
         self._pictures: ClipThumbnails | None = None
         self._analysis: ClipAnalysis | None = None
         self._began = (0.0, 0.0)
@@ -51,12 +59,12 @@ class ClipPlayer(QWidget):
         self._clock = QTimer(self)
         self._clock.setInterval(_PLAY_INTERVAL_MS)
         self._clock.timeout.connect(self._go_on)
-        self._lay_out(appearance)
+        self._lay_out(appearance, beside)
         self.play.clicked.connect(self.play_or_pause)
         self.back.clicked.connect(lambda: self.step(-1))
         self.on.clicked.connect(lambda: self.step(1))
 
-    def _lay_out(self, appearance: Appearance) -> None:
+    def _lay_out(self, appearance: Appearance, beside: QWidget) -> None:
         gap = appearance.gap(1)
         buttons = FlowRow(gap, filling=False)
         buttons.offer([self.back, self.play, self.on])
@@ -67,11 +75,11 @@ class ClipPlayer(QWidget):
             ),
             "small",
         )
+        picture, results = _SHARES
         column(
-            (self.video, 7),
-            row((self.slider, 1), self.moment, spacing=gap),
-            buttons,
-            (self.chart, 3),
+            (row((self.video, picture), (beside, results), spacing=3 * gap), 5),
+            row(buttons, (self.slider, 1), self.moment, spacing=2 * gap),
+            (self.chart, 1),
             self.keys,
             on=self,
             spacing=gap,

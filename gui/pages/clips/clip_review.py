@@ -20,9 +20,8 @@ from gui.text.wording import (
     task_title,
     tr,
 )
-from gui.widgets.buttons import FlowRow, MenuButton, bind_keys, button
-from gui.widgets.choice_row import ChoiceRow
-from gui.widgets.layouts import column, row, widget_with
+from gui.widgets.buttons import ButtonRow, MenuButton, bind_keys, button, give_role
+from gui.widgets.layouts import column, row, separator, widget_with
 from gui.widgets.measurement_band import BandContent, MeasurementBand, band_for_measurement
 from gui.widgets.scroll_page import scrollable
 from gui.widgets.text import ElidedLabel, label
@@ -59,10 +58,12 @@ class ClipReview(QWidget):
         self.before = button(tr("Previous"), key=tr("Page Up"))
         self.after = button(tr("Next"), key=tr("Page Down"))
         self.name = ElidedLabel("title")
-        self.player = ClipPlayer(appearance)
+        self._results = QWidget()
+        self.player = ClipPlayer(appearance, scrollable(self._results, wide=True))
         self.movement = MenuButton(tr("movement"))
         self.movement.offer([None, *Movement], self._movement_words)
-        self.side = ChoiceRow(list(Side), side_title, title=tr("side"))
+        self.side = MenuButton(tr("side"))
+        self.side.offer([None, *Side], self._side_words)
         self.read = button(tr("Read this clip"), key="R")
         self.title = label("", "title")
         self.band = MeasurementBand(appearance, type_size=1.2)
@@ -76,34 +77,31 @@ class ClipReview(QWidget):
     def _movement_words(movement: Movement | None) -> str:
         return tr("Movement") if movement is None else movement_name(movement)
 
+    @staticmethod
+    def _side_words(side: Side | None) -> str:
+        return tr("Side") if side is None else side_title(side)
+
     def _lay_out(self) -> None:
         gap = self._services.appearance.gap(1)
-        ways = FlowRow(gap, filling=False)
-        ways.offer([self.back, self.before, self.after])
-        left = scrollable(widget_with(column(self.player)), wide=True)
-        right = scrollable(
-            widget_with(
-                column(
-                    self.movement,
-                    self.side.row,
-                    self.read,
-                    self.title,
-                    self.band,
-                    self.notes,
-                    (self.trials, 1),
-                    spacing=gap,
-                )
-            ),
-            wide=True,
-        )
         column(
-            row((ways, 64), (self.name, 36), spacing=3 * gap),
-            (row((left, 64), (right, 36), spacing=2 * gap), 1),
-            row((label(notice(), "notice"), 1), self.save, spacing=3 * gap),
-            on=self,
-            margins=(MARGIN_PX, gap, MARGIN_PX - BAR_PX, gap),
+            self.title,
+            self.band,
+            self.notes,
+            (self.trials, 1),
+            on=self._results,
             spacing=gap,
         )
+        page = widget_with(column((self.player, 1)))
+        area = row(scrollable(page, wide=True), margins=(MARGIN_PX, 0, MARGIN_PX - BAR_PX, 0))
+        head = row((self.name, 1), self.movement, self.side, margins=(MARGIN_PX, gap, MARGIN_PX, 0))
+        head.setSpacing(gap)
+        foot = column(
+            ButtonRow([self.back, self.before, self.after, self.read, self.save], wide=True),
+            label(notice(), "notice"),
+            margins=(MARGIN_PX, gap, MARGIN_PX, gap),
+            spacing=gap // 2,
+        )
+        column(head, (area, 1), separator(), foot, on=self, spacing=gap)
 
     def _connect(self) -> None:
         self.back.clicked.connect(self.left)
@@ -209,7 +207,10 @@ class ClipReview(QWidget):
             not self._busy and not done and shown is not None and shown.entry is not None
         )
         self.read.setVisible(self._busy or not done)
-        for control in (self.movement, *self.side.row.buttons):
+        may_save = shown is not None and shown.measurement is not None
+        self.save.setVisible(may_save)
+        give_role(self.read, "" if may_save else "main")
+        for control in (self.movement, self.side):
             control.setEnabled(not self._busy)
         person = self._person
         may = person is not None and not person.demo

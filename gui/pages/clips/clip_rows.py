@@ -1,4 +1,4 @@
-"""Rows of the list of clips: what each shows, how far it is, and the words of its columns."""
+"""Rows of the list of clips: what each holds, how far it is, and its words."""
 
 from dataclasses import dataclass, field
 from enum import Enum, auto
@@ -10,6 +10,7 @@ from gui.text.wording import (
     range_words,
     reason_sentences,
     side_title,
+    task_title,
     tr,
     value_words,
 )
@@ -21,8 +22,8 @@ from measure.domain.movements import Movement, View
 from measure.errors import ThawlineError
 
 
-class Column(Enum):
-    """Columns of the list, in their order."""
+class Fact(Enum):
+    """What can be said of a clip."""
 
     CLIP = auto()
     STATUS = auto()
@@ -31,9 +32,6 @@ class Column(Enum):
     READING = auto()
     RANGE = auto()
     REASONS = auto()
-
-
-COLUMNS = tuple(Column)
 
 
 @dataclass(slots=True, kw_only=True)
@@ -135,23 +133,38 @@ class ClipRow:
         self.counted = self.measurement
         self.accepted = () if self.counted is None else (True,) * len(self.counted.trials)
 
-    def text(self, column: Column) -> str:
-        """Return the words of a column."""
-        match column:
-            case Column.CLIP:
+    def text(self, fact: Fact) -> str:
+        """Return the words of a fact."""
+        match fact:
+            case Fact.CLIP:
                 return self.clip.name
-            case Column.STATUS:
+            case Fact.STATUS:
                 return self.status
-            case Column.MOVEMENT:
+            case Fact.MOVEMENT:
                 return movement_name(self.movement) if self.movement else tr("not chosen")
-            case Column.SIDE:
+            case Fact.SIDE:
                 return side_title(self.side) if self.side else tr("not chosen")
-            case Column.READING:
+            case Fact.READING:
                 return _reading(self.counted)
-            case Column.RANGE:
+            case Fact.RANGE:
                 return _range(self.counted)
-            case Column.REASONS:
+            case Fact.REASONS:
                 return self.reasons
+
+    @property
+    def task(self) -> str:
+        """Movement and side in one line."""
+        if self.movement is not None and self.side is not None:
+            return task_title(self.movement, self.side)
+        return f"{self.text(Fact.MOVEMENT)}, {self.text(Fact.SIDE).lower()}"
+
+    @property
+    def outcome(self) -> tuple[str, str]:
+        """The reading with its range, and how far the clip is; the latter alone without one."""
+        reading, limits = self.text(Fact.READING), self.text(Fact.RANGE)
+        if not reading:
+            return self.status, ""
+        return f"{reading} ({limits})" if limits else reading, self.status
 
     @property
     def status(self) -> str:

@@ -12,7 +12,7 @@ from PySide6.QtWidgets import QFileDialog, QStackedWidget, QWidget
 from gui.pages.clips.clip_list import ClipList
 from gui.pages.clips.clip_review import ClipReview
 from gui.pages.clips.clip_rows import ClipRow
-from gui.pages.clips.clip_table import ClipTableModel
+from gui.pages.clips.clip_table_model import ClipTableModel
 from gui.pages.clips.empty_clips import EmptyClips
 from gui.pages.clips.result_files import MANIFEST_ENDING, RESULTS_NAME, rows_of, save_results
 from gui.session.clip_batch import ClipBatch

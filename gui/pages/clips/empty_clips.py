@@ -56,27 +56,28 @@ class EmptyClips(QWidget):
         self.clips = button(tr("Choose clips"), "main")
         self.folder = button(tr("Choose a folder"))
         self.manifest = button(tr("Choose a manifest"))
-        pad = appearance.gap(5)
+        pad = appearance.gap(3)
         column(
+            1,
             label(tr("Drop a folder, clips or a manifest here"), "display"),
             label(
                 tr(
                     "For each clip you get a reading with its 95 % range, or the reason why "
-                    "there is none. For each trial you see the curve, the hold and the value. "
-                    "You can save results as a table (CSV) or with all details (JSON)."
-                )
+                    "there is none."
+                ),
+                "lead",
             ),
             label(
                 tr(
                     "A manifest is a CSV table with the columns clip, movement, side, and if "
-                    "you like view, reference, person. Without one you choose movement and "
-                    "side in the list. Clips stay where they are."
+                    "you like view, reference, person. Clips stay where they are."
                 ),
                 "quiet",
             ),
+            1,
             on=self.target,
             margins=(pad, pad, pad, pad),
-            spacing=appearance.gap(3),
+            spacing=appearance.gap(2),
         )
         self._recent = QVBoxLayout()
         self._recent.setSpacing(appearance.gap(1))
@@ -84,10 +85,9 @@ class EmptyClips(QWidget):
         self.recent: list[ElidedButton] = []
         frame_page(
             self,
-            self.target,
+            (self.target, 1),
             self._recent_title,
             self._recent,
-            1,
             buttons=(self.folder, self.manifest, self.clips),
             spacing=appearance.gap(3),
         )

@@ -5,18 +5,19 @@ from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from gui.style.appearance import Appearance
-from gui.text.wording import tr
+from gui.style.measures import GAP_PX
+from gui.text.wording import tr, trial_words
 from gui.widgets.buttons import button
-from gui.widgets.layouts import clear_layout
-from gui.widgets.measurement_band import MeasurementBand, band_for_trial
+from gui.widgets.layouts import clear_layout, row, widget_with
+from gui.widgets.text import label
 from gui.widgets.wrapping_check_box import WrappingCheckBox
 from measure.domain.measurements import Measurement, Trial
-from measure.domain.movements import Movement
+from measure.domain.movements import MOVEMENTS, Movement
 from measure.progress.wording import number_words
 
 
 class TrialList(QWidget):
-    """One band for each trial, with a check box where it was measured."""
+    """A line for each trial, with a check box where it was measured."""
 
     #: tuple[bool, ...], one for each trial.
     accepted_changed = Signal(object)
@@ -50,25 +51,27 @@ class TrialList(QWidget):
         self._column.addStretch(1)
 
     def _add(self, number: int, trial: Trial, movement: Movement, wanted: bool) -> None:
-        words = tr("Trial {number}, from {time} s").format(
-            number=number, time=number_words(trial.start_s, 1, tr)
+        words = tr("Trial {number}: {words}").format(
+            number=number, words=trial_words(trial, MOVEMENTS[movement].unit)
         )
-        band = MeasurementBand(self._appearance)
-        band.show_reading(movement, band_for_trial(trial, movement), "" if trial.scored else words)
+        shown: QWidget
         if trial.scored:
-            tick = WrappingCheckBox(self._appearance, words)
+            shown = tick = WrappingCheckBox(self._appearance, words)
             tick.setChecked(wanted)
             tick.toggled.connect(self._ticked)
             tick.installEventFilter(self)
-            self._column.addWidget(tick)
             self.ticks.append(tick)
         else:
+            shown = label(words, "quiet")
             self.ticks.append(None)
-        self._column.addWidget(band)
-        if trial.hold_start_s is not None:
-            show = button(tr("Show trial {number}").format(number=number), "link")
-            show.clicked.connect(lambda: self.trial_selected.emit(trial))
-            self._column.addWidget(show)
+        shown.setToolTip(tr("From {time} s").format(time=number_words(trial.start_s, 1, tr)))
+        if trial.hold_start_s is None:
+            self._column.addWidget(shown)
+            return
+        show = button(tr("Show"), "link")
+        show.setAccessibleName(tr("Show trial {number}").format(number=number))
+        show.clicked.connect(lambda: self.trial_selected.emit(trial))
+        self._column.addWidget(widget_with(row((shown, 1), show, spacing=GAP_PX)))
 
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
         """Keep the space bar for a check box that has the focus; elsewhere it plays the clip."""

@@ -3,10 +3,11 @@
 from dataclasses import replace
 
 from PySide6.QtCore import QPointF, QSize, Qt, Slot
-from PySide6.QtGui import QMouseEvent, QWheelEvent
+from PySide6.QtGui import QMouseEvent, QPainter, QWheelEvent
 
 from gui.drawing.transform import VideoTransform
 from gui.style.appearance import Appearance
+from gui.style.measures import CARD_RADIUS_PX
 from gui.text.wording import tr
 from gui.widgets.video_view import VideoView
 
@@ -20,6 +21,7 @@ class ZoomableVideo(VideoView):
 
     def __init__(self, appearance: Appearance) -> None:
         super().__init__(appearance, smooth=True)
+        self._around = "sunken"
         self.zoom = 1.0
         self._middle = QPointF(0.5, 0.5)
         self._dragged: QPointF | None = None
@@ -52,6 +54,13 @@ class ZoomableVideo(VideoView):
         left = round(self.width() / 2 - self._middle.x() * width)
         top = round(self.height() / 2 - self._middle.y() * height)
         return replace(whole, width=width, height=height, left=left, top=top)
+
+    def paint(self, painter: QPainter) -> None:
+        """Paint the picture on a ground of its own, which fills the place."""
+        painter.setPen(Qt.PenStyle.NoPen)
+        painter.setBrush(self.appearance.colour(self._around))
+        painter.drawRoundedRect(self.rect(), CARD_RADIUS_PX, CARD_RADIUS_PX)
+        super().paint(painter)
 
     def _zoom_at(self, factor: float, place: QPointF) -> None:
         """Zoom about a place of the widget."""

@@ -10,7 +10,7 @@ from PySide6.QtCore import QCoreApplication
 from PySide6.QtWidgets import QApplication
 
 import measure
-from gui.pages.clips.clip_rows import ClipRow, Column
+from gui.pages.clips.clip_rows import ClipRow, Fact
 from gui.text.wording import error_text
 from gui.translations.texts_of_messages import texts_of_messages
 from gui.translations.update import files_of, translations
@@ -134,7 +134,7 @@ def test_a_clip_that_the_other_process_could_not_read_in_the_list(tmp_path: Path
         entry=ClipEntry(clip=clip, movement=Movement.FLEXION, side=Side.LEFT),
         error=error,
     )
-    assert row.text(Column.REASONS) == (
+    assert row.text(Fact.REASONS) == (
         "La grabación empty.mp4 está vacía (0 bytes). Cópiela o grábela de nuevo."
     )
 

@@ -9,11 +9,11 @@ from pathlib import Path
 import pytest
 from PySide6.QtCore import QMimeData, QPointF, Qt, QUrl
 from PySide6.QtGui import QDropEvent
-from PySide6.QtWidgets import QFileDialog
+from PySide6.QtWidgets import QFileDialog, QPushButton
 from pytestqt.qtbot import QtBot
 
 from gui.app.window_pages import MainPage
-from gui.pages.clips.clip_rows import COLUMNS, ClipRow, Column
+from gui.pages.clips.clip_rows import ClipRow, Fact
 from gui.pages.clips.clips_page import ClipsPage
 from gui.pages.clips.result_files import RESULTS_NAME
 from gui.session.interfaces import ReadClip
@@ -46,14 +46,9 @@ def page(stage: WindowHarness, folder: Path) -> ClipsPage:
     return stage.window.clips
 
 
-def texts(page: ClipsPage, column: Column) -> dict[str, str]:
-    """Return the words of a column by the name of the clip."""
-    place = COLUMNS.index(column)
-    model = page.model
-    return {
-        row.clip.name: str(model.data(model.index(number, place)))
-        for number, row in enumerate(model.rows)
-    }
+def texts(page: ClipsPage, fact: Fact) -> dict[str, str]:
+    """Return the words of a fact by the name of the clip."""
+    return {row.clip.name: row.text(fact) for row in page.model.rows}
 
 
 def read_first(stage: WindowHarness, page: ClipsPage) -> None:
@@ -67,13 +62,13 @@ def read_first(stage: WindowHarness, page: ClipsPage) -> None:
 
 def test_a_folder_is_listed_and_names_are_understood(page: ClipsPage, folder: Path) -> None:
     assert page.list.isVisible()
-    assert texts(page, Column.MOVEMENT) == {
+    assert texts(page, Fact.MOVEMENT) == {
         NAMES[0]: "Flexion",
         NAMES[1]: "Abduction",
         NAMES[2]: "not chosen",
     }
-    assert texts(page, Column.SIDE)[NAMES[1]] == "Left"
-    assert texts(page, Column.STATUS)[NAMES[2]] == "Choose movement and side"
+    assert texts(page, Fact.SIDE)[NAMES[1]] == "Left"
+    assert texts(page, Fact.STATUS)[NAMES[2]] == "Choose movement and side"
     assert "Movement or side still to choose: 1" in page.list.words.text()
     assert page.results == folder / RESULTS_NAME
 
@@ -167,15 +162,15 @@ def test_movement_and_side_are_set_for_the_chosen_clips(
 ) -> None:
     page.list.table.selectRow(page.model.rows.index(_row(page, NAMES[2])))
     page.list.movement.picked.emit(Movement.EXTENSION)
-    page.list.side.button(Side.LEFT).click()
-    assert texts(page, Column.MOVEMENT) == {
+    page.list.side.picked.emit(Side.LEFT)
+    assert texts(page, Fact.MOVEMENT) == {
         NAMES[0]: "Flexion",
         NAMES[1]: "Abduction",
         NAMES[2]: "Extension",
     }
     page.list.table.clearSelection()
     page.list.movement.picked.emit(Movement.FLEXION)
-    assert set(texts(page, Column.MOVEMENT).values()) == {"Flexion"}
+    assert set(texts(page, Fact.MOVEMENT).values()) == {"Flexion"}
     assert page.list.read.isEnabled()
 
 
@@ -186,16 +181,16 @@ def _row(page: ClipsPage, name: str) -> ClipRow:
 def test_all_clips_are_read_in_the_background(stage: WindowHarness, page: ClipsPage) -> None:
     page.list.read.click()
     assert page.batch.running
-    assert texts(page, Column.STATUS)[NAMES[0]] == "In the queue"
+    assert texts(page, Fact.STATUS)[NAMES[0]] == "In the queue"
     stage.settle()
-    assert texts(page, Column.STATUS) == {
+    assert texts(page, Fact.STATUS) == {
         NAMES[0]: "Measured",
         NAMES[1]: "Measured",
         NAMES[2]: "Choose movement and side",
     }
-    assert texts(page, Column.READING)[NAMES[0]] == "118\u00b0"
-    assert texts(page, Column.RANGE)[NAMES[0]] == "112 to 124"
-    assert "Your body leaned" in texts(page, Column.REASONS)[NAMES[0]]
+    assert texts(page, Fact.READING)[NAMES[0]] == "118\u00b0"
+    assert texts(page, Fact.RANGE)[NAMES[0]] == "112 to 124"
+    assert "Your body leaned" in texts(page, Fact.REASONS)[NAMES[0]]
     assert not page.list.read.isEnabled()
 
 
@@ -260,7 +255,7 @@ def test_a_run_that_fails_says_why_and_leaves_the_rest(
     page.list.read.click()
     stage.settle()
     assert said == ["There is no pose model here."]
-    assert texts(page, Column.STATUS)[NAMES[0]] == "Waiting"
+    assert texts(page, Fact.STATUS)[NAMES[0]] == "Waiting"
 
 
 def test_a_clip_that_cannot_be_read_says_so_in_the_list(
@@ -302,10 +297,10 @@ def test_a_trial_that_is_left_out_changes_the_reading(
     assert second is not None
     second.setChecked(False)
     assert page.review.band.words == "117\u00b0 (112 to 122)"
-    assert texts(page, Column.REASONS)[NAMES[0]].startswith("You counted 1 of 2 trials.")
+    assert texts(page, Fact.REASONS)[NAMES[0]].startswith("You counted 1 of 2 trials.")
     first.setChecked(False)
     assert page.review.band.words == "No trial is accepted."
-    assert texts(page, Column.STATUS)[NAMES[0]] == "Left out"
+    assert texts(page, Fact.STATUS)[NAMES[0]] == "Left out"
     assert not page.review.save.isEnabled()
     first.setChecked(True)
     second.setChecked(True)
@@ -321,7 +316,7 @@ def test_a_reading_is_saved_for_the_person_named(stage: WindowHarness, page: Cli
     page.review.save.click()
     stage.settle()
     assert not page.review.save.isEnabled()
-    assert texts(page, Column.STATUS)[NAMES[0]] == "Saved for Rowan"
+    assert texts(page, Fact.STATUS)[NAMES[0]] == "Saved for Rowan"
     (record,) = stage.history().measurements
     assert record.measurement.value == 117.0
     assert stage.history().sessions[0].note == f"From the clip {NAMES[0]}"
@@ -336,6 +331,64 @@ def test_nothing_is_saved_for_demo_people(stage: WindowHarness, page: ClipsPage)
     page.show_person(None)
     assert not page.review.save.isEnabled()
     assert "Measure page" in page.review.save.toolTip()
+
+
+# -- the table --------------------------------------------------------------------------------
+
+
+def headings(page: ClipsPage) -> list[str]:
+    table = page.list.table
+    return [
+        str(page.model.headerData(place, Qt.Orientation.Horizontal))
+        for place in range(page.model.columnCount())
+        if not table.isColumnHidden(place)
+    ]
+
+
+@pytest.mark.parametrize(
+    ("percent", "expected"),
+    [(100, ["Clip", "Movement", "Result", "Reasons and notes"]), (200, ["Clip", "Result"])],
+)
+def test_the_columns_fit_and_those_without_room_are_left_out(
+    stage: WindowHarness, page: ClipsPage, percent: int, expected: list[str]
+) -> None:
+    stage.window.resize(1366, 700)
+    stage.services.appearance.choose(percent=percent)
+    page.list.read.click()
+    stage.settle()
+    table = page.list.table
+    assert headings(page) == expected
+    wide = sum(table.columnWidth(place) for place in range(page.model.columnCount()))
+    assert wide <= table.viewport().width()
+    assert not table.horizontalScrollBar().isVisible()
+
+
+def test_the_reasons_of_the_selected_clip_stand_beneath_in_full(
+    stage: WindowHarness, page: ClipsPage
+) -> None:
+    page.list.read.click()
+    stage.settle()
+    row = _row(page, NAMES[0])
+    page.list.table.selectRow(page.model.rows.index(row))
+    assert page.list.detail.text() == row.reasons
+    page.list.table.clearSelection()
+    assert page.list.detail.text().startswith("Movement and side apply to all clips")
+
+
+def test_what_is_next_is_the_main_button(stage: WindowHarness, page: ClipsPage) -> None:
+    def main_of(*buttons: QPushButton) -> list[str]:
+        shown = [one for one in buttons if one.isVisible() and one.property("role") == "main"]
+        return [one.accessibleName() for one in shown]
+
+    pages, review = page.list, page.review
+    assert main_of(pages.add, pages.save, pages.read) == ["Read all"]
+    pages.read.click()
+    stage.settle()
+    assert main_of(pages.add, pages.save, pages.read) == ["Save results"]
+    page.show_clip(_row(page, NAMES[2]))
+    assert main_of(review.read, review.save) == ["Read this clip"]
+    page.show_clip(_row(page, NAMES[0]))
+    assert main_of(review.read, review.save) == ["Save in the record of Rowan"]
 
 
 # -- player and keys --------------------------------------------------------------------------

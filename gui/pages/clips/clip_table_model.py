@@ -1,0 +1,100 @@
+"""Model of the table of clips: four columns, of two lines each."""
+
+from collections.abc import Iterable, Sequence
+from enum import Enum, auto
+from typing import Any
+
+from PySide6.QtCore import QAbstractTableModel, QModelIndex, QPersistentModelIndex, Qt
+
+from gui.pages.clips.clip_rows import ClipRow, Fact
+from gui.text.wording import tr
+
+Index = QModelIndex | QPersistentModelIndex
+_NO_INDEX = QModelIndex()
+
+
+class Column(Enum):
+    """Columns of the table, in their order."""
+
+    CLIP = auto()
+    TASK = auto()
+    RESULT = auto()
+    REASONS = auto()
+
+
+COLUMNS = tuple(Column)
+
+
+def lines_of(row: ClipRow, column: Column) -> tuple[str, str]:
+    """Return the two lines of a cell; the second may be empty, and the reasons wrap."""
+    match column:
+        case Column.CLIP:
+            return row.clip.name, ""
+        case Column.TASK:
+            return row.text(Fact.MOVEMENT), row.text(Fact.SIDE)
+        case Column.RESULT:
+            return row.outcome
+        case Column.REASONS:
+            return row.reasons, ""
+
+
+class ClipTableModel(QAbstractTableModel):
+    """The rows of the list, one clip each."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.rows: list[ClipRow] = []
+
+    def add(self, rows: Iterable[ClipRow]) -> int:
+        """Add rows that are not there yet; return how many."""
+        present = {row.key for row in self.rows}
+        new = [row for row in rows if row.key not in present]
+        if new:
+            first = len(self.rows)
+            self.beginInsertRows(QModelIndex(), first, first + len(new) - 1)
+            self.rows.extend(new)
+            self.endInsertRows()
+        return len(new)
+
+    def remove(self, rows: Sequence[ClipRow]) -> None:
+        """Take rows out of the list; files stay where they are."""
+        self.beginResetModel()
+        self.rows = [row for row in self.rows if all(row is not other for other in rows)]
+        self.endResetModel()
+
+    def changed(self, row: ClipRow) -> None:
+        """Show what is new in a row."""
+        place = next(place for place, other in enumerate(self.rows) if other is row)
+        self.dataChanged.emit(self.index(place, 0), self.index(place, len(COLUMNS) - 1))
+
+    def all_changed(self) -> None:
+        """Show what is new in any row."""
+        if self.rows:
+            last = self.index(len(self.rows) - 1, len(COLUMNS) - 1)
+            self.dataChanged.emit(self.index(0, 0), last)
+
+    def rowCount(self, parent: Index = _NO_INDEX) -> int:
+        return 0 if parent.isValid() else len(self.rows)
+
+    def columnCount(self, parent: Index = _NO_INDEX) -> int:
+        return 0 if parent.isValid() else len(COLUMNS)
+
+    def data(self, index: Index, role: int = Qt.ItemDataRole.DisplayRole) -> Any:
+        row, column = self.rows[index.row()], COLUMNS[index.column()]
+        if role == Qt.ItemDataRole.DisplayRole:
+            return "\n".join(filter(None, lines_of(row, column)))
+        if role == Qt.ItemDataRole.ToolTipRole:
+            return str(row.clip) if column is Column.CLIP else " ".join(lines_of(row, column))
+        return None
+
+    def headerData(
+        self, section: int, orientation: Qt.Orientation, role: int = Qt.ItemDataRole.DisplayRole
+    ) -> Any:
+        if role != Qt.ItemDataRole.DisplayRole or orientation is not Qt.Orientation.Horizontal:
+            return None
+        return {
+            Column.CLIP: tr("Clip"),
+            Column.TASK: tr("Movement"),
+            Column.RESULT: tr("Result"),
+            Column.REASONS: tr("Reasons and notes"),
+        }[COLUMNS[section]]
