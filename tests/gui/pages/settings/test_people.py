@@ -56,7 +56,7 @@ def test_a_taken_name_is_said_and_nothing_is_changed(stage: WindowHarness) -> No
     form.save.click()
     stage.settle()
     assert stage.store.people() == before
-    assert "Rowan already" in stage.window.messages.text
+    assert "already called Rowan" in stage.window.messages.text
 
 
 def test_another_person_is_chosen_to_be_measured(stage: WindowHarness) -> None:
