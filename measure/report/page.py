@@ -46,12 +46,12 @@ _STYLE = """
 body { font-family: "Atkinson Hyperlegible", "DejaVu Sans", sans-serif; font-size: 8pt;
        color: #000; background: #fff; }
 h1 { font-size: 14pt; margin-top: 0px; margin-bottom: 2px; }
-h2 { font-size: 10pt; margin-top: 7px; margin-bottom: 2px; }
+h2 { font-size: 10pt; margin-top: 5px; margin-bottom: 2px; }
 p { margin-top: 2px; margin-bottom: 2px; }
 table { border-collapse: collapse; }
 th { text-align: left; font-weight: bold; border-bottom: 1px solid #000; padding: 1px 3px; }
 td { vertical-align: middle; border-bottom: 1px solid #bbb; padding: 1px 3px; }
-p.lead { font-size: 11pt; margin-top: 5px; margin-bottom: 5px; }
+p.lead { font-size: 10pt; margin-top: 3px; margin-bottom: 3px; }
 .bare td { border-bottom: none; vertical-align: top; padding: 1px 6px; }
 .curves td { border-bottom: none; padding: 0px; }
 .box td { background-color: #eee; border-bottom: none; vertical-align: top; padding: 1px 6px;
