@@ -204,8 +204,10 @@ def test_every_mark_of_the_figures_lies_in_its_picture() -> None:
 
 
 def test_words_of_an_event_stand_above_the_readings_unless_the_name_is_there() -> None:
-    values = {(Movement.FLEXION, Side.LEFT): [(number, 90.0) for number in range(0, 200, 7)]}
-    for number, above in ((5, False), (100, True)):
+    values = {
+        (Movement.EXTERNAL_ROTATION, Side.LEFT): [(number, 30.0) for number in range(0, 200, 7)]
+    }
+    for number, above in ((100, False), (190, True)):
         injected = event(person(), kind=EventKind.INJECTION, day=day(number), side=Side.LEFT)
         progress = progress_of(history(values, events=[injected]), day(200))
         span = (day(0).toordinal(), day(200).toordinal())
@@ -214,6 +216,6 @@ def test_words_of_an_event_stand_above_the_readings_unless_the_name_is_there() -
             mark for mark in picture.marks if isinstance(mark, Words) and mark.text == "injection"
         ]
         (highest,) = [
-            mark.y for mark in picture.marks if isinstance(mark, Words) and mark.text == "180°"
+            mark.y for mark in picture.marks if isinstance(mark, Words) and mark.text == "90°"
         ]
         assert (shown.y < highest - 4) is above
