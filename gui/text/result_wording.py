@@ -5,10 +5,13 @@ from collections.abc import Mapping
 
 from gui.text.wording import (
     conduct_sentence,
+    likely_region,
     measurement_words,
     movement_name,
+    notes_words,
     notice,
     range_words,
+    reason_sentences,
     side_name,
     tr,
     value_words,
@@ -37,10 +40,31 @@ def difference_words(movement: Movement, difference: SideDifference | None) -> s
     )
 
 
-def last_time_words(record: MeasurementRecord | None) -> str:
+def value_and_range(measurement: Measurement) -> tuple[str, str]:
+    """Return a reading to be set large, and its range; of a reach the likeliest region.
+
+    Without a reading the reasons stand in the place of the range.
+    """
+    if measurement.value is None or measurement.low is None or measurement.high is None:
+        return tr("No reading"), reason_sentences(measurement.refused_for)
+    if measurement.level is None:
+        unit = measurement.unit
+        interval = range_words(measurement.low, measurement.high, unit)
+        return value_words(measurement.value, unit), interval
+    level = measurement.level
+    region, ends = likely_region(level.band), (tr(level.low), tr(level.high))
+    interval = tr("{low} to {high}").format(low=ends[0], high=ends[1])
+    return region[:1].upper() + region[1:], interval
+
+
+def result_notes(measurement: Measurement, planned: int) -> str:
+    """Return the notes of a result; as many trials as were planned are not too few."""
+    scored = sum(trial.scored for trial in measurement.trials)
+    return notes_words(measurement, few_trials=scored < planned)
+
+
+def last_time_words(record: MeasurementRecord) -> str:
     """Return the reading of the time before with its day."""
-    if record is None:
-        return tr("First result of this movement.")
     return tr("Last time, {day}: {words}").format(
         day=date_words(record.taken.day, tr), words=measurement_words(record.measurement)
     )

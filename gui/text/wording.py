@@ -126,11 +126,18 @@ def advice_words(reasons: Iterable[Reason]) -> str:
     return " ".join(dict.fromkeys(advice or finding for finding, _, advice in parts))
 
 
-def notes_words(measurement: Measurement | None) -> str:
-    """Return what a reading carries as notes, or nothing."""
-    if measurement is None or measurement.value is None or not measurement.notes:
+def notes_words(measurement: Measurement | None, *, few_trials: bool = True) -> str:
+    """Return what a reading carries as notes, or nothing.
+
+    Parameters
+    ----------
+    few_trials
+        Whether few trials are worth a word: not where no more were planned.
+    """
+    if measurement is None or measurement.value is None:
         return ""
-    return tr("Noted: ") + reason_sentences(measurement.notes)
+    notes = [note for note in measurement.notes if few_trials or note is not Reason.FEW_TRIALS]
+    return tr("Noted: ") + reason_sentences(notes) if notes else ""
 
 
 def stopped_by_name(stopped_by: LimitingFactor) -> str:
@@ -246,6 +253,12 @@ def basis_sentence(measurement: Measurement) -> str:
     """Return on what the interval of a reading rests, or nothing where that is not known."""
     basis = measurement.interval_basis
     return "" if basis is None else tr(BASIS_SENTENCES[basis])
+
+
+def likely_region(band: str) -> str:
+    """Return the likeliest region of a band of levels, or the band where none is."""
+    likely = band.partition(", most likely ")[2]
+    return tr(likely) if likely else band_words(band)
 
 
 def measurement_words(measurement: Measurement) -> str:

@@ -1,5 +1,7 @@
 """View of the camera's picture with the figure over it, mirrored if wanted."""
 
+from dataclasses import replace
+
 from PySide6.QtCore import QRectF, QSize, Qt
 from PySide6.QtGui import QImage, QPainter, QPainterPath, QTransform
 from PySide6.QtWidgets import QWidget
@@ -31,13 +33,20 @@ class VideoView(PaintedWidget):
     smooth
         Scale with care, for stills; a live picture is scaled fast, to leave the time to the
         network that looks at it.
+    at_left
+        The picture begins at the left edge of its place instead of in the middle.
     """
 
     def __init__(
-        self, appearance: Appearance, *, smooth: bool = False, parent: QWidget | None = None
+        self,
+        appearance: Appearance,
+        *,
+        smooth: bool = False,
+        at_left: bool = False,
+        parent: QWidget | None = None,
     ) -> None:
         super().__init__(appearance, parent)
-        self._smooth = smooth
+        self._smooth, self._at_left = smooth, at_left
         self._scaled: QImage | None = None
         self._corners = (QRectF(), QPainterPath())
         self._image: QImage | None = None
@@ -88,11 +97,12 @@ class VideoView(PaintedWidget):
         """Return how the present picture lies in the widget, or None without one."""
         if self._image is None:
             return None
-        return VideoTransform.fitted(
+        fitted = VideoTransform.fitted(
             (self._image.width(), self._image.height()),
             (self.width(), self.height()),
             mirrored=self._mirrored,
         )
+        return replace(fitted, left=0) if self._at_left else fitted
 
     def sizeHint(self) -> QSize:
         return QSize(320, 200)

@@ -13,6 +13,9 @@ from measure.domain.vertebral_levels import height_of
 _REACH_SCALE = (-0.15, 0.85)
 #: Levels that are named on the scale of the reach, with their heights. [technical]
 LEVEL_TICKS = tuple((height_of(level), level) for level in ("buttock", "S2", "L3", "T12", "T7"))
+#: No arm goes beyond straight up, and no hand behind the back beyond the base of the neck: degrees,
+#: and fraction of mid-hip to C7. [project]
+_FARTHEST = {Unit.DEGREES: 180.0, Unit.FRACTION: 1.0}
 #: Usual ranges that end above this need the long scale, degrees. [technical]
 _SHORT_SCALE_END_DEG = 100.0
 #: Half-widths at which an interval is drawn strongest and palest, degrees. [technical]
@@ -27,6 +30,11 @@ def scale_of(movement: Movement) -> tuple[float, float]:
     if facts.unit is Unit.FRACTION:
         return _REACH_SCALE
     return (0.0, 180.0) if facts.usual[1] > _SHORT_SCALE_END_DEG else (0.0, 90.0)
+
+
+def exceeds_range(movement: Movement, value: float | None) -> bool:
+    """Return whether a rough value lies where no arm can be; None does not."""
+    return value is not None and value > _FARTHEST[MOVEMENTS[movement].unit]
 
 
 def scale_holding(movement: Movement, values: Iterable[float]) -> tuple[float, float]:

@@ -17,13 +17,14 @@ from gui.widgets.big_number import BigNumber
 from gui.widgets.buttons import button
 from gui.widgets.fitted_sentence import FittedSentence
 from gui.widgets.fixed_size_stack import FixedSizeStack
-from gui.widgets.layouts import column, row, widget_with
+from gui.widgets.layouts import card, column, row, widget_with
 from gui.widgets.position_figure import PositionView, ViewPlan
 from gui.widgets.reading_figure import ReadingFigure
 from gui.widgets.scroll_page import scrollable
 from gui.widgets.text import NoticeBar
 from gui.widgets.video_view import VideoView
 from measure.domain.movements import MOVEMENTS, Unit
+from measure.domain.reading_scale import exceeds_range
 from measure.live.events import LiveFrame, Phase
 
 #: Phases in which the drawn position helps more than a number.
@@ -65,7 +66,7 @@ class LivePage(QWidget):
         #: The last value of the movement, and whether it was held: what stands on the way back.
         self._kept: tuple[float | None, bool] = (None, False)
         self.sentence = FittedSentence(appearance)
-        self.video = VideoView(appearance)
+        self.video = VideoView(appearance, at_left=True)
         self.figure = PositionView(appearance)
         self.plan = ViewPlan(appearance)
         self.number = BigNumber(appearance, steady=True)
@@ -73,6 +74,8 @@ class LivePage(QWidget):
         self.band = LiveBand(appearance)
         self.on_body = ReadingFigure(appearance)
         self.advice = FittedSentence(appearance)
+        #: The movement as it counts, beside the advice after a refusal.
+        self.example = PositionView(appearance)
         self.trials = TrialRow(appearance)
         self.hint = FittedSentence(appearance, lines=1, quiet=True)
         self.pause = button(tr("Pause"), key=tr("Space"))
@@ -93,7 +96,7 @@ class LivePage(QWidget):
         self._left = FixedSizeStack([self.video, self.on_body])
         left = column((self._left, 1), self.trials, spacing=gap(0.5))
         picture = widget_with(row((left, 57), (self._right, 43), spacing=gap(3)), "page")
-        refusal = widget_with(column((self.advice, 1)), "page")
+        refusal = card(row((self.example, 1), (self.advice, 2), spacing=gap(3)))
         self._middle = FixedSizeStack([picture, refusal])
         seen = widget_with(column((self._middle, 1), self.hint, spacing=gap(0.5)))
         column(
@@ -151,7 +154,8 @@ class LivePage(QWidget):
         self.video.set_caption(f"{self.person_name}: {title}" if self.person_name else title)
         self.sentence.say(measuring.sentence)
         self.video.measure_arm(task.movement, task.side)
-        self.figure.show_movement(task.movement, task.side, mirrored=self._mirrored)
+        for drawn in (self.figure, self.example):
+            drawn.show_movement(task.movement, task.side, mirrored=self._mirrored)
         self.plan.show_turn(
             facing_angle_deg(task.movement, task.side), task.side, mirrored=self._mirrored
         )
@@ -215,13 +219,14 @@ class LivePage(QWidget):
             self.kind.say(tr("measured") if held else tr("rough value"))
             self.band.show_measured(movement, value)
             return
-        self._kept = frame.value, frame.phase is Phase.HOLD
-        self.number.show_value(frame.value, unit)
+        value = None if exceeds_range(movement, frame.value) else frame.value
+        self._kept = value, frame.phase is Phase.HOLD
+        self.number.show_value(value, unit)
         self.kind.say(tr("practice") if practice else tr("rough value"))
         if frame.phase is Phase.HOLD:
-            self.band.show_hold(movement, frame.value, frame.hold_share)
+            self.band.show_hold(movement, value, frame.hold_share)
         else:
-            self.band.show_moving(movement, frame.value)
+            self.band.show_moving(movement, value)
 
     def _show_result(self, task: MovementTask, attempt: Attempt) -> None:
         """Show a captured trial, pale until it is final."""

@@ -1,6 +1,6 @@
 """Page between two movements: what comes next and how to stand for it."""
 
-from PySide6.QtCore import Signal
+from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QWidget
 
 from gui.drawing.shown_movements import facing_angle_deg
@@ -29,11 +29,12 @@ class NextTaskPage(QWidget):
         self._appearance = appearance
         self.pain_words = label("", "lead")
         self.title = label("", "title")
-        self.hint = label("")
+        self.hint = label("", "quiet")
         self.sentence = FittedSentence(appearance)
         self.figure = PositionView(appearance)
         self.plan = ViewPlan(appearance)
-        self.plan_words = label("", "strong")
+        self.movement_words = label("", "strong")
+        self.facing_words = label("", "strong")
         self.go = button(tr("Begin"), "main", key=tr("Enter"))
         self.repeat = button(tr("Repeat the last movement"), key=tr("A"))
         self.finish = button(tr("Finish and save"), key=tr("Escape"))
@@ -44,13 +45,17 @@ class NextTaskPage(QWidget):
 
     def _lay_out(self) -> None:
         gap = self._appearance.gap
+        for words in (self.movement_words, self.facing_words):
+            words.setAlignment(Qt.AlignmentFlag.AlignHCenter)
+        person = column((self.figure, 1), self.movement_words, spacing=gap(0.5))
+        above = column((self.plan, 1), self.facing_words, spacing=gap(0.5))
         frame_page(
             self,
             self.title,
             self.pain_words,
             self.sentence,
-            (row((self.figure, 3), (self.plan, 2), spacing=gap(3)), 1),
-            column(self.plan_words, self.hint, spacing=gap(0.5)),
+            (row((person, 1), (above, 1), spacing=gap(3)), 1),
+            self.hint,
             buttons=[self.finish, self.repeat, self.go],
             caution=True,
         )
@@ -78,12 +83,8 @@ class NextTaskPage(QWidget):
         turn = facing_angle_deg(task.movement, task.side)
         self.figure.show_movement(task.movement, task.side, mirrored=mirrored)
         self.plan.show_turn(turn, task.side, mirrored=mirrored)
-        self.plan_words.setText(
-            tr("{movement}. {turned}.").format(
-                movement=movement_plainly(task.movement).capitalize(),
-                turned=facing_text(turn).capitalize(),
-            )
-        )
+        self.movement_words.setText(movement_plainly(task.movement).capitalize())
+        self.facing_words.setText(tr("From above: {turned}").format(turned=facing_text(turn)))
         self.hint.setText(_hint(task))
         (self.go if pain is None else self.finish).setFocus()
 

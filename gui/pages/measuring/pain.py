@@ -14,13 +14,11 @@ from gui.protocol.plan import NextAction, SessionMode, SessionPlan
 from gui.protocol.return_detector import ReturnDetector
 from gui.session.measurement_session import MeasurementSession
 from gui.style.appearance import Appearance
-from gui.text.result_wording import difference_words
+from gui.text.result_wording import difference_words, value_and_range
 from gui.text.wording import stopped_by_name, task_title, tr
-from gui.widgets.big_number import BigNumber
 from gui.widgets.buttons import button
 from gui.widgets.choice_row import ChoiceRow
 from gui.widgets.layouts import card, column, row
-from gui.widgets.measurement_band import MeasurementBand, band_for_measurement
 from gui.widgets.page_frame import frame_page
 from gui.widgets.pain_scale import PainScale
 from gui.widgets.reading_figure import ReadingFigure
@@ -30,6 +28,9 @@ from measure.domain.movements import MOVEMENTS, Unit
 from measure.domain.records import LimitingFactor
 from measure.domain.session_comparison import of_session, side_difference
 from measure.live.events import LiveFrame
+
+#: Width and height of the reading drawn on a body, pixels. [technical]
+_FIGURE_PX = (190, 140)
 
 
 class PainPage(QWidget):
@@ -44,8 +45,9 @@ class PainPage(QWidget):
         self.sentence = label(tr("How much did it hurt?"), "display")
         self.title = label("", "title")
         self.on_body = ReadingFigure(appearance)
-        self.number = BigNumber(appearance, steady=True)
-        self.band = MeasurementBand(appearance, least_share=3 / 100)
+        self.on_body.setFixedSize(*_FIGURE_PX)
+        self.number = label("", "display")
+        self.interval = label("", "strong")
         self.difference = label("", "strong")
         self.pain = PainScale(tr("Pain in the movement"))
         self.reason = ChoiceRow(
@@ -73,7 +75,7 @@ class PainPage(QWidget):
 
     def _lay_out(self) -> None:
         gap = self._appearance.gap
-        words = column(1, self.title, self.difference, self.number, self.band, 1, spacing=gap(1))
+        words = column(1, self.title, self.difference, self.number, self.interval, 1, spacing=0)
         frame_page(
             self,
             self.sentence,
@@ -81,7 +83,7 @@ class PainPage(QWidget):
             label(tr("What stopped the movement?"), "strong"),
             self.reason.row,
             self.next_words,
-            card(row((self.on_body, 2), (words, 3), spacing=gap(3))),
+            card(row(self.on_body, (words, 1), spacing=gap(3))),
             1,
             buttons=[self.finish, self.repeat, self.done],
             caution=True,
@@ -92,15 +94,16 @@ class PainPage(QWidget):
         """Ask about the movement that has just ended."""
         task, measurement = measuring.guide.task, measuring.guide.measurement
         self.title.setText(task_title(task.movement, task.side))
-        unit = MOVEMENTS[task.movement].unit
-        value = measurement.value if measurement else None
-        self.number.show_value(value, unit, final=True)
-        # A reach is read in levels of the spine; its share of the way means nothing to a person.
-        self.number.setVisible(value is not None and unit is Unit.DEGREES)
-        self.band.show_reading(task.movement, band_for_measurement(measurement))
+        value, interval = ("", "") if measurement is None else value_and_range(measurement)
+        self.number.setText(value)
+        self.interval.setText(interval)
+        degrees = MOVEMENTS[task.movement].unit is Unit.DEGREES
+        self.number.setProperty("role", "display" if degrees else "title")
+        self.number.style().polish(self.number)
+        middle = measurement.value if measurement else None
         low, high = (measurement.low, measurement.high) if measurement else (None, None)
         self.on_body.show_reading(
-            Reading(movement=task.movement, side=task.side, value=value, low=low, high=high)
+            Reading(movement=task.movement, side=task.side, value=middle, low=low, high=high)
         )
         self._show_difference(measuring.guide)
         self.pain.choose(None)
@@ -118,7 +121,6 @@ class PainPage(QWidget):
         if left is not None and right is not None:
             words = difference_words(task.movement, side_difference(left, right))
         self.difference.setText(words[:1].upper() + words[1:])
-        self.difference.setVisible(bool(words))
         self.difference.setVisible(bool(words))
 
     @Slot()

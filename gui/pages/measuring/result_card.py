@@ -2,27 +2,25 @@
 
 from collections.abc import Mapping
 
-from PySide6.QtWidgets import QGridLayout, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from gui.drawing.reading_on_body import Reading
 from gui.style.appearance import Appearance
-from gui.text.result_wording import difference_words, last_time_words
-from gui.text.wording import movement_name, notes_words, pain_sentence, side_title, tr
+from gui.text.result_wording import difference_words, last_time_words, value_and_range
+from gui.text.wording import measurement_words, movement_name, side_title, tr
 from gui.widgets.layouts import card, clear_layout, column, row, separator, widget_with
-from gui.widgets.measurement_band import MeasurementBand, band_for_measurement
 from gui.widgets.reading_figure import ReadingFigure
 from gui.widgets.text import label
 from measure.domain.landmarks import Side
 from measure.domain.measurements import Measurement
-from measure.domain.movements import Movement
-from measure.domain.records import LimitingFactor, MeasurementRecord
+from measure.domain.movements import MOVEMENTS, Movement, Unit
+from measure.domain.records import MeasurementRecord
 from measure.domain.session_comparison import side_difference
 
-#: Height of the reading drawn on a body, pixels. [technical]
-_FIGURE_PX = 150
+#: Width and height of the reading drawn on a body, pixels. [technical]
+_FIGURE_PX = (200, 165)
 
 Task = tuple[Movement, Side]
-Said = tuple[int | None, LimitingFactor | None]
 
 
 class ResultCard(QWidget):
@@ -31,7 +29,8 @@ class ResultCard(QWidget):
     def __init__(self, appearance: Appearance, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._appearance = appearance
-        self.bands: list[MeasurementBand] = []
+        #: Today's results in words, as they stand on the card.
+        self.readings: list[str] = []
         self.differences: list[str] = []
         self._blocks = QVBoxLayout()
         self._blocks.setContentsMargins(0, 0, 0, 0)
@@ -42,8 +41,7 @@ class ResultCard(QWidget):
         self,
         results: Mapping[Task, Measurement],
         before: Mapping[Task, MeasurementRecord],
-        said: Mapping[Task, Said],
-        messages: Mapping[Task, str],
+        remarks: Mapping[Task, tuple[str, ...]],
     ) -> None:
         """Show what a session gave.
 
@@ -51,61 +49,68 @@ class ResultCard(QWidget):
         ----------
         before
             The last reading of each movement and side before this session.
-        said
-            Pain and what ended the movement.
-        messages
-            What differs in the place where the person stood.
+        remarks
+            What else is said about a result: pain, notes, where the person stood.
         """
         clear_layout(self._blocks)
-        self.bands, self.differences = [], []
+        self.readings, self.differences = [], []
         movements = list(dict.fromkeys(movement for movement, _ in results))
         for place, movement in enumerate(movements):
             if place:
                 self._blocks.addWidget(separator())
             sides = {side: results.get((movement, side)) for side in Side}
-            left, right = sides[Side.LEFT], sides[Side.RIGHT]
-            words = ""
-            if left is not None and right is not None:
-                words = difference_words(movement, side_difference(left, right))
-            self.differences.append(words)
-            title = row(
-                (label(movement_name(movement), "title"), 1),
-                (label(words[:1].upper() + words[1:], "strong"), 1),
-                spacing=self._appearance.gap(4),
-            )
-            grid = QGridLayout()
-            grid.setHorizontalSpacing(self._appearance.gap(4))
-            for number, side in enumerate(Side):
-                task = (movement, side)
-                cell = self._cell(
-                    task, sides[side], before.get(task), said.get(task), messages.get(task, "")
-                )
-                grid.addWidget(cell, 0, number)
-                grid.setColumnStretch(number, 1)
-            block = column(title, grid, spacing=self._appearance.gap(1))
-            self._blocks.addWidget(widget_with(block))
+            self._blocks.addWidget(self._block(movement, sides, before, remarks))
+        if not any((movement, side) in before for movement in movements for side in Side):
+            first = tr("These are the first results: there is nothing to compare them with yet.")
+            self._blocks.addWidget(label(first, "quiet"))
+
+    def _block(
+        self,
+        movement: Movement,
+        sides: Mapping[Side, Measurement | None],
+        before: Mapping[Task, MeasurementRecord],
+        remarks: Mapping[Task, tuple[str, ...]],
+    ) -> QWidget:
+        """Return one movement: heading, difference, and the sides that were measured."""
+        gap = self._appearance.gap
+        left, right = sides[Side.LEFT], sides[Side.RIGHT]
+        words = ""
+        if left is not None and right is not None:
+            words = difference_words(movement, side_difference(left, right))
+        self.differences.append(words)
+        lines: list[QWidget] = [label(movement_name(movement), "title")]
+        if words:
+            lines.append(label(words[:1].upper() + words[1:], "strong"))
+        cells: list[tuple[QWidget, int]] = []
+        others = []
+        for side, measurement in sides.items():
+            task = (movement, side)
+            if measurement is None:
+                others.append(label(_not_today(side, before.get(task)), "quiet"))
+                continue
+            cell = self._cell(task, measurement, before.get(task), remarks.get(task, ()))
+            cells.append((cell, 1))
+        shown = row(*cells, spacing=gap(4))
+        return widget_with(column(*lines, shown, *others, spacing=gap(1)))
 
     def _cell(
         self,
         task: Task,
-        measurement: Measurement | None,
+        measurement: Measurement,
         before: MeasurementRecord | None,
-        said: Said | None,
-        message: str,
+        remarks: tuple[str, ...],
     ) -> QWidget:
+        """Return one side: the body, the number, its range, and what else is said."""
         movement, side = task
-        if measurement is None:
-            lines = [side_title(side), tr("Not measured today.")]
-            lines += [last_time_words(before)] if before is not None else []
-            return widget_with(column(*(label(line, "quiet") for line in lines), 1, spacing=0))
-        band = MeasurementBand(self._appearance, type_size=1.2)
-        band.show_reading(movement, band_for_measurement(measurement), side_title(side))
-        self.bands.append(band)
-        pain = pain_sentence(*said) if said is not None else ""
-        beside = last_time_words(before) + (f" {pain}." if pain else "")
-        below = [label(words) for words in (notes_words(measurement), message) if words]
+        self.readings.append(measurement_words(measurement))
+        value, interval = value_and_range(measurement)
+        degrees = measurement.value is not None and MOVEMENTS[movement].unit is Unit.DEGREES
+        words = [label(side_title(side), "quiet"), label(value, "display" if degrees else "title")]
+        words += [label(interval, "strong")] if interval else []
+        words += [label(last_time_words(before), "quiet")] if before is not None else []
+        below = [label(line, "quiet") for line in remarks]
         figure = ReadingFigure(self._appearance)
-        figure.setFixedHeight(_FIGURE_PX)
+        figure.setFixedSize(*_FIGURE_PX)
         figure.show_reading(
             Reading(
                 movement=movement,
@@ -115,6 +120,13 @@ class ResultCard(QWidget):
                 high=measurement.high,
             )
         )
-        words = column(band, label(beside, "quiet"), 1, spacing=0)
-        shown = row((words, 6), (figure, 5), spacing=self._appearance.gap(1))
+        said = column(*words, 1, spacing=0)
+        shown = row(column(figure, 1), (said, 1), spacing=self._appearance.gap(2))
         return widget_with(column(shown, *below, 1, spacing=0))
+
+
+def _not_today(side: Side, before: MeasurementRecord | None) -> str:
+    """Return that a side was not measured, and what it read the last time."""
+    parts = [tr("{side}: not measured today.").format(side=side_title(side))]
+    parts += [last_time_words(before)] if before is not None else []
+    return " ".join(parts)

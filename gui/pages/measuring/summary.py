@@ -6,16 +6,15 @@ from PySide6.QtCore import Signal, Slot
 from PySide6.QtGui import QGuiApplication
 from PySide6.QtWidgets import QPlainTextEdit, QWidget
 
-from gui.pages.measuring.result_card import ResultCard
+from gui.pages.measuring.result_card import ResultCard, Task
 from gui.pages.measuring.typed_values import TypedValues
 from gui.protocol.plan import SessionMode
 from gui.session.measurement_session import MeasurementSession
 from gui.style.appearance import Appearance
-from gui.text.result_wording import line_of_results
-from gui.text.wording import tr
+from gui.text.result_wording import line_of_results, result_notes
+from gui.text.wording import pain_sentence, tr
 from gui.widgets.announcement import announce
 from gui.widgets.buttons import FlowRow, button
-from gui.widgets.measurement_band import MeasurementBand
 from gui.widgets.page_frame import frame_page
 from gui.widgets.text import label
 from measure.domain.records import History
@@ -68,19 +67,14 @@ class SummaryPage(QWidget):
         frame_page(
             self,
             self.title,
+            self.card,
             self._ways,
             self.typed,
-            self.card,
             self.note,
             1,
             buttons=[self.next_side, self.next_movement, self.finish],
             caution=True,
         )
-
-    @property
-    def bands(self) -> list[MeasurementBand]:
-        """The bands of today's results."""
-        return self.card.bands
 
     def show_session(
         self, measuring: MeasurementSession, name: str, history: History, today: dt.date
@@ -96,16 +90,8 @@ class SummaryPage(QWidget):
         """
         outcomes = measuring.guide.outcomes
         results = of_session(outcome.measurement for outcome in outcomes)
-        said = {
-            (outcome.task.movement, outcome.task.side): (outcome.pain, outcome.stopped_by)
-            for outcome in outcomes
-            if outcome.measurement is not None
-        }
-        messages = {
-            (task.movement, task.side): words for task, words in measuring.messages.by_task.items()
-        }
         conduct = measuring.log.conduct
-        self.card.show_results(results, last_readings(history, conduct), said, messages)
+        self.card.show_results(results, last_readings(history, conduct), _remarks(measuring))
         self.card.setVisible(bool(results))
         self.title.setText(_title(bool(results), saved=measuring.log.saving))
         self.line = line_of_results(name, today, conduct, results)
@@ -141,6 +127,24 @@ class SummaryPage(QWidget):
         self.typing.setChecked(False)
         self.typed.clear()
         self.note.clear()
+
+
+def _remarks(measuring: MeasurementSession) -> dict[Task, tuple[str, ...]]:
+    """Return what is said about each result: pain, notes, and where the person stood."""
+    remarks = {}
+    for outcome in measuring.guide.outcomes:
+        measurement, task = outcome.measurement, outcome.task
+        if measurement is None:
+            continue
+        asked = outcome.pain is not None or outcome.stopped_by is not None
+        pain = pain_sentence(outcome.pain, outcome.stopped_by) + "." if asked else ""
+        words = (
+            pain,
+            result_notes(measurement, task.trials),
+            measuring.messages.by_task.get(task, ""),
+        )
+        remarks[task.movement, task.side] = tuple(filter(None, words))
+    return remarks
 
 
 def _title(measured: bool, *, saved: bool) -> str:

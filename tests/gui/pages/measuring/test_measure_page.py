@@ -44,7 +44,7 @@ def test_a_session_at_home_by_keys_alone(stage: WindowHarness, press: Press) -> 
     assert "right arm" in page.next.title.text()
     press(Qt.Key.Key_Escape)
     assert shown(stage) is page.summary
-    assert len(page.summary.bands) == 1  # what was never tried is no refusal
+    assert len(page.summary.card.readings) == 1  # what was never tried is no refusal
     press(Qt.Key.Key_Return)
     assert shown(stage) is page.start
     history = stage.history()
@@ -102,7 +102,7 @@ def test_in_a_clinic_both_sides_take_few_keys(stage: WindowHarness, press: Press
     assert stage.engine.side is Side.RIGHT
     trials(stage, 150.0, 152.0)
     press(Qt.Key.Key_Return)
-    assert [band.words for band in page.summary.bands] == [
+    assert page.summary.card.readings == [
         "91\u00b0 (85 to 97)",
         "151\u00b0 (145 to 157)",
     ]
@@ -125,6 +125,9 @@ def test_the_live_page_shows_guide_then_reading_then_refusal(stage: WindowHarnes
     assert live.number.text == "61\u00b0"
     assert live.kind.text == "rough value"
     assert live.band.state is BandState.MOVING
+    stage.engine.show(Phase.MOVE, 203.0)  # no arm goes there
+    stage.settle()
+    assert live.number.text == "\u2013"
     stage.engine.show(Phase.HOLD, 118.0, hold_share=0.5)
     stage.settle()
     assert (live.band.state, live.band.share) == (BandState.HOLDING, 0.5)
@@ -148,6 +151,7 @@ def test_the_live_page_shows_guide_then_reading_then_refusal(stage: WindowHarnes
     assert live.sentence.text == "Not counted: the body leaned."
     assert live.advice.text == "Stay upright and let only the arm move."
     assert live.advice.isVisible()
+    assert live.example.isVisible()
     assert live.trials.words == ("118\u00b0 (113 to 123)", "next")
 
 

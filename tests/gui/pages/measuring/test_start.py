@@ -159,7 +159,7 @@ def test_the_full_baseline_shows_the_difference_at_once(stage: WindowHarness) ->
         (Movement.ABDUCTION, right),
     ]
     assert len(set(order)) == 10
-    assert len(page.summary.bands) == 10
+    assert len(page.summary.card.readings) == 10
     assert len(page.summary.card.differences) == 5
     hand.click(page.summary.typing)
     field = page.summary.typed.fields
