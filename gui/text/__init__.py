@@ -9,7 +9,8 @@ Public names:
         round_length_words, round_sentence, round_task_title
     language: LANGUAGES, SYSTEM, install_language, language_for, language_in_force, language_shown
     progress_wording: logged_words, progress_notes, progress_of_sides, verdict_line, warm_up_words
-    result_wording: difference_words, last_time_words, line_of_results
+    result_wording: difference_words, last_time_words, line_of_results, result_notes,
+        value_and_range
     safety_wording: ScreeningText, answer_text, screening_text
     session_wording: hint_sentence, live_sentence, next_sentence, not_still_sentence,
         reason_phrase, start_position_sentence, trouble_sentence

@@ -796,8 +796,8 @@
         <translation>Ha puntuado el último movimiento con {pain} de 10, y el límite es {limit}. Deje descansar el brazo. Empiece el siguiente solo si el dolor ha cedido; también puede dejarlo por hoy.</translation>
     </message>
     <message>
-        <source>{movement}. {turned}.</source>
-        <translation>{movement}. {turned}.</translation>
+        <source>From above: {turned}</source>
+        <translation>Desde arriba: {turned}</translation>
     </message>
     <message>
         <source>You will not see the screen: listen for the voice and the tones.</source>
@@ -6748,10 +6748,6 @@
         <translation>Página {number} de {count}</translation>
     </message>
     <message>
-        <source>Not measured today.</source>
-        <translation>Hoy no se ha medido.</translation>
-    </message>
-    <message>
         <source>Not saved</source>
         <translation>Sin guardar</translation>
     </message>
@@ -6764,8 +6760,8 @@
         <translation>{side}: {value} menos que el otro lado ({range})</translation>
     </message>
     <message>
-        <source>First result of this movement.</source>
-        <translation>Primer resultado de este movimiento.</translation>
+        <source>No reading</source>
+        <translation>Sin lectura</translation>
     </message>
     <message>
         <source>Last time, {day}: {words}</source>
@@ -6950,6 +6946,14 @@
     <message>
         <source>{time}: the time you chose for your exercises.</source>
         <translation>{time}: la hora que eligió para sus ejercicios.</translation>
+    </message>
+    <message>
+        <source>These are the first results: there is nothing to compare them with yet.</source>
+        <translation>Estos son los primeros resultados: todavía no hay nada con que compararlos.</translation>
+    </message>
+    <message>
+        <source>{side}: not measured today.</source>
+        <translation>{side}: no se midió hoy.</translation>
     </message>
 </context>
 </TS>

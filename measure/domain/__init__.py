@@ -22,7 +22,7 @@ Public names:
     measurements: BASIS, BASIS_SENTENCES, IntervalBasis, LevelBand, Measurement, Provenance,
         Reference, Status, Trial
     movements: Direction, EverydayTask, Family, MOVEMENTS, Movement, MovementFacts, Unit, View
-    reading_scale: LEVEL_TICKS, paleness, scale_holding, scale_of, share_of_scale
+    reading_scale: LEVEL_TICKS, exceeds_range, paleness, scale_holding, scale_of, share_of_scale
     reasons: GateResult, Reason, SENTENCES, note, refuse
     record_checks: LONGEST_NAME, LONGEST_NOTE
     records: AgeBand, AssessmentCondition, Assistance, BodyPosition, EVENT_WORDS, Event, EventKind,

@@ -41,7 +41,7 @@ class ResultCard(QWidget):
         self,
         results: Mapping[Task, Measurement],
         before: Mapping[Task, MeasurementRecord],
-        remarks: Mapping[Task, tuple[str, ...]],
+        details: Mapping[Task, tuple[str, ...]],
     ) -> None:
         """Show what a session gave.
 
@@ -49,7 +49,7 @@ class ResultCard(QWidget):
         ----------
         before
             The last reading of each movement and side before this session.
-        remarks
+        details
             What else is said about a result: pain, notes, where the person stood.
         """
         clear_layout(self._blocks)
@@ -59,7 +59,7 @@ class ResultCard(QWidget):
             if place:
                 self._blocks.addWidget(separator())
             sides = {side: results.get((movement, side)) for side in Side}
-            self._blocks.addWidget(self._block(movement, sides, before, remarks))
+            self._blocks.addWidget(self._block(movement, sides, before, details))
         if not any((movement, side) in before for movement in movements for side in Side):
             first = tr("These are the first results: there is nothing to compare them with yet.")
             self._blocks.addWidget(label(first, "quiet"))
@@ -69,7 +69,7 @@ class ResultCard(QWidget):
         movement: Movement,
         sides: Mapping[Side, Measurement | None],
         before: Mapping[Task, MeasurementRecord],
-        remarks: Mapping[Task, tuple[str, ...]],
+        details: Mapping[Task, tuple[str, ...]],
     ) -> QWidget:
         """Return one movement: heading, difference, and the sides that were measured."""
         gap = self._appearance.gap
@@ -88,7 +88,7 @@ class ResultCard(QWidget):
             if measurement is None:
                 others.append(label(_not_today(side, before.get(task)), "quiet"))
                 continue
-            cell = self._cell(task, measurement, before.get(task), remarks.get(task, ()))
+            cell = self._cell(task, measurement, before.get(task), details.get(task, ()))
             cells.append((cell, 1))
         shown = row(*cells, spacing=gap(4))
         return widget_with(column(*lines, shown, *others, spacing=gap(1)))
@@ -98,7 +98,7 @@ class ResultCard(QWidget):
         task: Task,
         measurement: Measurement,
         before: MeasurementRecord | None,
-        remarks: tuple[str, ...],
+        details: tuple[str, ...],
     ) -> QWidget:
         """Return one side: the body, the number, its range, and what else is said."""
         movement, side = task
@@ -108,7 +108,7 @@ class ResultCard(QWidget):
         words = [label(side_title(side), "quiet"), label(value, "display" if degrees else "title")]
         words += [label(interval, "strong")] if interval else []
         words += [label(last_time_words(before), "quiet")] if before is not None else []
-        below = [label(line, "quiet") for line in remarks]
+        below = [label(line, "quiet") for line in details]
         figure = ReadingFigure(self._appearance)
         figure.setFixedSize(*_FIGURE_PX)
         figure.show_reading(

@@ -91,7 +91,7 @@ class SummaryPage(QWidget):
         outcomes = measuring.guide.outcomes
         results = of_session(outcome.measurement for outcome in outcomes)
         conduct = measuring.log.conduct
-        self.card.show_results(results, last_readings(history, conduct), _remarks(measuring))
+        self.card.show_results(results, last_readings(history, conduct), _details(measuring))
         self.card.setVisible(bool(results))
         self.title.setText(_title(bool(results), saved=measuring.log.saving))
         self.line = line_of_results(name, today, conduct, results)
@@ -129,9 +129,9 @@ class SummaryPage(QWidget):
         self.note.clear()
 
 
-def _remarks(measuring: MeasurementSession) -> dict[Task, tuple[str, ...]]:
+def _details(measuring: MeasurementSession) -> dict[Task, tuple[str, ...]]:
     """Return what is said about each result: pain, notes, and where the person stood."""
-    remarks = {}
+    details = {}
     for outcome in measuring.guide.outcomes:
         measurement, task = outcome.measurement, outcome.task
         if measurement is None:
@@ -143,8 +143,8 @@ def _remarks(measuring: MeasurementSession) -> dict[Task, tuple[str, ...]]:
             result_notes(measurement, task.trials),
             measuring.messages.by_task.get(task, ""),
         )
-        remarks[task.movement, task.side] = tuple(filter(None, words))
-    return remarks
+        details[task.movement, task.side] = tuple(filter(None, words))
+    return details
 
 
 def _title(measured: bool, *, saved: bool) -> str:
