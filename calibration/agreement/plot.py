@@ -14,6 +14,7 @@ from calibration.statistics.estimate import Estimate
 from measure.domain.landmarks import Side
 from measure.domain.movements import MOVEMENTS
 from measure.errors import DataError
+from measure.export.figure_file import save_figure
 
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
@@ -43,10 +44,7 @@ def save_agreement_figure(studies: Sequence[Agreement], path: Path) -> None:
     """
     if path.suffix.lower() not in (".png", ".pdf", ".svg"):
         raise DataError(f"The plot {path.name} must end in .png, .pdf or .svg.")
-    try:
-        agreement_figure(studies).savefig(path)
-    except OSError as error:
-        raise DataError(f"The plot {path.name} could not be written ({error.strerror}).") from error
+    save_figure(agreement_figure(studies), path)
 
 
 def _draw(panel: "Axes", study: Agreement) -> None:

@@ -16,8 +16,9 @@ from measure.domain.acquisition import MovementCorrection
 from measure.domain.calibration_records import StoredCorrection, StoredStudy
 from measure.domain.error_sizes import MovementStudy
 from measure.domain.movements import MOVEMENTS
-from measure.errors import DataError, InputError
+from measure.errors import InputError
 from measure.storage.store import Store
+from measure.system.atomic_files import write_over
 from measure.system.json_codec import to_data
 
 
@@ -53,10 +54,8 @@ def write_json(path: Path, agreements: Sequence[Agreement], study: str) -> None:
         "software": {"thawline": version("thawline")},
         "studies": [_json_data(agreement, study) for agreement in agreements],
     }
-    try:
-        path.write_text(json.dumps(content, indent=2, ensure_ascii=False) + "\n", encoding="utf-8")
-    except OSError as error:
-        raise DataError(f"{path.name} could not be written ({error.strerror}).") from error
+    text = json.dumps(content, indent=2, ensure_ascii=False) + "\n"
+    write_over(path, text.encode())
 
 
 def save_corrections(

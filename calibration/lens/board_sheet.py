@@ -8,7 +8,8 @@ from typing import TYPE_CHECKING, Any
 import numpy as np
 
 from calibration.lens.board import CELL_MM, SQUARE_MM, SQUARES, board_cells
-from measure.errors import DataError, InputError
+from measure.errors import InputError
+from measure.export.figure_file import save_figure
 
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
@@ -62,12 +63,7 @@ def save_board_sheet(path: Path, paper: PaperSize = PAPERS["a4"]) -> None:
         raise InputError(f"The name of the board file {path.name} must end in .pdf or .png.")
     # No date: the same sheet is the same file.
     metadata = {"CreationDate": None} if kind == ".pdf" else None
-    try:
-        board_sheet_figure(paper).savefig(path, dpi=_PNG_DPI, metadata=metadata)
-    except OSError as error:
-        raise DataError(
-            f"The board could not be written to {path.name} ({error.strerror})."
-        ) from error
+    save_figure(board_sheet_figure(paper), path, dpi=_PNG_DPI, metadata=metadata)
 
 
 def board_sheet_figure(paper: PaperSize) -> "Figure":

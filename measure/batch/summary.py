@@ -2,7 +2,6 @@
 
 import csv
 import io
-import os
 from collections import Counter
 from collections.abc import Sequence
 from pathlib import Path
@@ -10,7 +9,7 @@ from pathlib import Path
 from measure.clips.outcome import ClipResult
 from measure.domain.measurements import Measurement, Status
 from measure.errors import InputError
-from measure.system.atomic_files import private_descriptor, write_errors
+from measure.system.atomic_files import write_over
 
 #: Columns of the table, in their order.
 COLUMNS = (
@@ -95,8 +94,7 @@ def write_table(path: Path, results: Sequence[ClipResult]) -> None:
     rows = csv.DictWriter(text, COLUMNS, restval="", lineterminator="\n")
     rows.writeheader()
     rows.writerows(_row(result) for result in results)
-    with write_errors(path), os.fdopen(private_descriptor(path), "wb") as file:
-        file.write(text.getvalue().encode("utf-8", "surrogateescape"))
+    write_over(path, text.getvalue().encode("utf-8", "surrogateescape"))
 
 
 def _row(result: ClipResult) -> dict[str, object]:

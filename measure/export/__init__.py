@@ -7,6 +7,7 @@ Public names:
     clip_json: document, write_document
     clip_series_csv: write_track
     fhir_codes: CodeChoices
+    figure_file: save_figure
     formats: Format, export, file_name
     history_csv: DecimalSign
     history_json: read_history

@@ -5,7 +5,7 @@ from textwrap import wrap
 
 from measure.clips.read import ClipReading
 from measure.domain.movements import MOVEMENTS, Unit
-from measure.errors import DataError
+from measure.export.figure_file import save_figure
 from measure.report.measurement_wording import interval_text, refusal_sentences, value_text
 
 #: Characters in a line of the title. [technical]
@@ -70,7 +70,4 @@ def draw_curve(
         axes.set_xlim(0, float(times[-1]))
     axes.legend(frameon=False, fontsize=8, loc="upper right")
     figure.text(0.01, 0.005, "An estimate, not a diagnosis.", fontsize=7, color=_INK)
-    try:
-        figure.savefig(path)
-    except OSError as error:
-        raise DataError(f"{path} cannot be written: {error.strerror or error}.") from error
+    save_figure(figure, path)

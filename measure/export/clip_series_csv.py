@@ -1,8 +1,8 @@
 """Per-frame series of a clip as CSV: time, values, reasons for gaps, and landmarks."""
 
 import csv
+import io
 import math
-import os
 from pathlib import Path
 
 import numpy as np
@@ -11,7 +11,7 @@ from measure.clips.read import ClipReading
 from measure.domain.landmarks import FloatArray, Landmark
 from measure.domain.measurements import Measurement
 from measure.domain.tracks import FrameState
-from measure.system.atomic_files import private_descriptor, write_errors
+from measure.system.atomic_files import write_over
 from measure.video.sampling import FINE_HZ
 
 
@@ -34,25 +34,23 @@ def write_track(path: Path, reading: ClipReading) -> None:
         header += [f"{name}_x_px", f"{name}_y_px", f"{name}_visibility"]
     track = reading.track
     refined = refined_series(reading)
-    with (
-        write_errors(path),
-        os.fdopen(private_descriptor(path), "w", encoding="utf-8", newline="") as file,
-    ):
-        rows = csv.writer(file)
-        rows.writerow(header)
-        for frame, time_s in enumerate(track.time_s):
-            row = [
-                f"{time_s:.4f}",
-                _cell(reading.guide[frame], 3),
-                _cell(refined[frame], 3),
-                part_of(reading.measurement, float(time_s)),
-                FrameState(int(track.state[frame])).name.lower().replace("_", "-"),
-                str(int(track.people[frame])),
-            ]
-            for mark in Landmark:
-                x, y = track.points_px[frame, mark]
-                row += [_cell(x, 2), _cell(y, 2), _cell(track.visibility[frame, mark], 3)]
-            rows.writerow(row)
+    text = io.StringIO(newline="")
+    rows = csv.writer(text)
+    rows.writerow(header)
+    for frame, time_s in enumerate(track.time_s):
+        row = [
+            f"{time_s:.4f}",
+            _cell(reading.guide[frame], 3),
+            _cell(refined[frame], 3),
+            part_of(reading.measurement, float(time_s)),
+            FrameState(int(track.state[frame])).name.lower().replace("_", "-"),
+            str(int(track.people[frame])),
+        ]
+        for mark in Landmark:
+            x, y = track.points_px[frame, mark]
+            row += [_cell(x, 2), _cell(y, 2), _cell(track.visibility[frame, mark], 3)]
+        rows.writerow(row)
+    write_over(path, text.getvalue().encode())
 
 
 def refined_series(reading: ClipReading) -> FloatArray:

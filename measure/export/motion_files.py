@@ -22,7 +22,7 @@ from measure.clips.observation import ClipObservation
 from measure.domain.landmarks import FloatArray, IntArray, Landmark
 from measure.domain.tracks import FrameState
 from measure.errors import DataError, InputError
-from measure.system.atomic_files import private_descriptor, write_errors
+from measure.system.atomic_files import private_descriptor, write_over
 
 #: Names of the points, in the order of the network's landmarks.
 LABELS = tuple(mark.name for mark in Landmark)
@@ -109,8 +109,7 @@ def write_trc(path: Path, points: MotionPoints) -> None:
     for frame, (time_s, places) in enumerate(zip(points.time_s, points.places, strict=True)):
         cells = [str(frame + 1), f"{time_s:.6f}", *_cells(places, points.units)]
         lines.append("\t".join(cells))
-    with write_errors(path), os.fdopen(private_descriptor(path), "wb") as file:
-        file.write(("\n".join(lines) + "\n").encode())
+    write_over(path, ("\n".join(lines) + "\n").encode())
 
 
 def _cells(places: FloatArray, units: str) -> list[str]:

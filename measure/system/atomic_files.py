@@ -149,6 +149,26 @@ def write_errors(path: Path) -> Iterator[None]:
         ) from error
 
 
+def write_over(path: Path, data: bytes) -> None:
+    """Write a file in place of one that may be there: all of it, or none is left.
+
+    A new one can be read by its owner alone.
+
+    Raises
+    ------
+    DataError
+        When the folder does not exist, cannot be written to or has no room.
+    """
+    with write_errors(path):
+        try:
+            with os.fdopen(private_descriptor(path), "wb") as file:
+                file.write(data)
+        except OSError:
+            if path.is_file():
+                path.unlink()
+            raise
+
+
 def write_json(path: Path, content: Mapping[str, Any]) -> None:
     """Write a document so that a half-written file never takes its place.
 

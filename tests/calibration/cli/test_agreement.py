@@ -59,4 +59,4 @@ def test_files_that_cannot_be_written(
     path = tmp_path / "spring.csv"
     path.write_text(f"{HEADER}\n{table(5)}\n", encoding="utf-8")
     assert main(["agreement", str(path), option, str(tmp_path / "gone" / "out.png")]) == 2
-    assert "could not be written" in capsys.readouterr().err
+    assert "cannot be written" in capsys.readouterr().err

@@ -51,5 +51,5 @@ def test_the_same_sheet_is_the_same_file(tmp_path: Path) -> None:
 def test_sheets_that_cannot_be_written(tmp_path: Path) -> None:
     with pytest.raises(InputError, match="must end in"):
         save_board_sheet(tmp_path / "board.txt")
-    with pytest.raises(DataError, match="could not be written"):
+    with pytest.raises(DataError, match="cannot be written"):
         save_board_sheet(tmp_path / "gone" / "board.png")

@@ -7,8 +7,14 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from measure.errors import InputError, MachineError
-from measure.system.atomic_files import LONGEST_PART, safe_name, unused_path, write_new
+from measure.errors import DataError, InputError, MachineError
+from measure.system.atomic_files import (
+    LONGEST_PART,
+    safe_name,
+    unused_path,
+    write_new,
+    write_over,
+)
 
 
 @pytest.mark.parametrize(
@@ -116,4 +122,22 @@ def test_names_that_cannot_be_written(tmp_path: Path) -> None:
         write_new(tmp_path / "nowhere" / "rosa.json", b"data")
     with pytest.raises(MachineError, match="could not be written"):
         write_new(tmp_path / ("x" * 300), b"data")
+    assert list(tmp_path.iterdir()) == []
+
+
+def test_a_file_that_takes_anothers_place_is_whole_or_gone(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    target = tmp_path / "plot.png"
+    write_over(target, b"old")
+    write_over(target, b"new")
+    assert target.read_bytes() == b"new"
+
+    def full(path: Path) -> int:
+        path.write_bytes(b"ne")
+        raise OSError(28, "No space left on device")
+
+    monkeypatch.setattr("measure.system.atomic_files.private_descriptor", full)
+    with pytest.raises(DataError, match=r"plot.png cannot be written: .*space"):
+        write_over(target, b"newer")
     assert list(tmp_path.iterdir()) == []
