@@ -6,6 +6,7 @@ from pathlib import Path
 
 import pytest
 
+from tests.support.every_command import orders
 from tests.support.system_calls import calls_in, traced, written_for_good
 
 pytestmark = [
@@ -21,30 +22,6 @@ for arguments in json.loads(sys.argv[1]):
     if code:
         sys.exit(f"{arguments}: {code}")
 """
-
-COMMANDS = (
-    "demo --story",
-    "people",
-    "people show demo-Bramble",
-    "people add Yarrow",
-    "sessions demo-Bramble",
-    "progress demo-Bramble",
-    "events demo-Bramble",
-    "plan demo-Bramble",
-    "report demo-Bramble --to {folder}/report.html",
-    "report demo-Bramble --to {folder}/report.pdf",
-    "export demo-Bramble --format json --to {folder}/all.json",
-    "export demo-Bramble --format csv --to {folder}/all.csv",
-    "export demo-Bramble --format fhir --to {folder}/fhir.json",
-    "import {folder}/all.json",
-    "backup {folder}/copy.sqlite",
-    "restore {folder}/copy.sqlite",
-    "calibrate lens sheet {folder}/board.pdf",
-    "calibrate level lines --size 640x480 --line 120,40:118,450 --line 530,38:534,452",
-    "calibrate body tape --person demo-Bramble --trunk 49 --upper-arm 30 --forearm 25.5",
-    "calibrate setup write {folder}/setup.json --person demo-Bramble",
-    "privacy",
-)
 
 
 def test_the_record_shows_calls_and_look_ups_where_there_are_any(tmp_path: Path) -> None:
@@ -87,9 +64,8 @@ def test_no_command_calls_anybody(tmp_path: Path) -> None:
     folder = tmp_path / "asked-for"
     folder.mkdir()
     data = tmp_path / "data"
-    orders = [each.format(folder=folder).split() for each in COMMANDS]
     calls = traced(
-        [sys.executable, "-c", _RUN_ALL, json.dumps(orders)],
+        [sys.executable, "-c", _RUN_ALL, json.dumps(orders(folder))],
         tmp_path / "calls",
         more={"THAWLINE_DATA": str(data), "QT_QPA_PLATFORM": "offscreen"},
     )

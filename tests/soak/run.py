@@ -1,6 +1,6 @@
 """`make soak`: the real window measures for an hour; every trial captured must be saved.
 
-    python -m tests.soak.run [--minutes 60] [--model-quality full] [--scripted]
+    python -m tests.soak.run [--minutes 60] [--model-quality full] [--scripted] [--write]
 
 A clip with three raises is played at real speed, over and over, as if it were the camera; a
 person asks for one movement of three trials after the other. With `--scripted` a scripted camera
@@ -23,6 +23,7 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
 from pathlib import Path
 from tempfile import TemporaryDirectory
+from typing import TypeVar
 
 from PySide6.QtCore import QObject, Qt, QTimer, Slot
 from PySide6.QtTest import QTest
@@ -45,6 +46,7 @@ from measure.pose.jobs import InferencePass, PictureJob
 from measure.pose_models.catalogue import ModelQuality
 from measure.storage.store import Store
 from measure.system.paths import data_folder, model_folder
+from tests.proof.page import Proof, finish, typed_command
 from tests.soak.usage import Usage, usage
 from tests.support.live_figures import empty_bundle
 from tests.support.real_model import clip
@@ -182,6 +184,10 @@ class Soak(QObject):
                 self._window.close()
 
 
+#: What leads the window.
+Led = TypeVar("Led", bound=Soak)
+
+
 class Forgetful(ScriptedPose):
     """Keeps none of the pictures that it was given."""
 
@@ -210,7 +216,13 @@ def engine(quality: ModelQuality | None, scripted: Path | None) -> LiveEngine:
     )
 
 
-def soak(seconds: float, quality: ModelQuality | None, *, scripted: bool) -> Soak:
+def soak(
+    seconds: float,
+    quality: ModelQuality | None,
+    *,
+    scripted: bool,
+    make: Callable[[MainWindow, float], Led],
+) -> Led:
     """Let the window measure for so long; what it kept is in the data folder."""
     folder = data_folder()
     clips = () if scripted else (clip("flexion-right-three-repeats"),)
@@ -226,7 +238,7 @@ def soak(seconds: float, quality: ModelQuality | None, *, scripted: bool) -> Soa
     person = window.measure.people.person
     assert person is not None
     window.measure.people.save_screening(ScreeningOccasion.BEFORE, ScreeningOutcome.CLEAR)
-    made = Soak(window, seconds)
+    made = make(window, seconds)
     window.measure.start.home.emit(TASKS)
     QApplication.exec()
     return made
@@ -241,6 +253,17 @@ def saved_trials(folder: Path) -> int:
         )
 
 
+def growth_mb(done: Soak, share: float) -> float:
+    """Return how much more the last tenth held than the first, megabytes."""
+    return done.tenths[-1].held("memory_mb", share) - done.tenths[0].held("memory_mb", share)
+
+
+def growth_text(done: Soak) -> str:
+    """Return the growth of memory at rest and at work, in words."""
+    at_rest, at_work = growth_mb(done, AT_REST), growth_mb(done, AT_WORK)
+    return f"memory {at_rest:+.0f} MB at rest, {at_work:+.0f} MB at work"
+
+
 def faults(done: Soak, saved: int, *, rate_counts: bool) -> list[str]:
     """Return what is not as it should be, in words."""
     early, late = done.tenths[0], done.tenths[-1]
@@ -250,9 +273,8 @@ def faults(done: Soak, saved: int, *, rate_counts: bool) -> list[str]:
     if saved != captured or not captured:
         found.append(f"{captured} trials were captured and {saved} saved")
     for when, share in (("at rest", AT_REST), ("at work", AT_WORK)):
-        growth_mb = late.held("memory_mb", share) - early.held("memory_mb", share)
-        if growth_mb > MOST_GROWTH_MB:
-            found.append(f"memory {when} grew by {growth_mb:.1f} MB")
+        if growth_mb(done, share) > MOST_GROWTH_MB:
+            found.append(f"memory {when} grew by {growth_mb(done, share):.1f} MB")
         if late.held("threads", share) - early.held("threads", share) > MOST_MORE_HANDLES:
             found.append(f"threads {when} became more")
     if more > MOST_MORE_HANDLES:
@@ -271,12 +293,18 @@ def main() -> int:
     parser.add_argument("--minutes", type=float, default=60.0)
     parser.add_argument("--model-quality", type=ModelQuality)
     parser.add_argument("--scripted", action="store_true")
+    parser.add_argument("--write", action="store_true", help="write the row into the page")
     arguments = parser.parse_args()
     os.environ["THAWLINE_MODELS"] = str(model_folder())
     with TemporaryDirectory() as folder:
         os.environ["THAWLINE_DATA"] = folder
         configure_application(QApplication(["thawline"]))
-        done = soak(60.0 * arguments.minutes, arguments.model_quality, scripted=arguments.scripted)
+        done = soak(
+            60.0 * arguments.minutes,
+            arguments.model_quality,
+            scripted=arguments.scripted,
+            make=Soak,
+        )
         saved = saved_trials(Path(folder))
     print("tenth  pictures/s  trials  MB at rest  MB at work  handles  threads  processes")
     for number, tenth in enumerate(done.tenths, 1):
@@ -286,12 +314,14 @@ def main() -> int:
             f"{tenth.median('handles'):7.0f}  "
             f"{tenth.median('threads'):7.0f}  {tenth.median('processes'):9.0f}"
         )
-    print(
-        f"{len(done.captured)} trials captured, {saved} saved, in {done.measurements} measurements"
+    proof = Proof(
+        subject="measuring on and on",
+        counts=f"{len(done.captured)} trials captured, {saved} saved, in {done.measurements} "
+        f"measurements; {growth_text(done)}; {sum(done.troubles.values())} restarts",
+        faults=tuple(faults(done, saved, rate_counts=not arguments.scripted)),
+        command=typed_command("tests.soak.run"),
     )
-    found = faults(done, saved, rate_counts=not arguments.scripted)
-    print("".join(f"FAULT: {each}\n" for each in found), end="")
-    return 1 if found else 0
+    return finish((proof,), wanted=arguments.write)
 
 
 if __name__ == "__main__":

@@ -34,7 +34,7 @@ def test_a_short_soak_saves_every_trial_and_grows_nowhere() -> None:
     )
     assert done.returncode == 0, done.stdout + done.stderr
     assert "Traceback" not in done.stderr, done.stderr
-    words = re.match(r"(\d+) trials captured, (\d+) saved", done.stdout.splitlines()[-1])
+    words = re.search(r"(\d+) trials captured, (\d+) saved", done.stdout.splitlines()[-1])
     assert words is not None
     assert int(words[1]) == int(words[2]) > 0
 

@@ -18,7 +18,7 @@ class Usage:
 def usage() -> Usage:
     """Return what this process and its descendants hold now."""
     memory_kb = handles = threads = processes = 0
-    for number in _tree(os.getpid()):
+    for number in descendants(os.getpid()):
         try:
             status = Path(f"/proc/{number}/status").read_text()
             open_here = len(os.listdir(f"/proc/{number}/fd"))
@@ -33,7 +33,8 @@ def usage() -> Usage:
     return Usage(memory_mb=memory_kb / 1024, handles=handles, threads=threads, processes=processes)
 
 
-def _tree(number: int) -> list[int]:
+def descendants(number: int) -> list[int]:
+    """Return a process and all that it started, itself first."""
     found = [number]
     for one in found:
         for path in Path(f"/proc/{one}/task").glob("*/children"):
