@@ -1029,7 +1029,7 @@
     </message>
     <message>
         <source>{conduct}. Seen {view}, measured against {reference}. Body tracking: {level}.</source>
-        <translation>{conduct}. Visto {view}, medido respecto a {reference}. Seguimiento corporal: {level}.</translation>
+        <translation>{conduct}. Visto {view}, medido respecto a {reference}. Reconocimiento del cuerpo: {level}.</translation>
     </message>
     <message>
         <source>the trunk</source>
@@ -6196,10 +6196,6 @@
         <translation>Thawline encuentra el cuerpo en la imagen con un modelo que se descarga una vez y después permanece en este ordenador. Sin él no se puede medir nada.</translation>
     </message>
     <message>
-        <source>Body tracking is ready. All detail levels are on this computer.</source>
-        <translation>El seguimiento corporal está listo. Todos los niveles de detalle están en este ordenador.</translation>
-    </message>
-    <message>
         <source>○  {level}: not installed</source>
         <translation>○  {level}: no instalado</translation>
     </message>
@@ -6210,6 +6206,10 @@
     <message>
         <source>Downloading is the only time Thawline uses the network. About {megabytes} MB come from the public package registry, through the package program of this computer (npm or pip). Nothing about you is sent. The files are checked before they are used.</source>
         <translation>La descarga es la única ocasión en que Thawline usa la red. Se reciben unos {megabytes} MB del registro público de paquetes, mediante el programa de paquetes de este ordenador (npm o pip). No se envía nada sobre usted. Los archivos se comprueban antes de usarlos.</translation>
+    </message>
+    <message>
+        <source>Body tracking is ready on this computer.</source>
+        <translation>El reconocimiento del cuerpo está listo en este ordenador.</translation>
     </message>
     <message>
         <source>Downloading. You can go on using Thawline meanwhile.</source>

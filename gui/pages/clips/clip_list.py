@@ -81,7 +81,7 @@ class ClipList(QWidget):
         self.progress = QProgressBar()
         self.progress.setRange(0, 1000)
         self.progress.setAccessibleName(tr("share read"))
-        self.words = label("", "title")
+        self.words = label("", "strong")
         self.detail = label("", "quiet")
         self.where = label("", "small")
         self._lay_out(appearance)

@@ -13,7 +13,7 @@ from gui.pages.clips.zoomable_video import ZoomableVideo
 from gui.session.interfaces import ClipAnalysis, ClipThumbnails
 from gui.style.appearance import Appearance
 from gui.text.wording import tr
-from gui.widgets.buttons import FlowRow, bind_keys, button
+from gui.widgets.buttons import FlowRow, ShortcutButton, bind_keys, button
 from gui.widgets.layouts import column, row
 from gui.widgets.text import label
 from measure.domain.landmarks import FloatArray, Side
@@ -24,7 +24,7 @@ from measure.progress.wording import number_words
 #: Time between two looks at the clock while a clip plays, milliseconds. [technical]
 _PLAY_INTERVAL_MS = 15
 #: Least height of the picture, pixels. [technical]
-_LEAST_PICTURE_PX = 180
+_LEAST_PICTURE_PX = 230
 #: Shares of the width for the picture and for what stands beside it. [technical]
 _SHARES = (56, 44)
 
@@ -52,8 +52,8 @@ class ClipPlayer(QWidget):
         self.moment = label("", "quiet")
         self.moment.setWordWrap(False)
         self.play = button(tr("Play"), key=tr("Space"))
-        self.back = button(tr("Frame back"), key="\u2190")
-        self.on = button(tr("Frame on"), key="\u2192")
+        self.back = _step_button("\u2190", tr("Frame back"))
+        self.on = _step_button("\u2192", tr("Frame on"))
         self.chart = ClipChart(appearance)
         self.chart.moved.connect(self.show_moment)
         self._clock = QTimer(self)
@@ -221,3 +221,11 @@ class ClipPlayer(QWidget):
         shrink = width_px / track.width_px
         placed: FloatArray = (points + 0.5) * shrink - 0.5
         return placed
+
+
+def _step_button(key: str, name: str) -> ShortcutButton:
+    """Return a button that shows its key alone, and says its name to who hears or rests on it."""
+    made = button(key)
+    made.setAccessibleName(name)
+    made.setToolTip(name)
+    return made

@@ -87,9 +87,7 @@ class BodyTrackingPage(TitledPage):
             "from the public package registry, through the package program of this computer "
             "(npm or pip). Nothing about you is sent. The files are checked before they are used."
         ).format(megabytes=max(package.megabytes for package in PACKAGES))
-        self.complete = label(
-            tr("Body tracking is ready. All detail levels are on this computer."), "display"
-        )
+        self.complete = label(tr("Body tracking is ready on this computer."), "display")
         levels = column(*self.here.values(), spacing=self._appearance.gap(1))
         self._levels = card(levels)
         self._online = label(online)

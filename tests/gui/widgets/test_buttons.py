@@ -34,7 +34,7 @@ def test_keys_are_told_in_a_row_where_all_have_room(
     row = ButtonRow(buttons)
     placed(row, (600, 100))
     qtbot.wait(20)
-    assert [one.text() for one in buttons] == ["Pause  \u00b7  Space", "Go on  \u00b7  Enter"]
+    assert [one.text() for one in buttons] == ["Pause  \u00b7  Space", "Continue  \u00b7  Enter"]
     row.window().resize(260, 100)
     qtbot.wait(20)
     assert [one.text() for one in buttons] == ["Pause", "Continue"]
