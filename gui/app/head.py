@@ -4,13 +4,25 @@ import sys
 
 from PySide6.QtCore import Qt, Signal, Slot
 from PySide6.QtGui import QKeySequence, QShortcut
-from PySide6.QtWidgets import QButtonGroup, QMainWindow, QMenu, QMenuBar, QPushButton, QWidget
+from PySide6.QtWidgets import (
+    QButtonGroup,
+    QMainWindow,
+    QMenu,
+    QMenuBar,
+    QPushButton,
+    QSizePolicy,
+    QSpacerItem,
+    QWidget,
+)
 
 from gui.style.measures import GAP_PX, MARGIN_PX
 from gui.text.wording import tr
 from gui.widgets.buttons import button
 from gui.widgets.layouts import column, row, separator, widget_with
 from gui.widgets.text import ElidedLabel
+
+#: Space between the words where there is room, pixels. [technical]
+_GAP_PX = 3 * GAP_PX
 
 
 class Head(QWidget):
@@ -45,13 +57,15 @@ class Head(QWidget):
         window.addAction(self._menu.menuAction())
         opens = QShortcut(QKeySequence("F10"), self)
         opens.activated.connect(self._open_menu)
-        contents = row(
-            *self.words,
-            (self._who, 1),
-            self._menu_button,
-            margins=(MARGIN_PX, 0, MARGIN_PX, 0),
-            spacing=2 * GAP_PX,
-        )
+        contents = row(margins=(MARGIN_PX, 0, MARGIN_PX, 0), spacing=0)
+        for member in self.words:
+            contents.addWidget(member)
+            # Gives way where words are long and the window is narrow.
+            policies = QSizePolicy.Policy
+            contents.addSpacerItem(QSpacerItem(_GAP_PX, 0, policies.Maximum, policies.Minimum))
+        contents.addWidget(self._who, 1)
+        contents.addSpacing(GAP_PX)
+        contents.addWidget(self._menu_button)
         column(widget_with(contents), separator(), on=self, spacing=0)
 
     @Slot()

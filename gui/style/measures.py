@@ -12,9 +12,14 @@ TITLE = 23 / BODY_PX
 DISPLAY = 36 / BODY_PX
 #: Height of a line of text, relative to the type. [technical]
 LINE = 1.3
+#: Size of the words in the head of the window, relative to running text: between running text and
+#: a section's heading, for all of them stand in one row. [technical]
+HEAD = 20 / BODY_PX
 #: How much of the growth of text the head of the window takes part in, so that it stays one row
 #: in the narrowest window in every language. [technical]
 HEAD_GROWTH = 0.15
+#: Up to this size running text is set larger on pages that say little, pixels. [technical]
+LARGE_ENOUGH_PX = 30
 
 #: The unit of space between things, device-independent pixels. [technical]
 GAP_PX = 8

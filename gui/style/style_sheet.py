@@ -8,7 +8,9 @@ from gui.style.measures import (
     CARD_RADIUS_PX,
     DISPLAY,
     FIELD_RADIUS_PX,
+    HEAD,
     HEAD_GROWTH,
+    LARGE_ENOUGH_PX,
     LINE,
     SMALL,
     TITLE,
@@ -30,7 +32,7 @@ QLabel[role="small"], QLabel[role="notice"] {{ color: {quiet}; font-size: {small
 QLabel[role="notice"] {{ color: {ink}; }}
 QLabel[role="who"] {{ color: {quiet}; font-size: {who}px; }}
 QLabel[role="alarm"] {{ color: {alarm}; font-size: {title}px; font-weight: 700; }}
-QWidget[short="true"] QLabel[role=""] {{ font-size: {title}px; }}
+QWidget[short="true"] QLabel[role=""] {{ font-size: {short}px; }}
 QFrame[role="card"] {{ background: {raised}; border: 1px solid {line};
     border-radius: {card_radius}px; }}
 QFrame[role="sunken-card"] {{ background: {sunken}; border: none;
@@ -39,6 +41,9 @@ QFrame[role="notice-card"] {{ background: {raised}; border: 1px solid {line};
     border-left: 6px solid {hold}; border-radius: {card_radius}px; }}
 QFrame[role="alarm-card"] {{ background: {raised}; border: 3px solid {alarm};
     border-radius: {card_radius}px; }}
+QFrame[role="alarm-fill"] {{ background: {alarm}; border: none;
+    border-radius: {card_radius}px; }}
+QFrame[role="alarm-fill"] QLabel {{ color: {ground}; }}
 QFrame[role="message"] {{ background: {raised}; border: 2px solid {edge};
     border-radius: {card_radius}px; }}
 QFrame[role="hair"] {{ background: {line}; border: none; }}
@@ -127,9 +132,10 @@ def style_sheet(palette: Palette, percent: int) -> str:
         "small": round(body * SMALL),
         "title": round(body * TITLE),
         "display": round(body * DISPLAY),
+        "short": round(max(body, min(body * TITLE, LARGE_ENOUGH_PX))),
         "who": round(head),
-        "word": round(head * TITLE),
-        "word_line": round(head * TITLE * LINE),
+        "word": round(head * HEAD),
+        "word_line": round(head * HEAD * LINE),
         "card_radius": CARD_RADIUS_PX,
         "radius": BUTTON_RADIUS_PX,
         "field_radius": FIELD_RADIUS_PX,

@@ -932,8 +932,8 @@
         <translation>Cambiar mi respuesta</translation>
     </message>
     <message>
-        <source>Show the rest of the list</source>
-        <translation>Ver el resto de la lista</translation>
+        <source>Show the rest</source>
+        <translation>Ver el resto</translation>
     </message>
     <message>
         <source>Stop for today</source>
@@ -1408,10 +1408,6 @@
         <translation>¿A quién se mide?</translation>
     </message>
     <message>
-        <source>New</source>
-        <translation>Nueva</translation>
-    </message>
-    <message>
         <source>Without saving</source>
         <translation>Sin guardar</translation>
     </message>
@@ -1440,12 +1436,24 @@
         <translation>el lado que se mide</translation>
     </message>
     <message>
+        <source>What is measured?</source>
+        <translation>¿Qué se mide?</translation>
+    </message>
+    <message>
         <source>Measure this movement</source>
         <translation>Medir este movimiento</translation>
     </message>
     <message>
+        <source>Choose the side first</source>
+        <translation>Elija antes el lado</translation>
+    </message>
+    <message>
         <source>Five movements, both sides, two trials each: about {minutes} minutes.</source>
         <translation>Cinco movimientos, ambos lados, dos intentos cada uno: unos {minutes} minutos.</translation>
+    </message>
+    <message>
+        <source>Someone new</source>
+        <translation>Una persona nueva</translation>
     </message>
     <message>
         <source>Or one movement</source>
@@ -6954,6 +6962,10 @@
     <message>
         <source>{side}: not measured today.</source>
         <translation>{side}: no se midió hoy.</translation>
+    </message>
+    <message>
+        <source>Choose a shoulder first</source>
+        <translation>Elija antes el hombro</translation>
     </message>
 </context>
 </TS>

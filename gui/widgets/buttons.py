@@ -233,11 +233,11 @@ class ButtonRow(QWidget):
             left = (self.width() - room) // 2
             right = left + room
             for member, wide in line:
-                if member.property("role") != "main":
+                if not self._at_end(member):
                     self._put(member, left, top, wide, high)
                     left += wide + BUTTON_GAP_PX
             for member, wide in reversed(line):
-                if member.property("role") == "main":
+                if self._at_end(member):
                     right -= wide
                     self._put(member, right, top, wide, high)
                     right -= BUTTON_GAP_PX
@@ -245,6 +245,11 @@ class ButtonRow(QWidget):
         if self._lines_height() != self._height:
             self._height = self._lines_height()
             self.updateGeometry()
+
+    @staticmethod
+    def _at_end(member: QPushButton) -> bool:
+        """Whether a button stands at its line's end: the main one, and one that will be it."""
+        return member.property("role") == "main" or bool(member.property("leads_on"))
 
     def _put(self, member: QPushButton, left: int, top: int, wide: int, high: int) -> None:
         place = QRect(left, top, wide, high)

@@ -80,8 +80,8 @@ def _filled(
 def card(*contents: Content, role: str = "card", spacing: int = 2 * GAP_PX) -> QFrame:
     """Return a frame with the contents one below the other.
 
-    Roles: card, sunken-card (let into the page), notice-card (what deserves to be seen first) and
-    alarm-card (emergency wording).
+    Roles: card, sunken-card (let into the page), notice-card (what deserves to be seen first),
+    alarm-card (emergency wording) and alarm-fill (get help now).
     """
     made = QFrame()
     made.setProperty("role", role)

@@ -97,9 +97,7 @@ class PageFoot(ButtonRow):
         if self._wide(widths) > self._room():
             return None
         shown = zip(self._shown(), widths, strict=True)
-        before = sum(
-            wide + 2 * GAP_PX for member, wide in shown if member.property("role") != "main"
-        )
+        before = sum(wide + 2 * GAP_PX for member, wide in shown if not self._at_end(member))
         room = self._room() - self._wide(widths) - 2 * 2 * GAP_PX
         if room < needed:
             return None

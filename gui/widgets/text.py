@@ -49,14 +49,17 @@ class ElidedLabel(QLabel):
         self._whole = text
         self.setAccessibleName(text)
         self.setToolTip(text)
+        self.updateGeometry()
         self._fit()
 
     def sizeHint(self) -> QSize:
         return QSize(self.fontMetrics().horizontalAdvance(self._whole), super().sizeHint().height())
 
     def minimumSizeHint(self) -> QSize:
-        least = _LEAST_DIGITS * self.fontMetrics().horizontalAdvance("0")
-        return QSize(least, super().minimumSizeHint().height())
+        metrics = self.fontMetrics()
+        least = _LEAST_DIGITS * metrics.horizontalAdvance("0")
+        whole = metrics.horizontalAdvance(self._whole)
+        return QSize(min(least, whole), super().minimumSizeHint().height())
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)

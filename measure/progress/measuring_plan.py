@@ -84,22 +84,31 @@ def measuring_plan(
         whole_last == dt.date.min or (today - whole_last).days >= WHOLE_EVERY_DAYS
     )
     affected = history.person.affected
-    if whole:
-        tasks = whole_tasks
-    elif len(affected) == 1:
-        tasks = tuple((movement, affected[0]) for movement in primary)
+    if len(affected) == 1:
+        usual = tuple((movement, affected[0]) for movement in primary)
     else:
-        tasks = both_sides(primary, history.person)
+        usual = both_sides(primary, history.person)
+    left = _left_of_first(usual, days, today)
+    tasks = left or (whole_tasks if whole else usual)
     every = 1 if whole else PRIMARY_EVERY_DAYS
     next_day = today if last_day is None else max(today, last_day + dt.timedelta(days=every))
     return MeasuringPlan(
         tasks=tasks,
-        whole=whole,
-        due=next_day == today,
-        next_day=next_day,
+        whole=whole and not left,
+        due=bool(left) or next_day == today,
+        next_day=today if left else next_day,
         minutes_a_task=_minutes_a_task(history),
         first=first,
     )
+
+
+def _left_of_first(
+    usual: tuple[Task, ...], days: dict[Task, set[dt.date]], today: dt.date
+) -> tuple[Task, ...]:
+    """Return what today's first session left out, if it was broken off; else nothing."""
+    all_days = {day for measured in days.values() for day in measured}
+    broken_off = all_days == {today} and set(days) < set(usual)
+    return tuple(task for task in usual if task not in days) if broken_off else ()
 
 
 def both_sides(movements: Sequence[Movement], person: Person) -> tuple[Task, ...]:

@@ -17,7 +17,7 @@ from gui.session.setup_check import SetupAspect, SideCheck, aspect_text, side_ch
 from gui.session.tones import Tone
 from gui.text.session_wording import hint_sentence, trouble_sentence
 from gui.text.wording import tr
-from gui.widgets.buttons import ButtonRow, ElidedButton, FlowRow, bind_keys, button
+from gui.widgets.buttons import ButtonRow, ElidedButton, FlowRow, bind_keys, button, give_role
 from gui.widgets.camera_view import CameraView
 from gui.widgets.fitted_sentence import FittedSentence
 from gui.widgets.layouts import card, column, row, widget_with
@@ -75,7 +75,9 @@ class SetupPage(QWidget):
         self.tone = button(tr("Play a tone"))
         self.voice = button(tr("Say a sentence"))
         self.sound_words = label("", "small")
-        self.start = button(tr("Start measuring"), "main", key=tr("Enter"))
+        #: The main button once the place is good; until then it is a quiet one.
+        self.start = button(tr("Start measuring"), key=tr("Enter"))
+        self.start.setProperty("leads_on", True)
         for source, slot in (
             (self.tone, self.play_tone),
             (self.voice, self.say_sentence),
@@ -104,7 +106,7 @@ class SetupPage(QWidget):
         column(
             self.sentence,
             (middle, 1),
-            ButtonRow([self.start]),
+            ButtonRow([self.start], wide=True),
             on=self,
             margins=(24, 8, 24, 16),
             spacing=12,
@@ -226,6 +228,8 @@ class SetupPage(QWidget):
             self.camera.say(tr("Stand where the camera sees you from head to hips."))
         else:
             self.camera.say(tr("This is a good place. You can measure here."))
+        good = frame is not None and not frame.setup_hints and frame.points_px is not None
+        give_role(self.start, "main" if good and not self._hand_check else "")
         for place, words in self.checks.items():
             words.setText(aspect_text(place, None if self.camera.trouble else frame))
 

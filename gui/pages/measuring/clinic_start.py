@@ -2,21 +2,22 @@
 
 from collections.abc import Sequence
 from dataclasses import replace
+from functools import partial
 
-from PySide6.QtCore import Signal, Slot
+from PySide6.QtCore import Qt, Signal, Slot
 from PySide6.QtWidgets import QLineEdit, QStackedWidget, QWidget
 
 from gui.pages.measuring.conduct_choice import ConductChoice
-from gui.protocol.plan import MovementTask, baseline_tasks, clinic_task
+from gui.protocol.plan import baseline_tasks, clinic_task
 from gui.session.settings import WindowSettings
 from gui.style.appearance import Appearance
 from gui.text.wording import affected_name, movement_name, side_title, tr
-from gui.widgets.buttons import MenuButton, button
+from gui.widgets.buttons import FlowRow, MenuButton, button, give_role
 from gui.widgets.choice_row import ChoiceRow
 from gui.widgets.layouts import card, column, row
 from gui.widgets.page_frame import frame_page
 from gui.widgets.position_figure import PositionView
-from gui.widgets.text import label
+from gui.widgets.text import ElidedLabel, label
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
 from measure.domain.records import Person
@@ -25,6 +26,15 @@ from measure.domain.records import Person
 BASELINE_MIN = 4
 #: Least height of the drawn person, pixels. [technical]
 _FIGURE_PX = 150
+
+#: People beside the last one who stand on buttons of their own. [technical]
+_RECENT = 6
+#: Most letters of a name on a button; a longer one is shortened. [technical]
+_MOST_LETTERS = 18
+
+
+def _shortened(name: str) -> str:
+    return name if len(name) <= _MOST_LETTERS else f"{name[: _MOST_LETTERS - 1]}\u2026"
 
 
 class WhoPage(QWidget):
@@ -44,7 +54,8 @@ class WhoPage(QWidget):
         self.name.setPlaceholderText(tr("Pseudonym"))
         self.name.setAccessibleName(tr("Pseudonym of the new person"))
         self.new = button(tr("New person"), "main", key=tr("Enter"))
-        self.last = button("")
+        self.last = button("", "large")
+        self._recent = FlowRow(gap(1), most_columns=3, filling=False)
         self.others = MenuButton(tr("Another person"))
         self.not_saved = button(tr("Do not save"))
         self.at_home = button(tr("I measure at home"), "link")
@@ -57,28 +68,32 @@ class WhoPage(QWidget):
         self.at_home.clicked.connect(self.home)
         self._here = card(
             label(tr("Someone measured before"), "title"),
-            row(self.last, self.others, 1, spacing=gap(2)),
+            row(self.last, 1),
+            self._recent,
+            row(self.others, 1),
+            spacing=gap(1),
         )
         frame_page(
             self,
             label(tr("Who is measured?"), "display"),
+            self._here,
             card(
-                label(tr("New"), "title"),
+                label(tr("Someone new"), "title"),
                 row((self.name, 1), self.new, spacing=gap(2)),
                 label(tr("A pseudonym or a number; no real name is needed"), "small"),
                 spacing=gap(1),
             ),
-            self._here,
             card(
                 label(tr("Without saving"), "title"),
                 row(
-                    self.not_saved,
                     (label(tr("Nothing is saved: no name, no answers, no results.")), 1),
+                    self.not_saved,
                     spacing=gap(2),
                 ),
+                spacing=gap(1),
             ),
-            1,
             buttons=[self.at_home],
+            short=True,
         )
 
     def show_people(self, people: Sequence[Person], chosen: str | None) -> None:
@@ -88,11 +103,23 @@ class WhoPage(QWidget):
         self._last_id = last.id if last else ""
         self.last.setVisible(last is not None)
         if last is not None:
-            self.last.say(tr("Last: {name}").format(name=last.pseudonym))
-        others = {person.id: person.pseudonym for person in real if person is not last}
+            self.last.say(tr("Last: {name}").format(name=_shortened(last.pseudonym)))
+        rest = [person for person in reversed(real) if person is not last]
+        self._offer_recent(rest[:_RECENT])
+        others = {person.id: person.pseudonym for person in rest[_RECENT:]}
         self.others.offer(["", *others], lambda key: others[key] if key else tr("Another person"))
         self.others.setVisible(bool(others))
         self._here.setVisible(bool(real))
+
+    def _offer_recent(self, people: Sequence[Person]) -> None:
+        buttons = []
+        for person in people:
+            choice = button(_shortened(person.pseudonym))
+            choice.setAccessibleName(person.pseudonym)
+            choice.clicked.connect(partial(self._choose_other, person.id))
+            buttons.append(choice)
+        self._recent.offer(buttons)
+        self._recent.setVisible(bool(buttons))
 
     def ask(self) -> None:
         """Ask anew, the keyboard in the field of the new name."""
@@ -107,7 +134,7 @@ class WhoPage(QWidget):
             self.name.setFocus()
 
     @Slot(object)
-    def _choose_other(self, person_id: str) -> None:
+    def _choose_other(self, person_id: str, _checked: bool = False) -> None:
         if person_id:
             self.person_chosen.emit(person_id)
 
@@ -132,7 +159,9 @@ class WhatPage(QWidget):
         super().__init__(parent)
         self._appearance, self._settings = appearance, settings
         self._person: Person | None = None
-        self.title = label("", "display")
+        #: Who is measured, or that nothing is saved.
+        self.who = ElidedLabel("quiet")
+        self.who.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
         self.affected: ChoiceRow[tuple[Side, ...]] = ChoiceRow(
             [(Side.LEFT,), (Side.RIGHT,), tuple(Side)],
             affected_name,
@@ -141,71 +170,90 @@ class WhatPage(QWidget):
         )
         self.baseline = button(tr("Full baseline"), "main", key=tr("B"))
         self.movement = ChoiceRow(
-            list(Movement), movement_name, columns=2, title=tr("the movement to measure")
+            list(Movement),
+            movement_name,
+            columns=2,
+            title=tr("the movement to measure"),
+            may_be_empty=True,
         )
-        self.side = ChoiceRow(list(Side), side_title, title=tr("the side to measure"))
-        self.single = button(tr("Measure this movement"), key=tr("C"))
+        self.side = ChoiceRow(
+            list(Side), side_title, title=tr("the side to measure"), may_be_empty=True
+        )
+        self.single = button("", "main", key=tr("C"))
         self.how = ConductChoice(appearance, settings)
         self.figure = PositionView(appearance)
         self.figure.setMinimumHeight(_FIGURE_PX)
         self.other_person = button(tr("Back"), key=tr("Escape"))
-        self.movement.choose(settings.movements[0])
-        self.side.choose(Side.RIGHT)
         self._lay_out()
         self.baseline.clicked.connect(self._begin_baseline)
         self.single.clicked.connect(self._begin_single)
         self.other_person.clicked.connect(self.back)
         self.affected.picked.connect(self._affected_picked)
-        self.movement.picked.connect(self._draw)
-        self.side.picked.connect(self._draw)
-        self._draw()
+        self.movement.picked.connect(self._show_choice)
+        self.side.picked.connect(self._show_choice)
+        self._show_choice()
 
     def _lay_out(self) -> None:
         gap = self._appearance.gap
         words = tr("Five movements, both sides, two trials each: about {minutes} minutes.")
-        chosen = column(self.movement.row, self.side.row, row(self.single, 1), 1, spacing=gap(1))
+        chosen = column(self.movement.row, self.side.row, 1, spacing=gap(1))
         frame_page(
             self,
-            self.title,
+            row((label(tr("What is measured?"), "display"), 7), (self.who, 3)),
             card(
-                label(tr("Which shoulder is stiff?"), "title"),
-                self.affected.row,
+                label(tr("Full baseline"), "title"),
                 label(words.format(minutes=BASELINE_MIN)),
+                label(tr("Which shoulder is stiff?"), "strong"),
+                self.affected.row,
                 spacing=gap(1),
             ),
             card(
                 label(tr("Or one movement"), "title"),
-                row((chosen, 6), (self.figure, 4), spacing=gap(3)),
+                row((chosen, 6), (self.figure, 3), spacing=gap(3)),
                 spacing=gap(1),
             ),
             self.how,
             1,
-            buttons=[self.other_person, self.baseline],
+            buttons=[self.other_person, self.baseline, self.single],
+            spacing=gap(1.5),
         )
+
+    def ask(self, person: Person) -> None:
+        """Ask anew, for a person: no movement is chosen, the full baseline is offered."""
+        self.movement.choose(None)
+        self.side.choose(None)
+        self.show_person(person)
 
     def show_person(self, person: Person) -> None:
         """Show who is measured."""
         self._person = person
-        self.title.setText(person.pseudonym)
+        self.who.say(person.pseudonym)
         self.affected.choose(person.affected)
-        if len(person.affected) == 1:
+        if self.side.value is None and len(person.affected) == 1:
             self.side.choose(person.affected[0])
-            self._draw()
+        self._show_choice()
         self.baseline.setFocus()
 
     def prefer(self, movement: Movement, side: Side) -> None:
         """Put the choice on a movement and side."""
         self.movement.choose(movement)
         self.side.choose(side)
-        self._draw()
+        self._show_choice()
 
     @Slot()
-    def _draw(self) -> None:
+    def _show_choice(self) -> None:
+        """Draw the movement, and let the main button begin what is chosen."""
+        movement, side = self.movement.value, self.side.value
         self.figure.show_movement(
-            self.movement.value or Movement.FLEXION,
-            self.side.value or Side.RIGHT,
+            movement or Movement.FLEXION,
+            side or Side.RIGHT,
             mirrored=self._settings.mirror_preview,
         )
+        self.single.setVisible(movement is not None)
+        self.single.setEnabled(movement is not None and side is not None)
+        ready = tr("Measure this movement") if side is not None else tr("Choose the side first")
+        self.single.say(ready)
+        give_role(self.baseline, "" if movement is not None else "main")
 
     @Slot()
     def _affected_picked(self) -> None:
@@ -221,11 +269,11 @@ class WhatPage(QWidget):
 
     @Slot()
     def _begin_single(self) -> None:
+        movement, side = self.movement.value, self.side.value
+        if movement is None or side is None:
+            return
         self._settings.conduct = self.how.conduct
-        task: MovementTask = clinic_task(
-            self.movement.value or Movement.FLEXION, self.side.value or Side.RIGHT
-        )
-        self.movement_wanted.emit(task)
+        self.movement_wanted.emit(clinic_task(movement, side))
 
 
 class ClinicStart(QStackedWidget):
@@ -247,5 +295,5 @@ class ClinicStart(QStackedWidget):
         self.who.ask()
 
     def ask_what(self, person: Person) -> None:
-        self.what.show_person(person)
+        self.what.ask(person)
         self.setCurrentWidget(self.what)

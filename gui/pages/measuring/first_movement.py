@@ -28,8 +28,8 @@ class FirstMovement(QWidget):
     def __init__(self, appearance: Appearance, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.figure = PositionView(appearance)
-        self.figure.setFixedSize(130, 150)
-        self.title = label("", "title")
+        self.figure.setFixedSize(120, 140)
+        self.title = label("", "display")
         self.how = label("")
         self.length = label("", "quiet")
         pausing = label(

@@ -25,7 +25,7 @@ from measure.domain.records import Person
 from measure.progress.measuring_plan import MeasuringPlan
 
 #: Least height of the drawn person, pixels. [technical]
-_FIGURE_PX = 180
+_FIGURE_PX = 200
 
 
 class HomeStart(QWidget):
@@ -116,8 +116,8 @@ class HomeStart(QWidget):
             row(self.choose, 1),
             self._own,
             who,
-            1,
             buttons=[self.in_clinic, self.start],
+            short=True,
         )
 
     def _connect(self) -> None:

@@ -59,7 +59,7 @@ class PainBeforePage(QWidget):
 
     def __init__(self, appearance: Appearance, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self.sentence = label(tr("How does the shoulder feel today?"), "display")
+        self.sentence = label(tr("How does the shoulder feel today?"), "title")
         self.first = FirstMovement(appearance)
         self.now, self.night, self.worst = (
             PainScale(question, with_ends=last)
@@ -96,14 +96,15 @@ class PainBeforePage(QWidget):
         )
         frame_page(
             self,
+            self.first,
             self.sentence,
             scales,
             self._question,
             self.logged,
             self.pain_relief,
-            self.first,
             1,
             buttons=[self.leave, self.go],
+            spacing=appearance.gap(1.5),
         )
 
     def ask(

@@ -8,10 +8,11 @@ from PySide6.QtWidgets import QPushButton, QScrollArea, QSizePolicy, QVBoxLayout
 
 from gui.protocol.red_flags import RedFlagScreening, ScreeningAnswer, ScreeningPage
 from gui.style.appearance import Appearance
+from gui.style.measures import GAP_PX, MARGIN_PX
 from gui.text.safety_wording import ScreeningText, answer_text, screening_text
 from gui.text.wording import tr
 from gui.widgets.buttons import ButtonRow, button
-from gui.widgets.layouts import card, column, row, widget_with
+from gui.widgets.layouts import card, column, row, separator, widget_with
 from gui.widgets.scroll_page import scrollable
 from gui.widgets.text import label
 from measure.domain.screening_records import ScreeningOccasion
@@ -54,7 +55,7 @@ class SafetyPage(QWidget):
         self._screening = RedFlagScreening.begin(ScreeningOccasion.BEFORE)
         self._another = False
         self._layout = QVBoxLayout(self)
-        self._layout.setContentsMargins(24, 16, 24, 16)
+        self._layout.setContentsMargins(0, 0, 0, 0)
         self._shown: QWidget | None = None
         self._area: QScrollArea | None = None
         #: Runs out when what was painted is on the screen; goes with the page.
@@ -118,10 +119,12 @@ class SafetyPage(QWidget):
     def _show(self) -> None:
         """Build the page anew: pages differ in what they hold."""
         words = screening_text(self._screening.page)
-        area = scrollable(self._list(words))
+        area = scrollable(self._list(words) if self._screening.asks else self._verdict(words))
         area.setAccessibleName(words.title)
         buttons = self._buttons()
-        outer = widget_with(column((area, 1), buttons))
+        buttons.installEventFilter(area)
+        foot = row(buttons, margins=(MARGIN_PX, GAP_PX, MARGIN_PX, GAP_PX))
+        outer = widget_with(column((area, 1), separator(), foot, spacing=0))
         if self._shown is not None:
             self._layout.removeWidget(self._shown)
             self._shown.hide()
@@ -133,40 +136,52 @@ class SafetyPage(QWidget):
             self.keep_focus()
 
     def _list(self, words: ScreeningText) -> QWidget:
-        layout = column(spacing=self._appearance.gap(1))
+        """Return the signs of a list below its question."""
         here, of = self._screening.page_position
-        if of > 1:
-            before = (
-                tr("Before going on, {here} of {of}")
-                if self._screening.check is ScreeningOccasion.AFTER_PAIN
-                else tr("Before measuring, {here} of {of}")
+        before = (
+            tr("Before going on, {here} of {of}")
+            if self._screening.check is ScreeningOccasion.AFTER_PAIN
+            else tr("Before measuring, {here} of {of}")
+        )
+        place = label(before.format(here=here, of=of), "small")
+        place.setWordWrap(False)
+        items = [_item(item) for item in words.items]
+        items.append(label(words.close, "alarm" if words.alarming else "title"))
+        return widget_with(
+            column(
+                row((label(words.heading, "quiet"), 1), place),
+                label(words.title, "title"),
+                card(*items, role="alarm-card" if words.alarming else "card", spacing=8),
+                1,
+                margins=(0, GAP_PX, 0, GAP_PX),
+                spacing=self._appearance.gap(1),
             )
-            place = label(before.format(here=here, of=of), "quiet")
-            place.setWordWrap(False)
-            layout.addLayout(row((label(words.heading, "lead"), 1), place))
-        title = label(words.title, "title")
-        layout.addWidget(title)
-        many = len(words.items) > 1
-        items = [_item(item) if many else label(item, "lead") for item in words.items]
-        if words.close:
-            items.append(label(words.close, "alarm" if words.alarming else "title"))
-        if words.alarming and not words.close:
-            title.setProperty("role", "alarm")
-        layout.addWidget(card(*items, role="alarm-card" if words.alarming else "card", spacing=8))
-        layout.addStretch(1)
-        return widget_with(layout)
+        )
+
+    def _verdict(self, words: ScreeningText) -> QWidget:
+        """Return what follows from an answer: little, and so in large type, in the middle."""
+        title = label(words.title, "display")
+        rest = [label(item, "lead") for item in words.items]
+        gap = self._appearance.gap(2)
+        contents: list[QWidget]
+        if words.alarming:
+            contents = [card(title, *rest, role="alarm-fill", spacing=gap)]
+        else:
+            contents = [title, card(*rest, spacing=gap)]
+        margins = (0, MARGIN_PX, 0, MARGIN_PX)
+        return widget_with(column(2, *contents, 3, margins=margins, spacing=gap))
 
     def _buttons(self) -> ButtonRow:
         screening = self._screening
         self.answers = {}
         self.ways_out = []
         if screening.page is ScreeningPage.CLEAR:
-            self._way_out(tr("Stop for today"), "", self.stopped)
+            self._way_out(tr("Stop for today"), "main", self.stopped)
             if self._another:
                 self._way_out(tr("Another movement that does not hurt"), "", self.other_movement)
         elif screening.can_go_back or self._may_leave:
             back = tr("Back") if screening.asks else tr("Change my answer")
-            self._way_out(back, "", self.go_back)
+            self._way_out(back, "link", self.go_back)
             if not screening.asks:
                 self._way_out(tr("Stop for today"), "main", self.stopped)
         for answer in _BUTTON_ORDER:
@@ -174,13 +189,18 @@ class SafetyPage(QWidget):
                 self.answers[answer] = button(answer_text(answer))
                 self.answers[answer].clicked.connect(partial(self.give, answer))
         self.rest = self._rest_button()
+        foot = ButtonRow([*self.ways_out, *self.answers.values(), self.rest])
         if screening.asks:
-            self.answers[ScreeningAnswer.NONE_FITS].setEnabled(False)
-        return ButtonRow([*self.ways_out, self.rest, *self.answers.values()])
+            none = self.answers[ScreeningAnswer.NONE_FITS]
+            none.setEnabled(False)
+            # Its place belongs to the button that shows the rest of the list until that is seen.
+            none.setVisible(False)
+            self.rest.setVisible(True)
+        return foot
 
     def _rest_button(self) -> QPushButton:
         """Return the button that scrolls the list, hidden unless there is more to see."""
-        made = button(tr("Show the rest of the list"), "main")
+        made = button(tr("Show the rest"), "main")
         made.clicked.connect(self.show_rest)
         made.setVisible(False)
         return made
@@ -200,6 +220,7 @@ class SafetyPage(QWidget):
         bar = self._area.verticalScrollBar()
         at_end = bar.value() >= bar.maximum() - _END_PX
         none.setEnabled(at_end)
+        none.setVisible(at_end)
         self.rest.setVisible(not at_end)
 
     def _way_out(self, text: str, role: str, slot: object) -> None:

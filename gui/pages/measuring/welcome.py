@@ -1,6 +1,6 @@
-"""Welcome page of the first start: what this is, which shoulder is stiff, home or clinic."""
+"""Welcome page of the first start: which shoulder is stiff, home or clinic, what this is."""
 
-from PySide6.QtCore import Signal
+from PySide6.QtCore import Signal, Slot
 from PySide6.QtWidgets import QWidget
 
 from gui.protocol.red_flags import ScreeningPage
@@ -9,10 +9,15 @@ from gui.text.safety_wording import screening_text
 from gui.text.wording import affected_name, tr
 from gui.widgets.buttons import button
 from gui.widgets.choice_row import ChoiceRow
-from gui.widgets.layouts import card
+from gui.widgets.layouts import card, column, row
 from gui.widgets.page_frame import frame_page
+from gui.widgets.position_figure import PositionView
 from gui.widgets.text import label
 from measure.domain.landmarks import Side
+from measure.domain.movements import Movement
+
+#: Width and height of the drawn person, pixels. [technical]
+_FIGURE_PX = (150, 190)
 
 
 class WelcomePage(QWidget):
@@ -26,6 +31,7 @@ class WelcomePage(QWidget):
     def __init__(self, appearance: Appearance, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         words = screening_text(ScreeningPage.ABOUT)
+        emergency, *cautions = words.items
         self.affected: ChoiceRow[tuple[Side, ...]] = ChoiceRow(
             [(Side.LEFT,), (Side.RIGHT,), tuple(Side)],
             affected_name,
@@ -33,16 +39,39 @@ class WelcomePage(QWidget):
             large=True,
             may_be_empty=True,
         )
-        self.in_clinic = button(tr("I measure patients in a clinic"))
-        self.at_home = button(tr("Start measuring"), "main")
+        self.figure = PositionView(appearance)
+        self.figure.setFixedSize(*_FIGURE_PX)
+        self.in_clinic = button(tr("I measure patients in a clinic"), "link")
+        self.at_home = button("", "main")
         self.in_clinic.clicked.connect(self.clinic)
         self.at_home.clicked.connect(self.home)
+        self.affected.picked.connect(self._show_choice)
+        question = column(
+            1,
+            label(tr("Which shoulder is stiff?"), "display"),
+            self.affected.row,
+            label(emergency, "strong"),
+            1,
+            spacing=appearance.gap(2),
+        )
         frame_page(
             self,
-            label(words.title, "display"),
-            card(*(label(item) for item in words.items), spacing=appearance.gap(1)),
-            label(tr("Which shoulder is stiff?"), "title"),
-            self.affected.row,
+            row((question, 1), self.figure, spacing=appearance.gap(4)),
+            card(
+                label(words.title, "title"),
+                *(label(item) for item in cautions),
+                spacing=appearance.gap(1),
+            ),
             1,
             buttons=[self.in_clinic, self.at_home],
         )
+        self._show_choice()
+
+    @Slot()
+    def _show_choice(self) -> None:
+        """Draw the chosen shoulder, and lead on once there is one."""
+        chosen = self.affected.value
+        self.at_home.setEnabled(bool(chosen))
+        self.at_home.say(tr("Start measuring") if chosen else tr("Choose a shoulder first"))
+        side = chosen[0] if chosen else Side.RIGHT
+        self.figure.show_movement(Movement.ABDUCTION, side, mirrored=True)

@@ -8,6 +8,7 @@ from PySide6.QtWidgets import QApplication, QMenu, QWidget
 
 from gui.app.application import configure_application
 from gui.app.window_pages import MainPage
+from tests.support.gui.measuring_steps import begin_single
 from tests.support.gui.screenshots import LANGUAGES, SIZES, language_in_force, resize
 from tests.support.gui.stage import WindowHarness
 
@@ -47,7 +48,7 @@ def test_a_key_opens_the_menu_with_every_menu_in_it(stage: WindowHarness) -> Non
 
 def test_keys_work_while_the_head_is_out_of_sight(stage: WindowHarness) -> None:
     window = stage.window
-    stage.window.measure.start.in_clinic.what.single.click()
+    begin_single(stage.window.measure)
     stage.settle()
     assert not window.words[0].isVisible()
     window.activateWindow()
@@ -70,7 +71,7 @@ def test_a_message_moves_no_page_and_covers_no_measuring(stage: WindowHarness) -
     stage.settle()
     assert window.messages.isVisible()
     assert in_window(window.measure) == before
-    window.measure.start.in_clinic.what.single.click()
+    begin_single(window.measure)
     stage.settle()
     window.messages.tell("The camera was unplugged.")
     stage.settle()

@@ -15,6 +15,7 @@ from gui.app.window_pages import MainPage
 from gui.pages.settings.data_page import DataPage
 from gui.protocol.red_flags import ScreeningAnswer
 from gui.widgets import announcement
+from tests.support.gui.measuring_steps import begin_single
 from tests.support.gui.screenshots import CHAPTERS, states
 from tests.support.gui.stage import WindowHarness
 from tests.support.keyboard import complaints, stops
@@ -119,7 +120,7 @@ def test_a_sentence_is_announced_as_it_changes(
 
     monkeypatch.setattr(announcement, "QAccessible", Heard)
     assert QAccessible is not Heard
-    stage.window.measure.start.in_clinic.what.single.click()
+    begin_single(stage.window.measure)
     stage.settle()
     sentence = stage.window.measure.live.sentence
     assert said

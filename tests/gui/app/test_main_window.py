@@ -40,6 +40,7 @@ from gui.text.wording import notice
 from gui.workers.worker_thread import BackgroundWorker
 from measure.live.events import Phase
 from measure.storage.store import Store
+from tests.support.gui.measuring_steps import begin_single
 from tests.support.gui.screenshots import states
 from tests.support.gui.stage import WindowHarness
 
@@ -90,7 +91,7 @@ def test_five_words_lead_to_five_pages(stage: WindowHarness) -> None:
 
 
 def test_opening_another_page_pauses_a_session(stage: WindowHarness) -> None:
-    stage.window.measure.start.in_clinic.what.single.click()
+    begin_single(stage.window.measure)
     stage.settle()
     stage.window.go(MainPage.PROGRESS)
     stage.settle()
@@ -118,7 +119,7 @@ def test_the_scheme_and_the_text_size_are_chosen_and_remembered(stage: WindowHar
     assert appearance.percent == 175
     page.text.button(125).click()
     assert (appearance.percent, settings.text_percent) == (125, 125)
-    action(stage, "Text as it was").trigger()
+    action(stage, "Normal text size").trigger()
     assert (appearance.percent, settings.text_percent, page.text.value) == (100, 100, 100)
 
 
@@ -227,7 +228,7 @@ def test_every_method_of_the_window_runs_in_its_thread(
 
 def test_the_main_thread_is_not_held_up_while_measuring(stage: WindowHarness) -> None:
     """Taking and drawing a frame costs the window's thread little; the best of a few counts."""
-    stage.window.measure.start.in_clinic.what.single.click()
+    begin_single(stage.window.measure)
     stage.settle()
     stage.engine.show(Phase.MOVE, 60.0)
     stage.settle()

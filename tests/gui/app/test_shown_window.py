@@ -9,6 +9,7 @@ from PySide6.QtWidgets import QApplication
 
 from gui.app.main_window import MainWindow
 from gui.app.window_pages import MainPage
+from tests.support.gui.measuring_steps import begin_single
 from tests.support.gui.stage import WindowHarness
 
 
@@ -70,7 +71,7 @@ def test_the_settings_stay_where_the_language_was_chosen(stage: WindowHarness) -
 
 def test_a_session_is_never_broken_off_for_a_language(stage: WindowHarness) -> None:
     before = stage.window
-    before.measure.start.in_clinic.what.single.click()
+    begin_single(before.measure)
     stage.settle()
     choose_language(stage, "es")
     assert stage.window is before

@@ -18,6 +18,7 @@ from measure.domain.movements import Movement
 from measure.domain.standing_pose import STANDING, Neutral, standing_text
 from measure.live.events import Phase
 from measure.storage.store import Store
+from tests.support.gui.measuring_steps import begin_single
 from tests.support.gui.scripted_engine import ScriptedEngine
 from tests.support.gui.stage import TODAY, WindowHarness
 
@@ -84,7 +85,7 @@ def test_live_measuring_knows_what_replay_is_given(
         kept = load_calibrated_setup(store, camera_name=CAMERA, person_id=who, today=TODAY)
     write_setup(tmp_path / "known.json", kept.setup)
     replayed = read_setup(tmp_path / "known.json")
-    calibrated.window.measure.start.in_clinic.what.single.click()
+    begin_single(calibrated.window.measure)
     calibrated.settle()
     source = calibrated.engine.source
     assert source is not None
@@ -123,7 +124,7 @@ def test_what_is_too_old_is_told_once_and_not_used(calibrated: WindowHarness) ->
         save_body_lengths(store, who, BodySetup(forearm=0.55), BodySource.TAPE, old)
     told: list[str] = []
     calibrated.window.measure.message_raised.connect(told.append)
-    calibrated.window.measure.start.in_clinic.what.single.click()
+    begin_single(calibrated.window.measure)
     calibrated.settle()
     assert calibrated.engine.source is not None
     assert calibrated.engine.source.setup.body == BodySetup()
@@ -170,7 +171,7 @@ def test_profiles_of_other_picture_sizes_are_told_once(calibrated: WindowHarness
     told: list[str] = []
     calibrated.window.measure.message_raised.connect(told.append)
     page = calibrated.window.measure
-    page.start.in_clinic.what.single.click()
+    begin_single(page)
     calibrated.settle()
     expected = (
         "The lens was calibrated at 1920 x 1080, 640 x 480 pixels, which does not apply at "
@@ -187,7 +188,7 @@ def test_a_profile_that_fits_is_nothing_to_tell(calibrated: WindowHarness) -> No
         store.save_lens(replace(LENS, width_px=1920, height_px=1080))
     told: list[str] = []
     calibrated.window.measure.message_raised.connect(told.append)
-    calibrated.window.measure.start.in_clinic.what.single.click()
+    begin_single(calibrated.window.measure)
     calibrated.settle()
     assert told == []
 
@@ -205,7 +206,7 @@ def measure_once(stage: WindowHarness, monkeypatch: pytest.MonkeyPatch, stood: N
 
     with monkeypatch.context() as patched:
         patched.setattr(ScriptedEngine, "measurement", with_stance)
-        stage.window.measure.start.in_clinic.what.single.click()
+        begin_single(stage.window.measure)
         stage.settle()
         for _ in range(3):
             stage.engine.capture(100.0)

@@ -41,6 +41,16 @@ def test_the_second_takes_in_both_sides_the_good_one_first() -> None:
     assert [side for _, side in plan.tasks] == [Side.RIGHT, Side.LEFT] * 2
 
 
+def test_what_a_first_session_left_out_is_offered_again_that_day() -> None:
+    begun = history({(Movement.FLEXION, Side.LEFT): [(0, 100.0)]})
+    assert (Movement.FLEXION, Side.LEFT) in LEFT_PRIMARY
+    plan = measuring_plan(begun, EVERYTHING, day(0))
+    assert (plan.due, plan.whole, plan.next_day) == (True, False, day(0))
+    assert set(plan.tasks) == LEFT_PRIMARY - {(Movement.FLEXION, Side.LEFT)}
+    assert measuring_plan(begun, EVERYTHING, day(1)).whole
+    assert not measuring_plan(_measured(0), EVERYTHING, day(0)).due
+
+
 def test_between_whole_sessions_the_primary_movements_every_other_day() -> None:
     found = _measured(0, whole=(1,))
     assert not measuring_plan(found, EVERYTHING, day(2)).due

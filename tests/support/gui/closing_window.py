@@ -25,6 +25,7 @@ from gui.workers.worker_thread import BackgroundWorker
 from measure.domain.measurements import Measurement
 from measure.domain.screening_records import ScreeningOccasion, ScreeningOutcome
 from measure.storage.store import Store
+from tests.support.gui.measuring_steps import begin_single
 from tests.support.gui.scripted_engine import PlayingEngine
 from tests.support.gui.stage import DrawnThumbnails, read_drawn_clips
 
@@ -79,7 +80,7 @@ def main(folder: Path, close_after_ms: int, page: int) -> int:
         window.measure.people.save_screening(ScreeningOccasion.BEFORE, ScreeningOutcome.CLEAR)
         window.go(page)
         if page == MainPage.MEASURE:
-            window.measure.start.in_clinic.what.single.click()
+            begin_single(window.measure)
         elif page == MainPage.CLIPS:
             window.clips.open([Path("flexion-right.mp4")])
             QTimer.singleShot(100, window.clips.read_or_stop)

@@ -2,6 +2,7 @@
 
 import datetime as dt
 
+from gui.pages.measuring.measure_page import MeasurePage
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
 from measure.domain.records import History, Person
@@ -71,7 +72,14 @@ def begin_home(stage: WindowHarness) -> None:
         stage.settle()
 
 
+def begin_single(
+    page: MeasurePage, movement: Movement = Movement.FLEXION, side: Side = Side.RIGHT
+) -> None:
+    """Choose one movement in a clinic, and begin it."""
+    page.start.prefer(movement, side)
+    page.start.in_clinic.what.single.click()
+
+
 def begin_clinic(stage: WindowHarness, movement: Movement = Movement.FLEXION) -> None:
-    stage.window.measure.start.prefer(movement, Side.LEFT)
-    stage.window.measure.start.in_clinic.what.single.click()
+    begin_single(stage.window.measure, movement, Side.LEFT)
     stage.settle()

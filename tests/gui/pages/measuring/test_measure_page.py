@@ -94,6 +94,9 @@ def test_in_a_clinic_both_sides_take_few_keys(stage: WindowHarness, press: Press
     page.start.in_clinic.who.last.click()
     stage.settle()
     press(Qt.Key.Key_C)
+    assert stage.engine.calls == []  # nothing is chosen beforehand
+    page.start.in_clinic.what.movement.button(Movement.FLEXION).click()
+    press(Qt.Key.Key_C)
     assert stage.engine.calls == ["start", "choose"]
     trials(stage, 90.0, 92.0)
     press(Qt.Key.Key_Return)

@@ -31,7 +31,7 @@ def test_everything_about_a_person_can_be_edited(stage: WindowHarness) -> None:
     form.since.setText("lately")
     form.save.click()
     assert form.isVisible()
-    assert "no date" in form.trouble.text()
+    assert "not a date" in form.trouble.text()
     form.since.setText("2026-03")
     form.age.choose(AgeBand.FIFTIES)
     form.diabetes.choose(False)

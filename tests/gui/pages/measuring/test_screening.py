@@ -10,7 +10,7 @@ from measure.domain.exercises import Exercise, ListedExercise
 from measure.domain.home_programme_records import Plan, PlannedExercise
 from measure.domain.records import LimitingFactor
 from measure.domain.screening_records import ScreeningOutcome
-from tests.support.gui.measuring_steps import begin_clinic, begin_home, shown, trials
+from tests.support.gui.measuring_steps import begin_clinic, begin_home, begin_single, shown, trials
 from tests.support.gui.stage import TODAY, WindowHarness
 
 
@@ -18,7 +18,7 @@ def test_the_first_start_asks_the_safety_questions(
     new_stage: WindowHarness, none_fits: tuple[ScreeningAnswer, ...]
 ) -> None:
     page = new_stage.window.measure
-    page.start.in_clinic.what.single.click()
+    begin_single(page)
     new_stage.settle()
     assert shown(new_stage) is page.safety
     assert page.safety.screening.page is ScreeningPage.EMERGENCY

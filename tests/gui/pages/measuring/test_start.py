@@ -94,6 +94,8 @@ def test_each_patient_of_a_clinic_gets_questions_and_a_history_of_their_own(
     for name in ("Linden", "Hazel"):
         page.start.in_clinic.who.name.setText(name)
         hand.click(page.start.in_clinic.who.new)
+        hand.click(page.start.in_clinic.what.movement.button(Movement.FLEXION))
+        hand.click(page.start.in_clinic.what.side.button(Side.RIGHT))
         hand.click(page.start.in_clinic.what.single)
         assert shown(stage) is page.safety
         hand.deny_all()
@@ -119,6 +121,8 @@ def test_of_who_is_not_to_be_saved_nothing_is_written(new_stage: WindowHarness) 
     for _ in range(2):
         hand.click(page.start.in_clinic.who.not_saved)
         hand.click(page.start.in_clinic.what.affected.button((Side.LEFT,)))
+        hand.click(page.start.in_clinic.what.movement.button(Movement.FLEXION))
+        hand.click(page.start.in_clinic.what.side.button(Side.RIGHT))
         hand.click(page.start.in_clinic.what.single)
         hand.deny_all()  # each time
         trials(stage, 90.0, 91.0)
@@ -169,7 +173,7 @@ def test_the_full_baseline_shows_the_difference_at_once(stage: WindowHarness) ->
     assert list(dict.fromkeys(movement for movement, *_ in field)) == list(Movement)[:4]
     hand.click(page.summary.copy)
     assert page.summary.copy.text() == "Copied as a line of text"
-    assert "right 120\u00b0 (114 to 126), left 40\u00b0 less" in page.summary.line
+    assert "right 120\u00b0 (114 to 126), left arm: 40\u00b0 less" in page.summary.line
     hand.click(page.summary.finish)
     (session,) = stage.history().sessions
     assert [item.value_deg for item in session.clinician_values] == [105.0, 98.5]
@@ -249,3 +253,34 @@ def test_the_pain_limit_holds_in_a_first_visit_and_without_saving(
     upcoming = page.measuring.guide.upcoming
     assert upcoming is not None
     assert upcoming.movement is Movement.FLEXION
+
+
+def test_the_first_start_waits_for_a_shoulder(new_stage: WindowHarness) -> None:
+    welcome = new_stage.window.measure.start.welcome
+    assert not welcome.at_home.isEnabled()
+    assert welcome.at_home.accessibleName() == "Choose a shoulder first"
+    welcome.affected.button((Side.RIGHT,)).click()
+    assert welcome.at_home.isEnabled()
+    assert welcome.at_home.accessibleName() == "Start measuring"
+    welcome.affected.button((Side.RIGHT,)).click()
+    assert not welcome.at_home.isEnabled()
+
+
+def test_in_a_clinic_no_movement_is_chosen_beforehand_and_one_button_leads_on(
+    new_stage: WindowHarness,
+) -> None:
+    page, hand = new_stage.window.measure, Hand(new_stage)
+    hand.click(page.start.welcome.in_clinic)
+    hand.click(page.start.in_clinic.who.not_saved)
+    what = page.start.in_clinic.what
+    assert (what.movement.value, what.side.value) == (None, None)
+    assert what.baseline.property("role") == "main"
+    assert not what.single.isVisible()
+    hand.click(what.movement.button(Movement.ABDUCTION))
+    assert what.baseline.property("role") != "main"
+    assert what.single.isVisible()
+    assert not what.single.isEnabled()
+    hand.click(what.side.button(Side.LEFT))
+    hand.click(what.single)
+    hand.deny_all()
+    assert (new_stage.engine.movement, new_stage.engine.side) == (Movement.ABDUCTION, Side.LEFT)
