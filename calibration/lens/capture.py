@@ -316,7 +316,7 @@ def _message(
             "This picture is not the same size as the first one; it is left out."
         )
     if shown is ViewOutcome.NO_BOARD:
-        return TranslatableMessage("Show the printed board, whole or nearly, in good light.")
+        return TranslatableMessage("Show the whole printed board, or most of it, in good light.")
     if shown is ViewOutcome.MOVING:
         return TranslatableMessage("Hold the board still for a moment.")
     if enough:

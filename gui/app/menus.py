@@ -64,7 +64,7 @@ def _fill_page_menu(menu: QMenu, window: "MainWindow") -> None:
     for place, word in enumerate(window.words):
         _add(menu, word.accessibleName(), partial(window.go, place), f"Ctrl+{place + 1}")
     menu.addSeparator()
-    _add(menu, tr("&Home programme"), window.show_home_programme, "Ctrl+H")
+    _add(menu, tr("Edit the &programme"), window.show_home_programme, "Ctrl+H")
     _add(menu, tr("&Events: injection, flare, camera"), window.show_events, "Ctrl+E")
 
 

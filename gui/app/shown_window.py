@@ -41,7 +41,7 @@ class ShownWindow(QObject):
     def _change_language(self) -> None:
         if self.window.has_work_under_way:
             self.window.messages.tell(
-                tr("The language changes when what is being measured or read has ended.")
+                tr("The language changes when the current measurement or reading has ended.")
             )
         self._waiting.start()
 

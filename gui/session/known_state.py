@@ -82,7 +82,7 @@ def empty_calibration_state(
 def lens_words(state: CalibrationState, size_px: tuple[int, int] | None) -> str:
     """Return what is known of the lens, for pictures of a size; None where that is not known."""
     if not state.lenses:
-        return tr("\u25cb  Not calibrated: a usual field of view is assumed.")
+        return tr("○  Not calibrated: a typical field of view is assumed.")
     unfit = None if size_px is None else other_size_message(state.lenses, size_px)
     if unfit is not None:
         return "\u25b6  " + message_text(unfit)
@@ -95,9 +95,9 @@ def lens_words(state: CalibrationState, size_px: tuple[int, int] | None) -> str:
 def level_words(state: CalibrationState) -> str:
     level = state.level
     if level is None:
-        return tr("\u25cb  Not measured: the camera is taken as level.")
+        return tr("○  Not measured: the camera is assumed to be level.")
     if not state.level_holds:
-        return tr("\u25b6  From {day}, and not used any longer. Measure it again.").format(
+        return tr("▶  From {day}, no longer used. Measure it again.").format(
             day=level.day.isoformat()
         )
     return tr("\u2713  {turn} Measured on {day}.").format(
@@ -111,7 +111,7 @@ def turn_words(roll_deg: float, half_deg: float) -> str:
     from measure.progress.wording import number_words
 
     if half_deg >= USEFUL_LEVEL_DEG:
-        return tr("Not yet useful: known to {half} degrees only. Mark longer lines.").format(
+        return tr("Not yet useful: known only to within {half} degrees. Mark longer lines.").format(
             half=number_words(half_deg, 0, tr)
         )
     numbers = {"angle": number_words(abs(roll_deg), 1, tr), "half": number_words(half_deg, 1, tr)}
@@ -123,14 +123,14 @@ def turn_words(roll_deg: float, half_deg: float) -> str:
 def lengths_words(state: CalibrationState) -> str:
     record = state.body
     if record is None or record.lengths_day is None:
-        return tr("\u25cb  Not measured: usual proportions are assumed.")
+        return tr("○  Not measured: typical proportions are assumed.")
     return _dated(record.lengths_day, state)
 
 
 def marks_words(state: CalibrationState) -> str:
     record = state.body
     if record is None or record.marks_day is None:
-        return tr("\u25cb  Not marked: usual heights are assumed.")
+        return tr("○  Not marked: typical heights are assumed.")
     return _dated(record.marks_day, state)
 
 

@@ -50,7 +50,5 @@ def aspect_text(place: SetupAspect, frame: LiveFrame | None) -> str:
 def side_check_text(check: SideCheck) -> str:
     """Return what was found out about left and right."""
     if check is SideCheck.AS_EXPECTED:
-        return tr("\u2713  Your right hand was seen as right. Left and right are correct.")
-    return tr(
-        "\u25b6  The camera delivers a mirror image. That is noted and put right from now on."
-    )
+        return tr("✓  Your right hand was seen as the right one. Left and right are correct.")
+    return tr("▶  The camera shows a mirror image. From now on Thawline corrects this.")

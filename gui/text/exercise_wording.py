@@ -69,7 +69,7 @@ def limit_sentence(limit: int) -> str:
 
 
 def limit_passed_sentence(limit: int) -> str:
-    return tr("Your programme says to stop at pain {limit}.").format(limit=limit)
+    return tr("Your programme says to stop when pain reaches {limit}.").format(limit=limit)
 
 
 def round_length_words(tasks: Sequence[RoundTask]) -> str:
@@ -122,10 +122,10 @@ def in_part_words(repetitions: int | None) -> str:
     if repetitions is None:
         return ""
     if repetitions == 0:
-        return tr("done in part")
+        return tr("partly done")
     if repetitions == 1:
-        return tr("done in part: 1 repetition")
-    return tr("done in part: {count} repetitions").format(count=repetitions)
+        return tr("partly done: 1 repetition")
+    return tr("partly done: {count} repetitions").format(count=repetitions)
 
 
 def plan_sentences(plan: Plan) -> str:

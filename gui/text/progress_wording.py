@@ -59,7 +59,9 @@ def _phase_words(side: SideProgress, phase: SeriesPhase) -> str:
 def warm_up_words(effects: Sequence[WarmUpEffect]) -> str:
     """Return how much further each side goes after exercises, or nothing."""
     lines = [
-        tr("{side}, after exercises: {change} compared with before them ({pairs} pairs).").format(
+        tr(
+            "{side}, after exercises: {change} compared with before ({pairs} pairs of sessions)."
+        ).format(
             side=side_title(effect.side),
             change=change_words(
                 Change(value=effect.value, low=effect.low, high=effect.high), effect.movement, tr
@@ -69,7 +71,7 @@ def warm_up_words(effects: Sequence[WarmUpEffect]) -> str:
         for effect in effects
     ]
     if lines:
-        lines.append(tr("That is the hour after exercises, not a change over weeks."))
+        lines.append(tr("This is the effect in the hour after exercises, not a change over weeks."))
     return "\n".join(lines)
 
 

@@ -168,7 +168,7 @@ def event_name(kind: EventKind) -> str:
         EventKind.CAPSULAR_RELEASE: tr("Capsular release"),
         EventKind.PROCEDURE: tr("Another procedure"),
         EventKind.FLARE: tr("Flare"),
-        EventKind.THERAPY: tr("Therapy begun or changed"),
+        EventKind.THERAPY: tr("Therapy started or changed"),
         EventKind.THERAPY_BEGAN: tr("Therapy began"),
         EventKind.THERAPY_ENDED: tr("Therapy ended"),
         EventKind.PROGRAMME_CHANGED: tr("Home programme changed"),

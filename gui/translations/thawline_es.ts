@@ -228,10 +228,6 @@
         <translation>&amp;Ir a</translation>
     </message>
     <message>
-        <source>&amp;Home programme</source>
-        <translation>Programa en &amp;casa</translation>
-    </message>
-    <message>
         <source>&amp;View</source>
         <translation>&amp;Ver</translation>
     </message>
@@ -250,6 +246,10 @@
     <message>
         <source>&amp;Undo</source>
         <translation>&amp;Deshacer</translation>
+    </message>
+    <message>
+        <source>Edit the &amp;programme</source>
+        <translation>Editar el &amp;programa</translation>
     </message>
     <message>
         <source>&amp;Events: injection, flare, camera</source>
@@ -320,8 +320,8 @@
         <translation>Ejercicios de hoy</translation>
     </message>
     <message>
-        <source>Exercises were logged within the last hour: these results count as after them.</source>
-        <translation>En la última hora se anotaron ejercicios: estos resultados cuentan como posteriores a ellos.</translation>
+        <source>You logged exercises in the last hour, so these results count as after exercise.</source>
+        <translation>Ha anotado ejercicios en la última hora, así que estos resultados cuentan como posteriores a ellos.</translation>
     </message>
     <message>
         <source>I have taken pain relief in the last four hours</source>
@@ -340,7 +340,7 @@
         <translation>Informe para la consulta</translation>
     </message>
     <message>
-        <source>Your question to the clinician</source>
+        <source>Your question for the clinician</source>
         <translation>Su pregunta para el profesional</translation>
     </message>
     <message>
@@ -360,8 +360,8 @@
         <translation>Mostrar los cambios desde</translation>
     </message>
     <message>
-        <source>Please type the day like {day}, or leave it empty.</source>
-        <translation>Escriba el día como {day} o déjelo vacío.</translation>
+        <source>Please enter the day as {day}, or leave it empty.</source>
+        <translation>Escriba el día así: {day}, o déjelo en blanco.</translation>
     </message>
     <message>
         <source>Landscape page</source>
@@ -412,8 +412,8 @@
         <translation>Dónde colocarse y cómo moverse, en una hoja.</translation>
     </message>
     <message>
-        <source>Signs that someone should look at soon, or at once.</source>
-        <translation>Señales que alguien debe valorar pronto o enseguida.</translation>
+        <source>Signs that a clinician should look at soon, or at once.</source>
+        <translation>Señales que un profesional debe valorar pronto o enseguida.</translation>
     </message>
     <message>
         <source>What the range means, and why some trials are not measured.</source>
@@ -425,7 +425,7 @@
     </message>
     <message>
         <source>Which files there are, and how to delete them.</source>
-        <translation>Qué archivos hay y cómo eliminarlos.</translation>
+        <translation>Qué archivos hay y cómo borrarlos.</translation>
     </message>
     <message>
         <source>A measurement within a visit, on one card.</source>
@@ -488,7 +488,11 @@
         <translation>Sin leer</translation>
     </message>
     <message>
-        <source>Read again for the curve</source>
+        <source>No trials were accepted.</source>
+        <translation>No se ha aceptado ningún intento.</translation>
+    </message>
+    <message>
+        <source>Read again to see the curve</source>
         <translation>Leer otra vez para ver la curva</translation>
     </message>
     <message>
@@ -572,8 +576,12 @@
         <translation>Leer todas</translation>
     </message>
     <message>
-        <source>share read</source>
-        <translation>parte leída</translation>
+        <source>progress of reading</source>
+        <translation>progreso de la lectura</translation>
+    </message>
+    <message>
+        <source>Continue reading</source>
+        <translation>Seguir leyendo</translation>
     </message>
     <message>
         <source>Stop</source>
@@ -584,16 +592,16 @@
         <translation>Grabaciones leídas: {read} de {total}, {time_left}</translation>
     </message>
     <message>
+        <source>Clips without movement or side: {number}</source>
+        <translation>Grabaciones sin movimiento o lado: {number}</translation>
+    </message>
+    <message>
         <source>Movement and side apply to all clips, for none is selected.</source>
         <translation>El movimiento y el lado se aplican a todas las grabaciones, pues no hay ninguna seleccionada.</translation>
     </message>
     <message>
         <source>Movement and side apply to the {number} selected clips.</source>
         <translation>El movimiento y el lado se aplican a las {number} grabaciones seleccionadas.</translation>
-    </message>
-    <message>
-        <source>Go on reading</source>
-        <translation>Seguir leyendo</translation>
     </message>
     <message>
         <source>Clips read: {read} of {total}</source>
@@ -610,10 +618,6 @@
     <message>
         <source>Remove the selected clips from the list</source>
         <translation>Quitar de la lista las grabaciones seleccionadas</translation>
-    </message>
-    <message>
-        <source>Movement or side still to choose: {number}</source>
-        <translation>Falta elegir el movimiento o el lado: {number}</translation>
     </message>
     <message>
         <source>Open clips</source>
@@ -644,12 +648,12 @@
         <translation>No hay grabaciones en esta carpeta.</translation>
     </message>
     <message>
-        <source>Results are saved as they come in {path}</source>
-        <translation>Los resultados se guardan según llegan en {path}</translation>
+        <source>Each result is saved at once in {path}</source>
+        <translation>Cada resultado se guarda al momento en {path}</translation>
     </message>
     <message>
-        <source>The folder of the clips cannot be written to: save the results here.</source>
-        <translation>No se puede escribir en la carpeta de las grabaciones: guarde aquí los resultados.</translation>
+        <source>Results cannot be saved beside these clips. Save them here.</source>
+        <translation>Los resultados no se pueden guardar junto a estas grabaciones. Guárdelos aquí.</translation>
     </message>
     <message>
         <source>Saved in {path}</source>
@@ -658,10 +662,6 @@
     <message>
         <source>Opening {clip}</source>
         <translation>Abriendo {clip}</translation>
-    </message>
-    <message>
-        <source>No trial is accepted.</source>
-        <translation>No se acepta ningún intento.</translation>
     </message>
     <message>
         <source>From the clip {name}</source>
@@ -684,6 +684,10 @@
         <translation>final, {range}</translation>
     </message>
     <message>
+        <source>Raise your other hand to continue.</source>
+        <translation>Levante la otra mano para seguir.</translation>
+    </message>
+    <message>
         <source>Note: {what}.</source>
         <translation>Atención: {what}.</translation>
     </message>
@@ -696,16 +700,16 @@
         <translation>Reproducir</translation>
     </message>
     <message>
-        <source>Frame back</source>
+        <source>Previous frame</source>
         <translation>Fotograma anterior</translation>
     </message>
     <message>
-        <source>Frame on</source>
+        <source>Next frame</source>
         <translation>Fotograma siguiente</translation>
     </message>
     <message>
-        <source>Space plays, ← and → go one frame. Picture: + and - zoom, 0 shows all. Curve: Z and X zoom, C shows all. The wheel zooms, dragging moves.</source>
-        <translation>El espacio reproduce, ← y → pasan un fotograma. Imagen: + y - amplían y reducen, 0 la muestra entera. Curva: Z y X amplían y reducen, C la muestra entera. La rueda amplía, al arrastrar se desplaza.</translation>
+        <source>Space plays or pauses, ← and → move one frame. Picture: + and - zoom, 0 shows all. Curve: Z and X zoom, C shows all. Scroll to zoom, drag to move.</source>
+        <translation>Espacio reproduce o pausa; ← y → pasan un fotograma. Imagen: + y - amplían y reducen, 0 la muestra entera. Curva: Z y X amplían y reducen, C la muestra entera. Con la rueda se amplía; al arrastrar se desplaza.</translation>
     </message>
     <message>
         <source>Pause</source>
@@ -732,10 +736,6 @@
         <translation>Probar otra vez</translation>
     </message>
     <message>
-        <source>Raise your other hand to go on.</source>
-        <translation>Levante la otra mano para seguir.</translation>
-    </message>
-    <message>
         <source>Raise your other hand to pause.</source>
         <translation>Levante la otra mano para hacer una pausa.</translation>
     </message>
@@ -744,12 +744,16 @@
         <translation>valor aproximado</translation>
     </message>
     <message>
-        <source>Make the profile</source>
+        <source>Create the profile</source>
         <translation>Crear el perfil</translation>
     </message>
     <message>
         <source>Start over</source>
         <translation>Empezar de nuevo</translation>
+    </message>
+    <message>
+        <source>Show the whole printed board, or most of it, in good light.</source>
+        <translation>Muestre el tablero impreso, entero o casi, con buena luz.</translation>
     </message>
     <message>
         <source>Calculating the lens profile.</source>
@@ -760,10 +764,6 @@
         <translation>Abriendo la cámara.</translation>
     </message>
     <message>
-        <source>Show the printed board, whole or nearly, in good light.</source>
-        <translation>Muestre el tablero impreso, entero o casi, con buena luz.</translation>
-    </message>
-    <message>
         <source>Views: {kept} of {enough}</source>
         <translation>Vistas: {kept} de {enough}</translation>
     </message>
@@ -772,15 +772,15 @@
         <translation>Yo</translation>
     </message>
     <message>
-        <source>{name} is made up. Choose or add the person to be measured.</source>
+        <source>{name} is a made-up person. Choose or add the person to be measured.</source>
         <translation>{name} es una persona inventada. Elija o añada a la persona que se va a medir.</translation>
     </message>
     <message>
-        <source>Measured: {name}</source>
-        <translation>Persona medida: {name}</translation>
+        <source>Person: {name}</source>
+        <translation>Persona: {name}</translation>
     </message>
     <message>
-        <source>Begin</source>
+        <source>Start</source>
         <translation>Empezar</translation>
     </message>
     <message>
@@ -792,8 +792,12 @@
         <translation>Ahora, {here} de {of}: {task}</translation>
     </message>
     <message>
-        <source>You rated the pain of the last movement {pain} of 10; the limit is {limit}. Let the arm rest. Begin the next movement only if the pain has eased; you can also stop for today.</source>
-        <translation>Ha puntuado el último movimiento con {pain} de 10, y el límite es {limit}. Deje descansar el brazo. Empiece el siguiente solo si el dolor ha cedido; también puede dejarlo por hoy.</translation>
+        <source>You rated the pain in the last movement {pain} of 10. Your limit is {limit}. Let the arm rest. Start the next movement only if the pain has eased, or stop for today.</source>
+        <translation>Ha puntuado el dolor del último movimiento con {pain} de 10. Su límite es {limit}. Deje descansar el brazo. Empiece el siguiente movimiento solo si el dolor ha cedido, o déjelo por hoy.</translation>
+    </message>
+    <message>
+        <source>The first time is practice; then it counts. Raise your other hand to pause.</source>
+        <translation>La primera vez es de práctica; después cuenta. Levante la otra mano para hacer una pausa.</translation>
     </message>
     <message>
         <source>From above: {turned}</source>
@@ -802,10 +806,6 @@
     <message>
         <source>You will not see the screen: listen for the voice and the tones.</source>
         <translation>No verá la pantalla: escuche la voz y los tonos.</translation>
-    </message>
-    <message>
-        <source>One practice first, then it counts. Raise the other hand to pause.</source>
-        <translation>Primero una práctica, después cuenta. Levante la otra mano para hacer una pausa.</translation>
     </message>
     <message>
         <source>How much did it hurt?</source>
@@ -844,7 +844,7 @@
         <translation>N</translation>
     </message>
     <message>
-        <source>10: the worst imaginable</source>
+        <source>10: worst imaginable</source>
         <translation>10: el peor imaginable</translation>
     </message>
     <message>
@@ -956,6 +956,10 @@
         <translation>Borrar esta sesión...</translation>
     </message>
     <message>
+        <source>Delete the session of {day}? Readings in it: {count}. You can undo this until Thawline is closed. Exports, reports and backups made earlier still contain it.</source>
+        <translation>¿Borrar la sesión del {day}? Lecturas que contiene: {count}. Puede deshacerlo hasta que se cierre Thawline. Las exportaciones, los informes y las copias de seguridad hechos antes la conservan.</translation>
+    </message>
+    <message>
         <source>Keep it</source>
         <translation>Conservarla</translation>
     </message>
@@ -966,14 +970,6 @@
     <message>
         <source>Noted: </source>
         <translation>Anotado: </translation>
-    </message>
-    <message>
-        <source>Delete the session of {day}? Readings in it: {count}. You can undo this until Thawline is closed. Exports, reports and backups made earlier keep it.</source>
-        <translation>¿Borrar la sesión del {day}? Lecturas que contiene: {count}. Puede deshacerlo hasta que se cierre Thawline. Las exportaciones, los informes y las copias de seguridad hechos antes la conservan.</translation>
-    </message>
-    <message>
-        <source>Measured after exercises: shown apart, not compared with the others.</source>
-        <translation>Medida después de los ejercicios: se muestra aparte y no se compara con las demás.</translation>
     </message>
     <message>
         <source>Pain relief within 4 hours before.</source>
@@ -1028,8 +1024,8 @@
         <translation>detallado</translation>
     </message>
     <message>
-        <source>{conduct}. Seen {view}, measured against {reference}. Body tracking: {level}.</source>
-        <translation>{conduct}. Visto {view}, medido respecto a {reference}. Reconocimiento del cuerpo: {level}.</translation>
+        <source>{conduct}. Viewed {view}, measured against {reference}. Body tracking: {level}.</source>
+        <translation>{conduct}. Visto {view}, medido respecto a {reference}. Seguimiento del cuerpo: {level}.</translation>
     </message>
     <message>
         <source>the trunk</source>
@@ -1044,6 +1040,10 @@
         <translation>Intento {number}, de {start} a {end} s, sin mantener</translation>
     </message>
     <message>
+        <source>Measured after exercises, so shown separately and not compared with the others.</source>
+        <translation>Medida después de los ejercicios; se muestra aparte y no se compara con las demás.</translation>
+    </message>
+    <message>
         <source> Ended early; these are the results up to then.</source>
         <translation> Terminada antes de tiempo; estos son los resultados hasta ese momento.</translation>
     </message>
@@ -1056,8 +1056,8 @@
         <translation>Buscar cámaras otra vez</translation>
     </message>
     <message>
-        <source>Show the picture as a mirror does</source>
-        <translation>Mostrar la imagen como un espejo</translation>
+        <source>Mirror the picture</source>
+        <translation>Mostrar la imagen como en un espejo</translation>
     </message>
     <message>
         <source>Check left and right</source>
@@ -1080,12 +1080,16 @@
         <translation>Sonido y voz</translation>
     </message>
     <message>
-        <source>For narrower intervals</source>
-        <translation>Para intervalos más estrechos</translation>
+        <source>If you heard nothing, turn up the volume of the computer.</source>
+        <translation>Si no ha oído nada, suba el volumen del ordenador.</translation>
+    </message>
+    <message>
+        <source>No voice was found on this computer. Tones and the screen guide you instead.</source>
+        <translation>No se encontró ninguna voz en este ordenador. Le guiarán los tonos y la pantalla.</translation>
     </message>
     <message>
         <source>No sound device was found. The same words are on the screen.</source>
-        <translation>No se encontró ningún dispositivo de sonido. Las mismas palabras aparecen en la pantalla.</translation>
+        <translation>No se encontró ningún dispositivo de sonido. Lo mismo aparece en la pantalla.</translation>
     </message>
     <message>
         <source>Save the board to print</source>
@@ -1106,10 +1110,6 @@
     <message>
         <source>Open a table of readings</source>
         <translation>Abrir una tabla de lecturas</translation>
-    </message>
-    <message>
-        <source>How well my sessions repeat</source>
-        <translation>Cuánto se repiten mis sesiones</translation>
     </message>
     <message>
         <source>Back to set-up</source>
@@ -1136,8 +1136,16 @@
         <translation>{length}, centímetros</translation>
     </message>
     <message>
-        <source>How much your own sessions differ without any change.</source>
-        <translation>Cuánto difieren sus propias sesiones sin que haya ningún cambio.</translation>
+        <source>{text} is not a number.</source>
+        <translation>{text} no es un número.</translation>
+    </message>
+    <message>
+        <source>A trunk should measure {low} to {high} cm. Please measure again.</source>
+        <translation>Un tronco debería medir de {low} a {high} cm. Mida otra vez.</translation>
+    </message>
+    <message>
+        <source>With this trunk, {length} should measure {low} to {high} cm. Please measure again.</source>
+        <translation>Con este tronco, {length} debería medir de {low} a {high} cm. Mida otra vez.</translation>
     </message>
     <message>
         <source>Optional: each of these makes the range narrower.</source>
@@ -1164,8 +1172,16 @@
         <translation>Borrar dónde estuve</translation>
     </message>
     <message>
+        <source>Show how much my sessions vary</source>
+        <translation>Ver cuánto varían mis sesiones</translation>
+    </message>
+    <message>
         <source>Save the lengths</source>
         <translation>Guardar las longitudes</translation>
+    </message>
+    <message>
+        <source>How much your own sessions vary when nothing changes.</source>
+        <translation>Cuánto varían sus propias sesiones cuando nada cambia.</translation>
     </message>
     <message>
         <source>Agreement</source>
@@ -1184,10 +1200,6 @@
         <translation>Longitudes del cuerpo</translation>
     </message>
     <message>
-        <source>Show how well my sessions repeat</source>
-        <translation>Ver cómo se repiten mis sesiones</translation>
-    </message>
-    <message>
         <source>Enter the lengths</source>
         <translation>Introducir las longitudes</translation>
     </message>
@@ -1196,24 +1208,16 @@
         <translation>Repetibilidad</translation>
     </message>
     <message>
-        <source>{text} is no number.</source>
-        <translation>{text} no es un número.</translation>
-    </message>
-    <message>
         <source>Type the trunk and at least one other length.</source>
         <translation>Escriba el tronco y al menos otra longitud.</translation>
     </message>
     <message>
-        <source>A trunk measures {low} to {high} cm. Measure again.</source>
-        <translation>Un tronco mide de {low} a {high} cm. Mida otra vez.</translation>
-    </message>
-    <message>
-        <source>With this trunk, {length} measures {low} to {high} cm. Measure again.</source>
-        <translation>Con este tronco, {length} mide de {low} a {high} cm. Mida otra vez.</translation>
-    </message>
-    <message>
         <source>Left and right</source>
         <translation>Izquierda y derecha</translation>
+    </message>
+    <message>
+        <source>For narrower ranges</source>
+        <translation>Para intervalos más estrechos</translation>
     </message>
     <message>
         <source>Raise your right hand.</source>
@@ -1228,24 +1232,12 @@
         <translation>Es un buen lugar. Puede medir aquí.</translation>
     </message>
     <message>
-        <source>Nothing heard? Turn up the sound of the computer.</source>
-        <translation>¿No se oye nada? Suba el volumen del ordenador.</translation>
-    </message>
-    <message>
         <source>This is the voice that tells you what to do.</source>
         <translation>Esta es la voz que le dice qué hacer.</translation>
     </message>
     <message>
-        <source>No voice was found on this computer. Tones and the screen say the same.</source>
-        <translation>No se encontró ninguna voz en este ordenador. Los tonos y la pantalla dicen lo mismo.</translation>
-    </message>
-    <message>
         <source>Face the camera and raise your right hand.</source>
         <translation>Mire a la cámara y levante la mano derecha.</translation>
-    </message>
-    <message>
-        <source>Choose movements yourself</source>
-        <translation>Elegir los movimientos</translation>
     </message>
     <message>
         <source>{name}: {plainly}</source>
@@ -1262,6 +1254,10 @@
     <message>
         <source>Start measuring</source>
         <translation>Empezar a medir</translation>
+    </message>
+    <message>
+        <source>Choose the movements yourself</source>
+        <translation>Elegir los movimientos</translation>
     </message>
     <message>
         <source>Movements, both sides</source>
@@ -1292,12 +1288,12 @@
         <translation>{count} minutos</translation>
     </message>
     <message>
-        <source>Once a week all movements of both arms are measured.</source>
+        <source>Once a week, all movements of both arms are measured.</source>
         <translation>Una vez por semana se miden todos los movimientos de ambos brazos.</translation>
     </message>
     <message>
-        <source>Best at the same time of day, before the exercises.</source>
-        <translation>Mejor a la misma hora del día, antes de los ejercicios.</translation>
+        <source>Best at the same time of day, before your exercises.</source>
+        <translation>Mejor a la misma hora del día, antes de sus ejercicios.</translation>
     </message>
     <message>
         <source>left arm</source>
@@ -1324,16 +1320,16 @@
         <translation>Guardar acontecimiento</translation>
     </message>
     <message>
-        <source>Events appear as flags above the charts. After an injection, a procedure, a flare or a change of camera a new line begins. The time before and after a treatment, a flare, or a change of medicine or home programme is compared; after a clinic visit you see what has changed since. A new home programme is added automatically.</source>
-        <translation>Los acontecimientos aparecen como banderas sobre los gráficos. Tras una infiltración, un procedimiento, un brote o un cambio de cámara, empieza una línea nueva. Se compara el antes y el después de un tratamiento, un brote, o un cambio de medicación o de programa en casa; tras una visita clínica se ve qué ha cambiado desde entonces. Un programa nuevo se añade automáticamente.</translation>
-    </message>
-    <message>
         <source>day of the event</source>
         <translation>día del acontecimiento</translation>
     </message>
     <message>
         <source>What events do</source>
-        <translation>Para qué sirven los acontecimientos</translation>
+        <translation>Qué hacen los acontecimientos</translation>
+    </message>
+    <message>
+        <source>Events appear as flags above the charts. An injection, a procedure, a flare or a change of camera starts a new line. Your results before and after a treatment, a flare, or a change of medicine or home programme are compared. After a clinic visit you see what has changed since. A new home programme is added automatically.</source>
+        <translation>Los acontecimientos aparecen como banderas sobre los gráficos. Una infiltración, una intervención, un brote o un cambio de cámara empieza una línea nueva. Se comparan sus resultados antes y después de un tratamiento, un brote, o un cambio de medicación o de programa en casa. Tras una consulta se ve qué ha cambiado desde entonces. Un programa nuevo se añade automáticamente.</translation>
     </message>
     <message>
         <source>Events: {person}</source>
@@ -1348,8 +1344,8 @@
         <translation>Elija primero el acontecimiento.</translation>
     </message>
     <message>
-        <source>Please type the day like {day}. It cannot be after today.</source>
-        <translation>Escriba el día como {day}. No puede ser posterior a hoy.</translation>
+        <source>Please enter the day as {day}. It cannot be after today.</source>
+        <translation>Escriba el día así: {day}. No puede ser posterior a hoy.</translation>
     </message>
     <message>
         <source>Delete</source>
@@ -1404,10 +1400,6 @@
         <translation>Una persona ya medida</translation>
     </message>
     <message>
-        <source>Who is measured?</source>
-        <translation>¿A quién se mide?</translation>
-    </message>
-    <message>
         <source>Without saving</source>
         <translation>Sin guardar</translation>
     </message>
@@ -1452,6 +1444,10 @@
         <translation>Cinco movimientos, ambos lados, dos intentos cada uno: unos {minutes} minutos.</translation>
     </message>
     <message>
+        <source>Who is being measured?</source>
+        <translation>¿A quién se va a medir?</translation>
+    </message>
+    <message>
         <source>Someone new</source>
         <translation>Una persona nueva</translation>
     </message>
@@ -1464,16 +1460,12 @@
         <translation>C</translation>
     </message>
     <message>
-        <source>Position of the body</source>
+        <source>Body position</source>
         <translation>Posición del cuerpo</translation>
     </message>
     <message>
-        <source>how the arm moves</source>
-        <translation>cómo se mueve el brazo</translation>
-    </message>
-    <message>
-        <source>The arm moves {help}</source>
-        <translation>El brazo se mueve {help}</translation>
+        <source>help with the movement</source>
+        <translation>ayuda con el movimiento</translation>
     </message>
     <message>
         <source>Sitting and assisted results are plotted separately from standing ones.</source>
@@ -1490,10 +1482,6 @@
     <message>
         <source>Which shoulder is stiff?</source>
         <translation>¿Qué hombro está rígido?</translation>
-    </message>
-    <message>
-        <source>A name of your choice; it need not be a real one:</source>
-        <translation>Un nombre a su elección; no tiene que ser real:</translation>
     </message>
     <message>
         <source>A note, if you like</source>
@@ -1536,16 +1524,16 @@
         <translation>Copiado como línea de texto</translation>
     </message>
     <message>
-        <source>Today&apos;s results - saved</source>
+        <source>Today&apos;s results, saved</source>
         <translation>Resultados de hoy, guardados</translation>
     </message>
     <message>
-        <source>Today&apos;s results - not saved</source>
-        <translation>Resultados de hoy: sin guardar</translation>
+        <source>Today&apos;s results, not saved</source>
+        <translation>Resultados de hoy, sin guardar</translation>
     </message>
     <message>
-        <source>End the round</source>
-        <translation>Terminar la sesión</translation>
+        <source>End the exercises</source>
+        <translation>Terminar los ejercicios</translation>
     </message>
     <message>
         <source>Stop: it hurts</source>
@@ -1592,7 +1580,7 @@
         <translation>Pare en cuanto note dolor.</translation>
     </message>
     <message>
-        <source>Your programme says to stop at pain {limit}.</source>
+        <source>Your programme says to stop when pain reaches {limit}.</source>
         <translation>Su programa indica parar cuando el dolor llegue a {limit}.</translation>
     </message>
     <message>
@@ -1644,15 +1632,15 @@
         <translation>dolor {pain} de 10</translation>
     </message>
     <message>
-        <source>done in part</source>
+        <source>partly done</source>
         <translation>hecho en parte</translation>
     </message>
     <message>
-        <source>done in part: 1 repetition</source>
+        <source>partly done: 1 repetition</source>
         <translation>hecho en parte: 1 repetición</translation>
     </message>
     <message>
-        <source>done in part: {count} repetitions</source>
+        <source>partly done: {count} repetitions</source>
         <translation>hecho en parte: {count} repeticiones</translation>
     </message>
     <message>
@@ -2252,8 +2240,12 @@
         <translation>Altura y nivel</translation>
     </message>
     <message>
-        <source>As the system</source>
-        <translation>Como el sistema</translation>
+        <source>✓  Your right hand was seen as the right one. Left and right are correct.</source>
+        <translation>✓  Su mano derecha se vio como derecha. Izquierda y derecha son correctas.</translation>
+    </message>
+    <message>
+        <source>▶  The camera shows a mirror image. From now on Thawline corrects this.</source>
+        <translation>▶  La cámara da una imagen de espejo. A partir de ahora Thawline lo corrige.</translation>
     </message>
     <message>
         <source>Light</source>
@@ -2284,11 +2276,15 @@
         <translation>Idioma</translation>
     </message>
     <message>
-        <source>Speak each sentence while measuring</source>
-        <translation>Decir cada frase en voz alta durante la medición</translation>
+        <source>Same as the system</source>
+        <translation>Como el sistema</translation>
     </message>
     <message>
-        <source>Sound tones while measuring</source>
+        <source>Read each sentence aloud while measuring</source>
+        <translation>Leer cada frase en voz alta durante la medición</translation>
+    </message>
+    <message>
+        <source>Play tones while measuring</source>
         <translation>Emitir tonos durante la medición</translation>
     </message>
     <message>
@@ -2320,8 +2316,8 @@
         <translation>Esta es la voz que habla durante la medición.</translation>
     </message>
     <message>
-        <source>You should hear two falling notes now: a trial was captured.</source>
-        <translation>Ahora debería oír dos notas descendentes: significan que se captó un intento.</translation>
+        <source>You should hear two falling notes now. They mean that a trial was captured.</source>
+        <translation>Ahora debería oír dos notas descendentes. Significan que se captó un intento.</translation>
     </message>
     <message>
         <source>No sound output was found on this computer.</source>
@@ -2338,14 +2334,6 @@
     <message>
         <source>✓  {name}: good</source>
         <translation>✓  {name}: bien</translation>
-    </message>
-    <message>
-        <source>✓  Your right hand was seen as right. Left and right are correct.</source>
-        <translation>✓  Su mano derecha se vio como derecha. Izquierda y derecha son correctas.</translation>
-    </message>
-    <message>
-        <source>▶  The camera delivers a mirror image. That is noted and put right from now on.</source>
-        <translation>▶  La cámara da una imagen de espejo. Queda anotado y se corrige a partir de ahora.</translation>
     </message>
     <message>
         <source>Movement, side</source>
@@ -2421,7 +2409,7 @@
     </message>
     <message>
         <source>{count} days up to {day}</source>
-        <translation>{count} días al {day}</translation>
+        <translation>{count} días hasta el {day}</translation>
     </message>
     <message>
         <source>Both shoulders changed together, the other by {amount}: has the set-up changed?</source>
@@ -2536,12 +2524,12 @@
         <translation>{line}, {change} al mes.</translation>
     </message>
     <message>
-        <source>{side}, after exercises: {change} compared with before them ({pairs} pairs).</source>
-        <translation>{side}, después de los ejercicios: {change} en comparación con antes ({pairs} pares).</translation>
+        <source>{side}, after exercises: {change} compared with before ({pairs} pairs of sessions).</source>
+        <translation>{side}, después de los ejercicios: {change} en comparación con antes ({pairs} pares de sesiones).</translation>
     </message>
     <message>
-        <source>That is the hour after exercises, not a change over weeks.</source>
-        <translation>Es el efecto en la hora después de los ejercicios, no un cambio a lo largo de las semanas.</translation>
+        <source>This is the effect in the hour after exercises, not a change over weeks.</source>
+        <translation>Es el efecto en la hora siguiente a los ejercicios, no un cambio a lo largo de semanas.</translation>
     </message>
     <message>
         <source>Days with exercises logged: {week} in the last week, {month} in the last four weeks.</source>
@@ -2596,8 +2584,8 @@
         <translation>Cada sesión añade una marca por brazo. La banda muestra la evolución probable.</translation>
     </message>
     <message>
-        <source>After four weeks and eight sessions it becomes possible to say whether the shoulder moves more than before. Two or three sessions a week are enough. One reading can be off by several degrees, so a single session says little.</source>
-        <translation>Después de cuatro semanas y ocho sesiones se puede decir si el hombro se mueve más que antes. Bastan dos o tres sesiones por semana. Una lectura puede desviarse varios grados, así que una sola sesión dice poco.</translation>
+        <source>After four weeks and eight sessions, Thawline can say whether the shoulder moves more than before. Two or three sessions a week are enough. One reading can be wrong by several degrees, so a single session says little.</source>
+        <translation>Tras cuatro semanas y ocho sesiones se podrá decir si el hombro se mueve más que antes. Dos o tres sesiones por semana bastan. Una lectura puede desviarse varios grados, así que una sola sesión dice poco.</translation>
     </message>
     <message>
         <source>A made-up example.</source>
@@ -2752,12 +2740,16 @@
         <translation>Dolor sin valorar</translation>
     </message>
     <message>
+        <source>Therapy started or changed</source>
+        <translation>Terapia nueva o cambiada</translation>
+    </message>
+    <message>
         <source>Camera changed or moved</source>
         <translation>Cámara cambiada o movida</translation>
     </message>
     <message>
         <source>Body tracking changed</source>
-        <translation>Cambio del seguimiento corporal</translation>
+        <translation>Cambio del seguimiento del cuerpo</translation>
     </message>
     <message>
         <source>without help</source>
@@ -2846,10 +2838,6 @@
     <message>
         <source>Flare</source>
         <translation>Brote</translation>
-    </message>
-    <message>
-        <source>Therapy begun or changed</source>
-        <translation>Terapia nueva o cambiada</translation>
     </message>
     <message>
         <source>Therapy began</source>
@@ -3597,7 +3585,7 @@
     </message>
     <message>
         <source>certain when first shown; too little evidence against it since then</source>
-        <translation>seguro cuando se mostró; después, poco en contra</translation>
+        <translation>seguro cuando se mostró; desde entonces, pocas pruebas en contra</translation>
     </message>
     <message>
         <source>not yet certain: a verdict needs more than 95 %</source>
@@ -4837,11 +4825,11 @@
     </message>
     <message>
         <source>until you delete it</source>
-        <translation>hasta que usted lo elimine</translation>
+        <translation>hasta que usted lo borre</translation>
     </message>
     <message>
         <source>until you delete the people in it</source>
-        <translation>hasta que usted elimine a las personas que contiene</translation>
+        <translation>hasta que usted borre a las personas que contiene</translation>
     </message>
     <message>
         <source>while Thawline is open</source>
@@ -5292,28 +5280,8 @@
         <translation>1 es el primer dolor, 10 el peor imaginable: el número que fijó su profesional sanitario.</translation>
     </message>
     <message>
-        <source>At most three. Without a choice: external rotation, flexion and the hand behind the back.</source>
-        <translation>Tres como máximo. Si no se elige ninguno: rotación externa, flexión y mano a la espalda.</translation>
-    </message>
-    <message>
-        <source>In force from</source>
-        <translation>En vigor desde</translation>
-    </message>
-    <message>
         <source>Next review with the clinician, if a day is set</source>
         <translation>Próxima revisión con su profesional sanitario, si hay fecha</translation>
-    </message>
-    <message>
-        <source>Movements that matter most for the progress</source>
-        <translation>Movimientos que más importan para la evolución</translation>
-    </message>
-    <message>
-        <source>Write the first day like 2026-11-25. It cannot be after today.</source>
-        <translation>Escriba el primer día así: 2026-11-25. No puede ser posterior a hoy.</translation>
-    </message>
-    <message>
-        <source>Write the review like 2026-11-25. It cannot be before today.</source>
-        <translation>Escriba la revisión así: 2026-11-25. No puede ser anterior a hoy.</translation>
     </message>
     <message>
         <source>Please choose at most three movements.</source>
@@ -5336,6 +5304,18 @@
         <translation>Escriba los ejercicios que le indicó su profesional sanitario. Thawline no les añade nada.</translation>
     </message>
     <message>
+        <source>Choose up to three. If you choose none: external rotation, flexion and hand behind back.</source>
+        <translation>Elija hasta tres. Si no elige ninguno: rotación externa, flexión y mano a la espalda.</translation>
+    </message>
+    <message>
+        <source>Starts on</source>
+        <translation>Empieza el</translation>
+    </message>
+    <message>
+        <source>Movements that matter most for judging progress</source>
+        <translation>Movimientos que más importan para valorar la evolución</translation>
+    </message>
+    <message>
         <source>Home programme: {person}</source>
         <translation>Programa en casa: {person}</translation>
     </message>
@@ -5350,6 +5330,14 @@
     <message>
         <source>Please choose the pain level at which to stop.</source>
         <translation>Elija el nivel de dolor en el que hay que parar.</translation>
+    </message>
+    <message>
+        <source>Enter the first day as 2026-11-25. It cannot be after today.</source>
+        <translation>Escriba el primer día así: 2026-11-25. No puede ser posterior a hoy.</translation>
+    </message>
+    <message>
+        <source>Enter the review as 2026-11-25. It cannot be before today.</source>
+        <translation>Escriba la revisión así: 2026-11-25. No puede ser anterior a hoy.</translation>
     </message>
     <message>
         <source>The camera is fixed and stays as it is</source>
@@ -5484,28 +5472,12 @@
         <translation>Año</translation>
     </message>
     <message>
-        <source>○  Not calibrated: a usual field of view is assumed.</source>
-        <translation>○  Sin calibrar: se supone un campo de visión habitual.</translation>
-    </message>
-    <message>
         <source>✓  Calibrated at {size} pixels: {field} degrees wide.</source>
         <translation>✓  Calibrada a {size} píxeles: {field} grados de ancho.</translation>
     </message>
     <message>
-        <source>○  Not measured: the camera is taken as level.</source>
-        <translation>○  Sin medir: se supone que la cámara está a nivel.</translation>
-    </message>
-    <message>
-        <source>▶  From {day}, and not used any longer. Measure it again.</source>
-        <translation>▶  Del {day}, y ya no se usa. Mídalo otra vez.</translation>
-    </message>
-    <message>
         <source>✓  {turn} Measured on {day}.</source>
         <translation>✓  {turn} Medido el {day}.</translation>
-    </message>
-    <message>
-        <source>Not yet useful: known to {half} degrees only. Mark longer lines.</source>
-        <translation>Todavía no sirve: solo se conoce con una precisión de {half} grados. Marque líneas más largas.</translation>
     </message>
     <message>
         <source>Turned clockwise by {angle} degrees, give or take {half}.</source>
@@ -5516,11 +5488,27 @@
         <translation>Girada {angle} grados a la izquierda, con un margen de {half}.</translation>
     </message>
     <message>
-        <source>○  Not measured: usual proportions are assumed.</source>
+        <source>○  Not calibrated: a typical field of view is assumed.</source>
+        <translation>○  Sin calibrar: se supone un campo de visión habitual.</translation>
+    </message>
+    <message>
+        <source>○  Not measured: the camera is assumed to be level.</source>
+        <translation>○  Sin medir: se supone que la cámara está a nivel.</translation>
+    </message>
+    <message>
+        <source>▶  From {day}, no longer used. Measure it again.</source>
+        <translation>▶  Del {day}, ya no se usa. Mídalo otra vez.</translation>
+    </message>
+    <message>
+        <source>Not yet useful: known only to within {half} degrees. Mark longer lines.</source>
+        <translation>Todavía no sirve: solo se conoce con un margen de {half} grados. Marque líneas más largas.</translation>
+    </message>
+    <message>
+        <source>○  Not measured: typical proportions are assumed.</source>
         <translation>○  Sin medir: se suponen proporciones habituales.</translation>
     </message>
     <message>
-        <source>○  Not marked: usual heights are assumed.</source>
+        <source>○  Not marked: typical heights are assumed.</source>
         <translation>○  Sin marcar: se suponen alturas habituales.</translation>
     </message>
     <message>
@@ -5548,12 +5536,12 @@
         <translation>Marque el extremo superior de algo vertical.</translation>
     </message>
     <message>
-        <source>Mark its lower end, as far away as can be.</source>
+        <source>Mark its lower end, as far away as possible.</source>
         <translation>Marque su extremo inferior, lo más lejos posible.</translation>
     </message>
     <message>
-        <source>Save it, or mark the upper end of a second line, far beside the first.</source>
-        <translation>Guárdela, o marque el extremo superior de otra línea, lejos de la primera.</translation>
+        <source>Save it, or mark the upper end of a second line, well to one side of the first.</source>
+        <translation>Guárdela, o marque el extremo superior de otra línea, bien separada de la primera.</translation>
     </message>
     <message>
         <source>Mark the lower end of the second line.</source>
@@ -5584,12 +5572,12 @@
         <translation>Imprímalo al 100 %. La línea debe medir 100 mm.</translation>
     </message>
     <message>
-        <source>Say first who is measured, on the first page.</source>
-        <translation>Diga primero a quién se mide, en la primera página.</translation>
+        <source>First choose the person on the Measure page.</source>
+        <translation>Elija primero a la persona en la página Medir.</translation>
     </message>
     <message>
-        <source>Choose the camera first, on the set-up page.</source>
-        <translation>Elija primero la cámara, en la página de preparación.</translation>
+        <source>First choose the camera on the Set-up page.</source>
+        <translation>Elija primero la cámara en la página Preparación.</translation>
     </message>
     <message>
         <source>A table of camera and goniometer readings</source>
@@ -5597,7 +5585,7 @@
     </message>
     <message>
         <source>Readings from now on start a new series.</source>
-        <translation>Las lecturas desde ahora empiezan una serie nueva.</translation>
+        <translation>A partir de ahora, las lecturas empiezan una serie nueva.</translation>
     </message>
     <message>
         <source>The board was seen in {share} % of the picture.</source>
@@ -5608,7 +5596,7 @@
         <translation>imagen para marcar</translation>
     </message>
     <message>
-        <source>Arrow keys move the cross, Space marks, Backspace takes the last mark back.</source>
+        <source>Arrow keys move the cross, Space marks, Backspace removes the last mark.</source>
         <translation>Las flechas mueven la cruz, Espacio marca, Retroceso quita la última marca.</translation>
     </message>
     <message>
@@ -5680,20 +5668,40 @@
         <translation>Preguntar más tarde</translation>
     </message>
     <message>
-        <source>Start today&apos;s round</source>
-        <translation>Empezar la sesión de hoy</translation>
+        <source>Start today&apos;s exercises</source>
+        <translation>Empezar los ejercicios de hoy</translation>
     </message>
     <message>
-        <source>I did it elsewhere</source>
-        <translation>La hice en otro lugar</translation>
+        <source>I have already done them</source>
+        <translation>Ya los he hecho</translation>
+    </message>
+    <message>
+        <source>language of the exercise sheet</source>
+        <translation>idioma de la hoja de ejercicios</translation>
+    </message>
+    <message>
+        <source>Exercise sheet, with drawings</source>
+        <translation>Hoja de ejercicios, con dibujos</translation>
+    </message>
+    <message>
+        <source>First choose or add a person on the Measure page.</source>
+        <translation>Primero elija o añada a una persona en la página Medir.</translation>
+    </message>
+    <message>
+        <source>Continue today&apos;s exercises</source>
+        <translation>Seguir con los ejercicios de hoy</translation>
+    </message>
+    <message>
+        <source>After yesterday&apos;s exercises, had your shoulder settled by this morning?</source>
+        <translation>Después de los ejercicios de ayer, ¿se había calmado el hombro esta mañana?</translation>
+    </message>
+    <message>
+        <source>After the exercises on {day}, had your shoulder settled by the next morning?</source>
+        <translation>Después de los ejercicios del {day}, ¿se había calmado el hombro a la mañana siguiente?</translation>
     </message>
     <message>
         <source>Edit the programme</source>
         <translation>Editar el programa</translation>
-    </message>
-    <message>
-        <source>language of the page for the person</source>
-        <translation>idioma de la hoja para la persona</translation>
     </message>
     <message>
         <source>Save as PDF</source>
@@ -5702,10 +5710,6 @@
     <message>
         <source>Print</source>
         <translation>Imprimir</translation>
-    </message>
-    <message>
-        <source>Page for the person, with drawings</source>
-        <translation>Hoja para la persona, con dibujos</translation>
     </message>
     <message>
         <source>Logged today</source>
@@ -5720,10 +5724,6 @@
         <translation>Introducir los ejercicios</translation>
     </message>
     <message>
-        <source>Choose or add a person on the page Measure first.</source>
-        <translation>Primero elija o añada a una persona en la página Medir.</translation>
-    </message>
-    <message>
         <source>{name} is made up: nothing is logged.</source>
         <translation>{name} es una persona inventada: no se anota nada.</translation>
     </message>
@@ -5734,10 +5734,6 @@
     <message>
         <source>Everything planned for today is logged.</source>
         <translation>Todo lo previsto para hoy está anotado.</translation>
-    </message>
-    <message>
-        <source>Go on with the round</source>
-        <translation>Seguir con la sesión</translation>
     </message>
     <message>
         <source>Pain reached {pain} today. {limit} You can leave it at that for today.</source>
@@ -5752,14 +5748,6 @@
         <translation>Anotar como hecho: {exercise}</translation>
     </message>
     <message>
-        <source>After yesterday&apos;s exercises: did it settle by the next morning?</source>
-        <translation>Después de los ejercicios de ayer: ¿se había calmado a la mañana siguiente?</translation>
-    </message>
-    <message>
-        <source>After the exercises of {day}: did it settle by the next morning?</source>
-        <translation>Después de los ejercicios del {day}: ¿se había calmado a la mañana siguiente?</translation>
-    </message>
-    <message>
         <source>Undo</source>
         <translation>Deshacer</translation>
     </message>
@@ -5768,7 +5756,11 @@
         <translation>Deshacer: {exercises}</translation>
     </message>
     <message>
-        <source>There are no readings yet. Measure a shoulder that is not expected to change in several sessions.</source>
+        <source>How consistent my sessions are</source>
+        <translation>Cuánto varían mis sesiones</translation>
+    </message>
+    <message>
+        <source>There are no readings yet. In several sessions, measure a shoulder that is not expected to change.</source>
         <translation>Todavía no hay lecturas. Mida en varias sesiones un hombro que no se espera que cambie.</translation>
     </message>
     <message>
@@ -5788,8 +5780,16 @@
         <translation>Menor diferencia real</translation>
     </message>
     <message>
-        <source>Drift a week</source>
+        <source>Drift per week</source>
         <translation>Deriva por semana</translation>
+    </message>
+    <message>
+        <source>Two sessions must differ by {amounts} before the difference is more than chance.</source>
+        <translation>Dos sesiones deben diferir en {amounts} para que la diferencia sea más que azar.</translation>
+    </message>
+    <message>
+        <source>*: a typical value, until there are {count} sessions.</source>
+        <translation>*: un valor habitual, hasta que haya {count} sesiones.</translation>
     </message>
     <message>
         <source>in angles</source>
@@ -5804,10 +5804,6 @@
         <translation>{amount} {where}</translation>
     </message>
     <message>
-        <source>Two sessions must differ by {amounts} before it is more than chance.</source>
-        <translation>Dos sesiones deben diferir en {amounts} para que sea más que azar.</translation>
-    </message>
-    <message>
         <source> or </source>
         <translation> o </translation>
     </message>
@@ -5818,10 +5814,6 @@
     <message>
         <source>Two sessions must differ by the smallest real difference before the difference is more than chance (90 %).</source>
         <translation>Dos sesiones deben diferir en la menor diferencia real para que la diferencia sea más que azar (90 %).</translation>
-    </message>
-    <message>
-        <source>*: a usual variation, until there are {count} sessions.</source>
-        <translation>*: una variación habitual, hasta que haya {count} sesiones.</translation>
     </message>
     <message>
         <source>none shown</source>
@@ -5888,8 +5880,8 @@
         <translation>Práctica: se muestra, no cuenta</translation>
     </message>
     <message>
-        <source>Of another line: measured after exercises, or before them</source>
-        <translation>De otra línea: medida después de los ejercicios, o antes</translation>
+        <source>On another line: measured after exercises, or before them</source>
+        <translation>En otra línea: medida después de los ejercicios, o antes</translation>
     </message>
     <message>
         <source>Pain {pain} of 10</source>
@@ -5932,8 +5924,8 @@
         <translation>Qué se observó</translation>
     </message>
     <message>
-        <source>Write the report</source>
-        <translation>Escribir el informe</translation>
+        <source>Save the report</source>
+        <translation>Guardar el informe</translation>
     </message>
     <message>
         <source>Please measure again on another day</source>
@@ -5956,8 +5948,8 @@
         <translation>{movement}: {words}.</translation>
     </message>
     <message>
-        <source>Range as a share of the other side&apos;s</source>
-        <translation>Amplitud en relación con la del otro lado</translation>
+        <source>Range compared with the other side</source>
+        <translation>Amplitud en comparación con el otro lado</translation>
     </message>
     <message>
         <source>My goals</source>
@@ -6004,6 +5996,10 @@
         <translation>Tres metas bastan: termine una para nombrar otra.</translation>
     </message>
     <message>
+        <source>Choose up to three things that matter to you. Rate them about once a month; nothing is calculated from the ratings. They appear below the charts, in your words.</source>
+        <translation>Elija hasta tres cosas que le importen. Valórelas más o menos una vez al mes; con las valoraciones no se calcula nada. Aparecen debajo de los gráficos, con sus palabras.</translation>
+    </message>
+    <message>
         <source>Goals: {person}</source>
         <translation>Metas: {person}</translation>
     </message>
@@ -6018,10 +6014,6 @@
     <message>
         <source>What goals are for</source>
         <translation>Para qué sirven las metas</translation>
-    </message>
-    <message>
-        <source>Choose up to three things that matter to you. Rate them about once a month; nothing is worked out from the ratings. They appear below the charts, in your words.</source>
-        <translation>Elija hasta tres cosas que le importen. Valórelas más o menos una vez al mes; no se calcula nada con las valoraciones. Aparecen debajo de los gráficos, con sus palabras.</translation>
     </message>
     <message>
         <source>Save goal</source>
@@ -6045,26 +6037,18 @@
     </message>
     <message>
         <source>How well does it go today?</source>
-        <translation>¿Qué tal le va hoy?</translation>
+        <translation>¿Cómo le va hoy?</translation>
     </message>
     <message>
         <source>0: not possible at all</source>
-        <translation>0: nada posible</translation>
-    </message>
-    <message>
-        <source>What ended the movements</source>
-        <translation>Qué puso fin a los movimientos</translation>
-    </message>
-    <message>
-        <source>What ended the movements, month by month</source>
-        <translation>Qué puso fin a los movimientos, mes a mes</translation>
+        <translation>0: imposible</translation>
     </message>
     <message>
         <source>What to expect</source>
         <translation>Qué se puede esperar</translation>
     </message>
     <message>
-        <source>A stiff shoulder usually takes many months to loosen. Most people gain more in the first months and less later, with spells in between without a clear change: slow progress is usual. Some stiffness may stay. No one can say beforehand how yours will go.</source>
+        <source>A stiff shoulder usually takes many months to loosen. Most people gain more in the first months and less later, with times of no clear change in between: slow progress is usual. Some stiffness may stay. No one can say beforehand how yours will go.</source>
         <translation>Un hombro rígido suele tardar muchos meses en soltarse. La mayoría de las personas mejora más en los primeros meses y menos después, con temporadas sin ningún cambio claro: lo habitual es avanzar despacio. Puede quedar algo de rigidez. Nadie puede decir de antemano cómo irá el suyo.</translation>
     </message>
     <message>
@@ -6078,10 +6062,6 @@
     <message>
         <source>drawing on the body, {side} arm: {words}</source>
         <translation>dibujo sobre el cuerpo, brazo {side}: {words}</translation>
-    </message>
-    <message>
-        <source>The language changes when what is being measured or read has ended.</source>
-        <translation>El idioma cambiará cuando termine lo que se está midiendo o leyendo.</translation>
     </message>
     <message>
         <source>The last trial is deleted. You can undo this until the movement ends.</source>
@@ -6120,7 +6100,7 @@
         <translation>Copia todo lo guardado de todas las personas en un archivo nuevo y lo comprueba leyéndolo entero. Solo su cuenta puede leer el archivo, que no está cifrado: guárdelo donde nadie más tenga acceso.</translation>
     </message>
     <message>
-        <source>Puts a backup in place of everything that is saved here now. The backup is checked first. What is here now stays on this computer in a file of its own.</source>
+        <source>Replaces everything saved here with a backup. The backup is checked first. What is here now stays on this computer in a separate file.</source>
         <translation>Sustituye todo lo guardado aquí por una copia de seguridad. Antes se comprueba la copia. Lo que hay ahora se conserva en este ordenador, en un archivo aparte.</translation>
     </message>
     <message>
@@ -6200,12 +6180,12 @@
         <translation>Cancelar la descarga</translation>
     </message>
     <message>
-        <source>Thawline finds the body in the picture with a model that is downloaded once and then stays on this computer. Without it nothing can be measured.</source>
-        <translation>Thawline encuentra el cuerpo en la imagen con un modelo que se descarga una vez y después permanece en este ordenador. Sin él no se puede medir nada.</translation>
+        <source>Downloading. You can keep using Thawline meanwhile.</source>
+        <translation>Descargando. Mientras tanto puede seguir usando Thawline.</translation>
     </message>
     <message>
         <source>○  {level}: not installed</source>
-        <translation>○  {level}: no instalado</translation>
+        <translation>○  {level}: sin instalar</translation>
     </message>
     <message>
         <source>✓  {level}: ready</source>
@@ -6216,23 +6196,23 @@
         <translation>La descarga es la única ocasión en que Thawline usa la red. Se reciben unos {megabytes} MB del registro público de paquetes, mediante el programa de paquetes de este ordenador (npm o pip). No se envía nada sobre usted. Los archivos se comprueban antes de usarlos.</translation>
     </message>
     <message>
-        <source>Body tracking is ready on this computer.</source>
-        <translation>El reconocimiento del cuerpo está listo en este ordenador.</translation>
+        <source>Thawline finds the body in the picture with a model that is downloaded once and then stays on this computer. Without it, nothing can be measured.</source>
+        <translation>Thawline reconoce el cuerpo en la imagen con un modelo que se descarga una vez y se queda en este ordenador. Sin él no se puede medir nada.</translation>
     </message>
     <message>
-        <source>Downloading. You can go on using Thawline meanwhile.</source>
-        <translation>Descargando. Mientras tanto puede seguir usando Thawline.</translation>
+        <source>Body tracking is ready on this computer.</source>
+        <translation>El seguimiento del cuerpo está listo en este ordenador.</translation>
     </message>
     <message>
         <source>Add, edit, choose or delete people.</source>
-        <translation>Añadir, editar, elegir o eliminar personas.</translation>
+        <translation>Añadir, editar, elegir o borrar personas.</translation>
     </message>
     <message>
         <source>Results as a file, and back from a file.</source>
         <translation>Resultados a un archivo y desde un archivo.</translation>
     </message>
     <message>
-        <source>Everything in one file, and putting it back.</source>
+        <source>Everything in one file, and how to restore it.</source>
         <translation>Todo en un archivo, y cómo recuperarlo.</translation>
     </message>
     <message>
@@ -6284,16 +6264,16 @@
         <translation>Medir a {name}</translation>
     </message>
     <message>
+        <source>Currently chosen. {facts}</source>
+        <translation>Persona elegida ahora. {facts}</translation>
+    </message>
+    <message>
+        <source>Delete {name} and everything saved about them? Sessions: {count}. You can undo this until Thawline is closed, but not after that. Exports, reports and backups made earlier stay as they are.</source>
+        <translation>¿Borrar a {name} y todo lo guardado de esta persona? Sesiones: {count}. Puede deshacerlo hasta que se cierre Thawline; después ya no. Las exportaciones, los informes y las copias de seguridad hechos antes no cambian.</translation>
+    </message>
+    <message>
         <source>New person</source>
         <translation>Persona nueva</translation>
-    </message>
-    <message>
-        <source>Measured at present. {facts}</source>
-        <translation>Se mide en este momento. {facts}</translation>
-    </message>
-    <message>
-        <source>Delete {name} and everything saved about them? Sessions: {count}. You can undo this until Thawline is closed; after that it cannot be undone. Exports, reports and backups made earlier keep what they hold.</source>
-        <translation>¿Borrar a {name} y todo lo guardado de esta persona? Sesiones: {count}. Puede deshacerlo hasta que se cierre Thawline; después ya no. Las exportaciones, los informes y las copias de seguridad hechos antes conservan su contenido.</translation>
     </message>
     <message>
         <source>Do not delete</source>
@@ -6332,8 +6312,8 @@
         <translation>Abrir la carpeta</translation>
     </message>
     <message>
-        <source>Nothing is sent anywhere. The only connection that this program opens by itself is made when you ask for the body tracking model.</source>
-        <translation>No se envía nada a ninguna parte. La única conexión que abre este programa por sí mismo es la que usted pide para descargar el modelo de seguimiento del cuerpo.</translation>
+        <source>Nothing is sent anywhere. Thawline goes online only when you ask it to download the body tracking model.</source>
+        <translation>No se envía nada a ninguna parte. Thawline solo se conecta a internet cuando usted pide descargar el modelo de seguimiento del cuerpo.</translation>
     </message>
     <message>
         <source>No picture, video or body point is saved unless you ask for a file of them.</source>
@@ -6341,7 +6321,11 @@
     </message>
     <message>
         <source>To delete one person, use the page “People”. To delete everything, close Thawline and delete the folder above.</source>
-        <translation>Para eliminar a una persona, use la página «Personas». Para eliminarlo todo, cierre Thawline y elimine la carpeta de arriba.</translation>
+        <translation>Para borrar a una persona, use la página «Personas». Para borrarlo todo, cierre Thawline y borre la carpeta de arriba.</translation>
+    </message>
+    <message>
+        <source>Thawline does not encrypt its files: anyone who can read your files can read them. Turn on the disk encryption of your system.</source>
+        <translation>Thawline no cifra sus archivos: quien pueda leer los archivos de usted podrá leerlos. Active el cifrado de disco de su sistema.</translation>
     </message>
     <message>
         <source>What and where</source>
@@ -6354,10 +6338,6 @@
     <message>
         <source>Can be read by: {readers}</source>
         <translation>Puede leerlo: {readers}</translation>
-    </message>
-    <message>
-        <source>Files are not encrypted by this program: who can read your files can read them. Turn on the disk encryption of your system.</source>
-        <translation>Este programa no cifra los archivos: quien pueda leer sus archivos podrá leerlos. Active el cifrado de disco de su sistema.</translation>
     </message>
     <message>
         <source>Nothing is saved yet.</source>
@@ -6424,7 +6404,7 @@
         <translation>Importar un archivo...</translation>
     </message>
     <message>
-        <source>The file can be read by your account only. It holds the name and every note: pass it on with care.</source>
+        <source>Only your account can read the file. It contains the name and every note: share it with care.</source>
         <translation>Solo su cuenta puede leer el archivo. Contiene el nombre y todas las notas: compártalo con cuidado.</translation>
     </message>
     <message>
@@ -6456,11 +6436,11 @@
         <translation>Importado como persona nueva: {name}.</translation>
     </message>
     <message>
-        <source>{name} was here already.</source>
+        <source>{name} was already here.</source>
         <translation>{name} ya estaba aquí.</translation>
     </message>
     <message>
-        <source>Records added: {added}. Here already: {same}.</source>
+        <source>Records added: {added}. Already here: {same}.</source>
         <translation>Registros añadidos: {added}. Ya estaban: {same}.</translation>
     </message>
     <message>
@@ -6732,8 +6712,8 @@
         <translation>Si le ocurre algo de esto, pregunte a su profesional sanitario antes de medirse:</translation>
     </message>
     <message>
-        <source>Write to a file...</source>
-        <translation>Escribir en un archivo...</translation>
+        <source>Save as a file...</source>
+        <translation>Guardar como archivo...</translation>
     </message>
     <message>
         <source>Print...</source>
@@ -6800,8 +6780,8 @@
         <translation>Para cada grabación obtiene una lectura con su intervalo del 95 %, o el motivo por el que no la hay.</translation>
     </message>
     <message>
-        <source>A manifest is a CSV table with the columns clip, movement, side, and if you like view, reference, person. Clips stay where they are.</source>
-        <translation>Un manifiesto es una tabla CSV con las columnas clip, movement, side y, si lo desea, view, reference, person. Las grabaciones permanecen donde están.</translation>
+        <source>A manifest is a CSV table with the columns clip, movement, side, and optionally view, reference, person. Clips stay where they are.</source>
+        <translation>La lista es una tabla CSV con las columnas clip, movement y side, y opcionalmente view, reference y person. Las grabaciones se quedan donde están.</translation>
     </message>
     <message>
         <source>Opened before</source>
@@ -6821,7 +6801,7 @@
     </message>
     <message>
         <source>Raise your other hand to pause. Stop at any time; the results so far are saved.</source>
-        <translation>Levante la otra mano para pausar. Pare cuando quiera; los resultados obtenidos se guardan.</translation>
+        <translation>Levante la otra mano para hacer una pausa. Pare cuando quiera; los resultados obtenidos se guardan.</translation>
     </message>
     <message>
         <source>First: {task}</source>
@@ -6830,10 +6810,6 @@
     <message>
         <source>hold, {count} s left</source>
         <translation>mantener, quedan {count} s</translation>
-    </message>
-    <message>
-        <source>Write the page for the person</source>
-        <translation>Guardar la hoja para la persona</translation>
     </message>
     <message>
         <source>{exercise}: pain reached, 0 to 10</source>
@@ -6848,8 +6824,8 @@
         <translation>{exercise}: dolor {pain} de 10</translation>
     </message>
     <message>
-        <source>Without an answer</source>
-        <translation>Sin responder</translation>
+        <source>Skip</source>
+        <translation>Omitir</translation>
     </message>
     <message>
         <source>Pain: 0 is none, 10 the worst imaginable. Below: compared with the last time. You can skip any of these.</source>
@@ -6872,8 +6848,8 @@
         <translation>por ejemplo 08:00, 19:00</translation>
     </message>
     <message>
-        <source>Times are written like 08:00, 19:00.</source>
-        <translation>Las horas se escriben como 08:00, 19:00.</translation>
+        <source>Enter times as 08:00, 19:00.</source>
+        <translation>Escriba las horas así: 08:00, 19:00.</translation>
     </message>
     <message>
         <source>A quiet message at these times, and nothing more.</source>
@@ -6944,7 +6920,7 @@
         <translation>Evolución y atención</translation>
     </message>
     <message>
-        <source>Measuring, and other</source>
+        <source>Measuring and other</source>
         <translation>Medición y otros</translation>
     </message>
     <message>
@@ -6966,6 +6942,26 @@
     <message>
         <source>Choose a shoulder first</source>
         <translation>Elija antes el hombro</translation>
+    </message>
+    <message>
+        <source>The language changes when the current measurement or reading has ended.</source>
+        <translation>El idioma cambiará cuando termine la medición o la lectura en curso.</translation>
+    </message>
+    <message>
+        <source>Save the exercise sheet</source>
+        <translation>Guardar la hoja de ejercicios</translation>
+    </message>
+    <message>
+        <source>Choose a name. It need not be a real one:</source>
+        <translation>Elija un nombre. No tiene que ser real:</translation>
+    </message>
+    <message>
+        <source>What stopped the movements</source>
+        <translation>Qué detuvo los movimientos</translation>
+    </message>
+    <message>
+        <source>What stopped the movements, month by month</source>
+        <translation>Qué detuvo los movimientos, mes a mes</translation>
     </message>
 </context>
 </TS>

@@ -52,7 +52,7 @@ class PainScale(QWidget):
         numbers = row(*((member, 1) for member in self.buttons), spacing=GAP_PX // 2)
         layout = column(numbers, on=self, spacing=GAP_PX // 2)
         if with_ends:
-            worst = label(tr("10: the worst imaginable"), "small")
+            worst = label(tr("10: worst imaginable"), "small")
             worst.setAlignment(Qt.AlignmentFlag.AlignRight)
             layout.addLayout(row((label(tr("0: no pain"), "small"), 1), (worst, 2)))
         self.choose(None)

@@ -63,7 +63,7 @@ class CalibrationPage(QWidget):
         self.mark_back = button(tr("Mark neck and pelvis"))
         self.forget = button(tr("Delete where I stood"))
         self.study = button(tr("Open a table of readings"))
-        self.retest = button(tr("Show how well my sessions repeat"))
+        self.retest = button(tr("Show how much my sessions vary"))
         self.enter = button(tr("Enter the lengths"))
         self.keep = button(tr("Save the lengths"))
         self.leave = button(tr("Back to set-up"), key=tr("Escape"))
@@ -104,7 +104,7 @@ class CalibrationPage(QWidget):
         agreement = tr(
             "A clinician's table of camera and goniometer readings shows how well they agree."
         )
-        repeat = tr("How much your own sessions differ without any change.")
+        repeat = tr("How much your own sessions vary when nothing changes.")
         lead = tr("Optional: each of these makes the range narrower.")
         rows = [
             BesideRow(_words(name, words), control)
@@ -185,7 +185,7 @@ class CalibrationPage(QWidget):
             try:
                 typed[name] = float(text)
             except ValueError:
-                self._say(tr("{text} is no number.").format(text=field.text().strip()))
+                self._say(tr("{text} is not a number.").format(text=field.text().strip()))
                 return
         self._say(length_problem(typed))
         if self.wrong.isHidden():
@@ -216,7 +216,7 @@ def length_problem(typed: dict[str, float]) -> str:
         return tr("Type the trunk and at least one other length.")
     low, high = TRUNK_CM
     if not low <= typed[TRUNK] <= high:
-        return tr("A trunk measures {low} to {high} cm. Measure again.").format(
+        return tr("A trunk should measure {low} to {high} cm. Please measure again.").format(
             low=f"{low:g}", high=f"{high:g}"
         )
     names = {
@@ -228,6 +228,6 @@ def length_problem(typed: dict[str, float]) -> str:
         least, most = (share * typed[TRUNK] for share in POSSIBLE[name])
         if name in typed and not least <= typed[name] <= most:
             return tr(
-                "With this trunk, {length} measures {low} to {high} cm. Measure again."
+                "With this trunk, {length} should measure {low} to {high} cm. Please measure again."
             ).format(length=names[name], low=f"{least:.0f}", high=f"{most:.0f}")
     return ""

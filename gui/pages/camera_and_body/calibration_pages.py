@@ -146,14 +146,14 @@ class CalibrationPages(QStackedWidget):
     def _person(self) -> str | None:
         person = self._services.person_id
         if person is None:
-            self.message_raised.emit(tr("Say first who is measured, on the first page."))
+            self.message_raised.emit(tr("First choose the person on the Measure page."))
         return person
 
     def _camera(self) -> str | None:
         """Return the camera's name, which a profile belongs to."""
         camera = self._services.settings.camera
         if camera is None:
-            self.message_raised.emit(tr("Choose the camera first, on the set-up page."))
+            self.message_raised.emit(tr("First choose the camera on the Set-up page."))
         return camera
 
     # -- pages with the camera ----------------------------------------------------------------

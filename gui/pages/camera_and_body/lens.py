@@ -42,7 +42,7 @@ class LensPage(QWidget):
         self.camera.framed.connect(self.take_frame)
         self.coverage = CoverageGrid(appearance, self.camera.video)
         self.count = label("", "lead")
-        self.make = button(tr("Make the profile"), "main")
+        self.make = button(tr("Create the profile"), "main")
         self.board = button(tr("Save the board to print"))
         self.anew = button(tr("Start over"))
         self.leave = button(tr("Back"), key=tr("Escape"))
@@ -87,7 +87,7 @@ class LensPage(QWidget):
         self.make.setEnabled(False)
         self.coverage.show_cells(self._no_cells(), mirrored=self._mirrored)
         self._count(0)
-        self.camera.say(tr("Show the printed board, whole or nearly, in good light."))
+        self.camera.say(tr("Show the whole printed board, or most of it, in good light."))
 
     @staticmethod
     def _no_cells() -> NDArray[np.bool_]:

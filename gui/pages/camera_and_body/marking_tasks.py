@@ -33,8 +33,8 @@ def level_marking_task(camera: str) -> MarkingTask:
         before=tr("Let the camera see a door frame or a plumb line, and take a picture."),
         steps=(
             tr("Mark the upper end of something upright."),
-            tr("Mark its lower end, as far away as can be."),
-            tr("Save it, or mark the upper end of a second line, far beside the first."),
+            tr("Mark its lower end, as far away as possible."),
+            tr("Save it, or mark the upper end of a second line, well to one side of the first."),
             tr("Mark the lower end of the second line."),
         ),
         least=2,

@@ -39,7 +39,7 @@ class PointMarkingView(PaintedWidget):
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setAccessibleName(tr("picture to mark"))
         self.setAccessibleDescription(
-            tr("Arrow keys move the cross, Space marks, Backspace takes the last mark back.")
+            tr("Arrow keys move the cross, Space marks, Backspace removes the last mark.")
         )
 
     def show_picture(self, image: QImage, *, most: int, in_pairs: bool) -> None:

@@ -31,11 +31,11 @@ class RepeatabilityPage(QWidget):
         for place, share in enumerate((4, 2, 2, 2, 3)):
             self._rows.setColumnStretch(place, share)
         self.table = card(self._rows)
-        self.table.setAccessibleName(tr("How well my sessions repeat"))
+        self.table.setAccessibleName(tr("How consistent my sessions are"))
         self.nothing = label(
             tr(
-                "There are no readings yet. Measure a shoulder that is not expected to change in "
-                "several sessions."
+                "There are no readings yet. In several sessions, measure a shoulder that is not "
+                "expected to change."
             )
         )
         self.sentence = label("", "lead")
@@ -67,7 +67,7 @@ class RepeatabilityPage(QWidget):
             tr("Sessions"),
             tr("Typical variation"),
             tr("Smallest real difference"),
-            tr("Drift a week"),
+            tr("Drift per week"),
         )
         for place, text in enumerate(headings):
             self._rows.addWidget(label(text, "quiet"), 0, place, Qt.AlignmentFlag.AlignBottom)
@@ -88,9 +88,9 @@ def plain_sentence(results: Results) -> str:
             parts.append(tr("{amount} {where}").format(amount=words, where=name))
     if not parts:
         return ""
-    return tr("Two sessions must differ by {amounts} before it is more than chance.").format(
-        amounts=tr(" or ").join(parts)
-    )
+    return tr(
+        "Two sessions must differ by {amounts} before the difference is more than chance."
+    ).format(amounts=tr(" or ").join(parts))
 
 
 def unit_of(movement: Movement) -> Unit:
@@ -112,7 +112,7 @@ def _explanation() -> str:
                 "Two sessions must differ by the smallest real difference before the difference is "
                 "more than chance (90 %)."
             ),
-            tr("*: a usual variation, until there are {count} sessions.").format(
+            tr("*: a typical value, until there are {count} sessions.").format(
                 count=ENOUGH_SESSIONS
             ),
         )

@@ -80,7 +80,7 @@ class ClipList(QWidget):
         self.read = button(tr("Read all"), "main", key="R")
         self.progress = QProgressBar()
         self.progress.setRange(0, 1000)
-        self.progress.setAccessibleName(tr("share read"))
+        self.progress.setAccessibleName(tr("progress of reading"))
         self.words = label("", "strong")
         self.detail = label("", "quiet")
         self.where = label("", "small")
@@ -186,7 +186,7 @@ class ClipList(QWidget):
             self.read.setEnabled(waiting > 0)
             words = tr("Clips read: {read} of {total}").format(read=read, total=len(rows))
             if open_rows:
-                open_words = tr("Movement or side still to choose: {number}")
+                open_words = tr("Clips without movement or side: {number}")
                 words += ". " + open_words.format(number=open_rows)
         self.words.setText(words)
         done = read > 0 and not waiting and not running
@@ -251,4 +251,4 @@ def _read_words(read: int, waiting: int, failed: int) -> str:
     """Return what the button that reads says; `failed` of those that wait could not be read."""
     if waiting and waiting == failed:
         return tr("Try again")
-    return tr("Go on reading") if read and waiting else tr("Read all")
+    return tr("Continue reading") if read and waiting else tr("Read all")

@@ -52,8 +52,8 @@ class ClipPlayer(QWidget):
         self.moment = label("", "quiet")
         self.moment.setWordWrap(False)
         self.play = button(tr("Play"), key=tr("Space"))
-        self.back = _step_button("\u2190", tr("Frame back"))
-        self.on = _step_button("\u2192", tr("Frame on"))
+        self.back = _step_button("\u2190", tr("Previous frame"))
+        self.on = _step_button("\u2192", tr("Next frame"))
         self.chart = ClipChart(appearance)
         self.chart.moved.connect(self.show_moment)
         self._clock = QTimer(self)
@@ -70,8 +70,8 @@ class ClipPlayer(QWidget):
         buttons.offer([self.back, self.play, self.on])
         self.keys = label(
             tr(
-                "Space plays, \u2190 and \u2192 go one frame. Picture: + and - zoom, 0 shows all. "
-                "Curve: Z and X zoom, C shows all. The wheel zooms, dragging moves."
+                "Space plays or pauses, ← and → move one frame. Picture: + and - zoom, 0 shows "
+                "all. Curve: Z and X zoom, C shows all. Scroll to zoom, drag to move."
             ),
             "small",
         )

@@ -177,7 +177,7 @@ class ClipReview(QWidget):
         else:
             self.title.setText(task_title(measurement.movement, measurement.side))
             content = (
-                BandContent(words=tr("No trial is accepted."))
+                BandContent(words=tr("No trials were accepted."))
                 if counted is None
                 else band_for_measurement(counted)
             )
@@ -200,7 +200,7 @@ class ClipReview(QWidget):
     def _show_controls(self) -> None:
         shown = self.row
         no_curve = shown is not None and shown.measurement is not None and self._analysis is None
-        words = tr("Read again for the curve") if no_curve else tr("Read this clip")
+        words = tr("Read again to see the curve") if no_curve else tr("Read this clip")
         self.read.say(tr("Reading...") if self._busy else words)
         done = self._analysis is not None
         self.read.setEnabled(

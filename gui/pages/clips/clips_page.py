@@ -189,9 +189,9 @@ class ClipsPage(QWidget):
             return
         where = "" if self.results is None else str(self.results)
         self.list.show_where(
-            tr("Results are saved as they come in {path}").format(path=where)
+            tr("Each result is saved at once in {path}").format(path=where)
             if where
-            else tr("The folder of the clips cannot be written to: save the results here.")
+            else tr("Results cannot be saved beside these clips. Save them here.")
         )
         self.list.show_chosen()
         self.list.show_batch()

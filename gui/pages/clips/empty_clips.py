@@ -69,8 +69,8 @@ class EmptyClips(QWidget):
             ),
             label(
                 tr(
-                    "A manifest is a CSV table with the columns clip, movement, side, and if "
-                    "you like view, reference, person. Clips stay where they are."
+                    "A manifest is a CSV table with the columns clip, movement, side, and "
+                    "optionally view, reference, person. Clips stay where they are."
                 ),
                 "quiet",
             ),

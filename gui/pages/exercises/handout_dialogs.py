@@ -33,7 +33,7 @@ class HandoutDialogs(QObject):
         """Ask for a file and write the page to it."""
         name, _ = QFileDialog.getSaveFileName(
             self._window,
-            tr("Write the page for the person"),
+            tr("Save the exercise sheet"),
             report_name(person, today, ".pdf"),
             "PDF (*.pdf)",
         )

@@ -43,7 +43,7 @@ class HurtPage(QWidget):
         self._lay_out()
 
     def _lay_out(self) -> None:
-        worst = label(tr("10: the worst imaginable"), "quiet")
+        worst = label(tr("10: worst imaginable"), "quiet")
         worst.setAlignment(Qt.AlignmentFlag.AlignRight)
         frame_page(
             self,

@@ -115,7 +115,7 @@ class HomeProgrammePage(QWidget):
         gap = self._appearance.gap
         scale = tr("1 is the first pain, 10 the worst imaginable: the number your clinician set.")
         primary = tr(
-            "At most three. Without a choice: external rotation, flexion and the hand behind the "
+            "Choose up to three. If you choose none: external rotation, flexion and hand behind "
             "back."
         )
         self._exercises = _group(
@@ -126,10 +126,10 @@ class HomeProgrammePage(QWidget):
         self._limit = _group(
             tr("Stop when the pain reaches"), self.pain_limit.row, label(scale, "quiet")
         )
-        self._from = _group(tr("In force from"), self.first_day, self.corrects)
+        self._from = _group(tr("Starts on"), self.first_day, self.corrects)
         self._reviewed = _group(tr("Next review with the clinician, if a day is set"), self.review)
         self._movements = _group(
-            tr("Movements that matter most for the progress"),
+            tr("Movements that matter most for judging progress"),
             label(primary, "quiet"),
             card(*self.primary.values(), spacing=gap(0.5)),
         )
@@ -217,10 +217,10 @@ class HomeProgrammePage(QWidget):
             words = tr("Please choose the pain level at which to stop.")
             self._lack(words, self._limit, self.pain_limit.button(LEAST_PAIN_LIMIT))
         elif first_day is None or first_day > self._today:
-            words = tr("Write the first day like 2026-11-25. It cannot be after today.")
+            words = tr("Enter the first day as 2026-11-25. It cannot be after today.")
             self._lack(words, self._from, self.first_day.text)
         elif not self._review_possible(first_day):
-            words = tr("Write the review like 2026-11-25. It cannot be before today.")
+            words = tr("Enter the review as 2026-11-25. It cannot be before today.")
             self._lack(words, self._reviewed, self.review.text)
         elif len(primary) > MOST_PRIMARY:
             words = tr("Please choose at most three movements.")

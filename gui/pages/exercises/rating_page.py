@@ -82,7 +82,7 @@ class RatingPage(QWidget):
         super().__init__(parent)
         self._appearance = appearance
         self.rows: tuple[RatingRow, ...] = ()
-        self.leave = button(tr("Without an answer"), key=tr("Escape"))
+        self.leave = button(tr("Skip"), key=tr("Escape"))
         self.keep = button(tr("Save"), "main", key=tr("Enter"))
         self.leave.clicked.connect(self._leave)
         self.keep.clicked.connect(self._keep)

@@ -49,7 +49,7 @@ class ReminderCard(QFrame):
         try:
             self._settings.reminder_times = times_in(self.times.text())
         except ValueError:
-            self.hint.setText(tr("Times are written like 08:00, 19:00."))
+            self.hint.setText(tr("Enter times as 08:00, 19:00."))
         else:
             self._show()
 

@@ -53,7 +53,7 @@ class RoundPage(QWidget):
         self.position = label("", "quiet")
         self.pause = button(tr("Pause"), key=tr("Space"))
         self.skip = button(tr("Next exercise"), key=tr("N"))
-        self.end = button(tr("End the round"), key=tr("Escape"))
+        self.end = button(tr("End the exercises"), key=tr("Escape"))
         self.stop = button(tr("Stop: it hurts"), "large-main", key=tr("S"))
         self.pause.clicked.connect(self._toggle)
         self.skip.clicked.connect(self._skip)

@@ -60,16 +60,16 @@ class TodayPage(QWidget):
         self.question = label("", "lead")
         self.yes, self.no = button(tr("Yes")), button(tr("No"))
         self.later = button(tr("Ask later"), "link")
-        self.start = button(tr("Start today's round"), "main", key=tr("Enter"))
+        self.start = button(tr("Start today's exercises"), "main", key=tr("Enter"))
         self.length = label("", "quiet")
         self.logged = label("", "lead")
         self.passed = label("", "lead")
-        self.elsewhere = button(tr("I did it elsewhere"))
+        self.elsewhere = button(tr("I have already done them"))
         self.undo = button("", "link")
         self.plan = label("", "quiet")
         self.empty = label("", "lead")
         self.edit = button(tr("Edit the programme"))
-        self.language = MenuButton(tr("language of the page for the person"))
+        self.language = MenuButton(tr("language of the exercise sheet"))
         self.language.offer(tuple(LANGUAGES), LANGUAGES.__getitem__)
         self.language.choose(language_in_force(settings.language))
         self.pdf = button(tr("Save as PDF"))
@@ -100,7 +100,7 @@ class TodayPage(QWidget):
         self._programme = card(
             widget_with(self._planned),
             self.plan,
-            label(tr("Page for the person, with drawings"), "strong"),
+            label(tr("Exercise sheet, with drawings"), "strong"),
             page,
             spacing=gap(2),
         )
@@ -139,7 +139,7 @@ class TodayPage(QWidget):
 
     def _empty_words(self, person: Person | None, planned: bool) -> str:
         if person is None:
-            return tr("Choose or add a person on the page Measure first.")
+            return tr("First choose or add a person on the Measure page.")
         if person.demo:
             return tr("{name} is made up: nothing is logged.").format(name=person.pseudonym)
         if not planned:
@@ -153,7 +153,9 @@ class TodayPage(QWidget):
 
     def _show_begin(self, day: DayOfExercises, *, offered: bool) -> None:
         begin = offered and bool(day.due)
-        self.start.say(tr("Go on with the round") if day.begun else tr("Start today's round"))
+        self.start.say(
+            tr("Continue today's exercises") if day.begun else tr("Start today's exercises")
+        )
         self.start.setVisible(begin)
         self.length.setVisible(begin)
         self.elsewhere.setVisible(begin)
@@ -210,10 +212,12 @@ class TodayPage(QWidget):
             return
         if (today - day).days == 1:
             self.question.setText(
-                tr("After yesterday's exercises: did it settle by the next morning?")
+                tr("After yesterday's exercises, had your shoulder settled by this morning?")
             )
         else:
-            words = tr("After the exercises of {day}: did it settle by the next morning?")
+            words = tr(
+                "After the exercises on {day}, had your shoulder settled by the next morning?"
+            )
             self.question.setText(words.format(day=date_words(day, tr)))
 
     def show_tapped(self, logs: tuple[ExerciseLog, ...]) -> None:

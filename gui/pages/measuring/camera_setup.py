@@ -62,7 +62,7 @@ class SetupPage(QWidget):
         self.search_again = button(tr("Look for cameras again"), "link")
         self.search_again.clicked.connect(self.find_cameras)
         self.checks = {place: label("", "lead") for place in SetupAspect}
-        self.mirror = WrappingCheckBox(services.appearance, tr("Show the picture as a mirror does"))
+        self.mirror = WrappingCheckBox(services.appearance, tr("Mirror the picture"))
         self.mirror.setChecked(services.mirrored)
         self.mirror.toggled.connect(self._mirror_toggled)
         self.hand = button(tr("Check left and right"))
@@ -98,7 +98,7 @@ class SetupPage(QWidget):
             tries,
             self.sound_words,
         )
-        surer = card(label(tr("For narrower intervals"), "quiet"), self.camera_and_body)
+        surer = card(label(tr("For narrower ranges"), "quiet"), self.camera_and_body)
         side = widget_with(
             column(place, cameras, sound, sides, surer, self.settings, 1, spacing=16)
         )
@@ -242,7 +242,7 @@ class SetupPage(QWidget):
         cues.warm_up()
         cues.try_tone(Tone.CAPTURED)
         silent = tr("No sound device was found. The same words are on the screen.")
-        heard = tr("Nothing heard? Turn up the sound of the computer.")
+        heard = tr("If you heard nothing, turn up the volume of the computer.")
         self.sound_words.setText(heard if cues.has_sound else silent)
 
     @Slot()
@@ -251,8 +251,8 @@ class SetupPage(QWidget):
         cues = self._services.cues
         cues.warm_up()
         cues.try_voice(tr("This is the voice that tells you what to do."))
-        silent = tr("No voice was found on this computer. Tones and the screen say the same.")
-        heard = tr("Nothing heard? Turn up the sound of the computer.")
+        silent = tr("No voice was found on this computer. Tones and the screen guide you instead.")
+        heard = tr("If you heard nothing, turn up the volume of the computer.")
         self.sound_words.setText(heard if cues.has_voice else silent)
 
     # -- left and right -----------------------------------------------------------------------

@@ -75,7 +75,7 @@ class WhoPage(QWidget):
         )
         frame_page(
             self,
-            label(tr("Who is measured?"), "display"),
+            label(tr("Who is being measured?"), "display"),
             self._here,
             card(
                 label(tr("Someone new"), "title"),

@@ -20,12 +20,10 @@ class ConductChoice(QWidget):
         self.posture = ChoiceRow(
             list(BodyPosition),
             lambda position: posture_name(position).capitalize(),
-            title=tr("Position of the body"),
+            title=tr("Body position"),
         )
-        self.help = MenuButton(tr("how the arm moves"))
-        self.help.offer(
-            list(Assistance), lambda kind: tr("The arm moves {help}").format(help=help_name(kind))
-        )
+        self.help = MenuButton(tr("help with the movement"))
+        self.help.offer(list(Assistance), lambda kind: help_name(kind).capitalize())
         self.posture.choose(settings.conduct.posture)
         self.help.choose(settings.conduct.help)
         apart = tr("Sitting and assisted results are plotted separately from standing ones.")

@@ -57,7 +57,7 @@ class HomeStart(QWidget):
         self.person = MenuButton(tr("Person"))
         self.edit_person = button(tr("Edit"), "link")
         self.add_person = button(tr("Add a person"), "link")
-        self.choose = button(tr("Choose movements yourself"), checkable=True)
+        self.choose = button(tr("Choose the movements yourself"), checkable=True)
         self.choose.setChecked(settings.own_choice)
         self.movements = {
             movement: WrappingCheckBox(
@@ -181,11 +181,11 @@ class HomeStart(QWidget):
         for movement in dict.fromkeys(task.movement for task in tasks):
             self._tasks.addWidget(label(f"\u2022  {movement_plainly(movement).capitalize()}"))
         if plan is not None and plan.whole and not own:
-            words = tr("Once a week all movements of both arms are measured.")
+            words = tr("Once a week, all movements of both arms are measured.")
             self._tasks.addWidget(label(words, "small"))
         elif tasks:
             self._tasks.addWidget(
-                label(tr("Best at the same time of day, before the exercises."), "small")
+                label(tr("Best at the same time of day, before your exercises."), "small")
             )
         if tasks:
             self.figure.show_movement(

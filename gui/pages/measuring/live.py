@@ -179,7 +179,7 @@ class LivePage(QWidget):
         if measuring.trouble is not None:
             self.hint.say("")
         elif measuring.guide.paused:
-            self.hint.say(tr("Raise your other hand to go on."))
+            self.hint.say(tr("Raise your other hand to continue."))
         elif frame is not None and frame.phase in (Phase.MOVE, Phase.HOLD) and frame.reasons:
             self.hint.say(tr("Note: {what}.").format(what=reason_phrase(frame.reasons[0])))
         else:

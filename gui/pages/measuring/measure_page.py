@@ -233,7 +233,7 @@ class MeasurePage(QWidget):
         elif person.demo:
             self._tasks = ()
             self.message_raised.emit(
-                tr("{name} is made up. Choose or add the person to be measured.").format(
+                tr("{name} is a made-up person. Choose or add the person to be measured.").format(
                     name=person.pseudonym
                 )
             )
@@ -437,7 +437,7 @@ class MeasurePage(QWidget):
     def show_page(self, page: QWidget) -> None:
         """Show a page, and on those of a session whose it is."""
         self._stack.setCurrentWidget(page)
-        name = tr("Measured: {name}").format(name=self.people.name)
+        name = tr("Person: {name}").format(name=self.people.name)
         self.who.setText(name if self.people.person is not None else "")
         unnamed = self.under_way and page is not self.live
         self._name_line.setVisible(unnamed or (self.people.guest and page is self.summary))

@@ -35,7 +35,7 @@ class NextTaskPage(QWidget):
         self.plan = ViewPlan(appearance)
         self.movement_words = label("", "strong")
         self.facing_words = label("", "strong")
-        self.go = button(tr("Begin"), "main", key=tr("Enter"))
+        self.go = button(tr("Start"), "main", key=tr("Enter"))
         self.repeat = button(tr("Repeat the last movement"), key=tr("A"))
         self.finish = button(tr("Finish and save"), key=tr("Escape"))
         self.go.clicked.connect(self.begin)
@@ -74,9 +74,9 @@ class NextTaskPage(QWidget):
         self.pain_words.setVisible(pain is not None)
         self.pain_words.setText(
             tr(
-                "You rated the pain of the last movement {pain} of 10; the limit is {limit}. Let "
-                "the arm rest. Begin the next movement only if the pain has eased; you can also "
-                "stop for today."
+                "You rated the pain in the last movement {pain} of 10. Your limit is {limit}. "
+                "Let the arm rest. Start the next movement only if the pain has eased, or stop "
+                "for today."
             ).format(pain=pain, limit=guide.pain_limit)
         )
         self.sentence.say(next_sentence(guide))
@@ -94,5 +94,5 @@ def _hint(task: MovementTask) -> str:
     if faces_away_from_screen(task.movement):
         return tr("You will not see the screen: listen for the voice and the tones.")
     if task.practice:
-        return tr("One practice first, then it counts. Raise the other hand to pause.")
+        return tr("The first time is practice; then it counts. Raise your other hand to pause.")
     return tr("Raise your other hand to pause.")

@@ -73,14 +73,14 @@ class PainBeforePage(QWidget):
             list(ExerciseTiming), timing_name, may_be_empty=True, title=tr("Today's exercises")
         )
         self.logged = label(
-            tr("Exercises were logged within the last hour: these results count as after them."),
+            tr("You logged exercises in the last hour, so these results count as after exercise."),
             "quiet",
         )
         self.pain_relief = WrappingCheckBox(
             appearance, tr("I have taken pain relief in the last four hours")
         )
         self._after_exercises = False
-        self.go = button(tr("Begin"), "main", key=tr("Enter"))
+        self.go = button(tr("Start"), "main", key=tr("Enter"))
         self.leave = button(tr("Back"), key=tr("Escape"))
         self.go.clicked.connect(self._answer)
         self.leave.clicked.connect(self.back)

@@ -171,7 +171,7 @@ class StartPage(QStackedWidget):
         text, given = QInputDialog.getText(
             self,
             tr("Add a person"),
-            tr("A name of your choice; it need not be a real one:"),
+            tr("Choose a name. It need not be a real one:"),
         )
         if given and text.strip():
             self.person_wanted.emit(text)

@@ -150,4 +150,4 @@ def _details(measuring: MeasurementSession) -> dict[Task, tuple[str, ...]]:
 def _title(measured: bool, *, saved: bool) -> str:
     if not measured:
         return tr("Nothing was measured.")
-    return tr("Today's results - saved") if saved else tr("Today's results - not saved")
+    return tr("Today's results, saved") if saved else tr("Today's results, not saved")

@@ -33,7 +33,7 @@ def point_words(point: CurvePoint) -> str:
     if point.practice:
         parts.append(tr("Practice: shown, not counted"))
     if point.apart and point.value is not None:
-        parts.append(tr("Of another line: measured after exercises, or before them"))
+        parts.append(tr("On another line: measured after exercises, or before them"))
     if point.pain is not None:
         parts.append(tr("Pain {pain} of 10").format(pain=point.pain))
     return ". ".join(parts) + "."

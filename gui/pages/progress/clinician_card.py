@@ -27,7 +27,7 @@ class ClinicianCard(QWidget):
         self.words = label("")
         self.seen = button(tr("What was seen"), "link", checkable=True)
         self.seen.toggled.connect(self.words.setVisible)
-        self.report = button(tr("Write the report"), "link")
+        self.report = button(tr("Save the report"), "link")
         self.report.clicked.connect(self.report_wanted)
         self._line = row((self.title, 1), row(self.seen, self.report, 1, spacing=appearance.gap(1)))
         notice = card(self._line, self.words, role="notice-card", spacing=appearance.gap(0.5))

@@ -98,7 +98,7 @@ class SharesFigure(PaintedWidget):
     def show_shares(self, side: Side, shares: Sequence[tuple[Movement, Share]]) -> None:
         """Show the shares of a side, the first at the top."""
         self._side, self._shares = side, tuple(shares)
-        self.setAccessibleName(tr("Range as a share of the other side's"))
+        self.setAccessibleName(tr("Range compared with the other side"))
         self.updateGeometry()
         self.update()
 

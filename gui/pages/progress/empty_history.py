@@ -91,9 +91,9 @@ class EmptyHistoryHint(QWidget):
             (card(_ExampleChart(appearance), label(tr("A made-up example."), "small")), 1),
             label(
                 tr(
-                    "After four weeks and eight sessions it becomes possible to say whether the "
-                    "shoulder moves more than before. Two or three sessions a week are enough. "
-                    "One reading can be off by several degrees, so a single session says little."
+                    "After four weeks and eight sessions, Thawline can say whether the shoulder "
+                    "moves more than before. Two or three sessions a week are enough. One "
+                    "reading can be wrong by several degrees, so a single session says little."
                 )
             ),
             on=self,

@@ -38,7 +38,7 @@ class EventKinds(QWidget):
         groups = (
             (tr("Treatment"), TREATMENTS),
             (tr("Course and care"), CHANGES),
-            (tr("Measuring, and other"), OTHERS),
+            (tr("Measuring and other"), OTHERS),
         )
         self._choices = [
             ChoiceRow(list(kinds), event_name, may_be_empty=True, title=title)

@@ -70,10 +70,11 @@ class EventsPage(QWidget):
             self._appearance,
             tr("What events do"),
             tr(
-                "Events appear as flags above the charts. After an injection, a procedure, a flare "
-                "or a change of camera a new line begins. The time before and after a treatment, a "
-                "flare, or a change of medicine or home programme is compared; after a clinic "
-                "visit you see what has changed since. A new home programme is added automatically."
+                "Events appear as flags above the charts. An injection, a procedure, a flare or "
+                "a change of camera starts a new line. Your results before and after a "
+                "treatment, a flare, or a change of medicine or home programme are compared. "
+                "After a clinic visit you see what has changed since. A new home programme is "
+                "added automatically."
             ),
         )
         entry = card(
@@ -142,7 +143,7 @@ class EventsPage(QWidget):
             self.kind.button(EventKind.INJECTION).setFocus()
         elif day is None or day > self._today:
             self._lack(
-                tr("Please type the day like {day}. It cannot be after today.").format(
+                tr("Please enter the day as {day}. It cannot be after today.").format(
                     day=day_text(self._today)
                 )
             )

@@ -71,7 +71,7 @@ class GoalsPage(QWidget):
             tr("What goals are for"),
             tr(
                 "Choose up to three things that matter to you. Rate them about once a month; "
-                "nothing is worked out from the ratings. They appear below the charts, in your "
+                "nothing is calculated from the ratings. They appear below the charts, in your "
                 "words."
             ),
         )

@@ -37,7 +37,7 @@ class LimitsCard(QWidget):
         self.bars = _LimitBars(appearance)
         column(
             card(
-                label(tr("What ended the movements"), "title"),
+                label(tr("What stopped the movements"), "title"),
                 self.words,
                 self.bars,
                 spacing=appearance.gap(1.5),
@@ -65,7 +65,7 @@ class _LimitBars(PaintedWidget):
 
     def show_months(self, months: Sequence[MonthEnds]) -> None:
         self._months = tuple(months)
-        self.setAccessibleName(tr("What ended the movements, month by month"))
+        self.setAccessibleName(tr("What stopped the movements, month by month"))
         self.setAccessibleDescription(" ".join(map(month_words, months)))
         self.updateGeometry()
         self.update()

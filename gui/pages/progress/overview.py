@@ -49,8 +49,8 @@ class ProgressOverview(QWidget):
             label(
                 tr(
                     "A stiff shoulder usually takes many months to loosen. Most people gain more "
-                    "in the first months and less later, with spells in between without a clear "
-                    "change: slow progress is usual. Some stiffness may stay. No one can say "
+                    "in the first months and less later, with times of no clear change in "
+                    "between: slow progress is usual. Some stiffness may stay. No one can say "
                     "beforehand how yours will go."
                 )
             ),

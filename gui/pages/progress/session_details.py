@@ -154,7 +154,7 @@ class SessionDetails(QWidget):
         asked = plain_dialog(
             tr(
                 "Delete the session of {day}? Readings in it: {count}. You can undo this until "
-                "Thawline is closed. Exports, reports and backups made earlier keep it."
+                "Thawline is closed. Exports, reports and backups made earlier still contain it."
             ).format(day=day_words(session), count=len(self._records[session.id])),
             tr("Keep it"),
             self,
@@ -188,7 +188,12 @@ class SessionDetails(QWidget):
         done = () if self._history is None else self._history.exercises_done
         parts = []
         if timing_of(session, done) is ExerciseTiming.AFTER:
-            parts.append(tr("Measured after exercises: shown apart, not compared with the others."))
+            parts.append(
+                tr(
+                    "Measured after exercises, so shown separately and not compared with the "
+                    "others."
+                )
+            )
         if session.state.pain_relief:
             parts.append(tr("Pain relief within 4 hours before."))
         return " ".join(parts)
@@ -289,7 +294,7 @@ def conditions(record: MeasurementRecord) -> str:
     levels = {"lite": tr("fast"), "full": tr("standard"), "heavy": tr("detailed")}
     model = measurement.provenance.model
     on_trunk = measurement.reference.value == "trunk-axis"
-    words = tr("{conduct}. Seen {view}, measured against {reference}. Body tracking: {level}.")
+    words = tr("{conduct}. Viewed {view}, measured against {reference}. Body tracking: {level}.")
     return words.format(
         conduct=conduct_sentence(record.conduct),
         view=views[measurement.view],

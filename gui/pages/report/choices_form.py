@@ -29,7 +29,7 @@ class ReportChoicesForm(QWidget):
         super().__init__(parent)
         self.question = QLineEdit()
         self.question.setMaxLength(LONGEST_QUESTION)
-        self.question.setAccessibleName(tr("Your question to the clinician"))
+        self.question.setAccessibleName(tr("Your question for the clinician"))
         self.since = DateField(appearance, tr("Show changes since this day"))
         self.problem = label("", "strong")
         self.problem.hide()
@@ -45,7 +45,7 @@ class ReportChoicesForm(QWidget):
         self._announced = self.choices
         self.since.text.setPlaceholderText(tr("last visit"))
         column(
-            label(tr("Your question to the clinician"), "strong"),
+            label(tr("Your question for the clinician"), "strong"),
             self.question,
             label(tr("Show changes since"), "strong"),
             self.since,
@@ -74,7 +74,7 @@ class ReportChoicesForm(QWidget):
     def _announce(self) -> None:
         wrong = bool(self.since.text.text().strip()) and self.since.day is None
         self.problem.setText(
-            tr("Please type the day like {day}, or leave it empty.").format(day=day_text(_EXAMPLE))
+            tr("Please enter the day as {day}, or leave it empty.").format(day=day_text(_EXAMPLE))
             if wrong
             else ""
         )

@@ -87,7 +87,7 @@ class ReportPreviewPage(TitledPage):
         super().__init__(services.appearance, tr("Report for a clinic visit"))
         self._services = services
         self.state = label("")
-        self.write = button(tr("Write to a file..."), "main")
+        self.write = button(tr("Save as a file..."), "main")
         self.print = button(tr("Print..."))
         self.form = ReportChoicesForm(services.appearance)
         self.write.clicked.connect(lambda: self.write_wanted.emit(self.form.choices))

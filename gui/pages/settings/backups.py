@@ -49,8 +49,8 @@ class BackupPage(TitledPage):
             "read the file. It is not encrypted: store it where no one else can reach it."
         )
         about_restore = tr(
-            "Puts a backup in place of everything that is saved here now. The backup is checked "
-            "first. What is here now stays on this computer in a file of its own."
+            "Replaces everything saved here with a backup. The backup is checked first. What is "
+            "here now stays on this computer in a separate file."
         )
         self.lay_out(
             self.outcome,

@@ -79,8 +79,8 @@ class BodyTrackingPage(TitledPage):
         self._fetch.progressed.connect(self._show_share)
         self._fetch.ended.connect(self._ended)
         about = tr(
-            "Thawline finds the body in the picture with a model that is downloaded once and then "
-            "stays on this computer. Without it nothing can be measured."
+            "Thawline finds the body in the picture with a model that is downloaded once and "
+            "then stays on this computer. Without it, nothing can be measured."
         )
         online = tr(
             "Downloading is the only time Thawline uses the network. About {megabytes} MB come "
@@ -126,7 +126,7 @@ class BodyTrackingPage(TitledPage):
     @Slot()
     def _begin(self) -> None:
         self._fetch.start()
-        self._say(tr("Downloading. You can go on using Thawline meanwhile."))
+        self._say(tr("Downloading. You can keep using Thawline meanwhile."))
         self._show_running()
         self.cancel.setFocus()
 

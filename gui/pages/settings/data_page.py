@@ -20,7 +20,7 @@ def data_page_line(page: DataPage) -> str:
     return {
         DataPage.PEOPLE: tr("Add, edit, choose or delete people."),
         DataPage.TRANSFER: tr("Results as a file, and back from a file."),
-        DataPage.BACKUP: tr("Everything in one file, and putting it back."),
+        DataPage.BACKUP: tr("Everything in one file, and how to restore it."),
         DataPage.SAVED: tr("What, where, how long, and who can read it."),
         DataPage.MODEL: tr("The model that finds the body in the picture."),
     }[page]

@@ -90,7 +90,7 @@ class PeoplePage(TitledPage):
         made = [self._action(person, *action) for action in actions]
         facts = _facts(listed)
         if measured:
-            facts = tr("Measured at present. {facts}").format(facts=facts)
+            facts = tr("Currently chosen. {facts}").format(facts=facts)
         actions_row = FlowRow(self._appearance.gap(1), filling=False)
         actions_row.offer(made)
         words = column(label(name, "title"), label(facts, "quiet"), spacing=0)
@@ -143,8 +143,8 @@ class PeoplePage(TitledPage):
         asked = plain_dialog(
             tr(
                 "Delete {name} and everything saved about them? Sessions: {count}. You can undo "
-                "this until Thawline is closed; after that it cannot be undone. Exports, reports "
-                "and backups made earlier keep what they hold."
+                "this until Thawline is closed, but not after that. Exports, reports and backups "
+                "made earlier stay as they are."
             ).format(name=person.pseudonym, count=len(listed.sessions)),
             tr("Do not delete"),
             self,

@@ -42,8 +42,8 @@ class SavedFilesPage(TitledPage):
             self._rows.setColumnStretch(place, share)
         promises = (
             tr(
-                "Nothing is sent anywhere. The only connection that this program opens by itself "
-                "is made when you ask for the body tracking model."
+                "Nothing is sent anywhere. Thawline goes online only when you ask it to download "
+                "the body tracking model."
             ),
             tr("No picture, video or body point is saved unless you ask for a file of them."),
             tr(
@@ -51,8 +51,8 @@ class SavedFilesPage(TitledPage):
                 "close Thawline and delete the folder above."
             ),
             tr(
-                "Files are not encrypted by this program: who can read your files can read them. "
-                "Turn on the disk encryption of your system."
+                "Thawline does not encrypt its files: anyone who can read your files can read "
+                "them. Turn on the disk encryption of your system."
             ),
         )
         self.lay_out(

@@ -25,7 +25,7 @@ from gui.widgets.wrapping_check_box import WrappingCheckBox
 
 def scheme_name(scheme: Scheme) -> str:
     return {
-        Scheme.SYSTEM: tr("As the system"),
+        Scheme.SYSTEM: tr("Same as the system"),
         Scheme.LIGHT: tr("Light"),
         Scheme.DARK: tr("Dark"),
     }[scheme]
@@ -33,7 +33,7 @@ def scheme_name(scheme: Scheme) -> str:
 
 def language_name(code: str) -> str:
     """Return a language's own name, which is the same in all of them."""
-    return tr("As the system") if code == SYSTEM else LANGUAGES[code]
+    return tr("Same as the system") if code == SYSTEM else LANGUAGES[code]
 
 
 class SettingsPage(TitledPage):
@@ -55,8 +55,8 @@ class SettingsPage(TitledPage):
         self.scheme = ChoiceRow(list(Scheme), scheme_name, title=tr("Colours"))
         self.language = ChoiceRow([SYSTEM, *LANGUAGES], language_name, title=tr("Language"))
         appearance, settings = services.appearance, preferences.settings
-        self.speech = WrappingCheckBox(appearance, tr("Speak each sentence while measuring"))
-        self.tones = WrappingCheckBox(appearance, tr("Sound tones while measuring"))
+        self.speech = WrappingCheckBox(appearance, tr("Read each sentence aloud while measuring"))
+        self.tones = WrappingCheckBox(appearance, tr("Play tones while measuring"))
         self.speech.setChecked(settings.speech)
         self.tones.setChecked(settings.tones)
         self.try_speech = button(tr("Test the voice"))
@@ -160,7 +160,7 @@ class SettingsPage(TitledPage):
         cues = self._services.cues
         cues.warm_up()
         self._answer(
-            tr("You should hear two falling notes now: a trial was captured.")
+            tr("You should hear two falling notes now. They mean that a trial was captured.")
             if cues.has_sound
             else tr("No sound output was found on this computer.")
         )

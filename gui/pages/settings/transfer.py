@@ -55,8 +55,8 @@ class TransferPage(TitledPage):
         self.to_file.clicked.connect(self.ask_for_target)
         self.from_file.clicked.connect(self.ask_for_source)
         private = tr(
-            "The file can be read by your account only. It holds the name and every note: pass it "
-            "on with care."
+            "Only your account can read the file. It contains the name and every note: share it "
+            "with care."
         )
         advice = tr("Adds what is missing here; what is here stays as it is.")
         self.lay_out(
@@ -161,9 +161,9 @@ class TransferPage(TitledPage):
         words = (
             tr("Imported as a new person: {name}.")
             if merged.new_person
-            else tr("{name} was here already.")
+            else tr("{name} was already here.")
         )
-        counts = tr("Records added: {added}. Here already: {same}.").format(
+        counts = tr("Records added: {added}. Already here: {same}.").format(
             added=merged.added, same=merged.same + merged.kept
         )
         self._tell(f"{words.format(name=name)} {counts}")

@@ -67,7 +67,7 @@ def test_a_picture_shrunk_for_the_analysis_counts_in_its_full_size() -> None:
 def test_what_is_said_step_by_step() -> None:
     capture = LensCapture("garden camera")
     blank = np.full((480, 640), 120, dtype=np.uint8)
-    assert "Show the printed board" in capture.offer(picture(blank)).sentence
+    assert "Show the whole printed board" in capture.offer(picture(blank)).sentence
     photo = photographs(USUAL)[5]
     assert "still" in capture.offer(picture(photo)).sentence
     said = capture.offer(picture(photo))

@@ -75,7 +75,7 @@ def test_a_session_is_never_broken_off_for_a_language(stage: WindowHarness) -> N
     stage.settle()
     choose_language(stage, "es")
     assert stage.window is before
-    assert "when what is being measured" in before.messages.text
+    assert "when the current measurement" in before.messages.text
     for _ in range(2):
         stage.engine.capture(90.0)
         stage.settle(30)

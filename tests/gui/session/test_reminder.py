@@ -39,7 +39,7 @@ def test_it_is_chosen_on_the_page_of_the_exercises(stage: WindowHarness) -> None
     card.wanted.click()
     card.times.setText("19:00, 8")
     card.times.textEdited.emit(card.times.text())
-    assert "written like" in card.hint.text()
+    assert "Enter times as" in card.hint.text()
     assert settings.reminder_times == ()
     card.times.setText("19:00, 8:30")
     card.times.textEdited.emit(card.times.text())

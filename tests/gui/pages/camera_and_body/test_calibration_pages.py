@@ -176,7 +176,7 @@ def test_too_few_views_are_refused_with_what_to_do(known: WindowHarness) -> None
     known.window.calibration.overview.calibrate.click()
     page.take_frame(frame(blank()))
     known.settle()
-    assert page.sentence.text == "Show the printed board, whole or nearly, in good light."
+    assert page.sentence.text == "Show the whole printed board, or most of it, in good light."
     page.make.setEnabled(True)
     page.make.click()
     known.settle()
@@ -189,7 +189,7 @@ def test_without_a_chosen_camera_no_profile_is_begun(known: WindowHarness) -> No
     known.services.settings.camera = ""
     known.window.calibration.overview.calibrate.click()
     assert known.window.calibration.currentWidget() is known.window.calibration.overview
-    assert "Choose the camera first" in known.window.messages.text
+    assert "First choose the camera" in known.window.messages.text
 
 
 # -- marks ------------------------------------------------------------------------------------
@@ -307,12 +307,12 @@ def test_typed_lengths_are_kept_and_used(known: WindowHarness) -> None:
         ({}, "Type the trunk"),
         ({"upper_arm": 30.0}, "Type the trunk"),
         ({TRUNK: 49.0}, "at least one other"),
-        ({TRUNK: 12.0, "forearm": 25.0}, "A trunk measures 25 to 80 cm"),
-        ({TRUNK: float("nan"), "forearm": 25.0}, "A trunk measures"),
-        ({TRUNK: -0.0, "forearm": 25.0}, "A trunk measures"),
-        ({TRUNK: 49.0, "forearm": 60.0}, "forearm measures 17 to 37 cm"),
-        ({TRUNK: 49.0, "upper_arm": -30.0}, "upper arm measures 20 to 42 cm"),
-        ({TRUNK: 49.0, "shoulder_width": float("inf")}, "shoulder to shoulder measures"),
+        ({TRUNK: 12.0, "forearm": 25.0}, "A trunk should measure 25 to 80 cm"),
+        ({TRUNK: float("nan"), "forearm": 25.0}, "A trunk should measure"),
+        ({TRUNK: -0.0, "forearm": 25.0}, "A trunk should measure"),
+        ({TRUNK: 49.0, "forearm": 60.0}, "forearm should measure 17 to 37 cm"),
+        ({TRUNK: 49.0, "upper_arm": -30.0}, "upper arm should measure 20 to 42 cm"),
+        ({TRUNK: 49.0, "shoulder_width": float("inf")}, "shoulder to shoulder should measure"),
     ],
 )
 def test_lengths_that_cannot_be_are_answered_in_words(typed: dict[str, float], part: str) -> None:
@@ -323,7 +323,7 @@ def test_text_for_a_number_is_answered_in_words(known: WindowHarness) -> None:
     page = known.window.calibration.overview
     page.fields[TRUNK].setText("long")
     page.keep.click()
-    assert page.wrong.text() == "long is no number."
+    assert page.wrong.text() == "long is not a number."
     assert stored(Store.body, person_of(known)) is None
 
 

@@ -69,7 +69,7 @@ def test_a_folder_is_listed_and_names_are_understood(page: ClipsPage, folder: Pa
     }
     assert texts(page, Fact.SIDE)[NAMES[1]] == "Left"
     assert texts(page, Fact.STATUS)[NAMES[2]] == "Choose movement and side"
-    assert "Movement or side still to choose: 1" in page.list.words.text()
+    assert "Clips without movement or side: 1" in page.list.words.text()
     assert page.results == folder / RESULTS_NAME
 
 
@@ -235,7 +235,7 @@ def test_reading_is_stopped_and_goes_on(
     page.list.read.click()
     stage.settle()
     assert not page.batch.running
-    assert page.list.read.accessibleName() == "Go on reading"
+    assert page.list.read.accessibleName() == "Continue reading"
     page.list.read.click()
     stage.settle()
     assert reader.calls == [3, 2]
@@ -272,7 +272,7 @@ def test_a_clip_that_cannot_be_read_says_so_in_the_list(
     assert page.review.title.text() == "Not read"
     assert page.review.read.isEnabled()
     page.list.show_batch()
-    assert page.list.read.accessibleName() == "Go on reading"
+    assert page.list.read.accessibleName() == "Continue reading"
     page.list.table.selectRow(page.model.rows.index(_row(page, NAMES[1])))
     page.list.remove.click()
     assert page.list.read.accessibleName() == "Try again"
@@ -299,7 +299,7 @@ def test_a_trial_that_is_left_out_changes_the_reading(
     assert page.review.band.words == "117\u00b0 (112 to 122)"
     assert texts(page, Fact.REASONS)[NAMES[0]].startswith("You counted 1 of 2 trials.")
     first.setChecked(False)
-    assert page.review.band.words == "No trial is accepted."
+    assert page.review.band.words == "No trials were accepted."
     assert texts(page, Fact.STATUS)[NAMES[0]] == "Left out"
     assert not page.review.save.isEnabled()
     first.setChecked(True)

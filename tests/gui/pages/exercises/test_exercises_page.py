@@ -145,7 +145,7 @@ def test_a_round_by_keys_alone_is_led_to_its_end_and_saved(
     assert (logs[WALL].pain, logs[WALL].compared) == (3, ComparedWithLast.EASIER)
     assert page.today.logged.text() == "Logged today: evening."
     # The pendulum again another time, the door lean now: the round goes on with it.
-    assert page.today.start.accessibleName() == "Go on with the round"
+    assert page.today.start.accessibleName() == "Continue today's exercises"
     assert page.today.length.text() == "1 exercise, about 1 minute"
 
 
@@ -198,7 +198,7 @@ def test_one_key_stops_it_and_the_limit_is_told_calmly(
     press(Qt.Key.Key_3)
     assert page.rounds.hurt.passed.text() == ""
     press(Qt.Key.Key_5)
-    assert page.rounds.hurt.passed.text() == "Your programme says to stop at pain 4."
+    assert page.rounds.hurt.passed.text() == "Your programme says to stop when pain reaches 4."
     assert page.rounds.hurt.next.isVisible()
     press(Qt.Key.Key_N)
     assert page.rounds.round.isVisible()

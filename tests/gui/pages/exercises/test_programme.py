@@ -145,7 +145,7 @@ def test_a_review_that_is_no_day_to_come_is_not_saved(plan_page: WindowHarness, 
     page.review.text.setText(day)
     page.keep.click()
     plan_page.settle()
-    assert "Write the review like" in page.lacking.text()
+    assert "Enter the review as" in page.lacking.text()
     assert plan_page.history().plans == ()
 
 
@@ -243,7 +243,7 @@ def test_a_first_day_to_come_is_not_saved(plan_page: WindowHarness, day: str) ->
     page.first_day.text.setText(day)
     page.keep.click()
     plan_page.settle()
-    assert "Write the first day like" in page.lacking.text()
+    assert "Enter the first day as" in page.lacking.text()
     assert plan_page.history().plans == ()
 
 

@@ -187,7 +187,7 @@ def test_how_to_pause_from_afar_is_written(stage: WindowHarness) -> None:
     assert live.hint.text == "Note: the shoulder hitched up."
     stage.engine.pause()
     stage.settle()
-    assert live.hint.text == "Raise your other hand to go on."
+    assert live.hint.text == "Raise your other hand to continue."
     assert live.figure.isVisible()
 
 

@@ -82,7 +82,7 @@ def test_a_clinicians_new_patient_needs_no_more(new_stage: WindowHarness) -> Non
     assert hand.clicks == 5
     assert page.live.video.accessibleDescription() == "Linden: Flexion, right arm"
     trials(stage, 100.0, 101.0)
-    assert page.who.text() == "Measured: Linden"
+    assert page.who.text() == "Person: Linden"
     assert page.who.isVisible()
 
 
@@ -126,9 +126,9 @@ def test_of_who_is_not_to_be_saved_nothing_is_written(new_stage: WindowHarness) 
         hand.click(page.start.in_clinic.what.single)
         hand.deny_all()  # each time
         trials(stage, 90.0, 91.0)
-        assert page.who.text() == "Measured: Not saved"
+        assert page.who.text() == "Person: Not saved"
         hand.click(page.pain.done)
-        assert page.summary.title.text() == "Today's results - not saved"
+        assert page.summary.title.text() == "Today's results, not saved"
         assert page.summary.copy.isVisible()
         assert page.summary.copy.text() == "Copy as a line of text"
         assert not page.summary.note.isVisible()
@@ -241,7 +241,7 @@ def test_the_pain_limit_holds_in_a_first_visit_and_without_saving(
     hand.click(page.pain.pain.button(4))
     hand.click(page.pain.done)
     assert shown(stage) is page.next
-    assert page.who.text() == "Measured: Not saved"
+    assert page.who.text() == "Person: Not saved"
     hand.click(page.next.go)
     trials(stage, 40.0, 41.0)
     hand.click(page.pain.pain.button(8))

@@ -76,7 +76,7 @@ def test_every_kind_but_the_one_of_earlier_versions_is_offered(
     events_page: WindowHarness,
 ) -> None:
     offered = {button.text() for button in events_page.window.progress.events.kind.buttons}
-    assert offered == {event_name(kind) for kind in EventKind} - {"Therapy begun or changed"}
+    assert offered == {event_name(kind) for kind in EventKind} - {"Therapy started or changed"}
 
 
 @pytest.mark.parametrize("day", ["2026-02-30", "yesterday", "", "2026-11-26"])
