@@ -1636,6 +1636,10 @@
         <translation>hecho en parte</translation>
     </message>
     <message>
+        <source>not done</source>
+        <translation>sin hacer</translation>
+    </message>
+    <message>
         <source>partly done: 1 repetition</source>
         <translation>hecho en parte: 1 repetición</translation>
     </message>
@@ -5320,6 +5324,10 @@
         <translation>Programa en casa: {person}</translation>
     </message>
     <message>
+        <source>Missing: {what}</source>
+        <translation>Falta: {what}</translation>
+    </message>
+    <message>
         <source>An exercise of the clinician&apos;s own needs a name that no other exercise has.</source>
         <translation>Un ejercicio propio del profesional necesita un nombre que no tenga ningún otro ejercicio.</translation>
     </message>
@@ -5702,6 +5710,14 @@
     <message>
         <source>Edit the programme</source>
         <translation>Editar el programa</translation>
+    </message>
+    <message>
+        <source>Leave it at that for today</source>
+        <translation>Dejarlo así por hoy</translation>
+    </message>
+    <message>
+        <source>I did it elsewhere</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>Save as PDF</source>

@@ -4,12 +4,14 @@ from PySide6.QtCore import Qt, Signal, Slot
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QWidget
 
+from gui.pages.exercises.resting_figure import RestingFigure
 from gui.protocol.red_flags import HIGH_PAIN
+from gui.style.appearance import Appearance
 from gui.text.exercise_wording import limit_passed_sentence
 from gui.text.wording import tr
 from gui.widgets.buttons import bind_keys, button
 from gui.widgets.choice_row import ChoiceRow, typed_rating
-from gui.widgets.layouts import row
+from gui.widgets.layouts import card, column, row
 from gui.widgets.page_frame import frame_page
 from gui.widgets.text import label
 
@@ -22,15 +24,16 @@ class HurtPage(QWidget):
     #: The pain 0..6 or None, and the next exercise is wanted.
     next_wanted = Signal(object)
 
-    def __init__(self, parent: QWidget | None = None) -> None:
+    def __init__(self, appearance: Appearance, parent: QWidget | None = None) -> None:
         super().__init__(parent)
+        self._appearance = appearance
         self._limit = 0
         self._more = False
         self.sentence = label(tr("Let the arm rest. How much does it hurt?"), "display")
         self.pain = ChoiceRow(
             list(range(11)), str, may_be_empty=True, large=True, title=tr("pain from 0 to 10")
         )
-        self.passed = label("", "lead")
+        self.passed = label("", "title")
         self.next = button(tr("Next exercise"), key=tr("N"))
         self.stop = button(tr("Stop for today"), "main", key=tr("Enter"))
         self.pain.picked.connect(self._show)
@@ -45,16 +48,17 @@ class HurtPage(QWidget):
     def _lay_out(self) -> None:
         worst = label(tr("10: worst imaginable"), "quiet")
         worst.setAlignment(Qt.AlignmentFlag.AlignRight)
-        frame_page(
-            self,
-            1,
+        gap = self._appearance.gap
+        asked = column(
             self.sentence,
             self.pain.row,
             row(label(tr("0: no pain"), "quiet"), worst),
-            self.passed,
-            2,
-            buttons=[self.next, self.stop],
+            spacing=gap(2),
         )
+        self._advice = card(self.passed, role="notice-card")
+        said = column(1, self._advice, 1)
+        beside = row((RestingFigure(self._appearance), 1), (said, 3), spacing=gap(3))
+        frame_page(self, asked, (beside, 1), buttons=[self.next, self.stop])
 
     def ask(self, limit: int, *, more: bool) -> None:
         """Ask after an exercise was stopped.
@@ -86,9 +90,9 @@ class HurtPage(QWidget):
     def _show(self) -> None:
         """Say when the limit was passed; after much pain no other exercise is offered."""
         pain = self.pain.value
-        self.passed.setText(
-            limit_passed_sentence(self._limit) if pain is not None and pain >= self._limit else ""
-        )
+        passed = pain is not None and pain >= self._limit
+        self.passed.setText(limit_passed_sentence(self._limit) if passed else "")
+        self._advice.setVisible(passed)
         self.next.setVisible(self._more and (pain is None or pain < HIGH_PAIN))
 
     @Slot()

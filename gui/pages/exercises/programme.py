@@ -76,7 +76,7 @@ class HomeProgrammePage(QWidget):
         self.primary = {
             movement: WrappingCheckBox(appearance, movement_name(movement)) for movement in Movement
         }
-        self.lacking = label("", "strong")
+        self.lacking = label("", "alarm")
         self.leave = button(tr("Back"), key=tr("Escape"))
         self.end = button(tr("End the programme"))
         self.keep = button(tr("Save"), "main")
@@ -111,7 +111,7 @@ class HomeProgrammePage(QWidget):
         )
 
     def _make_groups(self) -> None:
-        """Put fields under their headings; what is missing is said beneath its own field."""
+        """Put fields under their headings; what is missing is said above its own field."""
         gap = self._appearance.gap
         scale = tr("1 is the first pain, 10 the worst imaginable: the number your clinician set.")
         primary = tr(
@@ -185,11 +185,11 @@ class HomeProgrammePage(QWidget):
             self.add_own.setFocus()
 
     def _lack(self, words: str, group: QWidget, field: QWidget) -> None:
-        """Say what is missing beneath its field, and lead there."""
+        """Say what is missing above its field, under the heading, and lead there."""
         layout = group.layout()
-        if layout is not None:
-            layout.addWidget(self.lacking)
-        self.lacking.setText(words)
+        if isinstance(layout, QVBoxLayout):
+            layout.insertWidget(0 if group is self._exercises else 1, self.lacking)
+        self.lacking.setText(tr("Missing: {what}").format(what=words))
         self.lacking.show()
         field.setFocus()
         bring_into_view(group)

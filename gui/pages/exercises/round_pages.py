@@ -38,7 +38,7 @@ class RoundPages(QStackedWidget):
         self._pains: dict[Exercise, int] = {}
         appearance = services.appearance
         self.round = RoundPage(services)
-        self.hurt = HurtPage()
+        self.hurt = HurtPage(appearance)
         self.rating = RatingPage(appearance)
         self.safety = SafetyPage(appearance)
         for page in (self.round, self.hurt, self.rating, self.safety):

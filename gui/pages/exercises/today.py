@@ -3,7 +3,8 @@
 import datetime as dt
 from functools import partial
 
-from PySide6.QtCore import Signal, Slot
+from PySide6.QtCore import Qt, Signal, Slot
+from PySide6.QtGui import QAction, QKeySequence
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from gui.pages.exercises.reminder_card import ReminderCard
@@ -20,15 +21,21 @@ from gui.text.exercise_wording import (
 )
 from gui.text.language import LANGUAGES, language_in_force
 from gui.text.wording import exercise_name, tr
-from gui.widgets.buttons import FlowRow, MenuButton, bind_keys, button, give_role
+from gui.widgets.buttons import FlowRow, MenuButton, button, give_role
 from gui.widgets.layouts import card, clear_layout, column, row, widget_with
 from gui.widgets.page_frame import frame_page
+from gui.widgets.position_figure import PositionView
 from gui.widgets.text import label
 from measure.domain.exercise_rounds import DayOfExercises
+from measure.domain.exercises import ListedExercise
 from measure.domain.home_programme_records import ExerciseLog, Plan, PlannedExercise
+from measure.domain.landmarks import Side
 from measure.domain.records import Person
 from measure.progress.dates import date_words
 from measure.progress.home_programme import dose_words
+
+#: Least height of the drawing where nothing is planned yet, pixels. [technical]
+_DRAWING_PX = 180
 
 
 class TodayPage(QWidget):
@@ -64,7 +71,15 @@ class TodayPage(QWidget):
         self.length = label("", "quiet")
         self.logged = label("", "lead")
         self.passed = label("", "lead")
+<<<<<<< HEAD
         self.elsewhere = button(tr("I have already done them"))
+=======
+        self.enough = button(tr("Leave it at that for today"), "main", key=tr("Enter"))
+        self._person: Person | None = None
+        #: Identifier of the person who left it at that after too much pain, until another day.
+        self._left_alone = ""
+        self.elsewhere = button(tr("I did it elsewhere"))
+>>>>>>> 5df9836 (Stopping comes first after too much pain; what is missing is marked)
         self.undo = button("", "link")
         self.plan = label("", "quiet")
         self.empty = label("", "lead")
@@ -84,15 +99,25 @@ class TodayPage(QWidget):
         self.edit.clicked.connect(self.edited)
         self.pdf.clicked.connect(self._want_page)
         self.print.clicked.connect(self._want_preview)
-        bind_keys(self, self.start, "Return", "Enter")
+        self.enough.clicked.connect(self._leave_alone)
+        self._enter = QAction(self)
+        self._enter.setShortcuts([QKeySequence("Return"), QKeySequence("Enter")])
+        self._enter.setShortcutContext(Qt.ShortcutContext.WidgetWithChildrenShortcut)
+        self._enter.triggered.connect(self._press_main)
+        self.addAction(self._enter)
         self._lay_out()
 
     def _lay_out(self) -> None:
         gap = self._appearance.gap
         answers = row(self.yes, self.no, self.later, 1, spacing=gap(2))
         self._asked = card(self.question, widget_with(answers), spacing=gap(1))
+        enough = widget_with(row(self.enough, 1))
+        self._advice = card(self.passed, enough, role="notice-card")
         begin = row(self.start, (self.length, 1), spacing=gap(2))
-        log = column(self.logged, self.passed, row(self.elsewhere, self.undo, 1, spacing=gap(2)))
+        log = column(self.logged, row(self.elsewhere, self.undo, 1, spacing=gap(2)))
+        self._drawing = PositionView(self._appearance)
+        self._drawing.show_exercise(ListedExercise.PENDULUM, Side.LEFT)
+        self._drawing.setMinimumHeight(_DRAWING_PX)
         for layout in (self._planned, self._entries):
             layout.setSpacing(gap(1.5))
         page = FlowRow(gap(2), filling=False)
@@ -108,9 +133,11 @@ class TodayPage(QWidget):
         frame_page(
             self,
             self.title,
+            self._advice,
+            self._asked,
             widget_with(begin),
             self.empty,
-            self._asked,
+            self._drawing,
             widget_with(log),
             self._programme,
             self._log_card,
@@ -126,15 +153,19 @@ class TodayPage(QWidget):
         )
         planned = plan is not None and bool(plan.exercises)
         real = person is not None and not person.demo
-        self._due = day.due
-        self._show_begin(day, offered=planned and real)
-        self._show_logged(plan, day)
+        self._person, self._due = person, day.due
+        passed = plan is not None and _limit_reached(plan, day)
+        left_alone = passed and person is not None and person.id == self._left_alone
+        self._show_begin(day, offered=planned and real and not left_alone)
+        self._show_logged(plan if passed else None, day)
         self._show_programme(plan if planned else None)
         self._show_entries(day)
         self.empty.setText(self._empty_words(person, planned))
         self.empty.setVisible(bool(self.empty.text()))
         self.edit.setEnabled(real)
         self.edit.say(tr("Edit the programme") if planned else tr("Enter the exercises"))
+        give_role(self.edit, "main" if real and not planned else "")
+        self._drawing.setVisible(real and not planned)
         self.reminders.setVisible(planned)
 
     def _empty_words(self, person: Person | None, planned: bool) -> str:
@@ -162,19 +193,37 @@ class TodayPage(QWidget):
         if begin:
             self.length.setText(round_length_words(tasks_of(day.due)))
 
-    def _show_logged(self, plan: Plan | None, day: DayOfExercises) -> None:
+    def _show_logged(self, limited: Plan | None, day: DayOfExercises) -> None:
+        """Show what was logged, and the limit of a plan whose limit was reached today."""
         self.logged.setText(logged_today_words(day))
         self.logged.setVisible(bool(day.logged))
-        pain = day.highest_pain()
-        passed = plan is not None and pain is not None and 0 < plan.pain_limit <= pain
-        self.passed.setVisible(passed)
-        # Nothing invites to another round after that.
-        give_role(self.start, "" if passed else "main")
-        if plan is not None and passed:
+        # First of all, and nothing invites to another round after that.
+        self._advice.setVisible(limited is not None)
+        self.enough.setVisible(not self.start.isHidden())
+        give_role(self.start, "main" if limited is None else "")
+        if limited is not None:
             words = tr("Pain reached {pain} today. {limit} You can leave it at that for today.")
             self.passed.setText(
-                words.format(pain=pain, limit=limit_passed_sentence(plan.pain_limit))
+                words.format(
+                    pain=day.highest_pain(), limit=limit_passed_sentence(limited.pain_limit)
+                )
             )
+
+    @Slot()
+    def _press_main(self) -> None:
+        """Press what the page is about at present."""
+        for target in (self.enough, self.start):
+            if target.isVisible():
+                target.click()
+                return
+
+    @Slot()
+    def _leave_alone(self) -> None:
+        """Offer no round any more today; what is done elsewhere can still be logged."""
+        self._left_alone = self._person.id if self._person is not None else ""
+        for widget in (self.enough, self.start, self.length, self.elsewhere):
+            widget.hide()
+        self.edit.setFocus()
 
     def _show_programme(self, plan: Plan | None) -> None:
         clear_layout(self._planned)
@@ -231,8 +280,8 @@ class TodayPage(QWidget):
 
     def keep_focus(self) -> None:
         """Put the keyboard on what comes first."""
-        shown = self.start.isVisibleTo(self)
-        (self.start if shown else self.edit).setFocus()
+        ways = (self.enough, self.start)
+        next((way for way in ways if way.isVisibleTo(self)), self.edit).setFocus()
 
     @Slot()
     def _want_page(self) -> None:
@@ -258,3 +307,9 @@ class TodayPage(QWidget):
 
     def _remove(self, log: ExerciseLog, _checked: bool = False) -> None:
         self.removed.emit((log.id,))
+
+
+def _limit_reached(plan: Plan, day: DayOfExercises) -> bool:
+    """Return whether the pain of a day reached the limit of the plan."""
+    pain = day.highest_pain()
+    return pain is not None and 0 < plan.pain_limit <= pain

@@ -212,6 +212,14 @@ def test_one_key_stops_it_and_the_limit_is_told_calmly(
     log = logs_of(planned)[PENDULUM]
     assert (log.pain, log.repetitions) == (5, 1)
     assert "leave it at that for today" in page.today.passed.text()
+    assert page.today.start.property("role") == ""
+    press(Qt.Key.Key_Return)  # stopping is the first choice
+    assert page.today.isVisible()
+    assert not page.today.start.isVisible()
+    planned.window.go(MainPage.MEASURE)
+    planned.window.go(MainPage.EXERCISES)
+    planned.settle()
+    assert not page.today.start.isVisible()
 
 
 def test_pain_before_the_first_repetition_is_over_is_kept(
