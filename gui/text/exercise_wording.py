@@ -122,11 +122,7 @@ def in_part_words(repetitions: int | None) -> str:
     if repetitions is None:
         return ""
     if repetitions == 0:
-<<<<<<< HEAD
-        return tr("partly done")
-=======
         return tr("not done")
->>>>>>> 5df9836 (Stopping comes first after too much pain; what is missing is marked)
     if repetitions == 1:
         return tr("partly done: 1 repetition")
     return tr("partly done: {count} repetitions").format(count=repetitions)

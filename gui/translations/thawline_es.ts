@@ -1632,10 +1632,6 @@
         <translation>dolor {pain} de 10</translation>
     </message>
     <message>
-        <source>partly done</source>
-        <translation>hecho en parte</translation>
-    </message>
-    <message>
         <source>not done</source>
         <translation>sin hacer</translation>
     </message>
@@ -5714,10 +5710,6 @@
     <message>
         <source>Leave it at that for today</source>
         <translation>Dejarlo así por hoy</translation>
-    </message>
-    <message>
-        <source>I did it elsewhere</source>
-        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>Save as PDF</source>

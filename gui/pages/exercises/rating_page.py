@@ -126,7 +126,8 @@ class RatingPage(QWidget):
         for rating in self.rows:
             framed: QFrame = card(rating)
             self._cards.addWidget(framed)
-        self.rows[0].pain.row.buttons[0].setFocus()
+        # No answer looks chosen; digits go to the first row.
+        self.keep.setFocus()
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         """Let a digit rate the row where the keyboard is, and go on to the next row."""

@@ -71,15 +71,11 @@ class TodayPage(QWidget):
         self.length = label("", "quiet")
         self.logged = label("", "lead")
         self.passed = label("", "lead")
-<<<<<<< HEAD
-        self.elsewhere = button(tr("I have already done them"))
-=======
         self.enough = button(tr("Leave it at that for today"), "main", key=tr("Enter"))
         self._person: Person | None = None
         #: Identifier of the person who left it at that after too much pain, until another day.
         self._left_alone = ""
-        self.elsewhere = button(tr("I did it elsewhere"))
->>>>>>> 5df9836 (Stopping comes first after too much pain; what is missing is marked)
+        self.elsewhere = button(tr("I have already done them"))
         self.undo = button("", "link")
         self.plan = label("", "quiet")
         self.empty = label("", "lead")

@@ -208,13 +208,15 @@ def test_one_key_stops_it_and_the_limit_is_told_calmly(
     (row,) = page.rounds.rating.rows
     assert row.pain.value == 5
     assert row.passed.isVisible()
-    press(Qt.Key.Key_Return)
+    page.rounds.rating.keep.click()
+    planned.settle()
+    assert page.today.isVisible()
     log = logs_of(planned)[PENDULUM]
     assert (log.pain, log.repetitions) == (5, 1)
     assert "leave it at that for today" in page.today.passed.text()
     assert page.today.start.property("role") == ""
-    press(Qt.Key.Key_Return)  # stopping is the first choice
-    assert page.today.isVisible()
+    page.today.enough.click()  # stopping is the first choice
+    planned.settle()
     assert not page.today.start.isVisible()
     planned.window.go(MainPage.MEASURE)
     planned.window.go(MainPage.EXERCISES)
