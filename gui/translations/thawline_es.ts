@@ -5264,16 +5264,8 @@
         <translation>dolor en el que parar</translation>
     </message>
     <message>
-        <source>first day, such as 2026-11-25</source>
-        <translation>primer día, por ejemplo 2026-11-25</translation>
-    </message>
-    <message>
         <source>This corrects a mistake: the programme keeps its first day</source>
         <translation>Esto corrige un error: el programa conserva su primer día</translation>
-    </message>
-    <message>
-        <source>day of the review, such as 2026-11-25</source>
-        <translation>día de la revisión, por ejemplo 2026-11-25</translation>
     </message>
     <message>
         <source>1 is the first pain, 10 the worst imaginable: the number your clinician set.</source>
@@ -5284,12 +5276,28 @@
         <translation>Próxima revisión con su profesional sanitario, si hay fecha</translation>
     </message>
     <message>
+        <source>Enter the first day as {day}. It cannot be after today.</source>
+        <translation>Escriba el primer día así: {day}. No puede ser posterior a hoy.</translation>
+    </message>
+    <message>
+        <source>Enter the review as {day}. It cannot be before today.</source>
+        <translation>Escriba la revisión así: {day}. No puede ser anterior a hoy.</translation>
+    </message>
+    <message>
         <source>Please choose at most three movements.</source>
         <translation>Elija tres movimientos como máximo.</translation>
     </message>
     <message>
         <source>who chose it</source>
         <translation>quién lo eligió</translation>
+    </message>
+    <message>
+        <source>first day</source>
+        <translation>primer día</translation>
+    </message>
+    <message>
+        <source>day of the review</source>
+        <translation>día de la revisión</translation>
     </message>
     <message>
         <source>such as physiotherapist; no name is needed</source>
@@ -5334,14 +5342,6 @@
     <message>
         <source>Please choose the pain level at which to stop.</source>
         <translation>Elija el nivel de dolor en el que hay que parar.</translation>
-    </message>
-    <message>
-        <source>Enter the first day as 2026-11-25. It cannot be after today.</source>
-        <translation>Escriba el primer día así: 2026-11-25. No puede ser posterior a hoy.</translation>
-    </message>
-    <message>
-        <source>Enter the review as 2026-11-25. It cannot be before today.</source>
-        <translation>Escriba la revisión así: 2026-11-25. No puede ser anterior a hoy.</translation>
     </message>
     <message>
         <source>The camera is fixed and stays as it is</source>

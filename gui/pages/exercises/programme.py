@@ -9,6 +9,7 @@ from PySide6.QtWidgets import QLineEdit, QVBoxLayout, QWidget
 from gui.pages.exercises.planned_exercise import ListedExerciseRow, OwnExerciseRow
 from gui.style.appearance import Appearance
 from gui.style.measures import GAP_PX
+from gui.text.day_text import day_text
 from gui.text.wording import movement_name, tr
 from gui.widgets.buttons import bind_keys, button
 from gui.widgets.choice_row import ChoiceRow
@@ -64,11 +65,11 @@ class HomeProgrammePage(QWidget):
             may_be_empty=True,
             title=tr("pain at which to stop"),
         )
-        self.first_day = DateField(appearance, tr("first day, such as 2026-11-25"))
+        self.first_day = DateField(appearance, tr("first day"))
         self.corrects = WrappingCheckBox(
             appearance, tr("This corrects a mistake: the programme keeps its first day")
         )
-        self.review = DateField(appearance, tr("day of the review, such as 2026-11-25"))
+        self.review = DateField(appearance, tr("day of the review"))
         self.chosen_by = QLineEdit()
         self.chosen_by.setAccessibleName(tr("who chose it"))
         self.chosen_by.setPlaceholderText(tr("such as physiotherapist; no name is needed"))
@@ -148,10 +149,10 @@ class HomeProgrammePage(QWidget):
                 self._add_line(planned)
         self.pain_limit.choose(shown.pain_limit if shown else None)
         first_day = shown.first_day if shown else today
-        self.first_day.text.setText(first_day.isoformat())
+        self.first_day.show_day(first_day)
         self.corrects.setChecked(False)
         self.corrects.setVisible(first_day < today)
-        self.review.text.setText(shown.review.isoformat() if shown and shown.review else "")
+        self.review.text.setText(day_text(shown.review) if shown and shown.review else "")
         for movement, tick in self.primary.items():
             tick.setChecked(shown is not None and movement in shown.primary)
         self.chosen_by.setText(shown.chosen_by if shown else "")
@@ -217,10 +218,14 @@ class HomeProgrammePage(QWidget):
             words = tr("Please choose the pain level at which to stop.")
             self._lack(words, self._limit, self.pain_limit.button(LEAST_PAIN_LIMIT))
         elif first_day is None or first_day > self._today:
-            words = tr("Enter the first day as 2026-11-25. It cannot be after today.")
+            words = tr("Enter the first day as {day}. It cannot be after today.").format(
+                day=day_text(self._today)
+            )
             self._lack(words, self._from, self.first_day.text)
         elif not self._review_possible(first_day):
-            words = tr("Enter the review as 2026-11-25. It cannot be before today.")
+            words = tr("Enter the review as {day}. It cannot be before today.").format(
+                day=day_text(self._today)
+            )
             self._lack(words, self._reviewed, self.review.text)
         elif len(primary) > MOST_PRIMARY:
             words = tr("Please choose at most three movements.")
