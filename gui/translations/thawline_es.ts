@@ -1428,10 +1428,6 @@
         <translation>el lado que se mide</translation>
     </message>
     <message>
-        <source>What is measured?</source>
-        <translation>¿Qué se mide?</translation>
-    </message>
-    <message>
         <source>Measure this movement</source>
         <translation>Medir este movimiento</translation>
     </message>
@@ -1450,6 +1446,10 @@
     <message>
         <source>Someone new</source>
         <translation>Una persona nueva</translation>
+    </message>
+    <message>
+        <source>What to measure</source>
+        <translation>Qué medir</translation>
     </message>
     <message>
         <source>Or one movement</source>

@@ -5,7 +5,7 @@ from dataclasses import replace
 from functools import partial
 
 from PySide6.QtCore import Qt, Signal, Slot
-from PySide6.QtWidgets import QLineEdit, QStackedWidget, QWidget
+from PySide6.QtWidgets import QLineEdit, QSizePolicy, QStackedWidget, QWidget
 
 from gui.pages.measuring.conduct_choice import ConductChoice
 from gui.protocol.plan import baseline_tasks, clinic_task
@@ -28,7 +28,7 @@ BASELINE_MIN = 4
 _FIGURE_PX = 150
 
 #: People beside the last one who stand on buttons of their own. [technical]
-_RECENT = 6
+_RECENT = 3
 #: Most letters of a name on a button; a longer one is shortened. [technical]
 _MOST_LETTERS = 18
 
@@ -55,7 +55,7 @@ class WhoPage(QWidget):
         self.name.setAccessibleName(tr("Pseudonym of the new person"))
         self.new = button(tr("New person"), "main", key=tr("Enter"))
         self.last = button("", "large")
-        self._recent = FlowRow(gap(1), most_columns=3, filling=False)
+        self._recent = FlowRow(gap(1), most_columns=3)
         self.others = MenuButton(tr("Another person"))
         self.not_saved = button(tr("Do not save"))
         self.at_home = button(tr("I measure at home"), "link")
@@ -68,7 +68,7 @@ class WhoPage(QWidget):
         self.at_home.clicked.connect(self.home)
         self._here = card(
             label(tr("Someone measured before"), "title"),
-            row(self.last, 1),
+            self.last,
             self._recent,
             row(self.others, 1),
             spacing=gap(1),
@@ -115,7 +115,9 @@ class WhoPage(QWidget):
         buttons = []
         for person in people:
             choice = button(_shortened(person.pseudonym))
+            choice.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
             choice.setAccessibleName(person.pseudonym)
+            choice.setToolTip(person.pseudonym)
             choice.clicked.connect(partial(self._choose_other, person.id))
             buttons.append(choice)
         self._recent.offer(buttons)
@@ -199,7 +201,7 @@ class WhatPage(QWidget):
         chosen = column(self.movement.row, self.side.row, 1, spacing=gap(1))
         frame_page(
             self,
-            row((label(tr("What is measured?"), "display"), 7), (self.who, 3)),
+            row((label(tr("What to measure"), "display"), 7), (self.who, 3)),
             card(
                 label(tr("Full baseline"), "title"),
                 label(words.format(minutes=BASELINE_MIN)),
