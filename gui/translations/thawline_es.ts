@@ -580,6 +580,10 @@
         <translation>progreso de la lectura</translation>
     </message>
     <message>
+        <source>Movement and side apply to all clips, because none is selected.</source>
+        <translation>El movimiento y el lado se aplican a todas las grabaciones, porque no hay ninguna seleccionada.</translation>
+    </message>
+    <message>
         <source>Continue reading</source>
         <translation>Seguir leyendo</translation>
     </message>
@@ -594,10 +598,6 @@
     <message>
         <source>Clips without movement or side: {number}</source>
         <translation>Grabaciones sin movimiento o lado: {number}</translation>
-    </message>
-    <message>
-        <source>Movement and side apply to all clips, for none is selected.</source>
-        <translation>El movimiento y el lado se aplican a todas las grabaciones, pues no hay ninguna seleccionada.</translation>
     </message>
     <message>
         <source>Movement and side apply to the {number} selected clips.</source>
@@ -6940,8 +6940,8 @@
         <translation>{time}: la hora que eligió para sus ejercicios.</translation>
     </message>
     <message>
-        <source>These are the first results: there is nothing to compare them with yet.</source>
-        <translation>Estos son los primeros resultados: todavía no hay nada con que compararlos.</translation>
+        <source>These are the first results, so there is nothing to compare them with yet.</source>
+        <translation>Estos son los primeros resultados, así que todavía no hay nada con que compararlos.</translation>
     </message>
     <message>
         <source>{side}: not measured today.</source>

@@ -239,7 +239,7 @@ class ClipList(QWidget):
 def _detail(chosen: list[ClipRow]) -> str:
     """Return the reasons of the chosen clip in full, or what a choice applies to."""
     if not chosen:
-        return tr("Movement and side apply to all clips, for none is selected.")
+        return tr("Movement and side apply to all clips, because none is selected.")
     if len(chosen) > 1:
         return tr("Movement and side apply to the {number} selected clips.").format(
             number=len(chosen)

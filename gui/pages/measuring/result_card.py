@@ -61,7 +61,7 @@ class ResultCard(QWidget):
             sides = {side: results.get((movement, side)) for side in Side}
             self._blocks.addWidget(self._block(movement, sides, before, details))
         if not any((movement, side) in before for movement in movements for side in Side):
-            first = tr("These are the first results: there is nothing to compare them with yet.")
+            first = tr("These are the first results, so there is nothing to compare them with yet.")
             self._blocks.addWidget(label(first, "quiet"))
 
     def _block(
