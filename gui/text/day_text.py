@@ -29,6 +29,14 @@ def day_from_text(text: str) -> dt.date | None:
     words = words.replace(" de ", " ")
     if match := re.fullmatch(r"(\d{1,2})\.?\s+([^\W\d]{3,})\.?\s+" + _YEAR, words):
         return _day(match[3], _month(match[2]), match[1])
+    return _as_shown(words)
+
+
+def _as_shown(words: str) -> dt.date | None:
+    """Return the day that a field shows so, in whatever way the window's language puts it."""
+    if match := re.fullmatch(r"\D*(\d{1,2})\D+" + _YEAR + r"\D*", words):
+        days = (_day(match[2], month, match[1]) for month in range(1, 13))
+        return next((day for day in days if day and day_text(day).lower() == words), None)
     return None
 
 
