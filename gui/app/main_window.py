@@ -68,6 +68,7 @@ class MainWindow(QMainWindow):
             self, (tr("Measure"), tr("Exercises"), tr("Progress"), tr("Clips"), tr("Set-up"))
         )
         self._tray = TrayNotice(self)
+        self._reminded = ""
         self._reminder = Reminder(services.settings, services.local_time, self)
         self._lay_out()
         fill_menus(self._head.menus, self, self.preferences)
@@ -106,6 +107,7 @@ class MainWindow(QMainWindow):
         self.measure.people_changed.connect(self._show_person)
         self.measure.progress_wanted.connect(partial(self.go, MainPage.PROGRESS))
         self.measure.report_wanted.connect(self.show_report)
+        self.measure.exercises_wanted.connect(partial(self.go, MainPage.EXERCISES))
         self._reminder.due.connect(self._remind)
         self._pages.leading_changed.connect(self._step_back)
         self._pages.calibration_wanted.connect(self.show_calibration)
@@ -277,7 +279,9 @@ class MainWindow(QMainWindow):
         """Show a reminder, but never while an arm is measured or a round is led."""
         if self._head.isHidden():
             return
-        self.messages.tell(words)
+        # Who is to be reminded is rarely looking: it stays until something else is said or begun.
+        self.messages.tell(words, stays=True)
+        self._reminded = words
         if not self.isActiveWindow():
             self._tray.show_words(words)
 
@@ -286,6 +290,8 @@ class MainWindow(QMainWindow):
         """Hide the head while an arm is measured or a round is led."""
         self._head.setVisible(not under_way)
         self._area.keep_clear(under_way)
+        if under_way and self._reminded and self.messages.text == self._reminded:
+            self.messages.tell("")
 
     @Slot(object)
     def _show_person(self, person: Person | None) -> None:

@@ -58,11 +58,23 @@ class SessionRecorder(QObject):
         if self._begun:
             self._worker.run(lambda: self._delete(key), self._was_saved, self.failed.emit)
 
-    def finish(self, note: str, typed_in: Sequence[ClinicianValue] = ()) -> None:
-        """Mark the session as finished, if it was begun, with a note and a clinician's values."""
+    def finish(
+        self, note: str, typed_in: Sequence[ClinicianValue] = (), *, clinic_visit: bool = False
+    ) -> None:
+        """Mark the session as finished, if it was begun, with a note and a clinician's values.
+
+        Parameters
+        ----------
+        clinic_visit
+            Whether its day is a clinic visit, since which later reports tell what changed.
+        """
         if self._begun:
             values = tuple(typed_in)
-            self._worker.run(lambda: self._finish(note, values), self._was_saved, self.failed.emit)
+            self._worker.run(
+                lambda: self._finish(note, values, clinic_visit),
+                self._was_saved,
+                self.failed.emit,
+            )
 
     def _keep(self, kept: PendingMeasurement) -> None:
         if self._session_id is None:
@@ -74,9 +86,11 @@ class SessionRecorder(QObject):
     def _delete(self, key: str) -> None:
         self._keeper.store.delete_measurement(key)
 
-    def _finish(self, note: str, typed_in: tuple[ClinicianValue, ...]) -> None:
+    def _finish(self, note: str, typed_in: tuple[ClinicianValue, ...], clinic_visit: bool) -> None:
         if self._session_id is not None:
             self._keeper.finish(self._session_id, note, typed_in)
+            if clinic_visit:
+                self._keeper.note_clinic_visit(self.person_id)
 
     def _was_saved(self, _nothing: None) -> None:
         self.saved.emit()

@@ -134,8 +134,13 @@ class MeasurementSession(QObject):
 
     @Slot()
     def stop_movement(self) -> None:
-        """Take no more trials of this movement and keep what there is."""
+        """Take no more trials of this movement and keep what there is.
+
+        Without a picture no other movement can be measured either: the session ends.
+        """
         if self.guide.step is SessionStep.MEASURING:
+            if self.trouble is not None:
+                self.guide.end_session()
             self.guide.end_movement()
             if self._feed.engine is not None:
                 self._feed.engine.finish_movement()
@@ -187,7 +192,7 @@ class MeasurementSession(QObject):
 
     def finish(self, note: str, typed_in: Sequence[ClinicianValue] = ()) -> None:
         """Mark the session as finished; measurements left over are still kept."""
-        self.log.finish(note, typed_in)
+        self.log.finish(note, typed_in, clinic_visit=self.mode is SessionMode.CLINIC)
         self._cues.silence()
         self._feed.framed.disconnect(self._take_frame)
         self._feed.happened.disconnect(self._take_event)

@@ -11,6 +11,8 @@ from measure.domain.landmarks import Side
 from measure.domain.measurements import Measurement
 from measure.domain.records import (
     AssessmentCondition,
+    Event,
+    EventKind,
     History,
     LimitingFactor,
     MeasurementRecord,
@@ -123,6 +125,19 @@ class SessionRepository:
         finished = self.store.finish_session(session_id)
         if note or typed_in:
             self.store.save_session(replace(finished, note=note, clinician_values=typed_in))
+
+    def note_clinic_visit(self, person_id: str) -> None:
+        """Save today as a clinic visit, once."""
+        today = self.store.now().day
+        visits = {
+            event.day
+            for event in self.store.events(person_id)
+            if event.kind is EventKind.CLINIC_VISIT
+        }
+        if today not in visits:
+            self.store.save_event(
+                Event(id=new_id(), person_id=person_id, day=today, kind=EventKind.CLINIC_VISIT)
+            )
 
     def close(self) -> None:
         if self._store is not None:

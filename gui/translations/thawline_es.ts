@@ -1296,6 +1296,10 @@
         <translation>Mejor a la misma hora del día, antes de sus ejercicios.</translation>
     </message>
     <message>
+        <source>Best at about {time}, as most times before, and before your exercises.</source>
+        <translation>Mejor hacia las {time}, como casi siempre, y antes de sus ejercicios.</translation>
+    </message>
+    <message>
         <source>left arm</source>
         <translation>brazo izquierdo</translation>
     </message>
@@ -1328,8 +1332,8 @@
         <translation>Qué hacen los acontecimientos</translation>
     </message>
     <message>
-        <source>Events appear as flags above the charts. An injection, a procedure, a flare or a change of camera starts a new line. Your results before and after a treatment, a flare, or a change of medicine or home programme are compared. After a clinic visit you see what has changed since. A new home programme is added automatically.</source>
-        <translation>Los acontecimientos aparecen como banderas sobre los gráficos. Una infiltración, una intervención, un brote o un cambio de cámara empieza una línea nueva. Se comparan sus resultados antes y después de un tratamiento, un brote, o un cambio de medicación o de programa en casa. Tras una consulta se ve qué ha cambiado desde entonces. Un programa nuevo se añade automáticamente.</translation>
+        <source>Events appear as flags above the charts. An injection, a procedure, a flare or a change of camera starts a new line. Your results before and after a treatment, a flare, or a change of medicine or home programme are compared. After a clinic visit you see what has changed since. A new home programme and a session in a clinic are added automatically.</source>
+        <translation>Los acontecimientos aparecen como banderas sobre los gráficos. Una infiltración, una intervención, un brote o un cambio de cámara empieza una línea nueva. Se comparan sus resultados antes y después de un tratamiento, un brote, o un cambio de medicación o de programa en casa. Tras una consulta se ve qué ha cambiado desde entonces. Un programa nuevo y una sesión en la consulta se añaden automáticamente.</translation>
     </message>
     <message>
         <source>Events: {person}</source>
@@ -1426,6 +1430,10 @@
     <message>
         <source>the side to measure</source>
         <translation>el lado que se mide</translation>
+    </message>
+    <message>
+        <source>Pain relief was taken in the last four hours</source>
+        <translation>Se ha tomado un analgésico en las últimas cuatro horas</translation>
     </message>
     <message>
         <source>Measure this movement</source>
@@ -2564,6 +2572,10 @@
         <translation>Goniómetro</translation>
     </message>
     <message>
+        <source>camera: {value}</source>
+        <translation>cámara: {value}</translation>
+    </message>
+    <message>
         <source>degrees</source>
         <translation>grados</translation>
     </message>
@@ -3458,6 +3470,10 @@
     <message>
         <source>{change}, {verdict}</source>
         <translation>{change}, {verdict}</translation>
+    </message>
+    <message>
+        <source>{change} since {day}, {verdict}</source>
+        <translation>{change} desde el {day}, {verdict}</translation>
     </message>
     <message>
         <source>{movement}, {side}</source>

@@ -5,7 +5,15 @@ from functools import partial
 from typing import Any
 
 from PySide6.QtCore import QEvent, QRect, QRectF, QSize, Qt, Signal
-from PySide6.QtGui import QFont, QFontMetrics, QKeySequence, QPaintEvent, QResizeEvent, QShortcut
+from PySide6.QtGui import (
+    QFont,
+    QFontMetrics,
+    QKeyEvent,
+    QKeySequence,
+    QPaintEvent,
+    QResizeEvent,
+    QShortcut,
+)
 from PySide6.QtWidgets import (
     QAbstractButton,
     QGridLayout,
@@ -80,6 +88,13 @@ class ShortcutButton(RingedButton):
 
     def minimumSizeHint(self) -> QSize:
         return self.sizeHint()
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """Let Enter press it like Space, where Enter does nothing else on the page."""
+        if event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter) and not event.isAutoRepeat():
+            self.click()
+        else:
+            super().keyPressEvent(event)
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)

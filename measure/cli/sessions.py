@@ -11,7 +11,12 @@ from measure.cli.terminal_table import table
 from measure.domain.movements import MOVEMENTS
 from measure.domain.records import MeasurementRecord, Pain, SessionRecord
 from measure.errors import InputError
-from measure.report.measurement_wording import interval_text, reason_codes, value_text
+from measure.report.measurement_wording import (
+    interval_text,
+    reason_codes,
+    reason_legend,
+    value_text,
+)
 from measure.storage.location import backup_files
 from measure.system.json_codec import to_data
 
@@ -113,7 +118,10 @@ def _list(arguments: argparse.Namespace) -> int:
     print(f"{person.pseudonym}{demo}\n")
     header = ["session", "movement", "side", "value", "95 % interval", "pain", "noted"]
     print(table(rows, header))
-    print(f"\nPain: at rest/at night/worst in 24 hours, and during a movement, 0-10.\n{NOTICE}")
+    shown = [record.measurement for session in sessions for record in measured.get(session.id, [])]
+    explained = [f"\n{line}" for line in reason_legend(shown)]
+    print("".join(explained))
+    print(f"Pain: at rest/at night/worst in 24 hours, and during a movement, 0-10.\n{NOTICE}")
     return 0
 
 

@@ -12,7 +12,7 @@ Public names:
         check_stored_study
     error_sizes: ENOUGH_PAIRS, ENOUGH_PEOPLE, LARGEST_ERROR_DEG, MovementStudy, MovementTrialSd,
         StudyError
-    exercise_rounds: DayOfExercises, DayPart, day_of_exercises, unanswered_day
+    exercise_rounds: DayOfExercises, DayPart, day_of_exercises, exercises_left, unanswered_day
     exercises: EXERCISE_FACTS, Exercise, ListedExercise
     goal_records: Goal, GoalRating, MOST_GOALS, open_goals, rate_from, ratings_of
     home_programme_records: ComparedWithLast, ExerciseLog, LEAST_PAIN_LIMIT, MOST_PRIMARY,

@@ -62,16 +62,24 @@ def day_of_exercises(
     logged = tuple(
         sorted((log for log in logs if log.done.day == now.day), key=lambda log: log.done.utc)
     )
-    left = [
-        planned
-        for planned in (plan.exercises if plan else ())
-        if sum(log.exercise == planned.exercise for log in logged) < planned.times_a_day
-    ]
+    left = exercises_left(plan, logged, now.day)
     lately = {
         log.exercise for log in logged if dt.timedelta() <= now.utc - log.done.utc < ROUND_GAP
     }
     rest = [planned for planned in left if planned.exercise not in lately]
     return DayOfExercises(due=tuple(rest or left), begun=0 < len(rest) < len(left), logged=logged)
+
+
+def exercises_left(
+    plan: Plan | None, logs: Iterable[ExerciseLog], day: dt.date
+) -> list[PlannedExercise]:
+    """Return the planned exercises that were logged less often on a day than they are planned."""
+    done = [log.exercise for log in logs if log.done.day == day]
+    return [
+        planned
+        for planned in (plan.exercises if plan else ())
+        if done.count(planned.exercise) < planned.times_a_day
+    ]
 
 
 def day_part(moment: Timestamp) -> DayPart:

@@ -24,8 +24,17 @@ WHOLE_EVERY_DAYS = 7
 #: Minutes that a movement of an arm takes, three trials and the question about pain included,
 #: where nobody's sessions say it. [project]
 USUAL_MIN = 1.0
+#: Trials of a movement at home. [project]
+_TRIALS_A_TASK = 3
 #: Sessions whose durations say how long a movement takes. [project]
 _LATEST_SESSIONS = 5
+#: Sessions whose times of day say which one is usual, and how few say it. [project]
+_LATEST_TIMES, _FEWEST_TIMES = 9, 3
+#: Minutes around the usual time of day within which most of those sessions began. [project]
+_USUAL_WITHIN_MIN = 90
+#: Minutes to which the usual time of day is rounded. [project]
+_ROUNDED_MIN = 30
+_DAY_MIN = 24 * 60
 
 Task = tuple[Movement, Side]
 
@@ -48,6 +57,9 @@ class MeasuringPlan:
         How long one of them takes.
     first
         Whether nothing has been measured before.
+    usual_time
+        The local time of day, to the half hour, at which most of the latest sessions began; None
+        where they were too few or too far apart.
     """
 
     tasks: tuple[Task, ...]
@@ -56,6 +68,7 @@ class MeasuringPlan:
     next_day: dt.date
     minutes_a_task: float
     first: bool
+    usual_time: dt.time | None = None
 
     def minutes(self, tasks: int) -> int:
         """Return about how many whole minutes a number of tasks takes, at least one."""
@@ -99,6 +112,7 @@ def measuring_plan(
         next_day=today if left else next_day,
         minutes_a_task=_minutes_a_task(history),
         first=first,
+        usual_time=_usual_time(history),
     )
 
 
@@ -127,13 +141,39 @@ def _days_of_tasks(history: History) -> dict[Task, set[dt.date]]:
 
 
 def _minutes_a_task(history: History) -> float:
-    """Return how long a movement of an arm took lately, or the usual time."""
-    counts: dict[str, int] = {}
+    """Return how long a movement of an arm takes at home by the latest sessions, or usually.
+
+    What counts is the time of a trial that was scored: in a clinic a movement has fewer of them.
+    """
+    trials: dict[str, int] = {}
     for record in history.measurements:
-        counts[record.session_id] = counts.get(record.session_id, 0) + 1
+        scored = sum(trial.scored for trial in record.measurement.trials) or _TRIALS_A_TASK
+        trials[record.session_id] = trials.get(record.session_id, 0) + scored
     lasted = [
-        session.duration_s / 60 / counts[session.id]
+        session.duration_s / 60 / trials[session.id]
         for session in history.sessions
-        if session.duration_s and session.id in counts
+        if session.duration_s and session.id in trials
     ]
-    return statistics.median(lasted[-_LATEST_SESSIONS:]) if lasted else USUAL_MIN
+    if not lasted:
+        return USUAL_MIN
+    return statistics.median(lasted[-_LATEST_SESSIONS:]) * _TRIALS_A_TASK
+
+
+def _usual_time(history: History) -> dt.time | None:
+    """Return the time of day that is nearest to those of the latest sessions."""
+    starts = [session.started.local for session in history.sessions[-_LATEST_TIMES:]]
+    minutes = [start.hour * 60 + start.minute for start in starts]
+    if len(minutes) < _FEWEST_TIMES:
+        return None
+    usual = min(minutes, key=lambda minute: sum(_apart_min(minute, other) for other in minutes))
+    near = sum(_apart_min(usual, minute) <= _USUAL_WITHIN_MIN for minute in minutes)
+    if 2 * near <= len(minutes):
+        return None
+    hour, minute = divmod(round(usual / _ROUNDED_MIN) * _ROUNDED_MIN % _DAY_MIN, 60)
+    return dt.time(hour, minute)
+
+
+def _apart_min(minute: int, other: int) -> int:
+    """Return how far two times of day are apart, minutes, over midnight where that is nearer."""
+    apart = abs(minute - other)
+    return min(apart, _DAY_MIN - apart)

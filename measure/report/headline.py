@@ -104,36 +104,53 @@ def _main_sides(progress: Progress) -> list[SideProgress]:
 def _changes(sides: Sequence[SideProgress], since: dt.date | None, tr: Translate) -> str:
     if not sides:
         return tr("nothing was measured on an affected side.")
-    changes = [_change_of(side, since) for side in sides]
-    if not any(changes):
+    compared = [_compared(side, since) for side in sides]
+    if not any(part.change for part in compared):
         return tr("no readings before and after that can be compared.")
     return _joined(
         [
             tr("{movement}: {change}").format(
-                movement=_name(side, sides, tr), change=_change_words(side, change, tr)
+                movement=_name(side, sides, tr), change=_change_words(side, part, tr)
             )
-            for side, change in zip(sides, changes, strict=True)
+            for side, part in zip(sides, compared, strict=True)
         ]
     )
 
 
-def _change_of(side: SideProgress, since: dt.date | None) -> Change | None:
-    """Return the change of a side since a day, or since the first weeks."""
+@dataclass(frozen=True, slots=True)
+class _Compared:
+    """A change, and the later day from which on it could be told, if that was not the asked one."""
+
+    change: Change | None
+    later: dt.date | None = None
+
+
+def _compared(side: SideProgress, since: dt.date | None) -> _Compared:
+    """Return the change of a side since a day, or since the first weeks.
+
+    Where what was measured up to that day is practice alone, as after a first visit, the change
+    is told from the first days that count.
+    """
     if since is None:
-        return side.change
-    compared = change_since(side.series, since, side.scatter)
-    return None if compared is None else compared.change
+        return _Compared(side.change)
+    asked = change_since(side.series, since, side.scatter)
+    if asked is not None:
+        return _Compared(asked.change)
+    if side.change is not None and side.baseline.first > since:
+        return _Compared(side.change, side.baseline.first)
+    return _Compared(None)
 
 
-def _change_words(side: SideProgress, change: Change | None, tr: Translate) -> str:
+def _change_words(side: SideProgress, compared: _Compared, tr: Translate) -> str:
     """Return a change, and what the verdict on its side says of today."""
-    if change is None:
-        return tr("no readings before and after to compare ({verdict})").format(
-            verdict=_verdict(side, tr)
-        )
-    return tr("{change}, {verdict}").format(
-        change=change_words(change, side.movement, tr), verdict=_verdict(side, tr)
-    )
+    verdict = _verdict(side, tr)
+    if compared.change is None:
+        return tr("no readings before and after to compare ({verdict})").format(verdict=verdict)
+    change = change_words(compared.change, side.movement, tr)
+    if compared.later is None:
+        return tr("{change}, {verdict}").format(change=change, verdict=verdict)
+    day = date_words(compared.later, tr)
+    return tr("{change} since {day}, {verdict}").format(change=change, day=day, verdict=verdict)
 
 
 def _verdict(side: SideProgress, tr: Translate) -> str:

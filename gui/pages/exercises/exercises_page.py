@@ -112,6 +112,8 @@ class ExercisesPage(QWidget):
         self.today.show_tapped(())
         empty = DayOfExercises(due=(), begun=False, logged=())
         self.today.show_day(person, None, empty)
+        if person is not None:
+            self.today.show_waiting()
         self.today.ask_about(None, dt.date.min)
         if not self.leading:
             self.show_today()
@@ -175,6 +177,8 @@ class ExercisesPage(QWidget):
         person, shown, keeper = self._person, self._shown, self._services.keeper
         if person is None or shown is None or shown.unanswered is None:
             return
+        # The answers go; the keyboard must not end on what stands next, which logs a whole round.
+        self._focus_due = True
         if eased is None:
             self._later = (person.id, shown.unanswered)
             self._show_day(shown)

@@ -164,6 +164,11 @@ class TodayPage(QWidget):
         self._drawing.setVisible(real and not planned)
         self.reminders.setVisible(planned)
 
+    def show_waiting(self) -> None:
+        """Say nothing of the programme until it was looked up."""
+        self.empty.hide()
+        self.edit.setEnabled(False)
+
     def _empty_words(self, person: Person | None, planned: bool) -> str:
         if person is None:
             return tr("First choose or add a person on the Measure page.")

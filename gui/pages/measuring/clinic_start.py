@@ -8,6 +8,7 @@ from PySide6.QtCore import Qt, Signal, Slot
 from PySide6.QtWidgets import QLineEdit, QSizePolicy, QStackedWidget, QWidget
 
 from gui.pages.measuring.conduct_choice import ConductChoice
+from gui.pages.measuring.session_state import SessionStateChoice
 from gui.protocol.plan import baseline_tasks, clinic_task
 from gui.session.settings import WindowSettings
 from gui.style.appearance import Appearance
@@ -183,6 +184,9 @@ class WhatPage(QWidget):
         )
         self.single = button("", "main", key=tr("C"))
         self.how = ConductChoice(appearance, settings)
+        self.state = SessionStateChoice(
+            appearance, tr("Pain relief was taken in the last four hours")
+        )
         self.figure = PositionView(appearance)
         self.figure.setMinimumHeight(_FIGURE_PX)
         self.other_person = button(tr("Back"), key=tr("Escape"))
@@ -215,6 +219,7 @@ class WhatPage(QWidget):
                 spacing=gap(1),
             ),
             self.how,
+            self.state,
             1,
             buttons=[self.other_person, self.baseline, self.single],
             spacing=gap(1.5),
@@ -298,4 +303,5 @@ class ClinicStart(QStackedWidget):
 
     def ask_what(self, person: Person) -> None:
         self.what.ask(person)
+        self.what.state.ask()
         self.setCurrentWidget(self.what)

@@ -184,9 +184,7 @@ class HomeStart(QWidget):
             words = tr("Once a week, all movements of both arms are measured.")
             self._tasks.addWidget(label(words, "small"))
         elif tasks:
-            self._tasks.addWidget(
-                label(tr("Best at the same time of day, before your exercises."), "small")
-            )
+            self._tasks.addWidget(label(_when_best(plan), "small"))
         if tasks:
             self.figure.show_movement(
                 tasks[0].movement, tasks[0].side, mirrored=self._settings.mirror_preview
@@ -235,3 +233,11 @@ def _next_words(plan: MeasuringPlan | None) -> str:
     if plan is None:
         return tr("Today")
     return tr("Next on {day}").format(day=weekday_name(plan.next_day))
+
+
+def _when_best(plan: MeasuringPlan | None) -> str:
+    if plan is None or plan.usual_time is None:
+        return tr("Best at the same time of day, before your exercises.")
+    return tr("Best at about {time}, as most times before, and before your exercises.").format(
+        time=f"{plan.usual_time:%H:%M}"
+    )

@@ -63,6 +63,7 @@ class LivePage(QWidget):
         self._measuring: MeasurementSession | None = None
         #: Who is measured.
         self.person_name = ""
+        self._in_trouble = False
         #: The last value of the movement, and whether it was held: what stands on the way back.
         self._kept: tuple[float | None, bool] = (None, False)
         self.sentence = FittedSentence(appearance)
@@ -167,6 +168,10 @@ class LivePage(QWidget):
         for member in (self.pause, self.here, self.discard):
             member.setVisible(not in_trouble)
         self.retry.setVisible(in_trouble)
+        if in_trouble is not self._in_trouble:
+            self._in_trouble = in_trouble
+            if self.isVisible():
+                self.keep_focus()
         if measuring.why_no_picture:
             # The sentence says what is the matter; once is enough.
             self.video.show_empty("")
@@ -247,5 +252,6 @@ class LivePage(QWidget):
             self.band.show_measured(movement, value)
 
     def keep_focus(self) -> None:
-        """Put the keyboard where Space means pause."""
-        self.pause.setFocus(Qt.FocusReason.OtherFocusReason)
+        """Put the keyboard where Space means pause, or trying again where nothing can be paused."""
+        wanted = self.retry if self._in_trouble else self.pause
+        wanted.setFocus(Qt.FocusReason.OtherFocusReason)

@@ -34,11 +34,12 @@ from gui.text.wording import message_text, tr
 from gui.widgets.buttons import bind_keys
 from gui.widgets.layouts import column, row, widget_with
 from gui.widgets.text import label
+from measure.domain.exercise_rounds import exercises_left
 from measure.domain.records import History, LimitingFactor, Pain, Person
 from measure.domain.screening_records import ScreeningOccasion, ScreeningRecord
 from measure.domain.session_facts import ClinicianValue, SessionState
-from measure.progress.home_programme import assessment_dose, irritability
-from measure.progress.measuring_plan import measuring_plan
+from measure.progress.home_programme import assessment_dose, irritability, plan_on
+from measure.progress.measuring_plan import MeasuringPlan, measuring_plan
 from measure.system.clock import new_id
 
 
@@ -54,6 +55,8 @@ class MeasurePage(QWidget):
     #: Another part of the window is wanted, the session being finished.
     progress_wanted = Signal()
     report_wanted = Signal()
+    #: Nothing is due to be measured, and the exercises of today are.
+    exercises_wanted = Signal()
     #: The measured person, or None.
     people_changed = Signal(object)
 
@@ -76,6 +79,9 @@ class MeasurePage(QWidget):
         self.history = History(person=Person(id=new_id(), pseudonym=tr("Me")))
         self._earlier = self.history
         self._after_exercises = False
+        #: Whether today's exercises may be shown by themselves: at the start, and once a session
+        #: has ended.
+        self._may_offer_exercises = True
         #: Who is measured, where the window's row of words does not say it.
         self.who = label("", "small")
         self.who.setAlignment(Qt.AlignmentFlag.AlignRight)
@@ -146,6 +152,7 @@ class MeasurePage(QWidget):
         bind_keys(live, live.discard, "Backspace", "Delete")
         bind_keys(live, live.stop, "Escape")
         bind_keys(live, live.retry, "R")
+        bind_keys(self.pain, self.pain.done, "Return", "Enter")
         bind_keys(self.pain, self.pain.finish, "Escape")
         bind_keys(self.pain, self.pain.repeat, "A")
         bind_keys(self.next, self.next.go, "Return", "Enter")
@@ -172,6 +179,17 @@ class MeasurePage(QWidget):
         )
         plan = measuring_plan(self.history, HOME_MOVEMENTS, self._services.today())
         self.start.show_plan(plan)
+        offering, self._may_offer_exercises = self._may_offer_exercises, False
+        if offering and self.start.mode is SessionMode.HOME and self.start.isVisible():
+            self._offer_exercises(self.history, plan)
+
+    def _offer_exercises(self, history: History, plan: MeasuringPlan) -> None:
+        """Let the window show today's exercises where nothing is due to be measured."""
+        today = self._services.today()
+        programme = plan_on(history.plans, today)
+        left = exercises_left(programme, history.exercises_done, today)
+        if left and not plan.due and not history.person.demo:
+            self.exercises_wanted.emit()
 
     @Slot()
     def _choose_guest(self) -> None:
@@ -274,7 +292,9 @@ class MeasurePage(QWidget):
             )
             self.show_page(self.before)
         else:
-            self._begin_measuring(Pain(), SessionState())
+            clinic = self._mode is SessionMode.CLINIC
+            state = self.start.in_clinic.what.state.state if clinic else SessionState()
+            self._begin_measuring(Pain(), state)
 
     @Slot(int)
     def _take_pain_limit(self, limit: int) -> None:
@@ -394,7 +414,7 @@ class MeasurePage(QWidget):
     def _safety_left(self) -> None:
         """Go back before anything was answered: nothing is saved of the questions."""
         self._checking = None
-        self.show_start()
+        self.show_start(same_person=True)
 
     def _save_check(self) -> None:
         """Save how the questions that were asked last were answered."""
@@ -418,6 +438,7 @@ class MeasurePage(QWidget):
         self.live.release()
         self.measuring = None
         self.session_ended.emit()
+        self._may_offer_exercises = True
         self.people.load()
         self.show_start()
 
@@ -427,10 +448,10 @@ class MeasurePage(QWidget):
         wanted.emit()
 
     @Slot()
-    def show_start(self) -> None:
+    def show_start(self, *, same_person: bool = False) -> None:
         """Go back to choosing; a clinic's session goes on."""
         self._tasks = ()
-        self.start.ask_again(same_person=self.measuring is not None)
+        self.start.ask_again(same_person=same_person or self.measuring is not None)
         self.show_page(self.start)
         self.start.keep_focus()
 

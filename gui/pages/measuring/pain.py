@@ -159,10 +159,8 @@ class PainPage(QWidget):
             )
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
-        key, text = event.key(), event.text()
-        if key in (Qt.Key.Key_Return, Qt.Key.Key_Enter):
-            self._answer(NextAction.GO_ON)
-        elif text.isascii() and text.isdigit():
+        text = event.text()
+        if text.isascii() and text.isdigit():
             self._choose(int(text))
         elif text.lower() == "x":
             self._choose(10)

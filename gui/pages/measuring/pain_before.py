@@ -6,18 +6,16 @@ from PySide6.QtCore import Qt, Signal, Slot
 from PySide6.QtWidgets import QBoxLayout, QWidget
 
 from gui.pages.measuring.first_movement import FirstMovement
+from gui.pages.measuring.session_state import SessionStateChoice
 from gui.protocol.plan import MovementTask
 from gui.style.appearance import Appearance
-from gui.text.wording import timing_name, tr
+from gui.text.wording import tr
 from gui.widgets.buttons import button
-from gui.widgets.choice_row import ChoiceRow
-from gui.widgets.layouts import card, row, widget_with
+from gui.widgets.layouts import card, row
 from gui.widgets.page_frame import frame_page
 from gui.widgets.pain_scale import PainScale
 from gui.widgets.text import label
-from gui.widgets.wrapping_check_box import WrappingCheckBox
 from measure.domain.records import Pain
-from measure.domain.session_facts import ExerciseTiming, SessionState
 
 #: Text size from which a question stands above its scale, per cent. [technical]
 _ABOVE_FROM_PERCENT = 130
@@ -69,24 +67,13 @@ class PainBeforePage(QWidget):
                 (tr("Worst pain since yesterday"), True),
             )
         )
-        self.timing = ChoiceRow(
-            list(ExerciseTiming), timing_name, may_be_empty=True, title=tr("Today's exercises")
-        )
-        self.logged = label(
-            tr("You logged exercises in the last hour, so these results count as after exercise."),
-            "quiet",
-        )
-        self.pain_relief = WrappingCheckBox(
+        self.state = SessionStateChoice(
             appearance, tr("I have taken pain relief in the last four hours")
         )
-        self._after_exercises = False
         self.go = button(tr("Start"), "main", key=tr("Enter"))
         self.leave = button(tr("Back"), key=tr("Escape"))
         self.go.clicked.connect(self._answer)
         self.leave.clicked.connect(self.back)
-        self._question = widget_with(
-            row(label(tr("Today's exercises")), (self.timing.row, 1), spacing=appearance.gap(2))
-        )
         scales = card(
             _Rated(appearance, tr("Now, at rest"), self.now),
             _Rated(appearance, tr("Last night"), self.night),
@@ -99,9 +86,7 @@ class PainBeforePage(QWidget):
             self.first,
             self.sentence,
             scales,
-            self._question,
-            self.logged,
-            self.pain_relief,
+            self.state,
             1,
             buttons=[self.leave, self.go],
             spacing=appearance.gap(1.5),
@@ -128,20 +113,13 @@ class PainBeforePage(QWidget):
         """
         for scale in (self.now, self.night, self.worst):
             scale.choose(None)
-        self.timing.choose(None)
+        self.state.ask(after_exercises=after_exercises)
         self.first.show_tasks(tasks, minutes, mirrored=mirrored)
-        self.pain_relief.setChecked(False)
-        self._after_exercises = after_exercises
-        self._question.setVisible(not after_exercises)
-        self.logged.setVisible(after_exercises)
         self.go.setFocus()
 
     @Slot()
     def _answer(self) -> None:
         self.answered.emit(
             Pain(rest=self.now.value, night=self.night.value, worst_24h=self.worst.value),
-            SessionState(
-                timing=ExerciseTiming.AFTER if self._after_exercises else self.timing.value,
-                pain_relief=True if self.pain_relief.isChecked() else None,
-            ),
+            self.state.state,
         )

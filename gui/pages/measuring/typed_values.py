@@ -1,15 +1,16 @@
 """Fields for what a clinician measured by other means, beside the camera's results."""
 
-from collections.abc import Iterable
+from collections.abc import Mapping
 
-from PySide6.QtCore import QRegularExpression
-from PySide6.QtGui import QRegularExpressionValidator
+from PySide6.QtCore import QEvent, QRegularExpression, Qt
+from PySide6.QtGui import QKeyEvent, QRegularExpressionValidator
 from PySide6.QtWidgets import QGridLayout, QLineEdit, QWidget
 
-from gui.text.wording import task_title, tr
+from gui.text.wording import task_title, tr, value_words
 from gui.widgets.layouts import clear_layout
 from gui.widgets.text import label
 from measure.domain.landmarks import Side
+from measure.domain.measurements import Measurement
 from measure.domain.movements import MOVEMENTS, Movement, Unit
 from measure.domain.session_facts import (
     HIGHEST_DEG,
@@ -22,6 +23,26 @@ from measure.domain.session_facts import (
 _NUMBER = QRegularExpression(r"-?\d{0,3}([.,]\d?)?")
 
 
+class _NumberField(QLineEdit):
+    """A field in which Enter leads to the next one; on the page it would end the session."""
+
+    def __init__(self, text: str) -> None:
+        super().__init__(text)
+        self.setValidator(QRegularExpressionValidator(_NUMBER, self))
+        self.setPlaceholderText("\u00b0")
+        self.returnPressed.connect(self.focusNextChild)
+
+    def event(self, event: QEvent) -> bool:
+        if (
+            event.type() is QEvent.Type.ShortcutOverride
+            and isinstance(event, QKeyEvent)
+            and event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter)
+        ):
+            event.accept()
+            return True
+        return super().event(event)
+
+
 class TypedValues(QWidget):
     """Passive and goniometer values of the movements of a session, in degrees."""
 
@@ -31,8 +52,8 @@ class TypedValues(QWidget):
         self._grid = QGridLayout(self)
         self._grid.setContentsMargins(0, 0, 0, 0)
 
-    def offer(self, tasks: Iterable[tuple[Movement, Side]]) -> None:
-        """Offer fields for these; what was typed before stays."""
+    def offer(self, results: Mapping[tuple[Movement, Side], Measurement]) -> None:
+        """Offer fields beside these results of the camera; what was typed before stays."""
         typed = {key: field.text() for key, field in self.fields.items()}
         clear_layout(self._grid)
         self.fields = {}
@@ -42,17 +63,16 @@ class TypedValues(QWidget):
         }
         for place, title in enumerate(titles.values()):
             self._grid.addWidget(label(title, "quiet"), 0, place + 1)
-        wanted = set(tasks)
         in_order = [(movement, side) for movement in Movement for side in Side]
         for line, (movement, side) in enumerate(in_order, start=1):
-            if (movement, side) not in wanted or MOVEMENTS[movement].unit is not Unit.DEGREES:
+            if (movement, side) not in results or MOVEMENTS[movement].unit is not Unit.DEGREES:
                 continue
             name = task_title(movement, side)
-            self._grid.addWidget(label(name), line, 0)
+            measured = results[movement, side]
+            words = tr("camera: {value}").format(value=_camera_words(measured))
+            self._grid.addWidget(label(f"{name} ({words})"), line, 0)
             for place, (method, title) in enumerate(titles.items()):
-                field = QLineEdit(typed.get((movement, side, method), ""))
-                field.setValidator(QRegularExpressionValidator(_NUMBER, field))
-                field.setPlaceholderText("\u00b0")
+                field = _NumberField(typed.get((movement, side, method), ""))
                 field.setAccessibleName(f"{name}, {title}, " + tr("degrees"))
                 self._grid.addWidget(field, line, place + 1)
                 self.fields[movement, side, method] = field
@@ -76,6 +96,12 @@ class TypedValues(QWidget):
             for (movement, side, method), field in self.fields.items()
             if (value := _degrees(field.text())) is not None
         )
+
+
+def _camera_words(measurement: Measurement) -> str:
+    if measurement.value is None:
+        return tr("not measured")
+    return value_words(measurement.value, measurement.unit)
 
 
 def _degrees(text: str) -> float | None:

@@ -73,8 +73,8 @@ class EventsPage(QWidget):
                 "Events appear as flags above the charts. An injection, a procedure, a flare or "
                 "a change of camera starts a new line. Your results before and after a "
                 "treatment, a flare, or a change of medicine or home programme are compared. "
-                "After a clinic visit you see what has changed since. A new home programme is "
-                "added automatically."
+                "After a clinic visit you see what has changed since. A new home programme "
+                "and a session in a clinic are added automatically."
             ),
         )
         entry = card(

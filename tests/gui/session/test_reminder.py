@@ -57,3 +57,18 @@ def test_nobody_is_reminded_while_an_arm_is_measured_or_a_round_is_led(
     window.measure.measuring_changed.emit(False)
     window._remind("08:00")
     assert window.messages.text == "08:00"
+
+
+def test_a_reminder_stays_until_something_is_begun(stage: WindowHarness) -> None:
+    window = stage.window
+    window._remind("08:00")
+    assert window.messages.isVisible()
+    assert window.messages.stays
+    window.measure.measuring_changed.emit(True)
+    assert not window.messages.isVisible()
+    window.measure.measuring_changed.emit(False)
+    # What else was said stays as it is.
+    window._remind("08:00")
+    window.messages.tell("Saved.")
+    window.measure.measuring_changed.emit(True)
+    assert "Saved." in window.messages.text

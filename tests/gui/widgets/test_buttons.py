@@ -1,10 +1,13 @@
 """Rows of buttons break into lines; buttons show their key and their choice."""
 
 import pytest
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QWidget
 from pytestqt.qtbot import QtBot
 
 from gui.style.appearance import Appearance
-from gui.widgets.buttons import ButtonRow, MenuButton, button
+from gui.widgets.buttons import ButtonRow, MenuButton, bind_keys, button
+from gui.widgets.layouts import column
 from measure.domain.movements import Movement
 from tests.gui.widgets.conftest import Place
 
@@ -66,3 +69,23 @@ def test_a_list_button_shows_and_tells_what_was_picked(
     assert pick.accessibleName() == "movement: abduction"
     pick.offer([], str)
     assert pick.value is None
+
+
+def test_enter_presses_a_focused_button_where_the_page_has_no_enter(qtbot: QtBot) -> None:
+    page, pressed = QWidget(), list[str]()
+    qtbot.addWidget(page)
+    first, second = button("First", key="H"), button("Second")
+    column(first, second, on=page)
+    first.clicked.connect(lambda: pressed.append("first"))
+    second.clicked.connect(lambda: pressed.append("second"))
+    with qtbot.waitActive(page):
+        page.show()
+        page.activateWindow()
+    for target in (first, second):
+        target.setFocus()
+        qtbot.keyClick(target, Qt.Key.Key_Return)
+    assert pressed == ["first", "second"]
+    bind_keys(page, second, "Return")
+    first.setFocus()
+    qtbot.keyClick(first, Qt.Key.Key_Return)
+    assert pressed == ["first", "second", "second"]

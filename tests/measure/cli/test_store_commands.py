@@ -12,6 +12,7 @@ import pytest
 
 from measure.cli.main import main
 from measure.domain.landmarks import Side
+from measure.domain.reasons import SENTENCES
 from measure.domain.records import AgeBand, History
 from measure.export.history_schema import SCHEMA
 from measure.storage import connection
@@ -170,6 +171,9 @@ def test_sessions_show_interval_refusal_and_notice(
     assert "83 to 100°" in told
     assert "L3 to T12" in told
     assert "refused" in told
+    refusals = [each for record in rosa.measurements for each in record.measurement.refused_for]
+    assert refusals
+    assert all(f"{reason}: {SENTENCES[reason]}" in told for reason in refusals)
     assert "1/4/6" in told
     assert "not finished" in told
     assert "not a diagnosis" in told

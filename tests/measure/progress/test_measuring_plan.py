@@ -3,12 +3,16 @@
 import datetime as dt
 from dataclasses import replace
 
+import pytest
+
 from measure.domain.home_programme_records import Plan
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
 from measure.domain.records import History
 from measure.progress.measuring_plan import USUAL_MIN, measuring_plan
 from measure.progress.person_evidence import PRIMARY_MOVEMENTS
+from measure.system.clock import Timestamp
+from tests.support import record_samples as sample
 from tests.support.progress_histories import FIRST, day, history
 from tests.support.record_samples import person, some_id
 
@@ -99,6 +103,53 @@ def test_minutes_are_those_of_the_persons_own_sessions() -> None:
     found = _measured(0, whole=(1,))
     lasted = tuple(replace(session, duration_s=240.0) for session in found.sessions)
     plan = measuring_plan(replace(found, sessions=lasted), EVERYTHING, day(3))
-    assert plan.minutes_a_task == (4 / 3 + 4 / 4) / 2
+    assert plan.minutes_a_task == pytest.approx((4 / 3 + 4 / 4) / 2)
     assert plan.minutes(3) == 4
     assert plan.next_day - day(3) == dt.timedelta()
+
+
+def test_two_trials_in_a_clinic_say_how_long_three_take_at_home() -> None:
+    found = _measured(0)
+    two = (sample.trial(91.0), sample.trial(93.0))
+    records = tuple(
+        replace(record, measurement=replace(record.measurement, trials=two))
+        for record in found.measurements
+    )
+    lasted = tuple(replace(session, duration_s=72.0) for session in found.sessions)
+    plan = measuring_plan(replace(found, measurements=records, sessions=lasted), EVERYTHING, day(2))
+    # Three movements of two trials in 1.2 minutes: 0.2 minutes a trial.
+    assert plan.minutes_a_task == pytest.approx(0.6)
+
+
+def _begun_at(*times: str) -> History:
+    """Return a history with a session on each day, begun at these local times."""
+    found = _measured(*range(len(times)))
+    begun = [
+        dt.datetime.combine(day(number), dt.time.fromisoformat(time), dt.UTC)
+        for number, time in enumerate(times)
+    ]
+    # Written by a clock one hour ahead of UTC, as in winter in Vienna.
+    started = [Timestamp(utc=at - dt.timedelta(hours=1), offset_min=60) for at in begun]
+    sessions = zip(found.sessions, started, strict=True)
+    return replace(found, sessions=tuple(replace(session, started=at) for session, at in sessions))
+
+
+def test_the_usual_time_is_that_of_most_of_the_latest_sessions() -> None:
+    found = _begun_at("18:20", "18:40", "09:00", "18:30")
+    assert measuring_plan(found, EVERYTHING, day(4)).usual_time == dt.time(18, 30)
+
+
+def test_the_usual_time_may_lie_about_midnight() -> None:
+    found = _begun_at("23:50", "00:10", "23:55", "00:05")
+    assert measuring_plan(found, EVERYTHING, day(4)).usual_time == dt.time(0, 0)
+
+
+def test_few_or_scattered_sessions_have_no_usual_time() -> None:
+    for times in (("18:00", "18:00"), ("08:00", "12:00", "18:00", "22:00")):
+        found = _begun_at(*times)
+        assert measuring_plan(found, EVERYTHING, day(len(times))).usual_time is None
+
+
+def test_a_changed_habit_becomes_the_usual_time() -> None:
+    found = _begun_at(*["18:00"] * 12, *["07:30"] * 6)
+    assert measuring_plan(found, EVERYTHING, day(18)).usual_time == dt.time(7, 30)

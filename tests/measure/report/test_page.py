@@ -329,6 +329,18 @@ def test_the_box_says_since_when_what_changed_and_what_is_asked() -> None:
     assert "The person asks “May I dig <again>?”" in box
 
 
+def test_after_a_first_visit_the_change_counts_from_the_first_days_that_do() -> None:
+    """What was measured at the visit is practice; the box says from when on it can tell."""
+    days = (0, 2, *range(7, 36, 2))
+    values = {LEFT: [(number, 90.0 + 0.5 * number) for number in days]}
+    visit = event(person(), kind=EventKind.CLINIC_VISIT, day=day(0), side=None)
+    records = history(values, events=[visit], who=person(affected=(Side.LEFT,)))
+    box = Page(report_html(records, day(36))).text.split("First and last readings")[0]
+    assert re.search(
+        r"Since the clinic visit on 6 Apr 2026 Flexion: \+1\d° \(.*\) since 13 Apr 2026, ", box
+    )
+
+
 def test_the_day_since_when_can_be_chosen() -> None:
     injected = event(person(), kind=EventKind.INJECTION, day=day(40), side=Side.LEFT)
     records = history({LEFT: TWELVE}, events=[injected])

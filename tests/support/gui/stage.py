@@ -37,6 +37,7 @@ from measure.storage.store import Store
 from measure.system.clock import Timestamp
 from measure.video.sampling import COARSE_HZ
 from tests.support.gui.drawn_person import HEIGHT_PX, WIDTH_PX, draw_person
+from tests.support.gui.moved_clock import MovedClock
 from tests.support.gui.scripted_engine import ScriptedEngine
 
 #: Times around the event loop until what follows from what has followed.
@@ -74,8 +75,11 @@ class WindowHarness:
         percent: int = 100,
         size: tuple[int, int] = (1280, 800),
         open_store: Callable[[], Store] | None = None,
+        clock: MovedClock | None = None,
+        settings: Path | None = None,
     ) -> None:
         self._home = tempfile.TemporaryDirectory()
+        settings = settings or Path(self._home.name) / "window.ini"
         self.engine = ScriptedEngine()
         #: Time of the guided round, which passes only where a test lets it.
         self._round_s = 0.0
@@ -84,7 +88,7 @@ class WindowHarness:
         appearance.apply()
         self.services = Services(
             appearance=appearance,
-            settings=WindowSettings(Path(self._home.name) / "window.ini"),
+            settings=WindowSettings(settings),
             feed=EngineBridge(self._make_engine),
             cues=AudioCues(tones=False, speech=False),
             keeper=self._keeper,
@@ -94,7 +98,8 @@ class WindowHarness:
             read_clips=read_drawn_clips,
             open_clip=lambda path: DrawnThumbnails(),
             combine_trials=aggregate_accepted_trials,
-            today=lambda: TODAY,
+            today=clock.today if clock is not None else lambda: TODAY,
+            local_time=clock.local_time if clock is not None else dt.datetime.now,
             monotonic_s=lambda: self._round_s,
         )
         self.shown = ShownWindow(self.services)

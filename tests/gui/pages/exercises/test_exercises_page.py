@@ -92,6 +92,16 @@ def test_without_a_programme_it_says_how_to_enter_one(stage: WindowHarness) -> N
     assert page_of(stage).programme.isVisible()
 
 
+def test_nothing_is_said_of_a_programme_before_it_was_looked_up(planned: WindowHarness) -> None:
+    page = page_of(planned)
+    page.show_person(planned.window.measure.people.person)
+    assert not page.today.empty.isVisible()
+    assert not page.today.edit.isEnabled()
+    planned.settle()
+    assert page.today.plan.isVisible()
+    assert page.today.edit.isEnabled()
+
+
 def test_the_round_is_the_first_thing_on_the_page(planned: WindowHarness) -> None:
     today = page_of(planned).today
     assert today.start.isVisible()
@@ -342,6 +352,8 @@ def test_the_morning_after_is_asked_for_once(planned: WindowHarness) -> None:
     today.no.click()
     planned.settle()
     assert not today.question.isVisible()
+    # Space begins the round then; it logs none that was done elsewhere.
+    assert planned.window.focusWidget() is today.start
     (answer,) = planned.history().next_mornings
     assert (answer.day, answer.eased) == (day, False)
 

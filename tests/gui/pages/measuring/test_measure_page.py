@@ -15,6 +15,7 @@ from measure.domain.reasons import Reason
 from measure.domain.records import (
     Assistance,
     BodyPosition,
+    LimitingFactor,
 )
 from measure.live.events import LiveEventKind, Phase, SetupHint
 from tests.support.gui.measuring_steps import begin_clinic, begin_home, give_history, shown, trials
@@ -214,10 +215,24 @@ def test_trouble_offers_to_try_again(stage: WindowHarness, press: Press) -> None
     assert live.video.empty_text == ""
     assert [member.isVisible() for member in (live.pause, live.here, live.discard)] == [False] * 3
     assert live.stop.isVisible()
+    assert live.retry.hasFocus()
     press(Qt.Key.Key_R)
     assert stage.engine.calls[-1] == "start"
     assert not live.retry.isVisible()
     assert live.pause.isVisible()
+    # Space means pause again, and ends nothing.
+    assert live.pause.hasFocus()
+
+
+def test_without_a_picture_finishing_ends_the_session(stage: WindowHarness, press: Press) -> None:
+    begin_home(stage)
+    page = stage.window.measure
+    stage.engine.happen(LiveEventKind.TROUBLE, trouble=SourceFault.CAMERA_UNPLUGGED)
+    stage.settle()
+    press(Qt.Key.Key_Escape)
+    # Not the next movement, which could not be measured either.
+    assert page.summary.isVisible()
+    assert page.summary.title.text() == "Nothing was measured."
 
 
 def test_conduct_is_stored_with_the_session_and_remembered(stage: WindowHarness) -> None:
@@ -306,6 +321,15 @@ def test_pain_by_keys(stage: WindowHarness, press: Press) -> None:
     assert pain.pain.value == 5
     press(Qt.Key.Key_X, "x")
     assert pain.pain.value == 10
+    # Enter goes on from wherever the keyboard is; it does not press what was chosen last again.
+    reason = pain.reason.button(LimitingFactor.STIFFNESS)
+    reason.click()
+    reason.setFocus()
+    press(Qt.Key.Key_1, "1")
+    press(Qt.Key.Key_Return)
+    assert stage.window.measure.summary.isVisible()
+    (record,) = stage.history().measurements
+    assert (record.pain_during, record.stopped_by) == (1, LimitingFactor.STIFFNESS)
     assert QApplication.focusWidget() is not None
 
 

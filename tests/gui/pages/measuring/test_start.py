@@ -9,8 +9,9 @@ from gui.protocol.red_flags import ScreeningAnswer
 from measure.domain.home_programme_records import ExerciseLog
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
+from measure.domain.records import EventKind
 from measure.domain.screening_records import ScreeningOutcome
-from measure.domain.session_facts import ExerciseTiming
+from measure.domain.session_facts import ExerciseTiming, SessionState
 from measure.system.clock import new_id
 from tests.support import record_samples as sample
 from tests.support.gui.measuring_steps import give_history, shown, trials
@@ -199,8 +200,8 @@ def test_the_time_before_and_the_state_stand_beside_the_result(stage: WindowHarn
     give_history(stage)
     page, hand = stage.window.measure, Hand(stage)
     hand.click(page.start.at_home.start)
-    hand.click(page.before.timing.button(ExerciseTiming.BEFORE))
-    hand.click(page.before.pain_relief)
+    hand.click(page.before.state.timing.button(ExerciseTiming.BEFORE))
+    hand.click(page.before.state.pain_relief)
     hand.click(page.before.go)
     trials(stage, 100.0, 101.0, 102.0, 103.0)
     hand.click(page.pain.finish)
@@ -219,8 +220,8 @@ def test_exercises_in_the_log_answer_the_question(stage: WindowHarness) -> None:
     )
     page, hand = stage.window.measure, Hand(stage)
     hand.click(page.start.at_home.start)
-    assert page.before.logged.isVisible()
-    assert not page.before.timing.row.isVisible()
+    assert page.before.state.logged.isVisible()
+    assert not page.before.state.timing.row.isVisible()
     hand.click(page.before.go)
     trials(stage, 100.0, 101.0, 102.0, 103.0)
     hand.click(page.pain.finish)
@@ -284,3 +285,49 @@ def test_in_a_clinic_no_movement_is_chosen_beforehand_and_one_button_leads_on(
     hand.click(what.single)
     hand.deny_all()
     assert (new_stage.engine.movement, new_stage.engine.side) == (Movement.ABDUCTION, Side.LEFT)
+
+
+def test_a_clinician_can_say_what_changes_a_reading(new_stage: WindowHarness) -> None:
+    stage, page, hand = new_stage, new_stage.window.measure, Hand(new_stage)
+    hand.click(page.start.welcome.in_clinic)
+    what = page.start.in_clinic.what
+    for name, said in (("Linden", True), ("Hazel", False)):
+        page.start.in_clinic.who.name.setText(name)
+        hand.click(page.start.in_clinic.who.new)
+        if said:
+            hand.click(what.state.timing.button(ExerciseTiming.AFTER))
+            hand.click(what.state.pain_relief)
+            # A changed fact about the person leaves what was said of today.
+            hand.click(what.affected.button((Side.LEFT,)))
+        what.prefer(Movement.FLEXION, Side.LEFT)
+        hand.click(what.single)
+        hand.deny_all()
+        trials(stage, 90.0, 91.0)
+        hand.click(page.pain.done)
+        hand.click(page.summary.finish)
+    states = {
+        person.pseudonym: stage.store.history(person.id).sessions[-1].state
+        for person in stage.store.people()
+    }
+    # A session in a clinic is a visit, since which later reports tell what changed.
+    for person in stage.store.people():
+        (visit,) = stage.store.history(person.id).events
+        assert (visit.kind, visit.day) == (EventKind.CLINIC_VISIT, TODAY)
+    assert states["Linden"] == SessionState(timing=ExerciseTiming.AFTER, pain_relief=True)
+    assert states["Hazel"] == SessionState()
+
+
+def test_back_from_the_questions_leads_to_the_page_before(new_stage: WindowHarness) -> None:
+    stage, page, hand = new_stage, new_stage.window.measure, Hand(new_stage)
+    hand.click(page.start.welcome.in_clinic)
+    page.start.in_clinic.who.name.setText("Linden")
+    hand.click(page.start.in_clinic.who.new)
+    hand.click(page.start.in_clinic.what.state.pain_relief)
+    hand.click(page.start.in_clinic.what.baseline)
+    assert shown(stage) is page.safety
+    page.safety.left.emit()
+    stage.settle()
+    assert page.start.in_clinic.what.isVisible()
+    assert page.start.in_clinic.what.state.pain_relief.isChecked()
+    hand.click(page.start.in_clinic.what.baseline)
+    assert shown(stage) is page.safety

@@ -1,12 +1,44 @@
 """Values of the clinician's own hand: typed with a point or a comma, whatever the language."""
 
 import pytest
+from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QLabel, QWidget
 from pytestqt.qtbot import QtBot
 
 from gui.pages.measuring.typed_values import TypedValues
+from gui.protocol.red_flags import ScreeningAnswer
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
+from tests.support import record_samples as sample
+from tests.support.gui.measuring_steps import trials
+from tests.support.gui.stage import WindowHarness
+
+LEFT_FLEXION = {(Movement.FLEXION, Side.LEFT): sample.measurement()}
+
+
+def begin_clinic_session(stage: WindowHarness) -> None:
+    """Measure one movement of a new person in a clinic and open the fields."""
+    page = stage.window.measure
+    page.start.use_in_clinic()
+    page.start.in_clinic.who.name.setText("Linden")
+    page.start.in_clinic.who.new.click()
+    stage.settle()
+    page.start.prefer(Movement.FLEXION, Side.LEFT)
+    page.start.in_clinic.what.single.click()
+    stage.settle()
+    for _ in range(3):
+        page.safety.give(ScreeningAnswer.NONE_FITS)
+    stage.settle()
+    trials(stage, 90.0, 92.0)
+    page.pain.done.click()
+    stage.settle()
+    page.summary.typing.click()
+    stage.settle()
+
+
+def words_of(widget: QWidget) -> str:
+    return " ".join(text.text() for text in widget.findChildren(QLabel))
 
 
 @pytest.mark.parametrize(
@@ -16,7 +48,7 @@ from measure.domain.movements import Movement
 def test_a_point_and_a_comma_are_alike(qtbot: QtBot, typed: str, degrees: float | None) -> None:
     form = TypedValues()
     qtbot.addWidget(form)
-    form.offer([(Movement.FLEXION, Side.LEFT)])
+    form.offer(LEFT_FLEXION)
     QTest.keyClicks(next(iter(form.fields.values())), typed)
     assert [value.value_deg for value in form.values] == ([] if degrees is None else [degrees])
 
@@ -24,6 +56,25 @@ def test_a_point_and_a_comma_are_alike(qtbot: QtBot, typed: str, degrees: float 
 def test_an_impossible_angle_is_left_out(qtbot: QtBot) -> None:
     form = TypedValues()
     qtbot.addWidget(form)
-    form.offer([(Movement.FLEXION, Side.LEFT)])
+    form.offer(LEFT_FLEXION)
     QTest.keyClicks(next(iter(form.fields.values())), "925")
     assert form.values == ()
+
+
+def test_enter_leads_on_and_ends_nothing(new_stage: WindowHarness) -> None:
+    """A clinician types one value after the other; Enter on the page would finish the session."""
+    begin_clinic_session(new_stage)
+    summary = new_stage.window.measure.summary
+    assert "camera: 91\u00b0" in words_of(summary.typed)
+    passive, goniometer = summary.typed.fields.values()
+    assert passive.hasFocus()
+    QTest.keyClicks(passive, "120")
+    QTest.keyClick(passive, Qt.Key.Key_Return)
+    new_stage.settle()
+    assert summary.isVisible()
+    assert goniometer.hasFocus()
+    QTest.keyClicks(goniometer, "112")
+    summary.finish.click()
+    new_stage.settle()
+    (session,) = new_stage.history().sessions
+    assert [value.value_deg for value in session.clinician_values] == [120.0, 112.0]
