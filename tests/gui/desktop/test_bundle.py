@@ -37,7 +37,8 @@ from PySide6.QtTextToSpeech import QTextToSpeech
 from gui.session.audio_cues import AudioCues
 cues = AudioCues(tones=True, speech=True)
 outputs = [device.description() for device in QMediaDevices.audioOutputs()]
-print(json.dumps({"engines": QTextToSpeech.availableEngines(), "outputs": outputs}))
+engines = sorted(QTextToSpeech.availableEngines())
+print(json.dumps({"engines": engines, "outputs": outputs}))
 """
 #: Leads the bundle's own window through a session; only the leader comes from outside.
 LEADING = f"""
