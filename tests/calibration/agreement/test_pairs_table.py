@@ -80,7 +80,7 @@ def test_a_missing_reading_is_not_a_number(empty: str) -> None:
         ("P,flexion,links,12,10,,", "the side 'links'"),
         ("P,twist,left,12,10,,", "the movement 'twist': write one of flexion"),
         ("P,,left,12,10,,", "no movement"),
-        ("P,hand-behind-back,left,12,10,,", "is no angle"),
+        ("P,hand-behind-back,left,12,10,,", "is not an angle"),
         (",flexion,left,12,10,,", "names no person"),
         ("P,flexion,left,12,10,0,", "the repeat '0' is not a whole number from 1 up"),
         ("P,flexion,left,12,10,1.5,", "the repeat '1.5'"),
@@ -96,7 +96,7 @@ def test_rows_that_cannot_be_used(row: str, part: str) -> None:
     with pytest.raises(InputError) as caught:
         table_of(row)
     assert part in str(caught.value)
-    assert "Mend these lines" in str(caught.value)
+    assert "Correct these lines" in str(caught.value)
 
 
 @pytest.mark.parametrize(

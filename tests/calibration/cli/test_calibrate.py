@@ -107,10 +107,10 @@ def test_the_level_from_lines(data_folder: Path, capsys: Said) -> None:
 @pytest.mark.parametrize(
     ("words", "part"),
     [
-        (["--size", "640", "--line", "1,1:1,300"], "is no size"),
-        (["--size", "640x480", "--line", "1;1:1,300"], "is no point"),
-        (["--size", "640x480", "--line", "1,1"], "is no point"),
-        (["--size", "640x480", "--line", "x,1:1,300"], "is no point"),
+        (["--size", "640", "--line", "1,1:1,300"], "is not a size"),
+        (["--size", "640x480", "--line", "1;1:1,300"], "is not a point"),
+        (["--size", "640x480", "--line", "1,1"], "is not a point"),
+        (["--size", "640x480", "--line", "x,1:1,300"], "is not a point"),
         (["--size", "640x480", "--line", "1,1:1,30"], "only 29 pixels"),
         (["--size", "640x480", "--line", "1,1:1,3000"], "outside the picture"),
     ],

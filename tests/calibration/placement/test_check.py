@@ -46,7 +46,7 @@ def test_nothing_is_said_before_a_place_is_kept_nor_at_the_same_place(
     assert "You are" not in capsys.readouterr().out
     assert kept_places() == []
     assert replay(FLEXION, "--person", "Bramble", "--keep-place") == 0
-    assert "the place is kept." in capsys.readouterr().out
+    assert "the place is saved." in capsys.readouterr().out
     assert replay(FLEXION, "--person", "Bramble") == 0
     assert "against" not in capsys.readouterr().out
 
@@ -110,7 +110,7 @@ def test_places_are_shown_and_forgotten(bramble: None, capsys: Said) -> None:
     assert main(["calibrate", "place", "show", "--person", "Bramble"]) == 0
     assert "flexion, right: before a camera without a name" in capsys.readouterr().out
     assert main(["calibrate", "place", "forget", "--person", "Bramble"]) == 0
-    assert "1 place forgotten." in capsys.readouterr().out
+    assert "1 place deleted." in capsys.readouterr().out
 
 
 def measured(tracks: Path) -> Measurement:

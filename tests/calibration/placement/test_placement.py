@@ -66,8 +66,8 @@ def test_the_same_place_is_not_warned_about() -> None:
             PlacementDrift.FARTHER,
             "20 % farther away than on 2026-11-25. Come",
         ),
-        (placed(turn_deg=101.0), PlacementDrift.TURNED, "turned by about 1"),
-        (placed(turn_deg=80.0), PlacementDrift.TURNED, "turned by about 1"),
+        (placed(turn_deg=101.0), PlacementDrift.TURNED, "turned about 1"),
+        (placed(turn_deg=80.0), PlacementDrift.TURNED, "turned about 1"),
         (
             placed(Room(roll_deg=7.0)),
             PlacementDrift.NOT_LEVEL,
@@ -140,7 +140,7 @@ def test_each_camera_has_a_place_of_its_own(store: Store) -> None:
 @pytest.mark.parametrize(
     ("known", "part"),
     [
-        ({"person_id": "Bramble"}, "no identifier"),
+        ({"person_id": "Bramble"}, "not an identifier"),
         ({"trunk_px": 0.0}, "no such size"),
         ({"trunk_px": float("nan")}, "missing"),
         ({"roll_deg": float("inf")}, "missing"),

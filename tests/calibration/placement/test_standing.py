@@ -98,7 +98,7 @@ def test_feet_below_the_picture_are_a_guess_and_do_not_count() -> None:
 
 
 def test_statures_that_cannot_be() -> None:
-    with pytest.raises(InputError, match="no stature"):
+    with pytest.raises(InputError, match="not a possible height"):
         estimate_from_standing(standing(Room()), Room().view(), 172)
 
 

@@ -192,7 +192,7 @@ def test_another_model_on_a_worker_is_wrong(monkeypatch, tmp_path):
 
 
 @pytest.mark.parametrize(
-    ("content", "part"), [(None, "--send-clips"), ("other", "another file than")]
+    ("content", "part"), [(None, "--send-clips"), ("other", "not the same file as")]
 )
 def test_a_path_that_is_not_the_same_everywhere(monkeypatch, tmp_path, content, part):
     monkeypatch.setattr("measure.batch.cluster_worker.models_of", lambda order: scripted_arm.MODELS)

@@ -110,7 +110,7 @@ def test_how_an_exercise_went(capsys: pytest.CaptureFixture[str]) -> None:
     for wrong, words in (
         (("--pain", "11"), "from 0 (none) to 10"),
         (("--easier", "--same"), "not allowed with"),
-        (("--repetitions", "51"), "counted from 0 to 50"),
+        (("--repetitions", "51"), "must be from 0 to 50"),
     ):
         assert main(["plan", "Rosa", "done", "towel", *wrong]) == 2
         assert words in capsys.readouterr().err

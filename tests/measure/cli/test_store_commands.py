@@ -69,7 +69,7 @@ def test_people_from_nobody_to_nobody(
     assert "No one has been added yet" in capsys.readouterr().out
     assert _run("people", "add", "Rosa", "--affected", "both", "--since", "2026-03") == 0
     assert _run("people", "add", "ROSA") == 2
-    assert "Rosa already" in capsys.readouterr().err
+    assert "already called Rosa" in capsys.readouterr().err
     assert _run("people", "add", "Emil", "--onset", "injury", "--dominant", "left") == 0
     capsys.readouterr()
     assert _run("people") == 0
@@ -83,7 +83,7 @@ def test_people_from_nobody_to_nobody(
     assert _run("people", "delete", "Emil", "--yes") == 0
     assert "Deleted Emil for good, with 0 sessions." in capsys.readouterr().out
     assert _run("people", "show", "Emil") == 2
-    assert "There are: Rosa" in capsys.readouterr().err
+    assert "The people here are: Rosa" in capsys.readouterr().err
 
 
 def test_everything_about_a_person_can_be_edited(

@@ -197,7 +197,7 @@ def test_pseudonyms_are_told_apart_by_more_than_their_case(path: Path) -> None:
         renamed = dataclasses.replace(sample.person("Rosa"), pseudonym="Rose")
         store.save_person(renamed)
         assert [each.pseudonym for each in store.people()] == ["Rose", "Straße"]
-        with pytest.raises(InputError, match="There are: Rose, Straße"):
+        with pytest.raises(InputError, match="The people here are: Rose, Straße"):
             store.find_person("Rosa")
         with pytest.raises(InputError, match="no one called"):
             store.find_person("Ro\udcffsa")
