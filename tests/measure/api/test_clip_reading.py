@@ -22,7 +22,7 @@ def test_a_model_that_is_not_here_is_told_and_not_fetched(
 
 @pytest.mark.parametrize(
     ("movement", "side", "part"),
-    [("waving", "left", "is no movement"), ("flexion", "both", "is no side")],
+    [("waving", "left", "is not a movement"), ("flexion", "both", "is not a side")],
 )
 def test_a_word_that_is_none_names_those_that_are(movement: str, side: str, part: str) -> None:
     with pytest.raises(thawline.InputError, match=part):
