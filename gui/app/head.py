@@ -37,7 +37,7 @@ class Head(QWidget):
     def __init__(self, window: QMainWindow, words: tuple[str, ...]) -> None:
         super().__init__()
         self.words: list[QPushButton] = []
-        group = QButtonGroup(self)
+        self._group = group = QButtonGroup(self)
         for place, text in enumerate(words):
             word = button(text, "word", checkable=True)
             group.addButton(word, place)
@@ -72,6 +72,13 @@ class Head(QWidget):
     def _open_menu(self) -> None:
         if self._menu_button.isVisible():
             self._menu_button.showMenu()
+
+    def mark(self, place: int | None) -> None:
+        """Mark the word of the page that is shown; none for a page of the menu."""
+        self._group.setExclusive(False)
+        for other, word in enumerate(self.words):
+            word.setChecked(other == place)
+        self._group.setExclusive(True)
 
     def show_who(self, name: str) -> None:
         """Show whose records the pages show; empty for no one's."""

@@ -67,6 +67,8 @@ class MainWindow(QMainWindow):
         self._head = Head(
             self, (tr("Measure"), tr("Exercises"), tr("Progress"), tr("Clips"), tr("Set-up"))
         )
+        #: Place in the row of the word that was chosen last.
+        self.place: int = MainPage.MEASURE
         self._tray = TrayNotice(self)
         self._reminded = ""
         self._reminder = Reminder(services.settings, services.local_time, self)
@@ -173,8 +175,9 @@ class MainWindow(QMainWindow):
 
     @Slot()
     def show_settings(self) -> None:
-        """Show the settings; leaving them leads back to the page of the word that is chosen."""
+        """Show the settings; leaving them leads back to the page of the word that was chosen."""
         self._show(self.settings)
+        self._head.mark(None)
         self.settings.show_settings()
         self._step_back(False)
 
@@ -193,21 +196,18 @@ class MainWindow(QMainWindow):
     @Slot()
     def show_help(self) -> None:
         self._show(self._pages.help)
+        self._head.mark(None)
         self._step_back(False)
 
     @Slot()
     def _go_back(self) -> None:
         self.go(self.place)
 
-    @property
-    def place(self) -> int:
-        """Place in the row of the word that is chosen."""
-        return next(place for place, word in enumerate(self.words) if word.isChecked())
-
     @Slot(int)
     def go(self, place: int) -> None:
         """Show a page by its place in the row."""
-        self.words[place].setChecked(True)
+        self.place = place
+        self._head.mark(place)
         page = self._pages.in_row(place)
         self._show(page)
         measuring = page is self.measure and self.measure.under_way

@@ -6364,6 +6364,10 @@
         <translation>Puede leerlo: {readers}</translation>
     </message>
     <message>
+        <source>{file}, {size}</source>
+        <translation>{file}, {size}</translation>
+    </message>
+    <message>
         <source>Nothing is saved yet.</source>
         <translation>Todavía no hay nada guardado.</translation>
     </message>

@@ -90,7 +90,8 @@ def _cells(file: SavedFile) -> tuple[tuple[str, str], tuple[str, str]]:
     size = with_decimal_sign(size_text(file.size_bytes), tr)
     read = tr("Can be read by: {readers}").format(readers=readers_words(file))
     purpose, duration = _sentence(tr(file.purpose)), _sentence(tr(file.duration))
-    return (purpose, f"{file.name}, {size}"), (duration, read)
+    where = tr("{file}, {size}").format(file=file.name, size=size)
+    return (purpose, where), (duration, read)
 
 
 def _sentence(words: str) -> str:

@@ -336,7 +336,7 @@ def _tools(stage: WindowHarness) -> Iterator[str]:
 def _ensure_person(stage: WindowHarness) -> None:
     """Add a person where nobody has been measured yet, and let the window use it."""
     if not stage.store.people():
-        stage.keeper.add_person(tr("Me"), (Side.RIGHT,))
+        stage.keeper.add_person(tr("Me"), (Side.LEFT,))
         stage.window.measure.people.load()
         stage.settle()
 

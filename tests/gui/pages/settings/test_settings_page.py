@@ -51,8 +51,11 @@ def test_the_ways_lead_to_the_pages_of_data_and_escape_leads_back(
         assert shown is not page
         qtbot.keyClick(QApplication.focusWidget() or shown, Qt.Key.Key_Escape)
         assert pages.currentWidget() is page
-    stage.window.words[MainPage.PROGRESS].setChecked(True)
+    stage.window.go(MainPage.PROGRESS)
+    stage.window.show_settings()
+    assert not any(word.isChecked() for word in stage.window.words)
     qtbot.keyClick(page, Qt.Key.Key_Escape)
+    assert stage.window.words[MainPage.PROGRESS].isChecked()
     assert stage.window.progress.isVisible()
 
 
