@@ -86,7 +86,7 @@ QListWidget::item:selected {{ background: {arm}; color: {on_arm}; }}
 QListWidget:focus {{ border: 2px solid {arm}; }}
 
 QTableView {{ background: {raised}; border: 1px solid {line}; outline: none; }}
-QTableView:focus {{ border: 2px solid {arm}; }}
+QTableView[role="ringed"] {{ border: 2px solid {arm}; }}
 QTableView::item {{ padding: 4px {pad}px; border-bottom: 1px solid {line}; color: {ink}; }}
 QTableView::item:selected {{ background: {arm}; color: {on_arm}; }}
 QHeaderView {{ background: {raised}; border: none; }}

@@ -552,10 +552,6 @@
         <translation>Una lista en CSV...</translation>
     </message>
     <message>
-        <source>Save results</source>
-        <translation>Guardar resultados</translation>
-    </message>
-    <message>
         <source>Table (CSV)...</source>
         <translation>Tabla (CSV)...</translation>
     </message>
@@ -580,6 +576,18 @@
         <translation>progreso de la lectura</translation>
     </message>
     <message>
+        <source>Not read: {number}</source>
+        <translation>No leídas: {number}</translation>
+    </message>
+    <message>
+        <source>1 clip needs a movement and a side. </source>
+        <translation>Falta el movimiento y el lado de 1 grabación. </translation>
+    </message>
+    <message>
+        <source>{number} clips need a movement and a side. </source>
+        <translation>Falta el movimiento y el lado de {number} grabaciones. </translation>
+    </message>
+    <message>
         <source>Movement and side apply to all clips, because none is selected.</source>
         <translation>El movimiento y el lado se aplican a todas las grabaciones, porque no hay ninguna seleccionada.</translation>
     </message>
@@ -596,16 +604,16 @@
         <translation>Grabaciones leídas: {read} de {total}, {time_left}</translation>
     </message>
     <message>
-        <source>Clips without movement or side: {number}</source>
-        <translation>Grabaciones sin movimiento o lado: {number}</translation>
-    </message>
-    <message>
         <source>Movement and side apply to the {number} selected clips.</source>
         <translation>El movimiento y el lado se aplican a las {number} grabaciones seleccionadas.</translation>
     </message>
     <message>
         <source>Clips read: {read} of {total}</source>
         <translation>Grabaciones leídas: {read} de {total}</translation>
+    </message>
+    <message>
+        <source>Export results</source>
+        <translation>Exportar resultados</translation>
     </message>
     <message>
         <source>Open</source>
@@ -652,8 +660,8 @@
         <translation>Cada resultado se guarda al momento en {path}</translation>
     </message>
     <message>
-        <source>Results cannot be saved beside these clips. Save them here.</source>
-        <translation>Los resultados no se pueden guardar junto a estas grabaciones. Guárdelos aquí.</translation>
+        <source>Results cannot be saved beside these clips. Export them here.</source>
+        <translation>Los resultados no se pueden guardar junto a estas grabaciones. Expórtelos aquí.</translation>
     </message>
     <message>
         <source>Saved in {path}</source>
@@ -706,10 +714,6 @@
     <message>
         <source>Next frame</source>
         <translation>Fotograma siguiente</translation>
-    </message>
-    <message>
-        <source>Space plays or pauses, ← and → move one frame. Picture: + and - zoom, 0 shows all. Curve: Z and X zoom, C shows all. Scroll to zoom, drag to move.</source>
-        <translation>Espacio reproduce o pausa; ← y → pasan un fotograma. Imagen: + y - amplían y reducen, 0 la muestra entera. Curva: Z y X amplían y reducen, C la muestra entera. Con la rueda se amplía; al arrastrar se desplaza.</translation>
     </message>
     <message>
         <source>Pause</source>
@@ -2492,6 +2496,10 @@
         <translation>sin elegir</translation>
     </message>
     <message>
+        <source>Not chosen</source>
+        <translation>Sin elegir</translation>
+    </message>
+    <message>
         <source>Left out</source>
         <translation>Descartada</translation>
     </message>
@@ -2560,8 +2568,12 @@
         <translation>valor a lo largo del tiempo</translation>
     </message>
     <message>
-        <source>cm</source>
-        <translation>cm</translation>
+        <source>{number}: not measured</source>
+        <translation>{number}: no medido</translation>
+    </message>
+    <message>
+        <source>{number}: discarded</source>
+        <translation>{number}: descartado</translation>
     </message>
     <message>
         <source>Passive</source>
@@ -2578,10 +2590,6 @@
     <message>
         <source>degrees</source>
         <translation>grados</translation>
-    </message>
-    <message>
-        <source>seconds</source>
-        <translation>segundos</translation>
     </message>
     <message>
         <source>a made-up example of a chart</source>

@@ -66,7 +66,7 @@ class WrappingCheckBox(QCheckBox):
             painter.end()
 
     def _paint(self, painter: QPainter) -> None:
-        box = QRectF(self._mirrored(QRect(_MARGIN, _MARGIN, self._box(), self._box())))
+        box = QRectF(self._mirrored(QRect(_MARGIN, self._box_top(), self._box(), self._box())))
         box.adjust(1, 1, -1, -1)
         enabled = self.isEnabled()
         painter.setPen(QPen(self._appearance.colour("edge"), 2))
@@ -98,6 +98,13 @@ class WrappingCheckBox(QCheckBox):
 
     def _box(self) -> int:
         return round(self._appearance.px() * 1.3)
+
+    def _box_top(self) -> int:
+        """Return where the box begins: beside the middle of the text's first line."""
+        line = QFontMetrics(self.font()).lineSpacing()
+        words = self._height_of(self.width()) - 2 * _MARGIN - 2
+        above = (self.height() - max(words, line)) // 2 + (line - self._box()) // 2
+        return max(_MARGIN, above)
 
     def _text_left(self) -> int:
         return _MARGIN + self._box() + round(self._appearance.px() * 0.6)

@@ -9,7 +9,13 @@ from gui.style.appearance import Appearance
 from gui.style.measures import SMALL
 
 #: Room of a cell beside its words, and above and beneath them, pixels. [technical]
-_BESIDE_PX, _ABOVE_PX = 12, 7
+_BESIDE_PX, _ABOVE_PX = 12, 5
+#: Most lines of a reason. [technical]
+_REASON_LINES = 3
+#: Width of the mark of a row that needs somebody, pixels. [technical]
+_MARK_PX = 6
+#: Urgency of a row that needs nobody. [technical]
+_CALM = 2
 #: What a width in whole pixels may be short of, pixels. [technical]
 _ROUNDING_PX = 4
 
@@ -22,6 +28,8 @@ class ClipCells(QStyledItemDelegate):
         self._appearance, self._model = appearance, model
         #: Whether the movement stands beneath the name.
         self.merged = False
+        #: Whether the reasons have a column.
+        self.with_reasons = True
 
     def _fonts(self) -> tuple[QFont, QFont]:
         """Return the fonts of the two lines."""
@@ -29,7 +37,9 @@ class ClipCells(QStyledItemDelegate):
         return appearance.font(appearance.px()), appearance.font(appearance.px(SMALL))
 
     def row_height(self) -> int:
-        return sum(QFontMetrics(font).lineSpacing() for font in self._fonts()) + 2 * _ABOVE_PX
+        first, second = (QFontMetrics(font).lineSpacing() for font in self._fonts())
+        lines = max(first + second, _REASON_LINES * second * self.with_reasons)
+        return lines + 2 * _ABOVE_PX
 
     def width_of(self, lines: tuple[str, str]) -> int:
         """Return the width that the lines of a cell need."""
@@ -58,6 +68,9 @@ class ClipCells(QStyledItemDelegate):
         place = shown.rect.adjusted(_BESIDE_PX, _ABOVE_PX, -_BESIDE_PX, -_ABOVE_PX)
         lines = lines_of(row, column)
         painter.save()
+        if column is Column.CLIP and row.urgency < _CALM:
+            mark = QRect(shown.rect.topLeft(), QSize(_MARK_PX, shown.rect.height()))
+            painter.fillRect(mark, self._appearance.colour("hold"))
         if column is Column.REASONS:
             small = self._fonts()[1]
             self._write(painter, place, _wrapped(lines[0], small, place.width()), chosen)
@@ -99,13 +112,14 @@ class ClipCells(QStyledItemDelegate):
 
 
 def _wrapped(text: str, font: QFont, width: int) -> list[str]:
-    """Return text in two lines: as many words as fit, and the rest."""
+    """Return text in lines of whole words; the last takes the rest."""
     metrics = QFontMetrics(font)
-    words = text.split()
-    fitting = 0
-    while (
-        fitting < len(words) and metrics.horizontalAdvance(" ".join(words[: fitting + 1])) <= width
-    ):
-        fitting += 1
-    fitting = max(1, fitting)
-    return [part for part in (" ".join(words[:fitting]), " ".join(words[fitting:])) if part]
+    lines: list[str] = []
+    for word in text.split():
+        longer = f"{lines[-1]} {word}" if lines else word
+        fits = metrics.horizontalAdvance(longer) <= width
+        if lines and (fits or len(lines) == _REASON_LINES):
+            lines[-1] = longer
+        else:
+            lines.append(word)
+    return lines

@@ -16,9 +16,18 @@ from measure.domain.reading_scale import scale_holding
 from measure.domain.vertebral_levels import centimetres_in
 
 #: Least height, in heights of running text. [technical]
-_LEAST_HEIGHT = 6.5
+_LEAST_HEIGHT = 6.0
 #: One step of zooming. [technical]
 _STEP = 1.5
+
+
+class _UnitAxis(pg.AxisItem):  # type: ignore[misc]
+    """An axis whose numbers carry their unit, so that it needs no line of its own for it."""
+
+    unit = ""
+
+    def tickStrings(self, values: Sequence[float], scale: float, spacing: float) -> list[str]:
+        return [f"{text}{self.unit}" for text in super().tickStrings(values, scale, spacing)]
 
 
 class ClipChart(QWidget):
@@ -37,14 +46,13 @@ class ClipChart(QWidget):
         #: From the movement's unit to what is shown: the reach is shown in cm.
         self._factor = 1.0
         self._cursor: pg.InfiniteLine | None = None
-        self._plot = pg.PlotWidget()
+        self._axes = {side: _UnitAxis(side) for side in ("left", "bottom")}
+        self._plot = pg.PlotWidget(axisItems=self._axes)
         self._plot.setMenuEnabled(False)
         self._plot.hideButtons()
         self._plot.setFocusPolicy(Qt.FocusPolicy.NoFocus)
         # The wheel and dragging work along the time alone: heights stay comparable.
         self._plot.setMouseEnabled(x=True, y=False)
-        self._plot.getAxis("left").enableAutoSIPrefix(False)
-        self._plot.getAxis("bottom").enableAutoSIPrefix(False)
         # As low as its least height where there is little room; its own wish would be taller.
         self._plot.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Ignored)
         self._plot.scene().sigMouseClicked.connect(self._clicked)
@@ -99,20 +107,13 @@ class ClipChart(QWidget):
         plot.setMinimumHeight(appearance.px(_LEAST_HEIGHT))
         plot.clear()
         plot.setBackground(appearance.palette.raised)
-        for side in ("left", "bottom"):
-            axis = plot.getAxis(side)
+        degrees = MOVEMENTS[self._movement].unit is Unit.DEGREES
+        self._axes["left"].unit, self._axes["bottom"].unit = "\u00b0" if degrees else " cm", " s"
+        for axis in self._axes.values():
+            axis.enableAutoSIPrefix(False)
             axis.setPen(appearance.palette.edge)
             axis.setTextPen(appearance.palette.quiet)
             axis.setTickFont(appearance.font(appearance.px(0.85)))
-        degrees = MOVEMENTS[self._movement].unit is Unit.DEGREES
-        size = {"font-size": f"{appearance.px(0.85)}px"}
-        plot.setLabel(
-            "left",
-            tr("degrees") if degrees else tr("cm"),
-            color=appearance.palette.quiet,
-            **size,
-        )
-        plot.setLabel("bottom", tr("seconds"), color=appearance.palette.quiet, **size)
         if self._curve is None:
             return
         scored = [trial.value for trial, _ in self._trials if trial.scored]
@@ -145,7 +146,9 @@ class ClipChart(QWidget):
             pen=pg.mkPen(self._appearance.palette.hold, width=1, style=Qt.PenStyle.DotLine),
         )
         self._plot.addItem(hold)
-        text = pg.TextItem(str(number), color=self._appearance.palette.ink, anchor=(0.5, 0.0))
+        text = pg.TextItem(
+            _caption(number, trial, accepted), color=self._appearance.palette.ink, anchor=(0.5, 0.0)
+        )
         text.setFont(self._appearance.font(self._appearance.px(0.85), bold=True))
         text.setPos((trial.hold_start_s + trial.hold_end_s) / 2, self._top())
         self._plot.addItem(text)
@@ -164,3 +167,11 @@ class ClipChart(QWidget):
     def _clicked(self, event: Any) -> None:
         place = self._plot.getPlotItem().vb.mapSceneToView(event.scenePos())
         self.moved.emit(max(0.0, float(place.x())))
+
+
+def _caption(number: int, trial: Trial, accepted: bool) -> str:
+    """Return what stands on a trial's stripe: its number, and whether it does not count."""
+    if accepted and trial.scored:
+        return str(number)
+    words = tr("{number}: not measured") if accepted else tr("{number}: discarded")
+    return words.format(number=number)

@@ -12,7 +12,7 @@ from gui.session.clip_batch import ClipBatch
 from gui.style.appearance import Appearance
 from gui.style.measures import BAR_PX, MARGIN_PX
 from gui.text.wording import movement_name, notice, side_title, tr
-from gui.widgets.buttons import ButtonRow, FlowRow, MenuButton, bind_keys, button, give_role
+from gui.widgets.buttons import ButtonRow, MenuButton, bind_keys, button, give_role
 from gui.widgets.layouts import column, row, separator, widget_with
 from gui.widgets.scroll_page import scrollable
 from gui.widgets.text import label
@@ -63,7 +63,7 @@ class ClipList(QWidget):
             ),
         )
         self.save = ActionMenuButton(
-            tr("Save results"),
+            tr("Export results"),
             (
                 (tr("Table (CSV)..."), lambda: self.save_wanted.emit("csv")),
                 (tr("All details (JSON)..."), lambda: self.save_wanted.emit("json")),
@@ -99,22 +99,20 @@ class ClipList(QWidget):
 
     def _lay_out(self, appearance: Appearance) -> None:
         gap = appearance.gap(1)
-        chosen = FlowRow(gap, filling=False)
-        chosen.offer([self.movement, self.side, self.open_clip, self.remove])
         page = widget_with(
             column(
-                self.words,
+                row((self.words, 1), self.movement, self.side, spacing=gap),
                 self.progress,
                 (self.table, 1),
-                chosen,
                 self.detail,
                 self.where,
                 margins=(0, gap, 0, gap),
                 spacing=gap,
             )
         )
+        buttons = [self.open_clip, self.remove, self.add, self.save, self.read]
         foot = column(
-            ButtonRow([self.add, self.save, self.read], wide=True),
+            ButtonRow(buttons, wide=True),
             label(notice(), "notice"),
             margins=(MARGIN_PX, gap, MARGIN_PX, gap),
             spacing=gap // 2,
@@ -126,6 +124,8 @@ class ClipList(QWidget):
         self.table.activated.connect(self._open)
         self.table.selectionModel().selectionChanged.connect(self.show_chosen)
         self._model.modelReset.connect(self.show_chosen)
+        self._model.dataChanged.connect(self.show_batch)
+        self.table.fitted.connect(self._show_detail)
         self.movement.picked.connect(self._choose_movement)
         self.side.picked.connect(self._choose_side)
         self.open_clip.clicked.connect(self._open)
@@ -154,8 +154,9 @@ class ClipList(QWidget):
         self.remove.setEnabled(bool(chosen) and not self._batch.running)
         self._show_detail()
 
+    @Slot()
     def _show_detail(self) -> None:
-        words = _detail(self.table.chosen)
+        words = _detail(self.table.chosen, with_reasons=not self.table.shows_reasons)
         self.detail.setText(words)
         self.detail.setVisible(bool(words))
 
@@ -169,7 +170,7 @@ class ClipList(QWidget):
         self.progress.setVisible(running)
         for control in (self.movement, self.side, self.add):
             control.setEnabled(not running)
-        self.save.setEnabled(read > 0)
+        self.save.setVisible(read > 0 and not running)
         self.remove.setEnabled(bool(self.table.chosen) and not running)
         if running:
             self.read.say(tr("Stop"))
@@ -184,12 +185,12 @@ class ClipList(QWidget):
             failed = sum(clip.waits and clip.result is not None for clip in rows)
             self.read.say(_read_words(read, waiting, failed))
             self.read.setEnabled(waiting > 0)
-            words = tr("Clips read: {read} of {total}").format(read=read, total=len(rows))
-            if open_rows:
-                open_words = tr("Clips without movement or side: {number}")
-                words += ". " + open_words.format(number=open_rows)
+            words = _open_words(open_rows)
+            words += tr("Clips read: {read} of {total}").format(read=read - failed, total=len(rows))
+            if failed:
+                words += ". " + tr("Not read: {number}").format(number=failed)
         self.words.setText(words)
-        done = read > 0 and not waiting and not running
+        done = read > 0 and not waiting and not running and not open_rows
         self.read.setVisible(not done)
         give_role(self.save, "main" if done else "")
         self._show_detail()
@@ -219,7 +220,6 @@ class ClipList(QWidget):
             clip.choose(movement, side)
         self._model.all_changed()
         self.show_chosen()
-        self.show_batch()
         self.rows_changed.emit(rows)
 
     @Slot()
@@ -236,15 +236,24 @@ class ClipList(QWidget):
             self.emptied.emit()
 
 
-def _detail(chosen: list[ClipRow]) -> str:
-    """Return the reasons of the chosen clip in full, or what a choice applies to."""
+def _open_words(number: int) -> str:
+    """Return how many clips nobody has said the movement or side of; nothing where none."""
+    if not number:
+        return ""
+    if number == 1:
+        return tr("1 clip needs a movement and a side. ")
+    return tr("{number} clips need a movement and a side. ").format(number=number)
+
+
+def _detail(chosen: list[ClipRow], *, with_reasons: bool) -> str:
+    """Return what a choice applies to, or the reasons of the chosen clip if they are wanted."""
     if not chosen:
         return tr("Movement and side apply to all clips, because none is selected.")
     if len(chosen) > 1:
         return tr("Movement and side apply to the {number} selected clips.").format(
             number=len(chosen)
         )
-    return chosen[0].reasons
+    return chosen[0].reasons if with_reasons else ""
 
 
 def _read_words(read: int, waiting: int, failed: int) -> str:

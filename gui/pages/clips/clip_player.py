@@ -4,9 +4,10 @@ import time
 from collections.abc import Callable
 
 import numpy as np
-from PySide6.QtCore import Qt, QTimer, Slot
+from PySide6.QtCore import QEvent, QObject, QSize, Qt, QTimer, Slot
 from PySide6.QtGui import QKeySequence, QShortcut
 from PySide6.QtWidgets import QSlider, QWidget
+from shiboken6 import isValid
 
 from gui.pages.clips.clip_chart import ClipChart
 from gui.pages.clips.zoomable_video import ZoomableVideo
@@ -14,8 +15,8 @@ from gui.session.interfaces import ClipAnalysis, ClipThumbnails
 from gui.style.appearance import Appearance
 from gui.text.wording import tr
 from gui.widgets.buttons import FlowRow, ShortcutButton, bind_keys, button
-from gui.widgets.layouts import column, row
-from gui.widgets.text import label
+from gui.widgets.layouts import column, row, widget_with
+from gui.widgets.text import ElidedLabel
 from measure.domain.landmarks import FloatArray, Side
 from measure.domain.measurements import Trial
 from measure.live.events import LiveFrame, Phase
@@ -24,9 +25,9 @@ from measure.progress.wording import number_words
 #: Time between two looks at the clock while a clip plays, milliseconds. [technical]
 _PLAY_INTERVAL_MS = 15
 #: Least height of the picture, pixels. [technical]
-_LEAST_PICTURE_PX = 230
-#: Shares of the width for the picture and for what stands beside it. [technical]
-_SHARES = (56, 44)
+_LEAST_PICTURE_PX = 180
+#: Greatest share of the width for the picture. [technical]
+_MOST_SHARE = 0.56
 
 
 class ClipPlayer(QWidget):
@@ -36,6 +37,11 @@ class ClipPlayer(QWidget):
     ----------
     beside
         What stands beside the picture; the curve beneath them takes the whole width.
+
+    Notes
+    -----
+    The picture is as large as the place leaves room for beneath it: for the curve where all of it
+    can be seen at once, else for the buttons alone, and the curve follows whole further down.
     """
 
     def __init__(self, appearance: Appearance, beside: QWidget) -> None:
@@ -43,14 +49,14 @@ class ClipPlayer(QWidget):
         self._pictures: ClipThumbnails | None = None
         self._analysis: ClipAnalysis | None = None
         self._began = (0.0, 0.0)
+        self._beside, self._gap_px = beside, appearance.gap(1)
+        self._place: QWidget | None = None
         self.video = ZoomableVideo(appearance)
-        self.video.setMinimumHeight(_LEAST_PICTURE_PX)
         self.slider = QSlider(Qt.Orientation.Horizontal)
         self.slider.setAccessibleName(tr("frame of the clip"))
         self.slider.valueChanged.connect(self._draw_frame)
         self.slider.sliderPressed.connect(self.pause)
-        self.moment = label("", "quiet")
-        self.moment.setWordWrap(False)
+        self.moment = ElidedLabel("small")
         self.play = button(tr("Play"), key=tr("Space"))
         self.back = _step_button("\u2190", tr("Previous frame"))
         self.on = _step_button("\u2192", tr("Next frame"))
@@ -59,31 +65,77 @@ class ClipPlayer(QWidget):
         self._clock = QTimer(self)
         self._clock.setInterval(_PLAY_INTERVAL_MS)
         self._clock.timeout.connect(self._go_on)
-        self._lay_out(appearance, beside)
+        self._lay_out()
         self.play.clicked.connect(self.play_or_pause)
         self.back.clicked.connect(lambda: self.step(-1))
         self.on.clicked.connect(lambda: self.step(1))
 
-    def _lay_out(self, appearance: Appearance, beside: QWidget) -> None:
-        gap = appearance.gap(1)
+    def _lay_out(self) -> None:
+        gap = self._gap_px
         buttons = FlowRow(gap, filling=False)
         buttons.offer([self.back, self.play, self.on])
-        self.keys = label(
-            tr(
-                "Space plays or pauses, ← and → move one frame. Picture: + and - zoom, 0 shows "
-                "all. Curve: Z and X zoom, C shows all. Scroll to zoom, drag to move."
-            ),
-            "small",
-        )
-        picture, results = _SHARES
+        moved = column(1, self.slider, self.moment, 1, spacing=0)
+        self._controls = widget_with(row(buttons, (moved, 1), spacing=2 * gap))
+        self._left = widget_with(column(self.video, self._controls, 1, spacing=gap))
         column(
-            (row((self.video, picture), (beside, results), spacing=3 * gap), 5),
-            row(buttons, (self.slider, 1), self.moment, spacing=2 * gap),
+            row(self._left, (self._beside, 1), spacing=3 * gap),
             (self.chart, 1),
-            self.keys,
             on=self,
             spacing=gap,
         )
+
+    def fit_into(self, place: QWidget) -> None:
+        """Keep the picture as large as a place, which may scroll, leaves room for."""
+        self._place = place
+        place.installEventFilter(self)
+
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
+        if watched is self._place and event.type() is QEvent.Type.Resize:
+            self._fit()
+        return super().eventFilter(watched, event)
+
+    def event(self, event: QEvent) -> bool:
+        """Fit anew when the words beside the picture need another height."""
+        if event.type() is QEvent.Type.LayoutRequest:
+            self._fit()
+        return super().event(event)
+
+    def _fit(self) -> None:
+        """Give the picture the size that its place leaves for it."""
+        place = self._place
+        if place is None or not isValid(place):
+            return
+        gap = self._gap_px
+        controls = self._controls.sizeHint().height() + gap
+        room = place.height() - controls
+        size = self._picture_size(room)
+        if self.chart.isVisibleTo(self):
+            smaller = self._picture_size(room - gap - self.chart.minimumSizeHint().height())
+            if self._words_height(smaller) <= smaller.height() + controls:
+                size = smaller
+        self.video.setFixedSize(size)
+        self._left.setFixedWidth(self._column_width(size))
+
+    def _picture_size(self, room: int) -> QSize:
+        """Return the picture's size in a height, no wider than its share."""
+        assert self._place is not None
+        wide, high = self.video.picture_shape
+        most = round(self._place.width() * _MOST_SHARE)
+        height = max(_LEAST_PICTURE_PX, min(room, most * high // wide))
+        return QSize(min(most, height * wide // high), height)
+
+    def _column_width(self, picture: QSize) -> int:
+        """Return the width of a picture with its buttons and the words of its moment."""
+        assert self._place is not None
+        controls = self._controls
+        wanted = min(controls.sizeHint().width(), round(self._place.width() * _MOST_SHARE))
+        return max(picture.width(), wanted, controls.minimumSizeHint().width())
+
+    def _words_height(self, picture: QSize) -> int:
+        """Return the height of what stands beside a picture."""
+        assert self._place is not None
+        room = self._place.width() - self._column_width(picture) - 3 * self._gap_px
+        return self._beside.heightForWidth(room)
 
     def bind_keys(self, page: QWidget) -> None:
         """Let the keys work anywhere on a page."""
@@ -112,7 +164,7 @@ class ClipPlayer(QWidget):
         self.pause()
         self._pictures = None
         self.video.show_empty(text)
-        self.moment.setText("")
+        self.moment.say("")
 
     def show_clip(self, pictures: ClipThumbnails) -> None:
         """Show a clip from its beginning."""
@@ -122,6 +174,7 @@ class ClipPlayer(QWidget):
         self.slider.setRange(0, len(pictures.times_s) - 1)
         self.slider.setValue(0)
         self._draw_frame(0)
+        self._fit()
 
     def show_analysis(self, analysis: ClipAnalysis | None, accepted: tuple[bool, ...] = ()) -> None:
         """Draw the curve of a clip that was read, and which of its trials are accepted."""
@@ -192,7 +245,7 @@ class ClipPlayer(QWidget):
             total=len(self._pictures.times_s),
             time=number_words(time_s, 2, tr),
         )
-        self.moment.setText(words)
+        self.moment.say(words)
         self.chart.show_moment(time_s)
         picture = self._pictures.at(time_s)
         self.video.show_frame(

@@ -59,7 +59,7 @@ class ClipReview(QWidget):
         self.after = button(tr("Next"), key=tr("Page Down"))
         self.name = ElidedLabel("title")
         self._results = QWidget()
-        self.player = ClipPlayer(appearance, scrollable(self._results, wide=True))
+        self.player = ClipPlayer(appearance, self._results)
         self.movement = MenuButton(tr("movement"))
         self.movement.offer([None, *Movement], self._movement_words)
         self.side = MenuButton(tr("side"))
@@ -68,6 +68,9 @@ class ClipReview(QWidget):
         self.title = label("", "title")
         self.band = MeasurementBand(appearance, type_size=1.2)
         self.notes = label("", "quiet")
+        self.unread = label("", "lead")
+        self.remedy = label("", "title")
+        self.saved = label("", "strong")
         self.trials = TrialList(appearance)
         self.save = button("", "main")
         self._lay_out()
@@ -86,13 +89,18 @@ class ClipReview(QWidget):
         column(
             self.title,
             self.band,
+            self.saved,
+            self.trials,
             self.notes,
-            (self.trials, 1),
+            1,
             on=self._results,
-            spacing=gap,
+            spacing=gap // 2,
         )
-        page = widget_with(column((self.player, 1)))
-        area = row(scrollable(page, wide=True), margins=(MARGIN_PX, 0, MARGIN_PX - BAR_PX, 0))
+        self._why = widget_with(column(1, self.unread, self.remedy, 2, spacing=2 * gap))
+        page = widget_with(column((self.player, 1), (self._why, 1)))
+        scrolled = scrollable(page, wide=True)
+        self.player.fit_into(scrolled.viewport())
+        area = row(scrolled, margins=(MARGIN_PX, 0, MARGIN_PX - BAR_PX, 0))
         head = row((self.name, 1), self.movement, self.side, margins=(MARGIN_PX, gap, MARGIN_PX, 0))
         head.setSpacing(gap)
         foot = column(
@@ -168,13 +176,15 @@ class ClipReview(QWidget):
         measurement, counted = shown.measurement, shown.counted
         self.band.setVisible(measurement is not None)
         self.player.show_analysis(self._analysis, shown.accepted)
+        self.player.setVisible(shown.error is None)
+        self._why.setVisible(shown.error is not None)
         self.notes.setText("")
+        self.title.setText("")
         if shown.error is not None:
-            self.title.setText(tr("Not read"))
-            self.notes.setText(error_text(shown.error))
-        elif measurement is None:
-            self.title.setText("")
-        else:
+            why, remedy = cause_and_remedy(error_text(shown.error))
+            self.unread.setText(why)
+            self.remedy.setText(remedy)
+        elif measurement is not None:
             self.title.setText(task_title(measurement.movement, measurement.side))
             content = (
                 BandContent(words=tr("No trials were accepted."))
@@ -182,8 +192,9 @@ class ClipReview(QWidget):
                 else band_for_measurement(counted)
             )
             self.band.show_reading(measurement.movement, content)
-            self.notes.setText(notes_words(counted))
-        for words in (self.title, self.notes):
+            notes = (shown.counted_words, notes_words(counted))
+            self.notes.setText(" ".join(filter(None, notes)))
+        for words in (self.title, self.notes, self.remedy):
             words.setVisible(bool(words.text()))
         self._show_controls()
 
@@ -199,32 +210,43 @@ class ClipReview(QWidget):
 
     def _show_controls(self) -> None:
         shown = self.row
-        no_curve = shown is not None and shown.measurement is not None and self._analysis is None
-        words = tr("Read again to see the curve") if no_curve else tr("Read this clip")
-        self.read.say(tr("Reading...") if self._busy else words)
-        done = self._analysis is not None
-        self.read.setEnabled(
-            not self._busy and not done and shown is not None and shown.entry is not None
-        )
-        self.read.setVisible(self._busy or not done)
-        may_save = shown is not None and shown.measurement is not None
-        self.save.setVisible(may_save)
-        give_role(self.read, "" if may_save else "main")
+        if shown is None:
+            return
+        self._show_read(shown)
+        self._show_save(shown)
         for control in (self.movement, self.side):
             control.setEnabled(not self._busy)
+        next_is_all = shown.error is not None or bool(shown.saved_for)
+        give_role(self.after, "main" if next_is_all and self.after.isEnabled() else "")
+        give_role(self.back, "main" if next_is_all and not self.after.isEnabled() else "")
+
+    def _show_read(self, shown: ClipRow) -> None:
+        no_curve = shown.measurement is not None and self._analysis is None
+        words = tr("Read again to see the curve") if no_curve else tr("Read this clip")
+        if shown.error is not None:
+            words = tr("Try again")
+        self.read.say(tr("Reading...") if self._busy else words)
+        done = self._analysis is not None
+        self.read.setEnabled(not self._busy and not done and shown.entry is not None)
+        self.read.setVisible(self._busy or not done)
+        other = shown.measurement is not None or shown.error is not None
+        give_role(self.read, "" if other else "main")
+
+    def _show_save(self, shown: ClipRow) -> None:
         person = self._person
         may = person is not None and not person.demo
-        self.save.setEnabled(
-            may and shown is not None and shown.counted is not None and not shown.saved_for
-        )
+        self.save.setVisible(shown.measurement is not None and not shown.saved_for)
+        self.save.setEnabled(may and shown.counted is not None and not shown.saved_for)
         self.save.setToolTip("" if person is None else person.pseudonym)
+        self.saved.setVisible(bool(shown.saved_for))
+        if shown.saved_for:
+            words = tr("Saved for {person}").format(person=shown.saved_for)
+            self.saved.setText(f"\u2713  {words}")
         if person is None:
             self.save.say(tr("Save for a person"))
             self.save.setToolTip(tr("Choose the person on the Measure page first."))
         elif person.demo:
             self.save.say(tr("Not for demo data"))
-        elif shown is not None and shown.saved_for:
-            self.save.say(tr("Saved for {person}").format(person=_short(shown.saved_for)))
         else:
             self.save.say(
                 tr("Save in the record of {person}").format(person=_short(person.pseudonym))
@@ -266,3 +288,9 @@ class ClipReview(QWidget):
 def _short(name: str) -> str:
     """Return a name that a button has room for."""
     return name if len(name) <= _LONGEST_NAME else name[: _LONGEST_NAME - 1] + "\u2026"
+
+
+def cause_and_remedy(text: str) -> tuple[str, str]:
+    """Return an error in two parts: what happened, and the last sentence, which is what to do."""
+    cause, stop, remedy = text.rstrip().rpartition(". ")
+    return (f"{cause}.", remedy) if stop else (text, "")

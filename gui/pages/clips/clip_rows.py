@@ -156,7 +156,16 @@ class ClipRow:
         """Movement and side in one line."""
         if self.movement is not None and self.side is not None:
             return task_title(self.movement, self.side)
+        if self.movement is None and self.side is None:
+            return tr("Not chosen")
         return f"{self.text(Fact.MOVEMENT)}, {self.text(Fact.SIDE).lower()}"
+
+    @property
+    def urgency(self) -> int:
+        """How soon it needs somebody: 0 for an answer, 1 for a failure, 2 for nothing."""
+        if self.entry is None:
+            return 0
+        return 1 if self.error is not None else 2
 
     @property
     def outcome(self) -> tuple[str, str]:
@@ -187,17 +196,20 @@ class ClipRow:
         """Why there is no reading, and what a reading carries as notes."""
         if self.error is not None:
             return error_text(self.error)
-        whole, counted = self.measurement, self.counted
-        parts = []
-        if whole is not None and not all(self.accepted):
-            scored = [trial.scored for trial in whole.trials]
-            pairs = zip(scored, self.accepted, strict=True)
-            number = sum(good and wanted for good, wanted in pairs)
-            words = tr("You counted {number} of {total} trials.")
-            parts.append(words.format(number=number, total=sum(scored)))
-        if counted is not None:
-            parts.append(reason_sentences(counted.reasons))
-        return " ".join(filter(None, parts))
+        counted = self.counted
+        reasons = "" if counted is None else reason_sentences(counted.reasons)
+        return " ".join(filter(None, (self.counted_words, reasons)))
+
+    @property
+    def counted_words(self) -> str:
+        """How many trials count, once a person left some out."""
+        whole = self.measurement
+        if whole is None or all(self.accepted):
+            return ""
+        scored = [trial.scored for trial in whole.trials]
+        number = sum(good and wanted for good, wanted in zip(scored, self.accepted, strict=True))
+        words = tr("You counted {number} of {total} trials.")
+        return words.format(number=number, total=sum(scored))
 
 
 def _reading(measurement: Measurement | None) -> str:

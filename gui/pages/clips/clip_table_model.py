@@ -31,6 +31,8 @@ def lines_of(row: ClipRow, column: Column) -> tuple[str, str]:
         case Column.CLIP:
             return row.clip.name, ""
         case Column.TASK:
+            if row.movement is None and row.side is None:
+                return row.task, ""
             return row.text(Fact.MOVEMENT), row.text(Fact.SIDE)
         case Column.RESULT:
             return row.outcome
@@ -55,6 +57,19 @@ class ClipTableModel(QAbstractTableModel):
             self.rows.extend(new)
             self.endInsertRows()
         return len(new)
+
+    def sort_by_urgency(self) -> None:
+        """Put what needs an answer first, then what failed; what was chosen stays chosen."""
+        before = self.rows
+        places = sorted(range(len(before)), key=lambda place: before[place].urgency)
+        if places == list(range(len(before))):
+            return
+        self.layoutAboutToBeChanged.emit()
+        self.rows = [before[place] for place in places]
+        new = {old: now for now, old in enumerate(places)}
+        for index in self.persistentIndexList():
+            self.changePersistentIndex(index, self.index(new[index.row()], index.column()))
+        self.layoutChanged.emit()
 
     def remove(self, rows: Sequence[ClipRow]) -> None:
         """Take rows out of the list; files stay where they are."""

@@ -157,6 +157,7 @@ class ClipsPage(QWidget):
             self._services.settings.add_recent_clips(first.absolute())
             self.empty.show_recent(self._services.settings.recent_clips)
         self.model.add(rows)
+        self.model.sort_by_urgency()
         self.show_list()
         if not self.list.table.chosen:
             self.list.table.selectRow(0)
@@ -191,7 +192,7 @@ class ClipsPage(QWidget):
         self.list.show_where(
             tr("Each result is saved at once in {path}").format(path=where)
             if where
-            else tr("Results cannot be saved beside these clips. Save them here.")
+            else tr("Results cannot be saved beside these clips. Export them here.")
         )
         self.list.show_chosen()
         self.list.show_batch()
@@ -202,11 +203,11 @@ class ClipsPage(QWidget):
     def show_clip(self, row: ClipRow) -> None:
         """Show one clip of the list."""
         self._views.setCurrentWidget(self.review)
-        self.review.show_row(row, self._analyses.get(id(row)))
         place = self._place(row)
         self.list.table.selectRow(place)
         self.review.before.setEnabled(place > 0)
         self.review.after.setEnabled(place + 1 < len(self.model.rows))
+        self.review.show_row(row, self._analyses.get(id(row)))
         self.review.player.play.setFocus(Qt.FocusReason.OtherFocusReason)
 
     @Slot(int)
@@ -275,6 +276,7 @@ class ClipsPage(QWidget):
             row.queued = False
         self._under_way = []
         self.model.all_changed()
+        self.model.sort_by_urgency()
         self.list.show_batch()
         self.review.show_busy(False)
         if why:
@@ -286,7 +288,7 @@ class ClipsPage(QWidget):
     def ask_where_to_save(self, kind: str) -> None:
         """Write the results of the list where a person says, as CSV or JSON."""
         name, _ = QFileDialog.getSaveFileName(
-            self, tr("Save results"), f"thawline-results.{kind}", f"*.{kind}"
+            self, tr("Export results"), f"thawline-results.{kind}", f"*.{kind}"
         )
         if not name:
             return

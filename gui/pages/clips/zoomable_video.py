@@ -2,7 +2,7 @@
 
 from dataclasses import replace
 
-from PySide6.QtCore import QPointF, QSize, Qt, Slot
+from PySide6.QtCore import QPointF, Qt, Slot
 from PySide6.QtGui import QMouseEvent, QPainter, QWheelEvent
 
 from gui.drawing.transform import VideoTransform
@@ -14,6 +14,8 @@ from gui.widgets.video_view import VideoView
 #: One step of zooming, and the most: what was filmed has no finer detail. [technical]
 _STEP = 1.25
 _MOST = 4.0
+#: Width and height of a picture of most cameras. [technical]
+_COMMON_SHAPE = (16, 9)
 
 
 class ZoomableVideo(VideoView):
@@ -27,9 +29,11 @@ class ZoomableVideo(VideoView):
         self._dragged: QPointF | None = None
         self.setAccessibleName(tr("picture of the clip"))
 
-    def sizeHint(self) -> QSize:
-        """Return the least size: more is given where there is room."""
-        return self.minimumSize().expandedTo(self.minimumSizeHint())
+    @property
+    def picture_shape(self) -> tuple[int, int]:
+        """Width and height of the picture; a common camera's where there is none."""
+        image = self._image
+        return _COMMON_SHAPE if image is None else (image.width(), image.height())
 
     @Slot()
     def zoom_in(self) -> None:

@@ -48,11 +48,11 @@ def _clips(stage: WindowHarness) -> Iterator[str]:
     clips.list.read.click()
     yield "clips-reading"
     stage.settle(250)
-    row = clips.model.rows[-1]
+    row = clips.model.rows[0]
     row.take(ClipResult(number=0, entry=clip_entry(row), error=ClipError(BROKEN)))
     clips.model.all_changed()
     yield "clips-all-read"
-    clips.show_clip(clips.model.rows[0])
+    clips.show_clip(clips.model.rows[1])
     stage.settle()
     yield "clips-read"
     tick = clips.review.trials.ticks[1]
@@ -62,7 +62,7 @@ def _clips(stage: WindowHarness) -> Iterator[str]:
     clips.review.save.click()
     stage.settle()
     yield "clips-saved"
-    clips.show_clip(clips.model.rows[-1])
+    clips.show_clip(row)
     stage.settle()
     yield "clips-not-read"
     clips.show_list()

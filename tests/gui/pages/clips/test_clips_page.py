@@ -69,7 +69,8 @@ def test_a_folder_is_listed_and_names_are_understood(page: ClipsPage, folder: Pa
     }
     assert texts(page, Fact.SIDE)[NAMES[1]] == "Left"
     assert texts(page, Fact.STATUS)[NAMES[2]] == "Choose movement and side"
-    assert "Clips without movement or side: 1" in page.list.words.text()
+    assert page.list.words.text().startswith("1 clip needs a movement and a side.")
+    assert page.model.rows[0].clip.name == NAMES[2], "what needs an answer stands first"
     assert page.results == folder / RESULTS_NAME
 
 
@@ -269,9 +270,12 @@ def test_a_clip_that_cannot_be_read_says_so_in_the_list(
     assert row.status == "Not read"
     assert row.reasons == "The clip is damaged. Film again."
     page.show_clip(row)
-    assert page.review.title.text() == "Not read"
+    assert page.review.unread.text() == "The clip is damaged."
+    assert page.review.remedy.text() == "Film again."
+    assert not page.review.player.isVisible()
     assert page.review.read.isEnabled()
-    page.list.show_batch()
+    page.model.changed(row)
+    assert page.list.words.text().endswith("Not read: 1")
     assert page.list.read.accessibleName() == "Continue reading"
     page.list.table.selectRow(page.model.rows.index(_row(page, NAMES[1])))
     page.list.remove.click()
@@ -363,13 +367,19 @@ def test_the_columns_fit_and_those_without_room_are_left_out(
     assert not table.horizontalScrollBar().isVisible()
 
 
-def test_the_reasons_of_the_selected_clip_stand_beneath_in_full(
+def test_reasons_without_a_column_stand_beneath_in_full(
     stage: WindowHarness, page: ClipsPage
 ) -> None:
     page.list.read.click()
     stage.settle()
     row = _row(page, NAMES[0])
     page.list.table.selectRow(page.model.rows.index(row))
+    assert page.list.table.shows_reasons
+    assert not page.list.detail.isVisible(), "the row has them"
+    stage.window.resize(1366, 700)
+    stage.services.appearance.choose(percent=200)
+    stage.settle()
+    assert not page.list.table.shows_reasons
     assert page.list.detail.text() == row.reasons
     page.list.table.clearSelection()
     assert page.list.detail.text().startswith("Movement and side apply to all clips")
@@ -384,11 +394,18 @@ def test_what_is_next_is_the_main_button(stage: WindowHarness, page: ClipsPage) 
     assert main_of(pages.add, pages.save, pages.read) == ["Read all"]
     pages.read.click()
     stage.settle()
-    assert main_of(pages.add, pages.save, pages.read) == ["Save results"]
+    assert not pages.read.isEnabled(), "a clip still needs its movement and side"
     page.show_clip(_row(page, NAMES[2]))
     assert main_of(review.read, review.save) == ["Read this clip"]
     page.show_clip(_row(page, NAMES[0]))
     assert main_of(review.read, review.save) == ["Save in the record of Rowan"]
+    review.save.click()
+    stage.settle()
+    assert main_of(review.read, review.save, review.after, review.back) == ["Back to the list"]
+    page.show_list()
+    pages.table.selectRow(page.model.rows.index(_row(page, NAMES[2])))
+    pages.remove.click()
+    assert main_of(pages.add, pages.save, pages.read) == ["Export results"]
 
 
 # -- player and keys --------------------------------------------------------------------------
