@@ -7,7 +7,7 @@ Public names:
     course_chart: ChartLayout, ChartPainter
     curves: ChartContent, CurvePoint, chart_content, conducts_of, movements_of
     interval_band: band_opacity, paint_band, paint_guide, paint_refusal, paint_scale
-    overlay: head_share, paint_caption, paint_figure, paint_framing
+    overlay: head_share, paint_figure, paint_framing
     reading_on_body: Reading, paint_reading_on_body
     scene: paint_scene
     shown_movements: BACK_S, OUT_S, REST_S, STAY_S, Shown, facing_angle_deg, shown_exercise,

@@ -10,7 +10,6 @@ from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import (
     QColor,
     QFont,
-    QFontMetricsF,
     QPainter,
     QPainterPath,
     QPen,
@@ -69,17 +68,6 @@ def paint_figure(
         case Family.ROTATION:
             pass  # about the upper arm, in no plane that the image shows: no arc is true
     _line(painter, [places[own.shoulder], places[own.elbow], places[own.wrist]], _ARM, thick * 1.9)
-
-
-def paint_caption(painter: QPainter, appearance: Appearance, picture: QRectF, caption: str) -> None:
-    """Write what is measured into the upper corner of the picture, as large as fits."""
-    px = picture.height() / 15
-    font = appearance.font(px, bold=True)
-    wide = QFontMetricsF(font).horizontalAdvance(caption)
-    room = picture.width() - 2 * px
-    if wide > room:
-        font = appearance.font(px * room / wide, bold=True)
-    _words(painter, font, picture.topLeft() + QPointF(px * 0.6, px * 1.3), caption)
 
 
 def head_share(points_px: FloatArray, height_px: int) -> float | None:

@@ -53,6 +53,12 @@ def round_sentence(guided: ExerciseRound) -> str:
     }[guided.phase]
 
 
+def count_unit(guided: ExerciseRound) -> str:
+    """Return what stands beside the number of a repetition: "of 10", or nothing without a count."""
+    planned = guided.task.planned.repetitions
+    return "" if planned is None else tr("of {count}").format(count=planned)
+
+
 def repetition_words(guided: ExerciseRound) -> str:
     """Return which repetition it is: "Repetition 4 of 10", or without a count "Repetition 4"."""
     planned = guided.task.planned.repetitions
@@ -66,6 +72,13 @@ def limit_sentence(limit: int) -> str:
     if limit == 1:
         return tr("Stop at the first pain.")
     return tr("Stop when pain reaches {limit} of 10, or before.").format(limit=limit)
+
+
+def limit_in_short(limit: int) -> str:
+    """Return at which pain to stop, 1..10, to be read from across a room."""
+    if limit == 1:
+        return tr("Stop at the first pain.")
+    return tr("Stop at pain {limit} of 10, or before.").format(limit=limit)
 
 
 def limit_passed_sentence(limit: int) -> str:

@@ -692,6 +692,10 @@
         <translation>final, {range}</translation>
     </message>
     <message>
+        <source>final, {low} to {high}</source>
+        <translation>final, {low} a {high}</translation>
+    </message>
+    <message>
         <source>Raise your other hand to continue.</source>
         <translation>Levante la otra mano para seguir.</translation>
     </message>
@@ -1580,6 +1584,10 @@
         <translation>Deje oscilar el brazo con suavidad.</translation>
     </message>
     <message>
+        <source>of {count}</source>
+        <translation>de {count}</translation>
+    </message>
+    <message>
         <source>Repetition {number}</source>
         <translation>Repetición {number}</translation>
     </message>
@@ -1590,6 +1598,10 @@
     <message>
         <source>Stop at the first pain.</source>
         <translation>Pare en cuanto note dolor.</translation>
+    </message>
+    <message>
+        <source>Stop at pain {limit} of 10, or before.</source>
+        <translation>Pare con dolor {limit} de 10, o antes.</translation>
     </message>
     <message>
         <source>Your programme says to stop when pain reaches {limit}.</source>
@@ -6842,6 +6854,10 @@
     <message>
         <source>First: {task}</source>
         <translation>Primero: {task}</translation>
+    </message>
+    <message>
+        <source>s</source>
+        <translation>s</translation>
     </message>
     <message>
         <source>hold, {count} s left</source>

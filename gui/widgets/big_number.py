@@ -1,7 +1,7 @@
 """Large number that is read from across a room."""
 
 from PySide6.QtCore import QPointF, QRectF, QSize, Qt
-from PySide6.QtGui import QFontMetricsF, QPainter
+from PySide6.QtGui import QFontMetricsF, QPainter, QResizeEvent
 from PySide6.QtWidgets import QWidget
 
 from gui.style.appearance import Appearance
@@ -11,6 +11,8 @@ from measure.domain.movements import Unit
 
 #: Digits are never lower than this share of the window's height. [technical]
 LEAST_SHARE = 1 / 6
+#: Steady digits are so high where the width allows it. [technical]
+STEADY_SHARE = 0.3
 
 
 class BigNumber(PaintedWidget):
@@ -19,8 +21,8 @@ class BigNumber(PaintedWidget):
     Parameters
     ----------
     steady
-        Always set in the least size, at the left, so that it is the same whatever else is
-        on the page.
+        Set at the left, in a size that depends on the window and the width alone, so that it is
+        the same whatever else is on the page.
     """
 
     def __init__(
@@ -51,7 +53,8 @@ class BigNumber(PaintedWidget):
         """Return how high the digits are, in pixels."""
         least = self.window().height() * LEAST_SHARE
         if self._steady:
-            return least
+            most = self.window().height() * STEADY_SHARE
+            return max(least, min(most, self._height_for_width()))
         room = self.height() * 0.72
         return max(least, min(room, self._height_for_width()))
 
@@ -60,7 +63,13 @@ class BigNumber(PaintedWidget):
 
     def minimumSizeHint(self) -> QSize:
         least = self.window().height() * LEAST_SHARE
-        return QSize(round(least * 2.9), round(least * 1.06))
+        high = self.digit_height() if self._steady else least
+        return QSize(round(least * 2.9), round(high * 1.06))
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        if self._steady and event.size().width() != event.oldSize().width():
+            self.updateGeometry()
 
     def paint(self, painter: QPainter) -> None:
         painter.setPen(self.appearance.colour(self._colour))
@@ -69,7 +78,9 @@ class BigNumber(PaintedWidget):
         font, small = self.appearance.digit_font(height), self.appearance.digit_font(height * 0.42)
         wide = QFontMetricsF(font).horizontalAdvance(digits)
         whole = wide + QFontMetricsF(small).horizontalAdvance(sign)
-        left = 0.0 if self._steady else (self.width() - whole) / 2
+        # The first digit itself begins at the edge, not the empty room before it.
+        ink = QFontMetricsF(font).tightBoundingRect(digits).left()
+        left = -ink if self._steady else (self.width() - whole) / 2
         base = (self.height() + height) / 2
         painter.setFont(font)
         painter.drawText(QPointF(left, base), digits)

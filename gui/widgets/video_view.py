@@ -6,7 +6,7 @@ from PySide6.QtCore import QRectF, QSize, Qt
 from PySide6.QtGui import QImage, QPainter, QPainterPath, QTransform
 from PySide6.QtWidgets import QWidget
 
-from gui.drawing.overlay import head_share, paint_caption, paint_figure, paint_framing
+from gui.drawing.overlay import head_share, paint_figure, paint_framing
 from gui.drawing.transform import VideoTransform
 from gui.style.appearance import Appearance
 from gui.style.measures import CARD_RADIUS_PX, TITLE
@@ -57,7 +57,6 @@ class VideoView(PaintedWidget):
         self._framing = False
         #: Colour of what lies around the picture.
         self._around = "ground"
-        self._caption = ""
         #: What stands where there is no picture.
         self.empty_text = tr("No picture yet")
         self.setAccessibleName(tr("camera picture"))
@@ -85,12 +84,6 @@ class VideoView(PaintedWidget):
     def set_framing(self, framing: bool) -> None:
         """Draw or leave out where head and hips should be."""
         self._framing = framing
-        self.update()
-
-    def set_caption(self, caption: str) -> None:
-        """Write what is measured into the picture's corner."""
-        self._caption = caption
-        self.setAccessibleDescription(caption)
         self.update()
 
     def transform(self) -> VideoTransform | None:
@@ -129,8 +122,6 @@ class VideoView(PaintedWidget):
             paint_framing(painter, self.appearance, place, words, head)
         if self._points is not None and self._movement is not None:
             paint_figure(painter, self._points, transform, self._movement, self._side)
-        if self._caption:
-            paint_caption(painter, self.appearance, place, self._caption)
         painter.fillPath(self._outside(place), self.appearance.colour(self._around))
 
     def _fitted(self, image: QImage, place: QRectF) -> QImage:

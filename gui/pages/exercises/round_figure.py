@@ -44,7 +44,7 @@ class RoundFigure(PaintedWidget):
         self.update()
 
     def sizeHint(self) -> QSize:
-        return QSize(340, 380)
+        return QSize(340, 100)
 
     def minimumSizeHint(self) -> QSize:
         return QSize(80, 100)

@@ -5,18 +5,19 @@ from PySide6.QtWidgets import QWidget
 
 from gui.pages.exercises.count_view import CountView
 from gui.pages.exercises.round_figure import RoundFigure
-from gui.protocol.exercise_round import CueKind, ExerciseRound, RoundCue
+from gui.pages.measuring.live_buttons import LiveButtons
+from gui.protocol.exercise_round import CueKind, ExerciseRound, RoundCue, RoundPhase
 from gui.session.round_guidance import RoundGuidance
 from gui.session.services import Services
 from gui.style.measures import GAP_PX, MARGIN_PX
 from gui.text.exercise_wording import (
     how_sentence,
-    limit_sentence,
+    limit_in_short,
     round_sentence,
     round_task_title,
 )
 from gui.text.wording import tr
-from gui.widgets.buttons import ButtonRow, bind_keys, button
+from gui.widgets.buttons import bind_keys, button, give_role
 from gui.widgets.fitted_sentence import FittedSentence
 from gui.widgets.layouts import column, row, widget_with
 from gui.widgets.scroll_page import scrollable
@@ -24,6 +25,8 @@ from gui.widgets.text import label
 
 #: How often the round is led on, milliseconds. [technical]
 _TICK_MS = 50
+#: From this text size on running text is large enough for how an exercise is done. [technical]
+_LARGE_PERCENT = 200
 
 
 class RoundPage(QWidget):
@@ -47,9 +50,9 @@ class RoundPage(QWidget):
         self.sentence = FittedSentence(appearance)
         self.figure = RoundFigure(appearance)
         self.count = CountView(appearance)
-        self.title = label("", "title")
+        self.limit = FittedSentence(appearance, quiet=True)
+        self.title = label("", "lead")
         self.how = label("", "lead")
-        self.limit = label("", "lead")
         self.position = label("", "quiet")
         self.pause = button(tr("Pause"), key=tr("Space"))
         self.skip = button(tr("Next exercise"), key=tr("N"))
@@ -69,15 +72,16 @@ class RoundPage(QWidget):
 
     def _lay_out(self) -> None:
         gap = self._appearance.gap
-        words = column(1, self.title, self.limit, self.how, self.position, 1, spacing=gap(1.5))
-        # Only the words scroll where type is large: the count is always in sight.
-        scrolled = scrollable(widget_with(words), wide=True)
-        middle = row((self.figure, 3), (self.count, 4), (scrolled, 4), spacing=gap(3))
-        ways = row((ButtonRow([self.pause, self.skip, self.end]), 2), (self.stop, 1))
+        limit = column(1, self.limit, 1)
+        middle = row((self.figure, 3), (self.count, 4), (limit, 4), spacing=gap(3))
+        self._about = widget_with(row((self.title, 1), self.position, spacing=gap(3)))
+        seen = column((middle, 1), self._about, self.how, spacing=gap(2))
+        others = LiveButtons(self._appearance, [self.pause, self.skip, self.end])
+        ways = row((others, 2), (self.stop, 1))
         ways.setSpacing(gap(2))
         column(
             self.sentence,
-            (middle, 1),
+            (scrollable(widget_with(seen), wide=True), 1),
             ways,
             on=self,
             margins=(MARGIN_PX, 2 * GAP_PX, MARGIN_PX, 2 * GAP_PX),
@@ -93,7 +97,7 @@ class RoundPage(QWidget):
             Pain rating, 1..10, at which the programme says to stop.
         """
         self.guided = guided
-        self.limit.setText(limit_sentence(limit))
+        self.limit.say(limit_in_short(limit))
         self._guidance.begin(guided)
         self._timer.start()
         self._show()
@@ -178,8 +182,15 @@ class RoundPage(QWidget):
         self.count.show_round(guided)
         self.title.setText(round_task_title(task))
         self.how.setText(how_sentence(task.planned))
+        give_role(self.how, "" if self._appearance.percent >= _LARGE_PERCENT else "lead")
+        # How it is done is read before it begins; then nothing stands beneath but its name.
+        explained = guided.paused or guided.phase is RoundPhase.READY
+        self.how.setVisible(explained)
+        self._about.setVisible(not explained)
         here, of = guided.position
         self.position.setText(tr("Exercise {here} of {of}").format(here=here, of=of))
         self.position.setVisible(of > 1)
         self.pause.say(tr("Continue") if guided.paused else tr("Pause"))
+        give_role(self.pause, "main" if guided.paused else "")
+        give_role(self.stop, "large" if guided.paused else "large-main")
         self.skip.say(tr("Next exercise") if guided.upcoming else tr("Finish"))

@@ -3,6 +3,7 @@
 Public names:
 
     camera_setup: SetupPage
+    live_buttons: LiveButtons
     measure_page: MeasurePage
     person_form: PersonForm
     screening: SafetyPage

@@ -12,16 +12,16 @@ from gui.protocol.plan import Attempt, AttemptState, MovementTask, SessionStep
 from gui.session.measurement_session import MeasurementSession
 from gui.style.appearance import Appearance
 from gui.text.session_wording import reason_phrase
-from gui.text.wording import advice_words, range_words, task_title, tr
+from gui.text.wording import advice_words, range_words, task_title, tr, value_words
 from gui.widgets.big_number import BigNumber
-from gui.widgets.buttons import button
+from gui.widgets.buttons import button, give_role
 from gui.widgets.fitted_sentence import FittedSentence
 from gui.widgets.fixed_size_stack import FixedSizeStack
 from gui.widgets.layouts import card, column, row, widget_with
 from gui.widgets.position_figure import PositionView, ViewPlan
 from gui.widgets.reading_figure import ReadingFigure
 from gui.widgets.scroll_page import scrollable
-from gui.widgets.text import NoticeBar
+from gui.widgets.text import NoticeBar, label
 from gui.widgets.video_view import VideoView
 from measure.domain.movements import MOVEMENTS, Unit
 from measure.domain.reading_scale import exceeds_range
@@ -38,6 +38,12 @@ _SHOW_POSITION = (
 #: Phases after a trial, in which its result is shown.
 _SHOW_RESULT = (Phase.REST, Phase.REFINING, Phase.DONE)
 
+#: Insets at which words and digits begin in one line with the scale, pixels. [technical]
+_WORDS_IN_PX, _DIGITS_IN_PX = 3, 6
+
+#: Text size up to which a heading stands above the picture. [technical]
+_USUAL_PERCENT = 100
+
 #: Places in the stacks at the right, at the left, and of the whole middle.
 _POSITION, _NUMBER = range(2)
 _CAMERA, _ON_BODY = range(2)
@@ -51,7 +57,10 @@ def _final_words(attempt: Attempt, unit: Unit) -> str:
         return tr("practice")
     if trial is None or trial.low is None or trial.high is None:
         return tr("measured")
-    return tr("final, {range}").format(range=range_words(trial.low, trial.high, unit))
+    if unit is not Unit.DEGREES:
+        return tr("final, {range}").format(range=range_words(trial.low, trial.high, unit))
+    low, high = (value_words(end, unit) for end in (trial.low, trial.high))
+    return tr("final, {low} to {high}").format(low=low, high=high)
 
 
 class LivePage(QWidget):
@@ -67,6 +76,8 @@ class LivePage(QWidget):
         #: The last value of the movement, and whether it was held: what stands on the way back.
         self._kept: tuple[float | None, bool] = (None, False)
         self.sentence = FittedSentence(appearance)
+        #: What is measured, and whom.
+        self.title = label("", "strong")
         self.video = VideoView(appearance, at_left=True)
         self.figure = PositionView(appearance)
         self.plan = ViewPlan(appearance)
@@ -92,10 +103,15 @@ class LivePage(QWidget):
     def _lay_out(self) -> None:
         gap = self._appearance.gap
         position = widget_with(row((self.figure, 5), (self.plan, 2)), "page")
-        number = widget_with(column(self.number, self.kind, self.band, 1, spacing=gap(0.5)), "page")
+        # The words begin where the digits and the scale do.
+        kind, figures = (
+            row(member, margins=(left, 0, 0, 0))
+            for member, left in ((self.kind, _WORDS_IN_PX), (self.number, _DIGITS_IN_PX))
+        )
+        number = widget_with(column(1, figures, kind, self.band, 1, spacing=gap(0.5)), "page")
         self._right = FixedSizeStack([position, number])
         self._left = FixedSizeStack([self.video, self.on_body])
-        left = column((self._left, 1), self.trials, spacing=gap(0.5))
+        left = column(self.title, (self._left, 1), self.trials, spacing=gap(0.5))
         picture = widget_with(row((left, 57), (self._right, 43), spacing=gap(3)), "page")
         refusal = card(row((self.example, 1), (self.advice, 2), spacing=gap(3)))
         self._middle = FixedSizeStack([picture, refusal])
@@ -152,7 +168,9 @@ class LivePage(QWidget):
             return
         guide, task = measuring.guide, measuring.guide.task
         title = task_title(task.movement, task.side)
-        self.video.set_caption(f"{self.person_name}: {title}" if self.person_name else title)
+        # Large type leaves less room for it above the picture.
+        give_role(self.title, "title" if self._appearance.percent <= _USUAL_PERCENT else "strong")
+        self.title.setText(f"{self.person_name}: {title}" if self.person_name else title)
         self.sentence.say(measuring.sentence)
         self.video.measure_arm(task.movement, task.side)
         for drawn in (self.figure, self.example):
@@ -162,6 +180,7 @@ class LivePage(QWidget):
         )
         self.trials.show_guide(guide)
         self.pause.say(tr("Continue") if guide.paused else tr("Pause"))
+        give_role(self.pause, "main" if guide.paused else "")
         self.discard.setEnabled(guide.can_discard)
         in_trouble = measuring.trouble is not None
         self.here.setEnabled(not guide.paused)

@@ -1,7 +1,8 @@
-"""Band beneath the live number: follows the arm, is filled by a hold, then becomes the reading's.
+"""Scale beneath the live number: follows the arm, then carries the reading's interval.
 
-A captured trial draws together to its place within a moment, and a final one opens to its
-interval; where people want no motion both are there at once.
+The share of a hold that is done has a bar of its own beneath the scale, which is gone with the
+hold. A final interval opens from its value within a moment, or is there at once where people want
+no motion.
 """
 
 from enum import Enum, auto
@@ -12,16 +13,19 @@ from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from gui.drawing.interval_band import paint_band, paint_guide, paint_scale
 from gui.style.appearance import Appearance
-from gui.text.wording import tr
+from gui.text.wording import tr, value_words
 from gui.widgets.painted_widget import PaintedWidget
 from gui.widgets.position_figure import motion_wanted
-from measure.domain.movements import Movement
-from measure.domain.reading_scale import share_of_scale
+from measure.domain.movements import MOVEMENTS, Movement, Unit
+from measure.domain.reading_scale import scale_of
 
-#: How long a captured trial takes to land in its place, milliseconds. [technical]
-LANDING_MS = 420
-#: Height as a share of the window's. [technical]
-_SHARE = 1 / 27
+#: How long a final interval takes to open, milliseconds. [technical]
+OPENING_MS = 420
+#: Heights of the scale, of its numbers and of the bar of a hold, as shares of the window's.
+#: [technical]
+_SCALE, _NUMBERS, _HOLD = 1 / 27, 1 / 26, 1 / 42
+#: Room beside the scale for half a mark, pixels. [technical]
+_ASIDE_PX = 6
 
 
 class BandState(Enum):
@@ -46,7 +50,7 @@ class LiveBand(PaintedWidget):
         #: How much of the hold is done, 0..1.
         self.share = 0.0
         self._moment = QVariantAnimation(self)
-        self._moment.setDuration(LANDING_MS)
+        self._moment.setDuration(OPENING_MS)
         self._moment.setStartValue(0.0)
         self._moment.setEndValue(1.0)
         self._moment.setEasingCurve(QEasingCurve.Type.OutCubic)
@@ -75,7 +79,7 @@ class LiveBand(PaintedWidget):
         self._set(BandState.FINAL, movement, value, interval)
 
     def sizeHint(self) -> QSize:
-        return QSize(200, max(22, round(self.window().height() * _SHARE)))
+        return QSize(200, max(48, round(self.window().height() * (_SCALE + _NUMBERS + _HOLD))))
 
     def minimumSizeHint(self) -> QSize:
         return QSize(80, self.sizeHint().height())
@@ -89,44 +93,60 @@ class LiveBand(PaintedWidget):
     ) -> None:
         if state is not self.state:
             self.setAccessibleName("")
-            lands = state in (BandState.MEASURED, BandState.FINAL)
-            if lands and motion_wanted() and self.isVisible():
+            if state is BandState.FINAL and motion_wanted() and self.isVisible():
                 self._moment.start()
             else:
                 self._moment.stop()
         self.state, self._movement, self._value, self._interval = state, movement, value, interval
         self.update()
 
-    def _landed(self) -> float:
+    def _opened(self) -> float:
         """Return how much of the moment is over, 0..1."""
         running = self._moment.state() is QVariantAnimation.State.Running
         return float(self._moment.currentValue()) if running else 1.0
 
     def paint(self, painter: QPainter) -> None:
-        place = QRectF(self.rect()).adjusted(8, 5, -8, -5)
-        if self.state is BandState.HOLDING:
-            self._bar(painter, place, "line", 1.0)
-            done = QRectF(place)
-            done.setWidth(max(place.height(), place.width() * self.share))
-            self._bar(painter, done, "hold", 1.0)
-            return
+        whole = _SCALE + _NUMBERS + _HOLD
+        numbers_top, hold_top = (self.height() * part / whole for part in (_SCALE, whole - _HOLD))
+        room = QRectF(self.rect()).adjusted(_ASIDE_PX, 0, -_ASIDE_PX, 0)
+        place, numbers, hold = QRectF(room), QRectF(room), QRectF(room)
+        place.setBottom(numbers_top)
+        numbers.setTop(numbers_top)
+        numbers.setBottom(hold_top)
+        hold.setTop(hold_top)
+        place.adjust(0, 5, 0, -5)
         paint_scale(painter, self.appearance, place)
+        self._paint_numbers(painter, numbers)
+        if self.state is BandState.HOLDING:
+            self._bar(painter, hold, "line")
+            hold.setWidth(max(hold.height(), hold.width() * self.share))
+            self._bar(painter, hold, "hold")
         if self._value is None:
             return
-        landed = self._landed()
         if self.state is BandState.FINAL and self._interval is not None:
-            low, high = (self._value + (edge - self._value) * landed for edge in self._interval)
+            opened = self._opened()
+            low, high = (self._value + (edge - self._value) * opened for edge in self._interval)
             paint_band(painter, self.appearance, place, self._movement, self._value, low, high)
-            return
-        if self.state is BandState.MEASURED and landed < 1.0:
-            x = place.left() + place.width() * share_of_scale(self._value, self._movement)
-            left = place.left() + (x - place.left()) * landed
-            right = place.right() + (x - place.right()) * landed
-            drawn = QRectF(left, place.top(), max(right - left, place.height()), place.height())
-            self._bar(painter, drawn, "hold", 1.0 - 0.6 * landed)
-        paint_guide(painter, self.appearance, place, self._movement, self._value)
+        else:
+            paint_guide(painter, self.appearance, place, self._movement, self._value)
 
-    def _bar(self, painter: QPainter, place: QRectF, colour: str, opacity: float) -> None:
+    def _paint_numbers(self, painter: QPainter, place: QRectF) -> None:
+        """Write both ends and the middle of a scale of degrees beneath it."""
+        if MOVEMENTS[self._movement].unit is not Unit.DEGREES:
+            return
+        painter.setPen(self.appearance.colour("quiet"))
+        painter.setFont(self.appearance.font(place.height() * 0.86))
+        low, high = scale_of(self._movement)
+        sides = Qt.AlignmentFlag
+        for degrees, side in (
+            (low, sides.AlignLeft),
+            ((low + high) / 2, sides.AlignHCenter),
+            (high, sides.AlignRight),
+        ):
+            words = value_words(degrees, Unit.DEGREES)
+            painter.drawText(place, side | sides.AlignVCenter, words)
+
+    def _bar(self, painter: QPainter, place: QRectF, colour: str) -> None:
         painter.setPen(Qt.PenStyle.NoPen)
-        painter.setBrush(self.appearance.colour(colour, opacity))
+        painter.setBrush(self.appearance.colour(colour))
         painter.drawRoundedRect(place, place.height() / 2, place.height() / 2)

@@ -2,7 +2,7 @@
 
 from collections.abc import Sequence
 
-from PySide6.QtGui import QFontMetricsF
+from PySide6.QtGui import QFontMetricsF, QResizeEvent
 from PySide6.QtWidgets import QPushButton, QWidget
 
 from gui.style.appearance import Appearance
@@ -28,6 +28,12 @@ class LiveButtons(ButtonRow):
         self._appearance = appearance
         self._px = appearance.px()
         super().__init__(buttons, parent, wide=True)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        if event.size().width() != event.oldSize().width():
+            # A layout may have asked for the lines of the former width since the last change.
+            self.updateGeometry()
 
     def _arrange(self) -> None:
         px = self._largest_px()

@@ -143,7 +143,7 @@ def test_the_live_page_shows_guide_then_reading_then_refusal(stage: WindowHarnes
     assert live.video.isVisible()
     stage.engine.settle()
     stage.settle()
-    assert live.kind.text == "final, 113 to 123"
+    assert live.kind.text == "final, 113\u00b0 to 123\u00b0"
     assert live.band.state is BandState.FINAL
     assert live.trials.words == ("118\u00b0 (113 to 123)", "next")
     assert live.on_body.isVisible()
