@@ -21,7 +21,7 @@ Public names:
     round_recorder: RoundRecorder
     services: Services
     settings: TEXT_SCALES, WindowSettings
-    setup_check: SetupAspect, SideCheck, aspect_text, side_check_text
+    setup_check: SetupAspect, SideCheck, aspect_text, raise_sentence, side_check_text
     tones: Tone
     undo: UndoList
 """

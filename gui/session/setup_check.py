@@ -4,6 +4,7 @@ from enum import StrEnum
 
 from gui.text.session_wording import hint_sentence
 from gui.text.wording import tr
+from measure.domain.landmarks import Side
 from measure.live.events import LiveFrame, SetupHint
 
 
@@ -14,7 +15,7 @@ class SetupAspect(StrEnum):
 
 
 class SideCheck(StrEnum):
-    """What the raised right hand told about the source."""
+    """What the raised hand told about the source."""
 
     AS_EXPECTED = "as-expected"
     EXCHANGED = "exchanged"
@@ -32,23 +33,30 @@ _HINTS = {
 }
 
 
-def aspect_text(place: SetupAspect, frame: LiveFrame | None) -> str:
-    """Return one line: a sign, what is looked at, and what to do about it."""
+def aspect_text(place: SetupAspect, frame: LiveFrame | None) -> tuple[str, str]:
+    """Return a sign, and a line: what is looked at, and what to do about it."""
     name = {
         SetupAspect.DISTANCE: tr("Distance"),
         SetupAspect.LEVEL: tr("Height and level"),
         SetupAspect.LIGHT: tr("Light"),
     }[place]
     if frame is None or (frame.points_px is None and place is not SetupAspect.LIGHT):
-        return tr("\u25cb  {name}: not seen yet").format(name=name)
+        return "\u25cb", tr("{name}: not seen yet").format(name=name)
     for hint in frame.setup_hints:
         if hint in _HINTS[place]:
-            return f"\u25b6  {hint_sentence(hint)}"
-    return tr("\u2713  {name}: good").format(name=name)
+            return "\u25b6", hint_sentence(hint)
+    return "\u2713", tr("{name}: good").format(name=name)
+
+
+def raise_sentence(side: Side) -> str:
+    """Return the request to raise a hand."""
+    if side is Side.RIGHT:
+        return tr("Raise your right hand.")
+    return tr("Raise your left hand.")
 
 
 def side_check_text(check: SideCheck) -> str:
     """Return what was found out about left and right."""
     if check is SideCheck.AS_EXPECTED:
-        return tr("✓  Your right hand was seen as the right one. Left and right are correct.")
+        return tr("✓  The hand was seen on its own side. Left and right are correct.")
     return tr("▶  The camera shows a mirror image. From now on Thawline corrects this.")

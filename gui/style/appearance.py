@@ -4,7 +4,7 @@ from PySide6.QtCore import QObject, Qt, Signal, Slot
 from PySide6.QtGui import QColor, QFont, QFontMetricsF, QPalette
 from PySide6.QtWidgets import QApplication
 
-from gui.style.fonts import ensure_fonts, window_font
+from gui.style.fonts import column_font, ensure_fonts, line_up_columns
 from gui.style.measures import BODY_PX, GAP_PX
 from gui.style.palette import DARK, LIGHT, Palette, Scheme
 from gui.style.style_sheet import style_sheet
@@ -54,6 +54,7 @@ class Appearance(QObject):
         if isinstance(application, QApplication):
             application.setPalette(self._qt_palette())
             application.setStyleSheet(style_sheet(self.palette, self._percent))
+            line_up_columns()
         self.changed.emit()
 
     def px(self, role: float = 1.0) -> int:
@@ -65,7 +66,8 @@ class Appearance(QObject):
         return round(GAP_PX * times)
 
     def font(self, px: float, *, bold: bool = False) -> QFont:
-        font = window_font()
+        """Return the font of what is painted, its figures all of one width: they change."""
+        font = column_font()
         font.setPixelSize(max(1, round(px)))
         font.setWeight(QFont.Weight.Bold if bold else QFont.Weight.Normal)
         return font

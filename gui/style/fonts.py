@@ -3,11 +3,15 @@
 from functools import cache
 from importlib.resources import files
 from pathlib import Path
+from typing import Any
 
 from PySide6.QtGui import QFont, QFontDatabase, QFontInfo, QGuiApplication
+from PySide6.QtWidgets import QApplication
 
 #: The family of all text in the window, made for low vision: letters that are hard to mix up.
 FAMILY = "Atkinson Hyperlegible"
+#: Kinds of widgets whose figures stand in columns; Qt takes text here, its types say bytes.
+_IN_COLUMNS: tuple[Any, ...] = ("QTableView", "QHeaderView")
 
 
 @cache
@@ -39,8 +43,19 @@ def ensure_fonts() -> None:
     QGuiApplication.setFont(window_font())
 
 
+def line_up_columns() -> None:
+    """Give tables figures of one width; to be called after each new style sheet, which forgets."""
+    for kind in _IN_COLUMNS:
+        QApplication.setFont(column_font(), kind)
+
+
 def window_font() -> QFont:
-    """Return a font of the typeface, its figures all of one width, so that columns line up."""
-    font = QFont(FAMILY)
+    """Return a font of the typeface for running text, its figures as wide as each is."""
+    return QFont(FAMILY)
+
+
+def column_font() -> QFont:
+    """Return a font of the typeface with figures all of one width, so that columns line up."""
+    font = window_font()
     font.setFeature(QFont.Tag("tnum"), 1)
     return font

@@ -1064,6 +1064,10 @@
         <translation>Buscar cámaras otra vez</translation>
     </message>
     <message>
+        <source>Nothing seen yet</source>
+        <translation>Todavía no se ve nada</translation>
+    </message>
+    <message>
         <source>Mirror the picture</source>
         <translation>Mostrar la imagen como en un espejo</translation>
     </message>
@@ -1094,6 +1098,18 @@
     <message>
         <source>No voice was found on this computer. Tones and the screen guide you instead.</source>
         <translation>No se encontró ninguna voz en este ordenador. Le guiarán los tonos y la pantalla.</translation>
+    </message>
+    <message>
+        <source>This shows whether left and right are exchanged. Face the camera and raise the hand only as far as is comfortable.</source>
+        <translation>Así se ve si la izquierda y la derecha están intercambiadas. Mire a la cámara y levante la mano solo hasta donde le resulte cómodo.</translation>
+    </message>
+    <message>
+        <source>Use the left hand</source>
+        <translation>Usar la mano izquierda</translation>
+    </message>
+    <message>
+        <source>Use the right hand</source>
+        <translation>Usar la mano derecha</translation>
     </message>
     <message>
         <source>No sound device was found. The same words are on the screen.</source>
@@ -1242,10 +1258,6 @@
     <message>
         <source>This is the voice that tells you what to do.</source>
         <translation>Esta es la voz que le dice qué hacer.</translation>
-    </message>
-    <message>
-        <source>Face the camera and raise your right hand.</source>
-        <translation>Mire a la cámara y levante la mano derecha.</translation>
     </message>
     <message>
         <source>{name}: {plainly}</source>
@@ -1442,6 +1454,10 @@
     <message>
         <source>Pain relief was taken in the last four hours</source>
         <translation>Se ha tomado un analgésico en las últimas cuatro horas</translation>
+    </message>
+    <message>
+        <source>The other arm is then measured first.</source>
+        <translation>Entonces se mide primero el otro brazo.</translation>
     </message>
     <message>
         <source>Measure this movement</source>
@@ -2264,8 +2280,20 @@
         <translation>Altura y nivel</translation>
     </message>
     <message>
-        <source>✓  Your right hand was seen as the right one. Left and right are correct.</source>
-        <translation>✓  Su mano derecha se vio como derecha. Izquierda y derecha son correctas.</translation>
+        <source>{name}: not seen yet</source>
+        <translation>{name}: todavía no se ve</translation>
+    </message>
+    <message>
+        <source>{name}: good</source>
+        <translation>{name}: bien</translation>
+    </message>
+    <message>
+        <source>Raise your left hand.</source>
+        <translation>Levante la mano izquierda.</translation>
+    </message>
+    <message>
+        <source>✓  The hand was seen on its own side. Left and right are correct.</source>
+        <translation>✓  La mano se vio en su lado. La izquierda y la derecha son correctas.</translation>
     </message>
     <message>
         <source>▶  The camera shows a mirror image. From now on Thawline corrects this.</source>
@@ -2350,14 +2378,6 @@
     <message>
         <source>No camera was found</source>
         <translation>No se encontró ninguna cámara</translation>
-    </message>
-    <message>
-        <source>○  {name}: not seen yet</source>
-        <translation>○  {name}: aún sin ver</translation>
-    </message>
-    <message>
-        <source>✓  {name}: good</source>
-        <translation>✓  {name}: bien</translation>
     </message>
     <message>
         <source>Movement, side</source>
@@ -6990,6 +7010,10 @@
     <message>
         <source>{side}: not measured today.</source>
         <translation>{side}: no se midió hoy.</translation>
+    </message>
+    <message>
+        <source>Measure your shoulder at home</source>
+        <translation>Mida su hombro en casa</translation>
     </message>
     <message>
         <source>Choose a shoulder first</source>

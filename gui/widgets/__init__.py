@@ -22,7 +22,7 @@ Public names:
     position_figure: PositionView, ViewPlan, facing_text, motion_wanted
     reading_figure: ReadingFigure
     scroll_page: bring_into_view, scrollable
-    text: ElidedLabel, NoticeBar, label, titled
+    text: ElidedLabel, NoticeBar, SignedLine, label, titled
     titled_page: TitledPage
     topic_button: TopicButton, TopicGrid
     video_view: VideoView, image_of

@@ -2,6 +2,7 @@
 
 from collections.abc import Callable, Sequence
 from functools import partial
+from math import lcm
 from typing import Any
 
 from PySide6.QtCore import QEvent, QRect, QRectF, QSize, Qt, Signal
@@ -239,10 +240,7 @@ class ButtonRow(QWidget):
         return super().event(event)
 
     def _arrange(self) -> None:
-        widths = self._widths(with_keys=True)
-        room = self._room()
-        if self._wide(widths) > room:
-            widths = self._widths()
+        room, widths = self._room(), self._widths_here()
         high, top = self._button_height(), 0
         for line in self._lines(widths):
             left = (self.width() - room) // 2
@@ -265,6 +263,11 @@ class ButtonRow(QWidget):
     def _at_end(member: QPushButton) -> bool:
         """Whether a button stands at its line's end: the main one, and one that will be it."""
         return member.property("role") == "main" or bool(member.property("leads_on"))
+
+    def _widths_here(self) -> list[int]:
+        """Return the widths of the buttons, with their keys where all have room."""
+        widths = self._widths(with_keys=True)
+        return widths if self._wide(widths) <= self._room() else self._widths()
 
     def _put(self, member: QPushButton, left: int, top: int, wide: int, high: int) -> None:
         place = QRect(left, top, wide, high)
@@ -319,10 +322,15 @@ class FlowRow(QWidget):
         Greatest number of buttons in a line.
     filling
         Whether the buttons take the whole width.
+    level
+        Whether a last line of fewer buttons is as wide as the others.
     """
 
-    def __init__(self, gap_px: int, *, most_columns: int = 99, filling: bool = True) -> None:
+    def __init__(
+        self, gap_px: int, *, most_columns: int = 99, filling: bool = True, level: bool = False
+    ) -> None:
         super().__init__()
+        self._level = level
         self._gap_px, self._most_columns, self._filling = gap_px, most_columns, filling
         self._grid = QGridLayout(self)
         self._grid.setContentsMargins(0, 0, 0, 0)
@@ -354,8 +362,15 @@ class FlowRow(QWidget):
         if columns == self._columns:
             return
         self._columns = columns
+        last = len(self.buttons) % columns if self._level else 0
+        cells = lcm(columns, last or columns)
         for place, member in enumerate(self.buttons):
-            self._grid.addWidget(member, place // columns, place % columns)
+            line, at = divmod(place, columns)
+            span = cells // (last if last and line == len(self.buttons) // columns else columns)
+            self._grid.addWidget(member, line, at * span, 1, span)
+        if self._level:
+            for cell in range(self._grid.columnCount()):
+                self._grid.setColumnStretch(cell, 1 if cell < cells else 0)
         if not self._filling:
             for column in range(most + 1):
                 self._grid.setColumnStretch(column, 1 if column == columns else 0)

@@ -1,14 +1,16 @@
 """Camera's picture on a page, or why it does not come and a way to try again."""
 
-from PySide6.QtCore import Signal, Slot
+from PySide6.QtCore import Qt, Signal, Slot
 from PySide6.QtGui import QKeySequence, QShortcut
-from PySide6.QtWidgets import QVBoxLayout, QWidget
+from PySide6.QtWidgets import QGridLayout, QWidget
 
 from gui.session.services import Services
+from gui.style.measures import GAP_PX
 from gui.text.session_wording import trouble_sentence
 from gui.text.wording import tr
 from gui.widgets.buttons import button
 from gui.widgets.fitted_sentence import FittedSentence
+from gui.widgets.layouts import column
 from gui.widgets.video_view import VideoView
 from measure.camera.faults import SourceFault
 from measure.live.events import LiveEvent, LiveFrame
@@ -47,11 +49,12 @@ class CameraView(QWidget):
         self.retry.clicked.connect(self.reopen)
         shortcut = QShortcut(QKeySequence("R"), self.retry)
         shortcut.activated.connect(self.retry.click)
-        layout = QVBoxLayout(self)
+        layout = QGridLayout(self)
         layout.setContentsMargins(0, 0, 0, 0)
-        # Close to the sentence that says what is wrong, and in sight at any text size.
-        layout.addWidget(self.retry)
-        layout.addWidget(self.video, 1)
+        layout.addWidget(self.video, 0, 0)
+        # On the empty picture: in its middle, or beneath what is said there.
+        self._on_picture = column(1, self.retry, 1, margins=(0, 0, 0, 2 * GAP_PX))
+        layout.addLayout(self._on_picture, 0, 0, Qt.AlignmentFlag.AlignHCenter)
         services.feed.framed.connect(self._take_frame)
         services.feed.happened.connect(self._take_event)
 
@@ -94,9 +97,12 @@ class CameraView(QWidget):
 
     def _show_trouble(self) -> None:
         """Show what is the matter, with its details where the picture would be."""
+        trouble = self.trouble
         if why := self._services.feed.why_no_picture:
-            self.video.show_empty(why)
-        self.retry.setVisible(self.trouble is not None)
+            said = trouble is not None and why == trouble_sentence(trouble)
+            self.video.show_empty("" if said else why)
+        self._on_picture.setStretch(2, 0 if self.video.empty_text else 1)
+        self.retry.setVisible(trouble is not None)
         self._speak()
 
     def _speak(self) -> None:

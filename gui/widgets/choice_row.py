@@ -25,7 +25,7 @@ class _CheckableRow(FlowRow):
     picked = Signal(int)
 
     def __init__(self, texts: Sequence[str], columns: int, may_be_empty: bool, role: str) -> None:
-        super().__init__(_GAP_PX, most_columns=columns)
+        super().__init__(_GAP_PX, most_columns=columns, level=True)
         self._may_be_empty = may_be_empty
         # An exclusive group would let the arrow keys choose, and could not be emptied.
         self._group = QButtonGroup(self)

@@ -2,8 +2,16 @@
 
 from functools import partial
 
-from PySide6.QtCore import QEvent, QObject, QSize, Qt, QTimer
-from PySide6.QtGui import QKeyEvent, QPaintEvent, QShowEvent
+from PySide6.QtCore import QEvent, QObject, QPointF, QSize, Qt, QTimer, Slot
+from PySide6.QtGui import (
+    QKeyEvent,
+    QLinearGradient,
+    QPainter,
+    QPaintEvent,
+    QPalette,
+    QPen,
+    QShowEvent,
+)
 from PySide6.QtWidgets import (
     QApplication,
     QFrame,
@@ -13,10 +21,19 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from gui.style.measures import BAR_PX, CONTENT_PX
+from gui.style.measures import BAR_PX, CONTENT_PX, GAP_PX
 
 #: The width of what may be as wide as the window; Qt's own, which it does not export. [technical]
 _NO_LIMIT = 16_777_215
+#: Height of the fading strip, pixels: about a line of text at 100 %. [technical]
+_STRIP_PX = 5 * GAP_PX
+#: Share of the strip, from its upper edge, in which the ground comes to cover everything.
+#: [technical]
+_COVERED_FROM = 0.5
+#: Half the width of the arrow's head, and its thickness, pixels. [technical]
+_ARROW_PX, _LINE_PX = 7, 2
+#: Pixels of an area that may lie below its edge without a word: empty margin. [technical]
+_MARGIN_PX = 8
 
 
 class _Bar(QScrollBar):
@@ -25,6 +42,51 @@ class _Bar(QScrollBar):
     def paintEvent(self, event: QPaintEvent) -> None:
         if self.maximum() > self.minimum():
             super().paintEvent(event)
+
+
+class _MoreBelow(QWidget):
+    """A painted strip on a scroll area, seen while there is more below; no control, never read."""
+
+    def __init__(self, area: QScrollArea) -> None:
+        super().__init__(area)
+        self.setAttribute(Qt.WidgetAttribute.WA_TransparentForMouseEvents)
+        self._area, self._bar = area, area.verticalScrollBar()
+        self._bar.valueChanged.connect(self.refresh)
+        self._bar.rangeChanged.connect(self.refresh)
+        area.viewport().installEventFilter(self)
+        self.refresh()
+
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
+        if event.type() in (QEvent.Type.Resize, QEvent.Type.Move, QEvent.Type.Show):
+            self.refresh()
+        return super().eventFilter(watched, event)
+
+    @Slot()
+    def refresh(self) -> None:
+        """Lie along the lower edge, or be gone where the end is seen."""
+        seen = self._area.viewport().geometry()
+        self.setGeometry(seen.left(), seen.bottom() + 1 - _STRIP_PX, seen.width(), _STRIP_PX)
+        self.setVisible(self._bar.maximum() - self._bar.value() > _MARGIN_PX)
+        self.raise_()
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        ground = self._area.palette().color(QPalette.ColorRole.Window)
+        clear = self._area.palette().color(QPalette.ColorRole.Window)
+        clear.setAlphaF(0.0)
+        fading = QLinearGradient(0, 0, 0, self.height())
+        fading.setColorAt(0, clear)
+        fading.setColorAt(_COVERED_FROM, ground)
+        fading.setColorAt(1, ground)
+        painter = QPainter(self)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        painter.fillRect(self.rect(), fading)
+        painter.setPen(
+            QPen(self._area.palette().color(QPalette.ColorRole.PlaceholderText), _LINE_PX)
+        )
+        tip = QPointF(self.width() / 2, self.height() - _LINE_PX - 2)
+        for side in (-_ARROW_PX, _ARROW_PX):
+            painter.drawLine(tip, tip + QPointF(side, -_ARROW_PX))
+        painter.end()
 
 
 class _ScrollPage(QScrollArea):
@@ -49,6 +111,7 @@ class _ScrollPage(QScrollArea):
         self._page = page
         self._least = QSize()
         self.setWidget(page)
+        _MoreBelow(self)
 
     def showEvent(self, event: QShowEvent) -> None:
         super().showEvent(event)

@@ -10,7 +10,7 @@ from PySide6.QtWidgets import (
 
 from gui.style.measures import GAP_PX
 from gui.text.wording import notice
-from gui.widgets.layouts import centred, column
+from gui.widgets.layouts import centred, column, row
 
 #: Least room for a shortened text, in widths of a digit. [technical]
 _LEAST_DIGITS = 8
@@ -69,6 +69,26 @@ class ElidedLabel(QLabel):
         self.setText(
             self.fontMetrics().elidedText(self._whole, Qt.TextElideMode.ElideMiddle, self.width())
         )
+
+
+class SignedLine(QWidget):
+    """A line of a list: its text hangs beside its sign."""
+
+    def __init__(self, sign: str, text: str, role: str = "") -> None:
+        super().__init__()
+        self._sign, self._words = label(sign, role), label(text, role)
+        self._sign.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Preferred)
+        self._sign.setAlignment(Qt.AlignmentFlag.AlignTop)
+        row(self._sign, (self._words, 1), on=self, spacing=12)
+
+    def say(self, sign: str, text: str) -> None:
+        """Show another sign and text."""
+        self._sign.setText(sign)
+        self._words.setText(text)
+
+    def text(self) -> str:
+        """Return sign and text as they are read."""
+        return f"{self._sign.text()}  {self._words.text()}"
 
 
 def titled(name: str, line: str) -> QWidget:

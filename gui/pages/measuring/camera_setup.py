@@ -13,7 +13,13 @@ from PySide6.QtWidgets import (
 )
 
 from gui.session.services import Services
-from gui.session.setup_check import SetupAspect, SideCheck, aspect_text, side_check_text
+from gui.session.setup_check import (
+    SetupAspect,
+    SideCheck,
+    aspect_text,
+    raise_sentence,
+    side_check_text,
+)
 from gui.session.tones import Tone
 from gui.text.session_wording import hint_sentence, trouble_sentence
 from gui.text.wording import tr
@@ -22,7 +28,7 @@ from gui.widgets.camera_view import CameraView
 from gui.widgets.fitted_sentence import FittedSentence
 from gui.widgets.layouts import card, column, row, widget_with
 from gui.widgets.scroll_page import scrollable
-from gui.widgets.text import label
+from gui.widgets.text import SignedLine, label
 from gui.widgets.video_view import image_of
 from gui.widgets.wrapping_check_box import WrappingCheckBox
 from measure.camera.faults import SourceFault
@@ -49,7 +55,8 @@ class SetupPage(QWidget):
         self._services = services
         self._frame: LiveFrame | None = None
         self._thumbnail_at = 0.0
-        self._hand_check = False
+        #: The hand to raise while left and right are checked.
+        self._asked: Side | None = None
         self.sentence = FittedSentence(services.appearance)
         self.camera = CameraView(services, self.sentence)
         self.camera.video.set_framing(True)
@@ -61,12 +68,16 @@ class SetupPage(QWidget):
         self._camera_list = QVBoxLayout()
         self.search_again = button(tr("Look for cameras again"), "link")
         self.search_again.clicked.connect(self.find_cameras)
-        self.checks = {place: label("", "lead") for place in SetupAspect}
+        self.checks = {place: SignedLine("", "", "lead") for place in SetupAspect}
+        #: In place of the checks while nothing is seen.
+        self.unseen = SignedLine("\u25cb", tr("Nothing seen yet"), "lead")
         self.mirror = WrappingCheckBox(services.appearance, tr("Mirror the picture"))
         self.mirror.setChecked(services.mirrored)
         self.mirror.toggled.connect(self._mirror_toggled)
         self.hand = button(tr("Check left and right"))
         self.hand.clicked.connect(self.ask_for_hand)
+        self.other_hand = button("", "link")
+        self.other_hand.clicked.connect(self._ask_for_other_hand)
         self.hand_words = label("", "quiet")
         self.camera_and_body = button(tr("Camera and body"))
         self.camera_and_body.clicked.connect(self._show_calibration)
@@ -88,9 +99,15 @@ class SetupPage(QWidget):
         self._lay_out()
 
     def _lay_out(self) -> None:
-        place = card(label(tr("Place"), "quiet"), *self.checks.values())
+        place = card(label(tr("Place"), "quiet"), self.unseen, *self.checks.values())
         cameras = card(label(tr("Camera"), "quiet"), self._camera_list, self.search_again)
-        sides = card(label(tr("Left and right"), "quiet"), self.mirror, self.hand, self.hand_words)
+        sides = card(
+            label(tr("Left and right"), "quiet"),
+            self.mirror,
+            self.hand,
+            self.hand_words,
+            self.other_hand,
+        )
         tries = FlowRow(8, filling=False)
         tries.offer([self.tone, self.voice])
         sound = card(
@@ -108,7 +125,7 @@ class SetupPage(QWidget):
             (middle, 1),
             ButtonRow([self.start], wide=True),
             on=self,
-            margins=(24, 8, 24, 16),
+            margins=(24, 12, 24, 16),
             spacing=12,
         )
 
@@ -123,7 +140,7 @@ class SetupPage(QWidget):
 
     def hideEvent(self, event: QHideEvent) -> None:
         super().hideEvent(event)
-        self._frame, self._hand_check = None, False
+        self._frame, self._asked = None, None
         self.hand_words.setText("")
 
     def _reopen(self) -> None:
@@ -208,9 +225,7 @@ class SetupPage(QWidget):
     def _take_event(self, event: LiveEvent) -> None:
         if event.kind is LiveEventKind.TROUBLE:
             self._frame = None
-        elif (
-            event.kind is LiveEventKind.HAND_RAISED and self._hand_check and event.side is not None
-        ):
+        elif event.kind is LiveEventKind.HAND_RAISED and self._asked and event.side:
             self._take_hand(event.side)
         self.refresh()
 
@@ -218,8 +233,8 @@ class SetupPage(QWidget):
     def refresh(self) -> None:
         """Say the one thing to do, and how the place is."""
         frame = self._frame
-        if self._hand_check:
-            self.camera.say(tr("Raise your right hand."))
+        if self._asked is not None:
+            self.camera.say(raise_sentence(self._asked))
         elif frame is None:
             self.camera.say(tr("Opening the camera."))
         elif frame.setup_hints:
@@ -229,9 +244,14 @@ class SetupPage(QWidget):
         else:
             self.camera.say(tr("This is a good place. You can measure here."))
         good = frame is not None and not frame.setup_hints and frame.points_px is not None
-        give_role(self.start, "main" if good and not self._hand_check else "")
+        give_role(self.start, "main" if good and self._asked is None else "")
+        self.start.setEnabled(not self._services.feed.why_no_picture)
+        seen = None if self.camera.trouble else frame
+        self.unseen.setVisible(seen is None)
         for place, words in self.checks.items():
-            words.setText(aspect_text(place, None if self.camera.trouble else frame))
+            words.say(*aspect_text(place, seen))
+            words.setVisible(seen is not None)
+        self.other_hand.setVisible(self._asked is not None)
 
     # -- sound and voice ----------------------------------------------------------------------
 
@@ -259,19 +279,34 @@ class SetupPage(QWidget):
 
     @Slot()
     def ask_for_hand(self) -> None:
-        """Ask for the right hand, to find out whether the source shows a mirror image."""
-        self._hand_check = True
-        self.hand_words.setText(tr("Face the camera and raise your right hand."))
+        """Ask for a raised hand, to find out whether the source shows a mirror image."""
+        self._ask_for(Side.RIGHT)
+
+    @Slot()
+    def _ask_for_other_hand(self) -> None:
+        if self._asked is not None:
+            self._ask_for(self._asked.other)
+
+    def _ask_for(self, side: Side) -> None:
+        self._asked = side
+        self.hand_words.setText(
+            tr(
+                "This shows whether left and right are exchanged. Face the camera and raise the"
+                " hand only as far as is comfortable."
+            )
+        )
+        other = tr("Use the left hand") if side is Side.RIGHT else tr("Use the right hand")
+        self.other_hand.say(other)
         self.refresh()
 
     def _take_hand(self, side: Side) -> None:
         services = self._services
         camera = services.settings.camera
         was = services.settings.already_mirrored(camera)
-        check = SideCheck.AS_EXPECTED if side is Side.RIGHT else SideCheck.EXCHANGED
+        check = SideCheck.AS_EXPECTED if side is self._asked else SideCheck.EXCHANGED
         if check is SideCheck.EXCHANGED:
             services.settings.set_already_mirrored(camera, not was)
-        self._hand_check = False
+        self._asked = None
         self.hand_words.setText(side_check_text(check))
         if check is SideCheck.EXCHANGED:
             self._reopen()

@@ -15,9 +15,8 @@ from gui.style.appearance import Appearance
 from gui.text.wording import affected_name, movement_name, side_title, tr
 from gui.widgets.buttons import FlowRow, MenuButton, button, give_role
 from gui.widgets.choice_row import ChoiceRow
-from gui.widgets.layouts import card, column, row
+from gui.widgets.layouts import card, row
 from gui.widgets.page_frame import frame_page
-from gui.widgets.position_figure import PositionView
 from gui.widgets.text import ElidedLabel, label
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
@@ -25,9 +24,6 @@ from measure.domain.records import Person
 
 #: Minutes that the full baseline takes: ten times two raises and the walk back. [project]
 BASELINE_MIN = 4
-#: Least height of the drawn person, pixels. [technical]
-_FIGURE_PX = 150
-
 #: People beside the last one who stand on buttons of their own. [technical]
 _RECENT = 3
 #: Most letters of a name on a button; a longer one is shortened. [technical]
@@ -172,10 +168,11 @@ class WhatPage(QWidget):
             may_be_empty=True,
         )
         self.baseline = button(tr("Full baseline"), "main", key=tr("B"))
+        self.baseline.setProperty("leads_on", True)
         self.movement = ChoiceRow(
             list(Movement),
             movement_name,
-            columns=2,
+            columns=3,
             title=tr("the movement to measure"),
             may_be_empty=True,
         )
@@ -187,8 +184,6 @@ class WhatPage(QWidget):
         self.state = SessionStateChoice(
             appearance, tr("Pain relief was taken in the last four hours")
         )
-        self.figure = PositionView(appearance)
-        self.figure.setMinimumHeight(_FIGURE_PX)
         self.other_person = button(tr("Back"), key=tr("Escape"))
         self._lay_out()
         self.baseline.clicked.connect(self._begin_baseline)
@@ -202,20 +197,26 @@ class WhatPage(QWidget):
     def _lay_out(self) -> None:
         gap = self._appearance.gap
         words = tr("Five movements, both sides, two trials each: about {minutes} minutes.")
-        chosen = column(self.movement.row, self.side.row, 1, spacing=gap(1))
+        side = label(tr("Side"), "strong")
+        side.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Preferred)
+        stiff = label(tr("Which shoulder is stiff?"), "strong")
+        stiff.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Preferred)
+        stiff.setWordWrap(False)
+        first = label(tr("The other arm is then measured first."), "small")
         frame_page(
             self,
             row((label(tr("What to measure"), "display"), 7), (self.who, 3)),
             card(
                 label(tr("Full baseline"), "title"),
                 label(words.format(minutes=BASELINE_MIN)),
-                label(tr("Which shoulder is stiff?"), "strong"),
+                row(stiff, (first, 1), spacing=gap(2)),
                 self.affected.row,
                 spacing=gap(1),
             ),
             card(
                 label(tr("Or one movement"), "title"),
-                row((chosen, 6), (self.figure, 3), spacing=gap(3)),
+                self.movement.row,
+                row(side, (self.side.row, 1), spacing=gap(2)),
                 spacing=gap(1),
             ),
             self.how,
@@ -249,21 +250,17 @@ class WhatPage(QWidget):
 
     @Slot()
     def _show_choice(self) -> None:
-        """Draw the movement, and let the main button begin what is chosen."""
+        """Let the main button begin what is chosen."""
         movement, side = self.movement.value, self.side.value
-        self.figure.show_movement(
-            movement or Movement.FLEXION,
-            side or Side.RIGHT,
-            mirrored=self._settings.mirror_preview,
-        )
         self.single.setVisible(movement is not None)
         self.single.setEnabled(movement is not None and side is not None)
         ready = tr("Measure this movement") if side is not None else tr("Choose the side first")
         self.single.say(ready)
-        give_role(self.baseline, "" if movement is not None else "main")
+        give_role(self.baseline, "main" if movement is None and self.affected.value else "")
 
     @Slot()
     def _affected_picked(self) -> None:
+        self._show_choice()
         if self._person is not None:
             affected = self.affected.value or ()
             self._person = replace(self._person, affected=affected)

@@ -26,6 +26,8 @@ from measure.progress.measuring_plan import MeasuringPlan
 
 #: Least height of the drawn person, pixels. [technical]
 _FIGURE_PX = 200
+#: Signs of what is folded away, and of what is open.
+_CLOSED, _OPEN = "\u25be", "\u25b4"
 
 
 class HomeStart(QWidget):
@@ -57,7 +59,7 @@ class HomeStart(QWidget):
         self.person = MenuButton(tr("Person"))
         self.edit_person = button(tr("Edit"), "link")
         self.add_person = button(tr("Add a person"), "link")
-        self.choose = button(tr("Choose the movements yourself"), checkable=True)
+        self.choose = button("", "link", checkable=True)
         self.choose.setChecked(settings.own_choice)
         self.movements = {
             movement: WrappingCheckBox(
@@ -91,8 +93,8 @@ class HomeStart(QWidget):
         self._tasks.setContentsMargins(0, 0, 0, 0)
         self._today = card(
             row(
-                (column(self.sentence, self._tasks, 1, spacing=gap(1)), 6),
-                (self.figure, 4),
+                (column(self.sentence, self._tasks, 1, spacing=gap(1)), 3),
+                (self.figure, 1),
                 spacing=gap(3),
             )
         )
@@ -112,9 +114,9 @@ class HomeStart(QWidget):
             self,
             self.title,
             self._today,
-            self.sore,
             row(self.choose, 1),
             self._own,
+            self.sore,
             who,
             buttons=[self.in_clinic, self.start],
             short=True,
@@ -163,6 +165,10 @@ class HomeStart(QWidget):
         """Say what is measured today."""
         plan = self.plan
         own = self.choose.isChecked()
+        words = tr("Choose the movements yourself")
+        self.choose.say(f"{words}  {_OPEN if own else _CLOSED}")
+        self.choose.setAccessibleName(words)
+        self.figure.setVisible(not own)
         self._own.setVisible(own)
         tasks = self.tasks
         due = plan is None or plan.due or own
@@ -178,12 +184,12 @@ class HomeStart(QWidget):
             )
         )
         clear_layout(self._tasks)
-        for movement in dict.fromkeys(task.movement for task in tasks):
+        for movement in () if own else dict.fromkeys(task.movement for task in tasks):
             self._tasks.addWidget(label(f"\u2022  {movement_plainly(movement).capitalize()}"))
         if plan is not None and plan.whole and not own:
             words = tr("Once a week, all movements of both arms are measured.")
             self._tasks.addWidget(label(words, "small"))
-        elif tasks:
+        elif tasks and not own:
             self._tasks.addWidget(label(_when_best(plan), "small"))
         if tasks:
             self.figure.show_movement(

@@ -4,7 +4,7 @@ from functools import partial
 
 from PySide6.QtCore import QEvent, QObject, Qt, QTimer, Signal, Slot
 from PySide6.QtGui import QKeySequence, QShortcut
-from PySide6.QtWidgets import QPushButton, QScrollArea, QSizePolicy, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QPushButton, QScrollArea, QVBoxLayout, QWidget
 
 from gui.protocol.red_flags import RedFlagScreening, ScreeningAnswer, ScreeningPage
 from gui.style.appearance import Appearance
@@ -14,17 +14,8 @@ from gui.text.wording import tr
 from gui.widgets.buttons import ButtonRow, button
 from gui.widgets.layouts import card, column, row, separator, widget_with
 from gui.widgets.scroll_page import scrollable
-from gui.widgets.text import label
+from gui.widgets.text import SignedLine, label
 from measure.domain.screening_records import ScreeningOccasion
-
-
-def _item(text: str) -> QWidget:
-    """Return a line of a list, its sign hanging before it."""
-    sign = label("\u2022")
-    sign.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Preferred)
-    sign.setAlignment(Qt.AlignmentFlag.AlignTop)
-    return widget_with(row(sign, (label(text), 1), spacing=12))
-
 
 #: From left to right. Neither answer to a list of signs stands out from the other.
 _BUTTON_ORDER = (
@@ -32,6 +23,8 @@ _BUTTON_ORDER = (
     ScreeningAnswer.NONE_FITS,
     ScreeningAnswer.CLINICIAN_AGREES,
 )
+#: Text size from which a list is set closer, so that more of it is seen, per cent. [technical]
+_LARGE_FROM_PERCENT = 130
 #: Pixels from its end at which a list counts as read to the end. [technical]
 _END_PX = 8
 
@@ -138,6 +131,7 @@ class SafetyPage(QWidget):
     def _list(self, words: ScreeningText) -> QWidget:
         """Return the signs of a list below its question."""
         here, of = self._screening.page_position
+        roomy = self._appearance.percent < _LARGE_FROM_PERCENT
         before = (
             tr("Before going on, {here} of {of}")
             if self._screening.check is ScreeningOccasion.AFTER_PAIN
@@ -145,15 +139,19 @@ class SafetyPage(QWidget):
         )
         place = label(before.format(here=here, of=of), "small")
         place.setWordWrap(False)
-        items = [_item(item) for item in words.items]
+        items: list[QWidget] = [SignedLine("\u2022", item) for item in words.items]
         items.append(label(words.close, "alarm" if words.alarming else "title"))
         return widget_with(
             column(
-                row((label(words.heading, "quiet"), 1), place),
-                label(words.title, "title"),
-                card(*items, role="alarm-card" if words.alarming else "card", spacing=8),
+                row((label(words.heading, "small"), 1), place),
+                label(words.title, "display" if roomy else "title"),
+                card(
+                    *items,
+                    role="alarm-card" if words.alarming else "card",
+                    spacing=self._appearance.gap(1.25 if roomy else 1),
+                ),
                 1,
-                margins=(0, GAP_PX, 0, GAP_PX),
+                margins=(0, self._appearance.gap(1.5), 0, GAP_PX),
                 spacing=self._appearance.gap(1),
             )
         )
@@ -187,6 +185,7 @@ class SafetyPage(QWidget):
         for answer in _BUTTON_ORDER:
             if answer in screening.answers:
                 self.answers[answer] = button(answer_text(answer))
+                self.answers[answer].setProperty("leads_on", True)
                 self.answers[answer].clicked.connect(partial(self.give, answer))
         self.rest = self._rest_button()
         foot = ButtonRow([*self.ways_out, *self.answers.values(), self.rest])
@@ -200,7 +199,8 @@ class SafetyPage(QWidget):
 
     def _rest_button(self) -> QPushButton:
         """Return the button that scrolls the list, hidden unless there is more to see."""
-        made = button(tr("Show the rest"), "main")
+        made = button(tr("Show the rest"))
+        made.setProperty("leads_on", True)
         made.clicked.connect(self.show_rest)
         made.setVisible(False)
         return made

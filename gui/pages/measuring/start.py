@@ -105,6 +105,7 @@ class StartPage(QStackedWidget):
         menu.offer(list(names), lambda person_id: names[person_id])
         menu.choose(chosen or menu.value)
         self._person = next((person for person in people if person.id == chosen), None)
+        self.welcome.show_person(self._person)
         self.at_home.show_person(self._person)
         self.in_clinic.who.show_people(people, chosen)
         if self._person is not None:
@@ -142,7 +143,9 @@ class StartPage(QStackedWidget):
         elif self.mode is SessionMode.HOME:
             self.at_home.start.setFocus()
         else:
-            self.welcome.affected.row.buttons[0].setFocus()
+            asks = not self.welcome.affected.row.isHidden()
+            first = self.welcome.affected.row.buttons[0]
+            (first if asks else self.welcome.at_home).setFocus()
 
     @Slot()
     def use_in_clinic(self) -> None:

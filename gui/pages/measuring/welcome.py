@@ -15,9 +15,10 @@ from gui.widgets.position_figure import PositionView
 from gui.widgets.text import label
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
+from measure.domain.records import Person
 
 #: Width and height of the drawn person, pixels. [technical]
-_FIGURE_PX = (150, 190)
+_FIGURE_PX = (190, 220)
 
 
 class WelcomePage(QWidget):
@@ -39,6 +40,7 @@ class WelcomePage(QWidget):
             large=True,
             may_be_empty=True,
         )
+        self.question = label(tr("Which shoulder is stiff?"), "display")
         self.figure = PositionView(appearance)
         self.figure.setFixedSize(*_FIGURE_PX)
         self.in_clinic = button(tr("I measure patients in a clinic"), "link")
@@ -48,9 +50,8 @@ class WelcomePage(QWidget):
         self.affected.picked.connect(self._show_choice)
         question = column(
             1,
-            label(tr("Which shoulder is stiff?"), "display"),
+            self.question,
             self.affected.row,
-            label(emergency, "strong"),
             1,
             spacing=appearance.gap(2),
         )
@@ -60,10 +61,22 @@ class WelcomePage(QWidget):
             card(
                 label(words.title, "title"),
                 *(label(item) for item in cautions),
+                label(emergency, "strong"),
                 spacing=appearance.gap(1),
             ),
             1,
             buttons=[self.in_clinic, self.at_home],
+        )
+        self._show_choice()
+
+    def show_person(self, person: Person | None) -> None:
+        """Ask for the stiff shoulder only of who has not said it yet."""
+        said = person is not None and not person.demo and bool(person.affected)
+        if person is not None and said:
+            self.affected.choose(person.affected)
+        self.affected.row.setVisible(not said)
+        self.question.setText(
+            tr("Measure your shoulder at home") if said else tr("Which shoulder is stiff?")
         )
         self._show_choice()
 

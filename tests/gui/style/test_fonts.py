@@ -7,6 +7,7 @@ from pathlib import Path
 
 import pytest
 from PySide6.QtGui import QFontInfo, QFontMetricsF
+from PySide6.QtWidgets import QTableView
 from pytestqt.qtbot import QtBot
 
 from gui.style.appearance import Appearance
@@ -58,4 +59,16 @@ def test_labels_and_buttons_are_set_in_the_typeface(appearance: Appearance, qtbo
         made.ensurePolished()
         assert QFontInfo(made.font()).family() == FAMILY
         metrics = QFontMetricsF(made.font())
+        assert metrics.horizontalAdvance("1") < metrics.horizontalAdvance("0")
+
+
+def test_figures_of_a_table_line_up_after_each_style_sheet(
+    appearance: Appearance, qtbot: QtBot
+) -> None:
+    for percent in (100, 200):
+        appearance.choose(percent=percent)
+        table = QTableView()
+        qtbot.addWidget(table)
+        table.ensurePolished()
+        metrics = QFontMetricsF(table.font())
         assert metrics.horizontalAdvance("1") == metrics.horizontalAdvance("0")

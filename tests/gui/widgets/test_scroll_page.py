@@ -124,3 +124,26 @@ def test_the_caution_stands_between_the_buttons_where_there_is_room(
     assert (caution.geometry().center().y() < back.geometry().bottom()) is beside
     assert not caution.geometry().intersects(back.geometry())
     assert not caution.geometry().intersects(go_on.geometry())
+
+
+def test_a_painted_sign_says_that_there_is_more_until_the_end_is_seen(area_of):
+    contents = QWidget()
+    contents.setMinimumHeight(3 * ROOM_PX)
+    area = area_of(contents)
+    area.resize(EDGE_PX, ROOM_PX)
+    QCoreApplication.processEvents()
+    signs = [
+        child
+        for child in area.findChildren(QWidget, options=Qt.FindChildOption.FindDirectChildrenOnly)
+        if child.testAttribute(Qt.WidgetAttribute.WA_TransparentForMouseEvents)
+    ]
+    assert len(signs) == 1
+    assert signs[0].isVisible()
+    assert signs[0].accessibleName() == ""
+    assert signs[0].focusPolicy() is Qt.FocusPolicy.NoFocus
+    assert signs[0].geometry().bottom() == area.viewport().geometry().bottom()
+    bar = area.verticalScrollBar()
+    bar.setValue(bar.maximum())
+    assert not signs[0].isVisible()
+    bar.setValue(0)
+    assert signs[0].isVisible()

@@ -97,6 +97,31 @@ def test_the_raised_right_hand_tells_whether_the_source_is_mirrored(
     assert stage.engine.source.setup.camera.already_mirrored is mirrored
 
 
+@pytest.mark.parametrize(("side", "mirrored"), [(Side.LEFT, False), (Side.RIGHT, True)])
+def test_the_other_hand_tells_the_same(stage: WindowHarness, side: Side, mirrored: bool) -> None:
+    stage.services.settings.camera = "Integrated Webcam"
+    go_to_setup(stage)
+    page = stage.window.setup
+    page.hand.click()
+    assert page.other_hand.text() == "Use the left hand"
+    page.other_hand.click()
+    assert page.sentence.text == "Raise your left hand."
+    stage.engine.happen(LiveEventKind.HAND_RAISED, side=side)
+    stage.settle()
+    assert stage.services.settings.already_mirrored("Integrated Webcam") is mirrored
+    assert not page.other_hand.isVisible()
+
+
+def test_measuring_waits_for_a_camera(stage: WindowHarness) -> None:
+    go_to_setup(stage)
+    page = stage.window.setup
+    assert page.start.isEnabled()
+    stage.engine.happen(LiveEventKind.TROUBLE, trouble=SourceFault.CAMERA_BUSY)
+    stage.settle()
+    assert not page.start.isEnabled()
+    assert page.unseen.isVisible()
+
+
 def test_the_preview_is_mirrored_as_wanted_and_the_analysis_never(stage: WindowHarness) -> None:
     go_to_setup(stage)
     page = stage.window.setup

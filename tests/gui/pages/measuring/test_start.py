@@ -275,6 +275,8 @@ def test_in_a_clinic_no_movement_is_chosen_beforehand_and_one_button_leads_on(
     hand.click(page.start.in_clinic.who.not_saved)
     what = page.start.in_clinic.what
     assert (what.movement.value, what.side.value) == (None, None)
+    assert what.baseline.property("role") != "main"  # until the shoulder is chosen
+    hand.click(what.affected.button((Side.LEFT,)))
     assert what.baseline.property("role") == "main"
     assert not what.single.isVisible()
     hand.click(what.movement.button(Movement.ABDUCTION))
