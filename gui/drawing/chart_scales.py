@@ -12,11 +12,11 @@ from measure.domain.movements import MOVEMENTS, Movement, Unit
 from measure.domain.reading_scale import LEVEL_TICKS, scale_of
 
 #: Steps between named angles on the long scale and on the short one, degrees. [technical]
-_LONG_STEP_DEG, _SHORT_STEP_DEG = 30, 15
+_LONG_STEP_DEG, _SHORT_STEP_DEG = 45, 30
 #: The long scale ends above this, degrees. [technical]
 _LONG_DEG = 90.0
 #: Fewest days that a chart spans. [technical]
-_LEAST_SPAN_DAY = 28
+_LEAST_SPAN_DAY = 14
 #: Days kept free at both ends, as a share of the span. [technical]
 _MARGIN = 0.02
 

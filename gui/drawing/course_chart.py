@@ -1,4 +1,7 @@
-"""Painting of the history chart: ribbons with single readings, pain beneath, events as flags.
+"""Painting of the history chart: ribbons with single readings, events as flags above them.
+
+The days stand right beneath the readings; below them are strips of measurements without a result,
+pain, and exercises.
 
 Dashes stand for a measurement without a result and for nothing else. The left shoulder is a dark
 ribbon with discs, the right one a light ribbon with squares, so that both stay apart in grey.
@@ -37,8 +40,8 @@ from measure.domain.movements import Movement
 from measure.domain.reading_scale import scale_of
 from measure.domain.records import EventKind
 
-#: Height of the pain beneath, as a share of all there is for both. [technical]
-_PAIN_SHARE = 0.2
+#: Heights of the strips beneath the days, and of the days, in lines of words. [technical]
+_DAYS, _REFUSED, _PAIN, _EXERCISES = 1.6, 1.2, 1.7, 1.2
 #: Opacity of the band of sessions that the main line leaves out. [technical]
 _APART_BAND = 0.1
 #: Half of the distance between two readings of one day, pixels. [technical]
@@ -50,10 +53,8 @@ _NAMED_SHARE = 0.22
 _FLAG_PX = 9
 #: Most lines of words for events. [technical]
 _FLAG_LINES = 2
-#: Fewest lines of words in the pain's height with which its scale is written out. [technical]
-_PAIN_LINES = 2.6
 #: A chart of fewer lines of words than this has one line of words for events. [technical]
-_LOW_LINES = 18
+_LOW_LINES = 14
 #: Most characters of a note beside a flag. [technical]
 _NOTE = 44
 
@@ -88,23 +89,18 @@ class ChartLayout:
         right = size.right() - sides - line * 1.4
         lines = _FLAG_LINES if size.height() > _LOW_LINES * line else 1
         flags = line * lines + 6 if content.events or content.turns else line * 0.6
-        exercises = line * 1.3 if content.exercise_days else 0.0
-        refused = line * 1.8
-        bottom = size.bottom() - line * 1.5
-        room = bottom - size.top() - flags - refused - exercises - line
-        pain = room * _PAIN_SHARE
-        top = size.top() + flags
+        exercises = line * (_EXERCISES if content.exercise_days else 0.3)
+        top, pain = size.top() + flags, size.bottom() - exercises
+        bottom = pain - line * (_DAYS + _REFUSED + _PAIN)
         low, high = scale_of(content.movement)
         return cls(
             days=DayScale(first=first, last=content.today, left_px=left, right_px=right),
-            values=ValueScale(low=low, high=high, top_px=top, bottom_px=top + room - pain),
-            pain=ValueScale(
-                low=0, high=10, top_px=bottom - exercises - pain, bottom_px=bottom - exercises
-            ),
+            values=ValueScale(low=low, high=high, top_px=top, bottom_px=bottom),
+            pain=ValueScale(low=0, high=10, top_px=pain - line * _PAIN, bottom_px=pain),
             flags_top=size.top(),
             flag_lines=lines,
-            refused_y=top + room - pain + line * 1.15,
-            exercises_y=bottom - line * 0.35,
+            refused_y=bottom + line * (_DAYS + _REFUSED / 2),
+            exercises_y=size.bottom() - line * _EXERCISES / 2,
             names=names,
             words_px=words_px,
         )
@@ -150,16 +146,14 @@ class ChartPainter:
         pain, right = self._layout.pain, Qt.AlignmentFlag.AlignRight
         names = [(values.y(value), name) for value, name in self._layout.names]
         line = self._metrics.height()
-        roomy = pain.bottom_px - pain.top_px > _PAIN_LINES * line
         names = names[:: _stride(names, line)]
-        names += [(pain.y(value), str(value) if roomy else "") for value in (0, 10)]
+        names.append((pain.bottom_px, ""))
         for y, name in names:
             self._painter.setPen(QPen(self._colour("line"), 1))
             self._painter.drawLine(QPointF(days.left_px, y), QPointF(days.right_px, y))
             self._write(days.left_px - 8, y, name, "quiet", right)
         middle = (pain.top_px + pain.bottom_px) / 2
-        words = tr("pain") if roomy else tr("pain, 0 to 10")
-        self._write(days.left_px - 8, middle, words, "quiet", right)
+        self._write(days.left_px - 8, middle, tr("pain, 0 to 10"), "quiet", right)
         if self._content.exercise_days:
             words = tr("exercises")
             self._write(days.left_px - 8, self._layout.exercises_y, words, "quiet", right)
@@ -168,17 +162,16 @@ class ChartPainter:
             self._write(days.left_px - 8, self._layout.refused_y, words, "quiet", right)
 
     def _paint_days(self) -> None:
-        days, bottom = self._layout.days, self._layout.exercises_y
+        days, y = self._layout.days, self._layout.values.bottom_px
         unit, ticks = days.ticks(self._metrics.horizontalAdvance("30 MMM  "))
-        y = self._layout.pain.bottom_px
-        if self._content.exercise_days:
-            y = bottom + self._metrics.height() * 0.35
         for day in ticks:
             x = days.x(day)
             self._painter.setPen(QPen(self._colour("edge"), 1))
             self._painter.drawLine(QPointF(x, y), QPointF(x, y + 5))
             words = tick_words(unit, day)
-            self._write(x, y + self._metrics.height(), words, "quiet", Qt.AlignmentFlag.AlignCenter)
+            self._write(
+                x, y + self._metrics.height() * 0.85, words, "quiet", Qt.AlignmentFlag.AlignCenter
+            )
 
     def _write(
         self,
@@ -321,7 +314,9 @@ class ChartPainter:
         ]
         places = flag_places(widths, layout.flag_lines, layout.days.right_px)
         for (x, words), place in zip(shown, places, strict=True):
-            top = layout.flags_top + place.line * line
+            # A flag without words stands below the words of the others.
+            lines = place.line if place.worded else layout.flag_lines
+            top = layout.flags_top + lines * line
             self._painter.setPen(QPen(self._colour("edge", 0.7), 1.2))
             self._painter.drawLine(QPointF(x, top + 2), QPointF(x, layout.values.bottom_px))
             self._painter.setPen(Qt.PenStyle.NoPen)

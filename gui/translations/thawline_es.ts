@@ -1348,6 +1348,10 @@
         <translation>día del acontecimiento</translation>
     </message>
     <message>
+        <source>Note what may explain a change in your results.</source>
+        <translation>Anote lo que pueda explicar un cambio en sus resultados.</translation>
+    </message>
+    <message>
         <source>What events do</source>
         <translation>Qué hacen los acontecimientos</translation>
     </message>
@@ -2452,10 +2456,6 @@
         <translation>sin lectura el {day}</translation>
     </message>
     <message>
-        <source>{count} days up to {day}</source>
-        <translation>{count} días hasta el {day}</translation>
-    </message>
-    <message>
         <source>Both shoulders changed together, the other by {amount}: has the set-up changed?</source>
         <translation>Ambos hombros cambiaron a la vez, el otro {amount}: ¿ha cambiado la colocación?</translation>
     </message>
@@ -2486,6 +2486,10 @@
     <message>
         <source>too early to say</source>
         <translation>todavía es pronto para saberlo</translation>
+    </message>
+    <message>
+        <source>{count} days to {day}</source>
+        <translation>{count} días, al {day}</translation>
     </message>
     <message>
         <source>deficit {amount}</source>
@@ -5916,14 +5920,6 @@
         <translation>antes o después de los ejercicios, a diferencia de la línea</translation>
     </message>
     <message>
-        <source>measured, no result</source>
-        <translation>medido, sin resultado</translation>
-    </message>
-    <message>
-        <source>day with exercises logged</source>
-        <translation>día con ejercicios anotados</translation>
-    </message>
-    <message>
         <source>4 weeks</source>
         <translation>4 semanas</translation>
     </message>
@@ -6790,6 +6786,14 @@
     <message>
         <source>Options</source>
         <translation>Opciones</translation>
+    </message>
+    <message>
+        <source>Whole page</source>
+        <translation>Página entera</translation>
+    </message>
+    <message>
+        <source>Full width</source>
+        <translation>Todo el ancho</translation>
     </message>
     <message>
         <source>Report for a clinic visit: {name}</source>

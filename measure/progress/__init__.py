@@ -29,7 +29,7 @@ Public names:
         deficit_sentence, end_times_words, ends_sentence, months_sentence, pattern_sentence,
         share_words, side_by_side_sentences
     warm_up: WarmUpEffect, warm_up_effects
-    week_sentence: TEMPLATES, week_sentence
+    week_sentence: TEMPLATES, forecast_sentence, other_sentence, week_sentence
     weekly_verdicts: LEAST_DAYS, LEAST_WEEKS, Verdict, WINDOW_DAY
     wording: DECIMALS, HELP_WORDS, INTERVAL, IN_LEVELS, Translate, VERDICT_WORDS, WITH_INTERVAL,
         block_words, change_words, conduct_words, english, number_words, signed, slope_words,

@@ -1,4 +1,8 @@
-"""One sentence for the week: what can be said about the affected shoulder, in any language."""
+"""One sentence for the week: what can be said about the affected shoulder, in any language.
+
+Two further ones follow it where they are needed: what changed at the other shoulder, and when a
+gain would show.
+"""
 
 from collections.abc import Mapping, Sequence
 
@@ -47,6 +51,12 @@ SHOWS_IN_A_WEEK = "a gain of {gain} a month would show in about a week"
 WHOLE = "{first}."
 AND = "{first} and {second}"
 
+#: Verdicts that leave the question open, and those that speak of a change.
+_OPEN = frozenset({Verdict.TOO_EARLY, Verdict.NO_CLEAR_CHANGE})
+_CHANGED = frozenset(
+    {Verdict.LOSING, Verdict.LIKELY_LOSING, Verdict.GAINING, Verdict.LIKELY_GAINING}
+)
+
 #: All templates, for the extractor of texts to translate.
 TEMPLATES = (
     NOTHING_YET,
@@ -67,11 +77,9 @@ def week_sentence(progress: Progress, tr: Translate = english) -> str:
     Movements are named only where they differ, and two shoulders only where they do; each has a
     line of its own.
     """
-    main = [item for item in progress.usual if item.affected and item.primary]
-    sides = {side: [item for item in main if item.side is side] for side in Side}
-    shown = {side: items for side, items in sides.items() if items}
+    shown = _main(progress, affected=True)
     if len({frozenset(_kinds(items).items()) for items in shown.values()}) == 1 < len(shown):
-        clauses = [tr(BOTH).format(parts=_parts(main, tr))]
+        clauses = [tr(BOTH).format(parts=_parts(next(iter(shown.values())), tr))]
     else:
         clauses = [
             tr(SHOULDER[side]).format(parts=_parts(items, tr)) for side, items in shown.items()
@@ -80,27 +88,54 @@ def week_sentence(progress: Progress, tr: Translate = english) -> str:
     return "\n".join(lines) or tr(NOTHING_YET)
 
 
+def other_sentence(progress: Progress, tr: Translate = english) -> str:
+    """Return what changed in the main movements of the other side, or nothing."""
+    lines = []
+    for side, items in _main(progress, affected=False).items():
+        changed = [item for item in items if item.verdict in _CHANGED]
+        if changed:
+            parts = _of_some(changed, tr) if len(changed) < len(items) else _parts(changed, tr)
+            lines.append(tr(WHOLE).format(first=tr(SHOULDER[side]).format(parts=parts)))
+    return " ".join(lines)
+
+
+def forecast_sentence(progress: Progress, tr: Translate = english) -> str:
+    """Return when a gain would show where the affected sides' verdicts are open, or nothing."""
+    sides = _main(progress, affected=True).values()
+    still_open = [items for items in sides if set(_kinds(items).values()) <= _OPEN]
+    words = _when([item for items in still_open for item in items], tr)
+    return tr(WHOLE).format(first=words[0].upper() + words[1:]) if words else ""
+
+
+def _main(progress: Progress, *, affected: bool) -> dict[Side, list[SideProgress]]:
+    """Return the main movements of the affected sides, or of the others, by side."""
+    main = [item for item in progress.usual if item.primary and item.affected is affected]
+    sides = {side: [item for item in main if item.side is side] for side in Side}
+    return {side: items for side, items in sides.items() if items}
+
+
 def _kinds(main: Sequence[SideProgress]) -> dict[Movement, Verdict]:
     return {item.movement: item.verdict for item in main}
 
 
 def _parts(main: Sequence[SideProgress], tr: Translate) -> str:
     """Return what is said of one shoulder, the losses first."""
-    kinds = _kinds(main)
-    verdicts = set(kinds.values())
+    verdicts = set(_kinds(main).values())
     if len(verdicts) == 1:
-        parts = [tr(WHOLE_SHOULDER[verdict]) for verdict in verdicts]
-    else:
-        parts = [
-            tr(words).format(
-                movements=joined([item for item, its in kinds.items() if its is verdict], tr)
-            )
-            for verdict, words in PARTS.items()
-            if verdict in verdicts
-        ]
-    if verdicts <= {Verdict.TOO_EARLY, Verdict.NO_CLEAR_CHANGE}:
-        parts.append(_when(main, tr))
-    return "; ".join(filter(None, parts))
+        return tr(WHOLE_SHOULDER[main[0].verdict])
+    return _of_some(main, tr)
+
+
+def _of_some(main: Sequence[SideProgress], tr: Translate) -> str:
+    """Return what is said of some movements, each named, the losses first."""
+    kinds = _kinds(main)
+    return "; ".join(
+        tr(words).format(
+            movements=joined([item for item, its in kinds.items() if its is verdict], tr)
+        )
+        for verdict, words in PARTS.items()
+        if verdict in kinds.values()
+    )
 
 
 def joined(movements: Sequence[Movement], tr: Translate = english) -> str:

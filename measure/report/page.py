@@ -18,7 +18,7 @@ from measure.progress.dates import date_words
 from measure.progress.home_programme import dose_words, events_with_plans, plan_on
 from measure.progress.overview import Progress, history_until, progress_of
 from measure.progress.side_wording import ends_sentence, months_sentence
-from measure.progress.week_sentence import week_sentence
+from measure.progress.week_sentence import forecast_sentence, week_sentence
 from measure.progress.weekly_verdicts import WINDOW_DAY
 from measure.progress.wording import Translate, english
 from measure.report.caveats import CAVEATS, DEMO, NOTICE
@@ -135,7 +135,8 @@ def _body(history: History, progress: Progress, choices: ReportChoices, draw: Dr
         words = tr("A report needs at least one session.")
         parts.append(_heading(tr("Nothing measured yet")) + f"<p>{words}</p>")
         return "".join(parts)
-    said = escape(week_sentence(progress, tr)).replace("\n", "<br>")
+    words = f"{week_sentence(progress, tr)} {forecast_sentence(progress, tr)}".rstrip()
+    said = escape(words).replace("\n", "<br>")
     parts.append(f'<p class="lead"><b>{said}</b></p>')
     parts.append(_box(history, progress, choices))
     parts.append(_heading(tr("First and last readings, change and trend")))

@@ -39,7 +39,7 @@ MOST_REASONS = 5
 
 #: Widths of the columns of the movements, per cent, on a high page and on a wide one.
 #: [technical]
-_WIDTHS = (13.5, 14.5, 14.5, 10.3, 15.7, 12.0, 19.5)
+_WIDTHS = (13.5, 14.5, 14.5, 10.3, 15.7, 13.4, 18.1)
 _WIDE = (12.0, 11.5, 11.5, 7.0, 21.0, 10.5, 26.5)
 
 
@@ -271,7 +271,7 @@ def _block(block: Block, movement: Movement, tr: Translate, more: str = "") -> s
     if block.days == 1:
         below = last
     else:
-        below = tr("{count} days up to {day}").format(count=block.days, day=last)
+        below = tr("{count} days to {day}").format(count=block.days, day=last)
     return _two_lines(block_words(block, movement, tr), "; ".join(filter(None, (below, more))))
 
 

@@ -11,7 +11,7 @@ from gui.drawing.chart_marks import paint_mark, paint_open_mark
 from gui.drawing.curves import ChartContent
 from gui.style.appearance import Appearance
 from gui.style.measures import SMALL
-from gui.text.wording import side_title, tr
+from gui.text.wording import tr
 from gui.widgets.painted_widget import PaintedWidget
 from measure.domain.landmarks import Side
 
@@ -91,9 +91,9 @@ class ChartLegend(PaintedWidget):
 
 
 def legend_entries(content: ChartContent) -> tuple[LegendEntry, ...]:
-    """Return the signs that occur in a chart, with their meaning."""
+    """Return the signs that occur in a chart and are not named in it, with their meaning."""
     points, sides = content.points, [curve.side for curve in content.curves]
-    entries = [LegendEntry(side_title(side), _mark(side)) for side in sides]
+    entries: list[LegendEntry] = []
     if not sides:
         return ()
     first = sides[0]
@@ -106,7 +106,7 @@ def legend_entries(content: ChartContent) -> tuple[LegendEntry, ...]:
         entries.append(LegendEntry(tr("range of one reading"), _whisker(first)))
     if any(point.practice for point in points):
         practised = next(point.side for point in points if point.practice)
-        entries.append(LegendEntry(tr("practice, not counted"), _mark(practised, hollow=True)))
+        entries.append(LegendEntry(tr("practice, not counted"), _hollow(practised)))
     if any(point.apart and point.value is not None for point in points):
         apart = next(point.side for point in points if point.apart)
         meanings = {
@@ -115,25 +115,18 @@ def legend_entries(content: ChartContent) -> tuple[LegendEntry, ...]:
             None: tr("before or after exercises, unlike the line"),
         }
         entries.append(LegendEntry(meanings[content.lines_after], _apart(apart)))
-    if any(point.value is None for point in points):
-        refused = next(point.side for point in points if point.value is None)
-        entries.append(LegendEntry(tr("measured, no result"), _mark(refused, dashed=True)))
-    if content.exercise_days:
-        entries.append(LegendEntry(tr("day with exercises logged"), _dot))
     return tuple(entries)
 
 
-def _mark(side: Side, *, hollow: bool = False, dashed: bool = False) -> _Sign:
+def _hollow(side: Side) -> _Sign:
     def paint(painter: QPainter, appearance: Appearance, place: QRectF) -> None:
-        inside = appearance.colour("raised") if hollow or dashed else None
         paint_mark(
             painter,
             place.center(),
             side,
             appearance.px(0.26),
             appearance.colour(side.value),
-            hollow=inside,
-            dashed=dashed,
+            hollow=appearance.colour("raised"),
         )
 
     return paint
@@ -172,9 +165,3 @@ def _whisker(side: Side) -> _Sign:
         paint_mark(painter, centre, side, appearance.px(0.2), appearance.colour(side.value))
 
     return paint
-
-
-def _dot(painter: QPainter, appearance: Appearance, place: QRectF) -> None:
-    painter.setPen(Qt.PenStyle.NoPen)
-    painter.setBrush(appearance.colour("quiet"))
-    painter.drawEllipse(place.center(), 2.0, 2.0)

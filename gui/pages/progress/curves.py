@@ -74,6 +74,9 @@ class CurvesView(QWidget):
             self.chart,
             self.table,
             self.legend,
+            spacing=gap(1),
+        )
+        said = card(
             self.verdict,
             self.warm_up,
             row(self.as_table, self.details, self.conduct, 1, spacing=gap(2)),
@@ -84,6 +87,7 @@ class CurvesView(QWidget):
         column(
             row((self.movement, 1), self.range, spacing=gap(1)),
             drawn,
+            said,
             on=self,
             spacing=gap(1.5),
         )

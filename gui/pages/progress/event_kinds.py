@@ -31,24 +31,33 @@ OTHERS = tuple(kind for kind in OFFERED_EVENTS if kind not in (*TREATMENTS, *CHA
 
 
 class EventKinds(QWidget):
-    """One kind is chosen, or none."""
+    """One kind is chosen, or none.
 
-    def __init__(self, appearance: Appearance, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
+    Parameters
+    ----------
+    beneath
+        What stands beneath the last group, the shortest.
+    """
+
+    def __init__(self, appearance: Appearance, beneath: QWidget) -> None:
+        super().__init__()
         groups = (
             (tr("Treatment"), TREATMENTS),
             (tr("Course and care"), CHANGES),
             (tr("Measuring and other"), OTHERS),
         )
         self._choices = [
-            ChoiceRow(list(kinds), event_name, may_be_empty=True, title=title)
+            ChoiceRow(list(kinds), event_name, columns=2, may_be_empty=True, title=title)
             for title, kinds in groups
         ]
         self._columns = []
         for (title, _), choice in zip(groups, self._choices, strict=True):
             choice.row.picked.connect(self._leave_the_others)
-            parts = column(label(title, "quiet"), choice.row, 1, spacing=appearance.gap(0.75))
-            self._columns.append(widget_with(parts))
+            parts = [label(title, "quiet"), choice.row]
+            if choice is self._choices[-1]:
+                parts.append(beneath)
+            shown = column(*parts, 1, spacing=appearance.gap(0.75))
+            self._columns.append(widget_with(shown))
         self._line = row(*((part, 1) for part in self._columns), on=self, spacing=appearance.gap(2))
 
     @property

@@ -11,10 +11,11 @@ from gui.pages.progress.explanation import Explanation
 from gui.style.appearance import Appearance
 from gui.text.day_text import day_text
 from gui.text.wording import event_name, side_title, tr
+from gui.widgets.beside_row import BesideRow
 from gui.widgets.buttons import bind_keys, button
 from gui.widgets.choice_row import ChoiceRow
 from gui.widgets.date_field import DateField
-from gui.widgets.layouts import card, clear_layout, row, widget_with
+from gui.widgets.layouts import card, clear_layout, column, row, widget_with
 from gui.widgets.page_frame import frame_page
 from gui.widgets.scroll_page import bring_into_view
 from gui.widgets.text import label
@@ -41,12 +42,14 @@ class EventsPage(QWidget):
         self._person: Person | None = None
         self._today = dt.date.min
         self.title = label("", "display")
-        self.kind = EventKinds(appearance)
+        self.purpose = label(tr("Note what may explain a change in your results."))
         self.side = ChoiceRow(
             [Side.LEFT, Side.RIGHT, None],
             lambda side: tr("Both or neither") if side is None else side_title(side),
             title=tr("which shoulder"),
         )
+        side = column(label(tr("Side"), "quiet"), self.side.row, spacing=appearance.gap(0.75))
+        self.kind = EventKinds(appearance, widget_with(side))
         self.day = DateField(appearance, tr("day of the event"))
         self.note = QLineEdit()
         self.note.setAccessibleName(tr("note"))
@@ -79,11 +82,10 @@ class EventsPage(QWidget):
         )
         entry = card(
             self.lacking,
-            self.day,
+            BesideRow(self.purpose, self.day),
             self.kind,
-            self.side.row,
             self.note,
-            spacing=gap(1.5),
+            spacing=gap(1),
         )
         frame_page(
             self,

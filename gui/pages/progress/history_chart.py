@@ -24,7 +24,7 @@ from gui.widgets.painted_widget import PaintedWidget
 
 #: Height: so many pixels at every text size, and so many sizes of the text. Little grows, or large
 #: text would push the chart out of the window. [technical]
-_HEIGHT_PX, _HEIGHT = 262, 5
+_HEIGHT_PX, _HEIGHT = 175, 7
 #: Farthest that the pointer may be from a reading to choose it, in sizes of the text. [technical]
 _REACH = 2.0
 

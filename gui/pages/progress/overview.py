@@ -19,7 +19,7 @@ from gui.widgets.layouts import card, column
 from gui.widgets.text import label
 from measure.domain.records import History
 from measure.progress.overview import Progress
-from measure.progress.week_sentence import week_sentence
+from measure.progress.week_sentence import forecast_sentence, other_sentence, week_sentence
 
 #: A sentence with more letters than this is set smaller in large text. [technical]
 _LONG = 90
@@ -35,6 +35,8 @@ class ProgressOverview(QWidget):
         super().__init__(parent)
         self._appearance = appearance
         self.sentence = label("", "display")
+        #: When a gain would show, and what changed at the other shoulder; out of sight without.
+        self.more = label("")
         self.person = label("", "small")
         self.clinician = ClinicianCard(appearance)
         self.clinician.report_wanted.connect(self.report_wanted)
@@ -57,7 +59,7 @@ class ProgressOverview(QWidget):
             spacing=appearance.gap(1),
         )
         column(
-            column(self.person, self.sentence, spacing=0),
+            column(self.person, self.sentence, self.more, spacing=0),
             self.clinician,
             self.curves,
             self.comparison,
@@ -84,6 +86,9 @@ class ProgressOverview(QWidget):
         """Show what can be said of this history on this day."""
         self.person.setText(tr("Progress: {person}").format(person=history.person.pseudonym))
         self.sentence.setText(week_sentence(progress, tr) if progress else "")
+        more = (forecast_sentence(progress, tr), other_sentence(progress, tr)) if progress else ()
+        self.more.setText(" ".join(filter(None, more)))
+        self.more.setVisible(bool(self.more.text()))
         self._fit()
         self.clinician.show_prompts(progress.prompts if progress else ())
         self.curves.show_history(history, progress, today)

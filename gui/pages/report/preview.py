@@ -19,12 +19,13 @@ from gui.widgets.text import label
 from gui.widgets.titled_page import TitledPage
 from measure.domain.records import History, Person
 
-#: Width of a rendered page, pixels: sharp at the widest that a page is shown. [technical]
+#: Width of a rendered page, pixels: sharp at the widest that a page is shown, which is also the
+#: widest that this page becomes. [technical]
 _WIDTH_PX = 1400
 #: Text size up to which the form has room beside the paper, per cent. [technical]
 _BESIDE_PERCENT = 120
 #: Width of the form beside the paper, in sizes of the text. [technical]
-_FORM_WIDTH = 20
+_FORM_WIDTH = 21
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,12 +58,18 @@ def rendered_pages(pdf: bytes) -> list[RenderedPage]:
 
 
 class PaperSheet(QWidget):
-    """A page of paper, as wide as there is room."""
+    """A page of paper, as wide as there is room, or so wide that all of it is seen."""
 
     def __init__(self, page: RenderedPage) -> None:
         super().__init__()
         self._picture = page.picture
         self.setAccessibleDescription(page.words)
+
+    def fit_height(self, height_px: int | None) -> None:
+        """Be no higher than this from now on, or with None as wide as there is room."""
+        shape = self._picture.size()
+        wide = _WIDTH_PX if height_px is None else height_px * shape.width() // shape.height()
+        self.setMaximumWidth(wide)
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)
@@ -97,6 +104,8 @@ class ReportPreviewPage(TitledPage):
         self.sheets: list[PaperSheet] = []
         self.options = button(tr("Options"), checkable=True)
         self.options.toggled.connect(self._fit)
+        self.whole = button(tr("Whole page"), checkable=True)
+        self.whole.toggled.connect(self._fit_sheets)
         paper = QWidget()
         self._column = column(on=paper, spacing=self._appearance.gap(2))
         self._paper = scrollable(paper, wide=True)
@@ -110,17 +119,22 @@ class ReportPreviewPage(TitledPage):
         gap = self._appearance.gap
         shown = column(self.state, (self._paper, 1), spacing=gap(1))
         beside = widget_with(row(self._choices, (shown, 1), spacing=gap(3)))
-        head = widget_with(row((self.title, 1), self.options, spacing=gap(2)))
-        foot = ButtonRow([self.leave, self.print, self.write])
+        head = widget_with(row((self.title, 1), self.whole, self.options, spacing=gap(2)))
+        foot = ButtonRow([self.leave, self.print, self.write], wide=True)
         margins = (MARGIN_PX, gap(1.5), MARGIN_PX, gap(1.5))
-        column(
+        parts = (
             centred(head, margins=(MARGIN_PX, gap(2), MARGIN_PX, gap(1))),
             (centred(beside, margins=(MARGIN_PX, 0, MARGIN_PX, 0)), 1),
             separator(),
             centred(foot, margins=margins),
-            on=self,
-            spacing=0,
         )
+        column(*parts, on=self, spacing=0)
+        for part in (head, beside, foot):
+            part.setMaximumWidth(_WIDTH_PX)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self._fit_sheets()
 
     @Slot()
     def _fit(self) -> None:
@@ -132,6 +146,15 @@ class ReportPreviewPage(TitledPage):
         self._choices.setMaximumWidth(narrow if roomy else CONTENT_PX)
         self._choices.setVisible(roomy or opened)
         self._paper.setVisible(roomy or not opened)
+        self.whole.setVisible(roomy or not opened)
+
+    @Slot()
+    def _fit_sheets(self) -> None:
+        """Show the paper as wide as there is room, or every page whole."""
+        whole = self.whole.isChecked()
+        self.whole.say(tr("Full width") if whole else tr("Whole page"))
+        for sheet in self.sheets:
+            sheet.fit_height(self._paper.viewport().height() if whole else None)
 
     def show_report(self, person: Person | None) -> None:
         """Make the report of a person as it is now, and show it."""
@@ -170,5 +193,6 @@ class ReportPreviewPage(TitledPage):
                 tr("Page {number} of {count}").format(number=number, count=len(pages))
             )
             self._column.addWidget(sheet)
+        self._fit_sheets()
         for way in (self.write, self.print):
             way.setEnabled(bool(pages))

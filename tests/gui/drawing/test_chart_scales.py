@@ -79,4 +79,4 @@ def test_a_range_ends_today_and_begins_as_chosen() -> None:
     assert first_day(days, TODAY, ChartRange.FOUR_WEEKS) == dt.date(2026, 10, 28)
     assert first_day(days, TODAY, ChartRange.THREE_MONTHS) == dt.date(2026, 8, 26)
     assert first_day(days, TODAY, ChartRange.ALL) == dt.date(2026, 7, 8)
-    assert first_day(days[1:], TODAY, ChartRange.ALL) == dt.date(2026, 10, 28)
+    assert first_day(days[1:], TODAY, ChartRange.ALL) == dt.date(2026, 11, 11)

@@ -10,7 +10,13 @@ from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
 from measure.domain.records import History
 from measure.progress.overview import progress_of
-from measure.progress.week_sentence import NOTHING_YET, joined, week_sentence
+from measure.progress.week_sentence import (
+    NOTHING_YET,
+    forecast_sentence,
+    joined,
+    other_sentence,
+    week_sentence,
+)
 from measure.system.clock import Timestamp
 from tests.support import record_samples as sample
 
@@ -37,16 +43,29 @@ def test_what_is_said_of_the_affected_shoulder(name: str, sentence: str) -> None
 
 
 def test_while_it_is_too_early_it_says_when_a_gain_would_show() -> None:
-    sentence = week_sentence(progress_of(HISTORIES["demo-Clover"], NOW.day))
-    assert sentence.startswith("Right shoulder: too early to say; a gain of 5° a month would")
-    assert sentence.endswith("weeks.")
+    progress = progress_of(HISTORIES["demo-Clover"], NOW.day)
+    assert week_sentence(progress) == "Right shoulder: too early to say."
+    assert forecast_sentence(progress).startswith("A gain of 5° a month would show in ")
+    assert forecast_sentence(progress).endswith("weeks.")
+
+
+def test_where_something_can_be_said_nothing_is_foretold() -> None:
+    assert forecast_sentence(progress_of(HISTORIES["demo-Marigold"], NOW.day)) == ""
+
+
+def test_the_other_shoulder_is_spoken_of_only_where_it_changed() -> None:
+    records = HISTORIES["demo-Marigold"]
+    assert other_sentence(progress_of(records, NOW.day)) == ""
+    swapped = replace(records, person=replace(records.person, affected=(Side.RIGHT,)))
+    sentence = other_sentence(progress_of(swapped, NOW.day))
+    assert sentence == "Left shoulder: more movement than before."
 
 
 def test_two_shoulders_of_which_the_same_is_said_share_a_sentence() -> None:
     records = HISTORIES["demo-Clover"]
     both = replace(records, person=replace(records.person, affected=(Side.LEFT, Side.RIGHT)))
     sentence = week_sentence(progress_of(both, NOW.day))
-    assert sentence.startswith("Both shoulders: too early to say; a gain of ")
+    assert sentence.startswith("Both shoulders: too early to say")
     assert sentence.count("too early") == 1
 
 

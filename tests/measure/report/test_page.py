@@ -96,8 +96,8 @@ def test_real_people_are_no_demo() -> None:
 def test_a_value_stands_with_its_interval_on_both_days() -> None:
     text = text_of(history({LEFT: TWELVE}))
     # Medians of three sessions after those of practice, and of the last ones, 8 degrees either way.
-    assert "93° (85 to 101) 3 days up to 4 May 26" in text
-    assert "100° (92 to 108) 3 days up to 22 Jun 26" in text
+    assert "93° (85 to 101) 3 days to 4 May 26" in text
+    assert "100° (92 to 108) 3 days to 22 Jun 26" in text
 
 
 def test_levels_behind_the_back_are_bands_not_angles() -> None:
