@@ -76,12 +76,14 @@ class ExerciseResult:
     Attributes
     ----------
     repetitions
-        None for a whole exercise and where none are planned; else the repetitions done, of
-        both sides on average, always fewer than planned.
+        Repetitions done, of both sides on average; as many as planned for a whole exercise alone.
+    planned
+        Repetitions planned, or None.
     """
 
     exercise: Exercise
-    repetitions: int | None = None
+    repetitions: int
+    planned: int | None = None
 
 
 def tasks_of(exercises: Sequence[PlannedExercise]) -> tuple[RoundTask, ...]:
@@ -189,10 +191,10 @@ class ExerciseRound:
         planned = self.tasks[places[0]].planned.repetitions
         if not done:
             return None
-        if planned is None or done >= planned * len(places):
-            return ExerciseResult(exercise=exercise)
-        on_average = max(1, done // len(places))
-        return ExerciseResult(exercise=exercise, repetitions=min(on_average, planned - 1))
+        repetitions = max(1, done // len(places))
+        if planned is not None and done < planned * len(places):
+            repetitions = min(repetitions, planned - 1)
+        return ExerciseResult(exercise=exercise, repetitions=repetitions, planned=planned)
 
     # -- time --------------------------------------------------------------------------------
 

@@ -117,11 +117,18 @@ def compared_name(compared: ComparedWithLast) -> str:
     }[compared]
 
 
-def log_words(log: ExerciseLog) -> str:
-    """Return one line for an exercise that was logged: when, which, and how it went."""
+def log_words(log: ExerciseLog, plan: Plan | None) -> str:
+    """Return one line for an exercise that was logged: when, which, and how it went.
+
+    Parameters
+    ----------
+    plan
+        The programme of that day, or None.
+    """
+    planned = plan.planned(log.exercise) if plan else None
     parts = [
         f"{log.done.local:%H:%M}  {exercise_name(log.exercise)}",
-        in_part_words(log.repetitions),
+        in_part_words(log.repetitions, planned.repetitions if planned else None),
     ]
     if log.pain is not None:
         parts.append(tr("pain {pain} of 10").format(pain=log.pain))
@@ -130,12 +137,12 @@ def log_words(log: ExerciseLog) -> str:
     return ", ".join(part for part in parts if part)
 
 
-def in_part_words(repetitions: int | None) -> str:
-    """Return how many repetitions were done where not all were, or nothing."""
-    if repetitions is None:
-        return ""
+def in_part_words(repetitions: int | None, planned: int | None) -> str:
+    """Return how many repetitions were done where not all of the planned ones were, or nothing."""
     if repetitions == 0:
         return tr("not done")
+    if repetitions is None or planned is None or repetitions >= planned:
+        return ""
     if repetitions == 1:
         return tr("partly done: 1 repetition")
     return tr("partly done: {count} repetitions").format(count=repetitions)

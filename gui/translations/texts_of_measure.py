@@ -13,6 +13,7 @@ from measure.domain.vertebral_levels import region_of
 from measure.progress.clinician_prompts import MEASURE_AGAIN, PROMPT_WORDS, WORTH_SHOWING
 from measure.progress.home_programme import (
     BOTH_SIDES,
+    DONE_WORDS,
     HELD,
     REPETITIONS,
     TIMES_A_DAY,
@@ -62,6 +63,7 @@ def texts_of_measure() -> tuple[str, ...]:
         *TIMES_A_DAY,
         HELD,
         BOTH_SIDES,
+        *DONE_WORDS,
         *EVENT_WORDS.values(),
         INSTRUMENT_CHANGED,
         *VERDICT_WORDS.values(),

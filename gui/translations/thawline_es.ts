@@ -3840,6 +3840,54 @@
         <translation>{first} y {second}</translation>
     </message>
     <message>
+        <source>Exercises since {day}: {exercises}.</source>
+        <translation>Ejercicios desde el {day}: {exercises}.</translation>
+    </message>
+    <message>
+        <source>{exercise} {done} of {planned} planned</source>
+        <translation>{exercise}, {done} de {planned} previstos</translation>
+    </message>
+    <message>
+        <source>{minutes} min at end range</source>
+        <translation>{minutes} min al final del recorrido</translation>
+    </message>
+    <message>
+        <source>under 1 min at end range</source>
+        <translation>menos de 1 min al final del recorrido</translation>
+    </message>
+    <message>
+        <source>{count} in part</source>
+        <translation>{count} en parte</translation>
+    </message>
+    <message>
+        <source>1 logged without repetitions</source>
+        <translation>1 anotado sin repeticiones</translation>
+    </message>
+    <message>
+        <source>{count} logged without repetitions</source>
+        <translation>{count} anotados sin repeticiones</translation>
+    </message>
+    <message>
+        <source>{words} ({more})</source>
+        <translation>{words} ({more})</translation>
+    </message>
+    <message>
+        <source>Minutes at end range are the repetitions logged times the planned hold, on each side. Where no repetitions were logged, no minutes are counted.</source>
+        <translation>Los minutos al final del recorrido son las repeticiones anotadas por el tiempo previsto de mantenimiento, en cada lado. Donde no se anotaron repeticiones, no se cuentan minutos.</translation>
+    </message>
+    <message>
+        <source>The {side} hand is the dominant one. In healthy shoulders, {facts}.</source>
+        <translation>El brazo dominante es el {side}. En hombros sanos, {facts}.</translation>
+    </message>
+    <message>
+        <source>the dominant arm turns outwards about {degrees}° further on average</source>
+        <translation>el brazo dominante gira hacia fuera unos {degrees}° más en promedio</translation>
+    </message>
+    <message>
+        <source>the dominant hand often reaches a little less far up the back</source>
+        <translation>la mano dominante a menudo llega algo menos arriba por la espalda</translation>
+    </message>
+    <message>
         <source>little or no recent change</source>
         <translation>poco o ningún cambio reciente</translation>
     </message>
@@ -6102,6 +6150,10 @@
     <message>
         <source>0: not possible at all</source>
         <translation>0: imposible</translation>
+    </message>
+    <message>
+        <source>By exercise</source>
+        <translation>Por ejercicio</translation>
     </message>
     <message>
         <source>What to expect</source>

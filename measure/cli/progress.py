@@ -10,6 +10,7 @@ from measure.domain.movements import MOVEMENTS
 from measure.domain.records import Person
 from measure.export.progress_json import progress_json
 from measure.progress.dates import date_words
+from measure.progress.home_programme import programme_done_sentences
 from measure.progress.overview import Progress, progress_of
 from measure.progress.sentences import (
     shared_sentences,
@@ -79,7 +80,8 @@ def _print(person: Person, progress: Progress) -> None:
     said = [sentence for side in affected for sentence in _sentences(side)]
     for words in (*said, *shared_sentences(affected), *phase_words(affected)):
         print(f"\n{words}")
-    for words in side_by_side_sentences(progress):
+    done = programme_done_sentences(progress.programme_done)
+    for words in (*side_by_side_sentences(progress), *done):
         print(f"\n{words}")
     for side in progress.sides:
         if side.drifted_by is None:

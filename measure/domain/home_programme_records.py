@@ -143,7 +143,8 @@ class ExerciseLog:
     compared
         How it went, compared with the last time.
     repetitions
-        Repetitions done, 0..50, where it was done in part.
+        Repetitions done, 0..50, where they were counted: a guided round counts them, and whoever
+        logs an exercise done elsewhere may say so for one done in part.
     """
 
     id: str

@@ -15,6 +15,7 @@ from measure.progress.clinician_prompts import Prompt
 from measure.progress.comparison import Block, Change
 from measure.progress.current_verdict import Turn
 from measure.progress.detectable_gain import POWER, TimeToKnow
+from measure.progress.home_programme import ProgrammeDone
 from measure.progress.movement_ends import MonthEnds
 from measure.progress.overview import Progress
 from measure.progress.phases import SeriesPhase
@@ -39,7 +40,7 @@ from measure.trend.sudden_loss import SuddenLoss
 
 FORMAT = "thawline-progress"
 #: Version of the format; rises when a reader of the former one would misread the data. [technical]
-SCHEMA = 2
+SCHEMA = 3
 
 _Data = dict[str, Any]
 _Value = TypeVar("_Value")
@@ -79,8 +80,27 @@ def progress_data(person: Person, progress: Progress, notice: str) -> _Data:
             for week in progress.programme_weeks
             if week.planned
         ],
+        "exercises_done": _or_none(progress.programme_done, _programme_done),
+        "dominant": progress.dominant.value if progress.dominant else None,
         "pattern": _or_none(progress.pattern, _pattern),
         "ends": [_ends(month) for month in progress.ends],
+    }
+
+
+def _programme_done(done: ProgrammeDone) -> _Data:
+    return {
+        "since": done.since.isoformat(),
+        "exercises": [
+            {
+                "exercise": item.exercise.name,
+                "planned": item.planned,
+                "done": item.done,
+                "in_part": item.in_part,
+                "held_s": item.held_s,
+                "without_repetitions": item.uncounted,
+            }
+            for item in done.exercises
+        ],
     }
 
 

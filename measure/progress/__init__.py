@@ -9,9 +9,10 @@ Public names:
     current_verdict: Turn
     dates: MONTHS, date_words, short_date
     detectable_gain: POWER, TimeToKnow
-    home_programme: AssessmentDose, BOTH_SIDES, HELD, Irritability, REPETITIONS, TIMES_A_DAY,
-        USUAL_PAIN_LIMIT, WeekDone, assessment_dose, dose_words, eased_on, events_with_plans,
-        irritability, pain_limit, plan_on, weeks_done
+    home_programme: AssessmentDose, BOTH_SIDES, DONE_WORDS, HELD, Irritability, ProgrammeDone,
+        REPETITIONS, TIMES_A_DAY, USUAL_PAIN_LIMIT, WeekDone, assessment_dose, dose_words,
+        eased_on, events_with_plans, irritability, pain_limit, plan_on, programme_done_sentences,
+        weeks_done
     measuring_plan: MeasuringPlan, measuring_plan
     milestones: AT_LEVEL, LEAST_DAYS, TASKS
     movement_ends: MonthEnds
@@ -26,8 +27,8 @@ Public names:
     shoulder: SideProgress
     side_deficit: PATTERN_MOVEMENTS, Pattern, Share, SideDeficit
     side_wording: END_WORDS, SIDES_CAUTION, SIDE_TEMPLATES, SMALLEST, amount_words,
-        deficit_sentence, end_times_words, ends_sentence, months_sentence, pattern_sentence,
-        share_words, side_by_side_sentences
+        deficit_sentence, dominance_sentence, end_times_words, ends_sentence, months_sentence,
+        pattern_sentence, share_words, side_by_side_sentences
     warm_up: WarmUpEffect, warm_up_effects
     week_sentence: TEMPLATES, forecast_sentence, other_sentence, week_sentence
     weekly_verdicts: LEAST_DAYS, LEAST_WEEKS, Verdict, WINDOW_DAY

@@ -11,6 +11,7 @@ from dataclasses import dataclass
 from enum import StrEnum
 from itertools import pairwise
 
+from measure.domain.exercises import Exercise
 from measure.domain.home_programme_records import (
     ExerciseLog,
     NextMorning,
@@ -19,12 +20,35 @@ from measure.domain.home_programme_records import (
 )
 from measure.domain.movements import Movement
 from measure.domain.records import Event, EventKind, History, Pain
+from measure.progress.dates import date_words
 
 #: Words for the parts of a dose; of one, and of several.
 REPETITIONS = ("1 repetition", "{count} repetitions")
 TIMES_A_DAY = ("once a day", "{count} times a day")
 HELD = "held for {count} s"
 BOTH_SIDES = "both sides"
+#: Words for what was done of a programme, and for how long the end of range was held.
+DONE_SINCE = "Exercises since {day}: {exercises}."
+DONE_OF = "{exercise} {done} of {planned} planned"
+HELD_MINUTES, HELD_BRIEFLY = "{minutes} min at end range", "under 1 min at end range"
+IN_PART = "{count} in part"
+UNCOUNTED = ("1 logged without repetitions", "{count} logged without repetitions")
+IN_BRACKETS = "{words} ({more})"
+HELD_CAUTION = (
+    "Minutes at end range are the repetitions logged times the planned hold, on each side. "
+    "Where no repetitions were logged, no minutes are counted."
+)
+#: All of these, for the extractor of texts to translate.
+DONE_WORDS = (
+    DONE_SINCE,
+    DONE_OF,
+    HELD_MINUTES,
+    HELD_BRIEFLY,
+    IN_PART,
+    *UNCOUNTED,
+    IN_BRACKETS,
+    HELD_CAUTION,
+)
 
 #: Weeks of the home programme that are summed up, the present one included. [technical]
 RECENT_WEEKS = 4
@@ -95,6 +119,38 @@ class WeekDone:
     def share(self) -> float | None:
         """Done over planned, 0..1; None for a week without a plan."""
         return self.done / self.planned if self.planned else None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ExerciseDone:
+    """What was done of one exercise over some days.
+
+    Attributes
+    ----------
+    planned, done, in_part
+        Times, counted as in :class:`WeekDone`, without those of which no repetition was done.
+    held_s
+        Seconds at the end of range on each side: repetitions logged times the hold of that day's
+        plan, of every log. None where nothing of it can be known, as for an exercise that is not
+        held.
+    uncounted
+        Logs of a held exercise that have no repetitions, and so no part in `held_s`.
+    """
+
+    exercise: Exercise
+    planned: int
+    done: int
+    in_part: int = 0
+    held_s: int | None = None
+    uncounted: int = 0
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ProgrammeDone:
+    """What was done of each planned exercise since a day, that day included."""
+
+    since: dt.date
+    exercises: tuple[ExerciseDone, ...]
 
 
 def irritability(pain: Pain, pain_during: int | None = None) -> Irritability | None:
@@ -206,12 +262,112 @@ def done_in_part(log: ExerciseLog, plan: Plan | None) -> bool:
     )
 
 
+def programme_done(
+    plans: Sequence[Plan], logs: Iterable[ExerciseLog], visit: dt.date | None, today: dt.date
+) -> ProgrammeDone | None:
+    """Return what was done of each exercise since a visit, or in the latest weeks without one.
+
+    Returns
+    -------
+    programme_done
+        From the day after the visit up to today; None where nothing was planned.
+    """
+    first = _first_recent_day(today) if visit is None else visit + _DAY
+    planned_days = [plan.first_day for plan in plans if plan.exercises]
+    first = max(first, min(planned_days, default=first))
+    exercises = exercises_done(plans, logs, first, today)
+    return ProgrammeDone(since=first, exercises=exercises) if exercises else None
+
+
+def exercises_done(
+    plans: Sequence[Plan], logs: Iterable[ExerciseLog], first: dt.date, last: dt.date
+) -> tuple[ExerciseDone, ...]:
+    """Return what was done of every exercise planned in first..last, in the plans' order."""
+    by_day = _by_day(logs)
+    exercises: dict[Exercise, ExerciseDone] = {}
+    day = first
+    while day <= last:
+        plan = plan_on(plans, day)
+        for item in plan.exercises if plan else ():
+            logged = [
+                log
+                for log in by_day.get(day, ())
+                if log.exercise == item.exercise and log.repetitions != 0
+            ]
+            partial = sum(done_in_part(log, plan) for log in logged)
+            before = exercises.get(item.exercise)
+            exercises[item.exercise] = _with_day(before, item, logged, partial)
+        day += _DAY
+    return tuple(exercises.values())
+
+
+def _with_day(
+    before: ExerciseDone | None,
+    item: PlannedExercise,
+    logged: Sequence[ExerciseLog],
+    partial: int,
+) -> ExerciseDone:
+    """Return what was done of an exercise up to and with a day that it was planned for.
+
+    Parameters
+    ----------
+    partial
+        How many of the day's logs had fewer repetitions than planned.
+    """
+    so_far = before or ExerciseDone(exercise=item.exercise, planned=0, done=0)
+    counted = [log.repetitions for log in logged if log.repetitions is not None]
+    done = min(len(logged), item.times_a_day)
+    held_s, uncounted = so_far.held_s, so_far.uncounted
+    if item.hold_s:
+        uncounted += len(logged) - len(counted)
+        if counted:
+            held_s = (held_s or 0) + item.hold_s * sum(counted)
+    return ExerciseDone(
+        exercise=item.exercise,
+        planned=so_far.planned + item.times_a_day,
+        done=so_far.done + done,
+        in_part=so_far.in_part + max(0, done - (len(logged) - partial)),
+        held_s=held_s,
+        uncounted=uncounted,
+    )
+
+
+def programme_done_sentences(
+    done: ProgrammeDone | None, tr: Callable[[str], str] = str
+) -> tuple[str, ...]:
+    """Return what was done of each exercise, and what the minutes mean where any were planned."""
+    if done is None:
+        return ()
+    words = "; ".join(_done_words(item, tr) for item in done.exercises)
+    sentence = tr(DONE_SINCE).format(day=date_words(done.since, tr), exercises=words)
+    held = any(item.held_s is not None or item.uncounted for item in done.exercises)
+    return (sentence, tr(HELD_CAUTION)) if held else (sentence,)
+
+
+def _done_words(item: ExerciseDone, tr: Callable[[str], str]) -> str:
+    """Return for example "Wall walk 9 of 14 planned (12 min at end range)"."""
+    words = tr(DONE_OF).format(
+        exercise=tr(item.exercise.name), done=item.done, planned=item.planned
+    )
+    more = [tr(IN_PART).format(count=item.in_part)] if item.in_part else []
+    if item.held_s is not None:
+        minutes = round(item.held_s / 60)
+        more.append(tr(HELD_MINUTES).format(minutes=minutes) if minutes else tr(HELD_BRIEFLY))
+    if item.uncounted:
+        more.append(_counted(item.uncounted, UNCOUNTED, tr))
+    return tr(IN_BRACKETS).format(words=words, more=", ".join(more)) if more else words
+
+
 def recent_weeks(
     plans: Sequence[Plan], logs: Iterable[ExerciseLog], today: dt.date
 ) -> tuple[WeekDone, ...]:
     """Return the latest weeks up to today, the present one included, that had a plan."""
-    first = today - dt.timedelta(days=today.weekday()) - (RECENT_WEEKS - 1) * _WEEK
+    first = _first_recent_day(today)
     return tuple(week for week in weeks_done(plans, logs, first, today) if week.planned)
+
+
+def _first_recent_day(today: dt.date) -> dt.date:
+    return today - dt.timedelta(days=today.weekday()) - (RECENT_WEEKS - 1) * _WEEK
 
 
 def weeks_done(
@@ -222,9 +378,7 @@ def weeks_done(
     An exercise counts for the local day on which it was logged. Days outside first..last count
     neither as planned nor as done, so an unfinished week is judged by its days so far.
     """
-    by_day: dict[dt.date, list[ExerciseLog]] = defaultdict(list)
-    for log in logs:
-        by_day[log.done.day].append(log)
+    by_day = _by_day(logs)
     weeks = []
     monday = first - dt.timedelta(days=first.weekday())
     while monday <= last:
@@ -246,3 +400,11 @@ def weeks_done(
         )
         monday += _WEEK
     return weeks
+
+
+def _by_day(logs: Iterable[ExerciseLog]) -> dict[dt.date, list[ExerciseLog]]:
+    """Return logs by the local day on which they were made."""
+    by_day: dict[dt.date, list[ExerciseLog]] = defaultdict(list)
+    for log in logs:
+        by_day[log.done.day].append(log)
+    return by_day

@@ -19,7 +19,13 @@ from measure.progress.before_after import (
 )
 from measure.progress.clinician_prompts import Prompt, prompts
 from measure.progress.detectable_gain import GAINS_DEG, Outlook, TimeToKnow, verdict_limit
-from measure.progress.home_programme import WeekDone, plan_on, recent_weeks
+from measure.progress.home_programme import (
+    ProgrammeDone,
+    WeekDone,
+    plan_on,
+    programme_done,
+    recent_weeks,
+)
 from measure.progress.movement_ends import MonthEnds, ends_by_month
 from measure.progress.person_evidence import PRIMARY_MOVEMENTS, PersonEvidence
 from measure.progress.series import all_series
@@ -41,18 +47,25 @@ class Progress:
         Every movement and side, by the way in which it is done.
     programme_weeks
         Exercises of the latest weeks that had a plan.
+    programme_done
+        What was done of each exercise since the latest clinic visit, or in the latest weeks
+        without one; None where nothing was planned.
     pattern
         The affected side's ranges as shares of the other's, over movements; None without two.
     ends
         What ended the movements of the affected sides, by month.
+    dominant
+        The person's dominant hand, where it is known.
     """
 
     today: dt.date
     sides: tuple[SideProgress, ...]
     prompts: tuple[Prompt, ...]
     programme_weeks: tuple[WeekDone, ...]
+    programme_done: ProgrammeDone | None
     pattern: Pattern | None
     ends: tuple[MonthEnds, ...]
+    dominant: Side | None
 
     @property
     def usual(self) -> tuple[SideProgress, ...]:
@@ -101,8 +114,10 @@ def progress_of(history: History, today: dt.date) -> Progress:
         sides=tuple(sides),
         prompts=prompts(usual_sides, history, today),
         programme_weeks=recent_weeks(history.plans, history.exercises_done, today),
+        programme_done=programme_done(history.plans, history.exercises_done, visit, today),
         pattern=_pattern(usual_sides),
         ends=ends_by_month(history, affected or tuple(Side)),
+        dominant=history.person.dominant,
     )
 
 

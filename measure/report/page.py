@@ -15,9 +15,18 @@ from measure.domain.movements import Movement
 from measure.domain.records import History, Person
 from measure.progress.clinician_prompts import prompt_text
 from measure.progress.dates import date_words
-from measure.progress.home_programme import dose_words, events_with_plans, plan_on
+from measure.progress.home_programme import (
+    dose_words,
+    events_with_plans,
+    plan_on,
+    programme_done_sentences,
+)
 from measure.progress.overview import Progress, history_until, progress_of
-from measure.progress.side_wording import ends_sentence, months_sentence
+from measure.progress.side_wording import (
+    dominance_sentence,
+    ends_sentence,
+    months_sentence,
+)
 from measure.progress.week_sentence import forecast_sentence, week_sentence
 from measure.progress.weekly_verdicts import WINDOW_DAY
 from measure.progress.wording import Translate, english
@@ -228,6 +237,7 @@ def _details(progress: Progress, history: History, draw: Draw, choices: ReportCh
             for side in affected
             if side.deficit
         ),
+        dominance_sentence(progress, tr),
         ends_sentence(progress.ends, tr),
         *phase_words(affected, tr),
     )
@@ -240,6 +250,7 @@ def _details(progress: Progress, history: History, draw: Draw, choices: ReportCh
         _paragraphs(map(escape, sentences)),
         _paragraphs((pain_words(history, today, tr), during_words(history, today, tr))),
         _programme(history, today, tr),
+        _paragraphs(map(escape, programme_done_sentences(progress.programme_done, tr))),
         _paragraphs(event_words(event, tr) for event in events),
         _paragraphs((goal_words(history, tr), by_hand_words(history, tr))),
         _heading(tr("Everyday tasks")) + milestone_table(progress, tr),

@@ -48,7 +48,7 @@ class RatingRow(QWidget):
         self.passed = label("", "lead")
         self.pain.picked.connect(self._show)
         self.pain.choose(pain)
-        part = label(in_part_words(result.repetitions), "quiet")
+        part = label(in_part_words(result.repetitions, result.planned), "quiet")
         part.setVisible(bool(part.text()))
         column(
             row(label(name, "title"), part, spacing=appearance.gap(2)),

@@ -155,7 +155,7 @@ class TodayPage(QWidget):
         self._show_begin(day, offered=planned and real and not left_alone)
         self._show_logged(plan if passed else None, day)
         self._show_programme(plan if planned else None)
-        self._show_entries(day)
+        self._show_entries(plan, day)
         self.empty.setText(self._empty_words(person, planned))
         self.empty.setVisible(bool(self.empty.text()))
         self.edit.setEnabled(real)
@@ -245,11 +245,11 @@ class TodayPage(QWidget):
             )
             self._planned.addWidget(widget_with(row((widget_with(words), 1), log)))
 
-    def _show_entries(self, day: DayOfExercises) -> None:
+    def _show_entries(self, plan: Plan | None, day: DayOfExercises) -> None:
         clear_layout(self._entries)
         self._log_card.setVisible(bool(day.logged))
         for log in day.logged:
-            words = log_words(log)
+            words = log_words(log, plan)
             remove = button(tr("Remove"), "link")
             remove.setAccessibleName(tr("Remove: {exercise}").format(exercise=words))
             remove.clicked.connect(partial(self._remove, log))

@@ -21,6 +21,7 @@ from measure.progress.side_wording import (
     SIDES_CAUTION,
     SMALLEST,
     deficit_sentence,
+    dominance_sentence,
     pattern_sentence,
 )
 
@@ -74,7 +75,8 @@ class ComparisonCard(QWidget):
         if progress.pattern is not None and progress.pattern.smallest is not None:
             smallest = movement_name(progress.pattern.smallest)
             lines.append(tr(SMALLEST).format(movement=smallest))
-        self.words.setText("\n".join(lines))
+        lines.append(dominance_sentence(progress, tr))
+        self.words.setText("\n".join(filter(None, lines)))
         if progress.pattern is not None:
             self.figure.setAccessibleDescription(pattern_sentence(progress.pattern, tr))
 

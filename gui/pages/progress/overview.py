@@ -14,10 +14,11 @@ from gui.pages.progress.limits_card import LimitsCard
 from gui.style.appearance import Appearance
 from gui.text.progress_wording import logged_words
 from gui.text.wording import tr
-from gui.widgets.buttons import give_role
-from gui.widgets.layouts import card, column
+from gui.widgets.buttons import button, give_role
+from gui.widgets.layouts import card, column, row
 from gui.widgets.text import label
 from measure.domain.records import History
+from measure.progress.home_programme import programme_done_sentences
 from measure.progress.overview import Progress
 from measure.progress.week_sentence import forecast_sentence, other_sentence, week_sentence
 
@@ -46,6 +47,10 @@ class ProgressOverview(QWidget):
         self.goals = GoalsCard(appearance)
         self.goals.wanted.connect(self.goals_wanted)
         self.exercises = label("")
+        self.exercises_done = label("")
+        self.by_exercise = button(tr("By exercise"), "link", checkable=True)
+        self.by_exercise.toggled.connect(self.exercises_done.setVisible)
+        self.exercises_done.hide()
         expected = card(
             label(tr("What to expect"), "title"),
             label(
@@ -65,7 +70,8 @@ class ProgressOverview(QWidget):
             self.comparison,
             self.limits,
             self.goals,
-            self.exercises,
+            row((self.exercises, 1), self.by_exercise, spacing=appearance.gap(1)),
+            self.exercises_done,
             expected,
             on=self,
             spacing=appearance.gap(2),
@@ -98,3 +104,7 @@ class ProgressOverview(QWidget):
         logged = logged_words(history, today)
         self.exercises.setText(logged)
         self.exercises.setVisible(bool(logged))
+        done = programme_done_sentences(progress.programme_done, tr) if progress else ()
+        self.exercises_done.setText("\n".join(done))
+        self.by_exercise.setVisible(bool(done))
+        self.by_exercise.setChecked(False)

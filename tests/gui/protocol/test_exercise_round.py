@@ -93,7 +93,7 @@ def test_phases_of_a_held_exercise_come_in_their_order_and_length() -> None:
         *(RoundPhase.MOVE, RoundPhase.HOLD, RoundPhase.BACK, RoundPhase.REST),
         *(RoundPhase.MOVE, RoundPhase.HOLD, RoundPhase.BACK, RoundPhase.OVER),
     ]
-    assert guided.results == (ExerciseResult(exercise=WALL),)
+    assert guided.results == (ExerciseResult(exercise=WALL, repetitions=2, planned=2),)
 
 
 def test_a_hold_counts_its_seconds_down_once_each() -> None:
@@ -141,9 +141,9 @@ def test_both_sides_come_one_after_the_other() -> None:
     led.until(RoundPhase.READY)
     assert led.guided.task.side is Side.RIGHT
     # The left side alone is not yet the exercise.
-    assert led.guided.results == (ExerciseResult(exercise=WALL, repetitions=0),)
+    assert led.guided.results == (ExerciseResult(exercise=WALL, repetitions=0, planned=1),)
     led.until(RoundPhase.OVER)
-    assert led.guided.results == (ExerciseResult(exercise=WALL),)
+    assert led.guided.results == (ExerciseResult(exercise=WALL, repetitions=1, planned=1),)
 
 
 def test_a_pause_stops_the_clock_and_the_repetition_begins_anew() -> None:
@@ -192,7 +192,7 @@ def test_an_exercise_left_early_is_kept_as_done_in_part() -> None:
     led.guided.next_exercise()  # not begun: nothing is kept of it
     led.guided.stop()
     assert led.guided.over
-    assert led.guided.results == (ExerciseResult(exercise=WALL, repetitions=1),)
+    assert led.guided.results == (ExerciseResult(exercise=WALL, repetitions=1, planned=10),)
 
 
 def test_after_pain_the_other_side_of_the_exercise_is_left_out_too() -> None:
@@ -213,7 +213,7 @@ def test_without_a_planned_number_repetitions_go_on_until_the_next_exercise() ->
     assert (led.guided.done, led.guided.repetition) == (5, 6)
     led.guided.next_exercise()
     # How many would have been all of them is not known, so it is not called a part.
-    assert led.guided.results == (ExerciseResult(exercise=WALL),)
+    assert led.guided.results == (ExerciseResult(exercise=WALL, repetitions=5),)
 
 
 def test_a_round_of_twenty_minutes_never_goes_beyond_its_plan() -> None:
@@ -239,7 +239,7 @@ def test_a_round_of_twenty_minutes_never_goes_beyond_its_plan() -> None:
     assert led.guided.over
     numbers = [cue.number for cue in led.cues if cue.kind is CueKind.REPETITION_DONE]
     assert numbers == [*range(1, 11), *range(1, 11), *range(1, 13), *range(1, 31)]
-    assert all(result.repetitions is None for result in led.guided.results)
+    assert [result.repetitions for result in led.guided.results] == [10, 12, 30]
     assert led.run(600) == []
 
 

@@ -10,13 +10,15 @@ import pytest
 
 import measure
 from measure.demo.story import story_histories
+from measure.domain.exercises import Exercise, ListedExercise
+from measure.domain.home_programme_records import ExerciseLog, Plan, PlannedExercise
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
 from measure.domain.records import EventKind, History, LimitingFactor
 from measure.export.progress_json import SCHEMA, progress_data, progress_json
 from measure.progress.overview import progress_of
 from tests.support.progress_histories import MADE, day, history
-from tests.support.record_samples import event, moment, person
+from tests.support.record_samples import event, moment, person, some_id
 
 NOW = moment("2026-11-25T09:00:00+00:00", 60)
 LEFT = (Movement.FLEXION, Side.LEFT)
@@ -148,7 +150,37 @@ def golden_history() -> History:
     }
     records = history(values, who=person(affected=(Side.LEFT,)))
     measurements = [replace(item, stopped_by=LimitingFactor.PAIN) for item in records.measurements]
-    return replace(records, measurements=tuple(measurements))
+    plan = Plan(
+        id=some_id("plan"),
+        person_id=records.person.id,
+        first_day=day(2),
+        exercises=(
+            PlannedExercise(
+                exercise=Exercise(listed=ListedExercise.TOWEL),
+                times_a_day=1,
+                hold_s=10,
+                repetitions=10,
+            ),
+        ),
+        pain_limit=4,
+    )
+    logs = [
+        ExerciseLog(
+            id=some_id(f"log {number}"),
+            person_id=records.person.id,
+            exercise=plan.exercises[0].exercise,
+            done=moment(f"{day(number)}T16:00:00+00:00"),
+            repetitions=repetitions,
+        )
+        for number, repetitions in ((20, 10), (21, 6), (22, None))
+    ]
+    return replace(
+        records,
+        person=replace(records.person, dominant=Side.RIGHT),
+        measurements=tuple(measurements),
+        plans=(plan,),
+        exercises_done=tuple(logs),
+    )
 
 
 def test_golden_file() -> None:

@@ -17,8 +17,11 @@ from measure.progress.home_programme import (
     dose_words,
     eased_on,
     events_with_plans,
+    exercises_done,
     irritability,
     plan_on,
+    programme_done,
+    programme_done_sentences,
     weeks_done,
 )
 from tests.support.record_samples import event, moment, person, some_id
@@ -143,6 +146,83 @@ def test_an_exercise_done_in_part_is_counted_and_named() -> None:
     third = _tap("2026-04-06T20:00:00+00:00", ListedExercise.TOWEL)
     (week,) = weeks_done([plan], [whole, half, third], MONDAY, MONDAY)
     assert (week.done, week.in_part) == (2, 0)
+
+
+def _held(day: int, hour: int, repetitions: int | None) -> ExerciseLog:
+    log = _tap(f"2026-04-{day:02}T{hour:02}:00:00+00:00", ListedExercise.TOWEL)
+    return replace(log, repetitions=repetitions)
+
+
+TEN_TOWELS = replace(_plan(MONDAY, TOWEL=2), exercises=(replace(TOWELS, repetitions=10),))
+
+
+def test_minutes_at_end_range_are_repetitions_times_hold() -> None:
+    logs = [_held(6, 8, 10), _held(6, 18, 6), _held(7, 8, 10)]
+    (towel,) = exercises_done([TEN_TOWELS], logs, MONDAY, MONDAY + dt.timedelta(days=1))
+    assert (towel.planned, towel.done, towel.in_part) == (4, 3, 1)
+    assert (towel.held_s, towel.uncounted) == (260, 0)
+    # Logs of other days are left out.
+    (towel,) = exercises_done([TEN_TOWELS], logs, MONDAY, MONDAY)
+    assert (towel.planned, towel.done, towel.held_s) == (2, 2, 160)
+
+
+def test_no_minutes_are_made_up() -> None:
+    (towel,) = exercises_done([TEN_TOWELS], [_held(6, 8, None)], MONDAY, MONDAY)
+    assert (towel.done, towel.held_s, towel.uncounted) == (1, None, 1)
+    # Pain that stopped it before its first repetition: not done.
+    (towel,) = exercises_done([TEN_TOWELS], [_held(6, 8, 0)], MONDAY, MONDAY)
+    assert (towel.planned, towel.done, towel.held_s, towel.uncounted) == (2, 0, None, 0)
+    # One that is not held has no end range to hold.
+    swings = replace(TEN_TOWELS, exercises=(replace(TOWELS, repetitions=10, hold_s=0),))
+    (towel,) = exercises_done([swings], [_held(6, 8, 10)], MONDAY, MONDAY)
+    assert (towel.done, towel.held_s, towel.uncounted) == (1, None, 0)
+
+
+def test_each_day_has_the_hold_of_its_own_plan() -> None:
+    longer = replace(
+        TEN_TOWELS,
+        id=some_id("longer"),
+        first_day=MONDAY + dt.timedelta(days=1),
+        exercises=(replace(TOWELS, repetitions=10, hold_s=30, times_a_day=1),),
+    )
+    logs = [_held(6, 8, 10), _held(7, 8, 10), _held(7, 9, 10)]
+    (towel,) = exercises_done([TEN_TOWELS, longer], logs, MONDAY, MONDAY + dt.timedelta(days=1))
+    # What was held beyond the plan was held all the same.
+    assert (towel.planned, towel.done, towel.held_s) == (3, 2, 100 + 300 + 300)
+
+
+def test_exercises_are_told_since_the_visit_or_the_latest_weeks() -> None:
+    today = MONDAY + dt.timedelta(days=60)
+    recent = programme_done([TEN_TOWELS], [], None, today)
+    assert recent is not None
+    assert recent.since == dt.date(2026, 5, 11)
+    visit = MONDAY + dt.timedelta(days=50)
+    since = programme_done([TEN_TOWELS], [], visit, today)
+    assert since is not None
+    assert since.since == visit + dt.timedelta(days=1)
+    assert since.exercises[0].planned == 20
+    # A programme younger than that is told from its first day.
+    early = programme_done([TEN_TOWELS], [], None, MONDAY + dt.timedelta(days=2))
+    assert early is not None
+    assert early.since == MONDAY
+    assert programme_done([], [], None, today) is None
+    assert programme_done_sentences(None) == ()
+
+
+def test_what_was_done_in_words() -> None:
+    logs = [_held(6, 8, 10), _held(6, 18, 6), _held(7, 8, None)]
+    done = programme_done([TEN_TOWELS], logs, None, MONDAY + dt.timedelta(days=1))
+    said, caution = programme_done_sentences(done)
+    assert said.startswith("Exercises since 6 Apr 2026: ")
+    assert said.endswith(
+        " 3 of 4 planned (1 in part, 3 min at end range, 1 logged without repetitions)."
+    )
+    assert "no minutes are counted" in caution
+    briefly = programme_done([TEN_TOWELS], [_held(6, 8, 1)], None, MONDAY)
+    assert "under 1 min at end range" in programme_done_sentences(briefly)[0]
+    # Nothing was held, so nothing is said of minutes.
+    (nothing,) = programme_done_sentences(programme_done([TEN_TOWELS], [], None, MONDAY))
+    assert nothing.endswith(" 0 of 2 planned.")
 
 
 @pytest.mark.parametrize(

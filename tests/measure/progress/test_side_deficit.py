@@ -14,9 +14,11 @@ from measure.progress.overview import Progress, progress_of
 from measure.progress.side_deficit import SideDeficit
 from measure.progress.side_wording import (
     deficit_sentence,
+    dominance_sentence,
     ends_sentence,
     months_sentence,
     pattern_sentence,
+    side_by_side_sentences,
 )
 from measure.progress.wording import MINUS
 from tests.bench.progress_deficits import deficit_coverage
@@ -167,6 +169,24 @@ def test_words_of_the_reach_are_levels_and_centimetres() -> None:
     words = deficit_sentence(now, movement)
     assert words.startswith("6.6 levels, 18 (")
     assert "of its height above the hips" in words
+
+
+def test_the_dominant_hand_explains_rotation_and_reach_alone() -> None:
+    rotation, reach = Movement.EXTERNAL_ROTATION, Movement.HAND_BEHIND_BACK
+    handed = replace(LEFT_STIFF, dominant=Side.RIGHT)
+    both = both_sides({rotation: (30.0, 60.0), reach: (0.3, 0.6)}, handed)
+    sentence = dominance_sentence(both)
+    assert sentence == (
+        "The right hand is the dominant one. In healthy shoulders, the dominant arm turns "
+        "outwards about 5° further on average; the dominant hand often reaches a little less far "
+        "up the back."
+    )
+    assert sentence in side_by_side_sentences(both)
+    assert "up the back" not in dominance_sentence(both_sides({rotation: (30.0, 60.0)}, handed))
+    # Raising the arm has no such difference; and of an unknown hand nothing is said.
+    assert dominance_sentence(both_sides({Movement.FLEXION: (120.0, 160.0)}, handed)) == ""
+    unknown = replace(LEFT_STIFF, dominant=None)
+    assert dominance_sentence(both_sides({rotation: (30.0, 60.0)}, unknown)) == ""
 
 
 def test_words_of_months() -> None:

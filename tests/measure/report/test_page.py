@@ -355,6 +355,16 @@ def test_exercises_are_counted_by_days_and_never_as_a_share(story: dict[str, str
     text = Page(story["demo-Bramble"]).text
     assert re.search(r"Exercises were logged on \d+ days\.", text)
     assert "were done" not in text
+    # The further pages count each exercise, for who wants to know.
+    done = text.index("Exercises since ")
+    assert done > text.index("Home programme since ")
+    said = text[done : done + 300]
+    assert re.search(r" \d+ of \d+ planned \(\d+ logged without repetitions\)", said)
+    assert "%" not in said
+
+
+def test_the_report_says_how_the_dominant_arm_differs(story: dict[str, str]) -> None:
+    assert "The right hand is the dominant one." in Page(story["demo-Marigold"]).text
 
 
 def test_the_further_pages_come_on_request() -> None:

@@ -152,7 +152,7 @@ def test_a_round_by_keys_alone_is_led_to_its_end_and_saved(
     assert page.today.isVisible()
     logs = logs_of(planned)
     assert set(logs) == {PENDULUM, WALL}
-    assert (logs[PENDULUM].pain, logs[PENDULUM].repetitions) == (2, None)
+    assert (logs[PENDULUM].pain, logs[PENDULUM].repetitions) == (2, 3)
     assert (logs[WALL].pain, logs[WALL].compared) == (3, ComparedWithLast.EASIER)
     assert page.today.logged.text() == "Logged today: evening."
     # The pendulum again another time, the door lean now: the round goes on with it.

@@ -47,8 +47,18 @@ def test_adherence_stands_beside_the_curves(stage: WindowHarness) -> None:
     stage.window.go(MainPage.PROGRESS)
     stage.settle()
     # Days alone: how much of the plan was done is no score to be shown to a person.
-    words = stage.window.progress.overview.exercises.text()
+    overview = stage.window.progress.overview
+    words = overview.exercises.text()
     assert words == "Days with exercises logged: 1 in the last week, 1 in the last four weeks."
+    # Who wants to know it asks.
+    assert not overview.exercises_done.isVisible()
+    overview.by_exercise.click()
+    assert overview.exercises_done.isVisible()
+    done = overview.exercises_done.text()
+    assert "Towel stretch 0 of " in done
+    assert "%" not in done
+    stage.window.go(MainPage.PROGRESS)
+    stage.settle()
 
 
 @pytest.mark.parametrize("kind", list(PromptKind))
