@@ -83,7 +83,6 @@ QLineEdit:focus, QPlainTextEdit:focus, QTextBrowser:focus {{
 QListWidget {{ background: {raised}; border: 1px solid {line}; outline: none; }}
 QListWidget::item {{ padding: {pad}px; border-bottom: 1px solid {line}; color: {ink}; }}
 QListWidget::item:selected {{ background: {arm}; color: {on_arm}; }}
-QListWidget:focus {{ border: 2px solid {arm}; }}
 
 QTableView {{ background: {raised}; border: 1px solid {line}; outline: none; }}
 QTableView[role="ringed"] {{ border: 2px solid {arm}; }}

@@ -109,6 +109,7 @@ class GoalsPage(QWidget):
         self.question.setVisible(asked)
         self.words.setVisible(asked)
         self.explanation.link.setChecked(asked)
+        self.explanation.link.setVisible(not asked)
         self.add.say(tr("Save goal") if asked else tr("Add a goal"))
         if asked:
             self.words.setFocus()

@@ -1,13 +1,16 @@
 """Session list: every measurement with its trials, refusals and conditions."""
 
+import re
 from collections import defaultdict
 
-from PySide6.QtCore import Qt, Signal, Slot
+from PySide6.QtCore import QRectF, Qt, Signal, Slot
+from PySide6.QtGui import QPainter, QPaintEvent
 from PySide6.QtWidgets import QListWidget, QWidget
 
 from gui.drawing.reading_on_body import Reading
 from gui.pages.progress.session_readings import SessionReadings
 from gui.style.appearance import Appearance
+from gui.style.focus_ring import paint_ring, shows_ring
 from gui.text.wording import (
     basis_sentence,
     conduct_sentence,
@@ -36,6 +39,8 @@ from measure.progress.wording import number_words
 
 #: Most movements that the list names; of more it gives the number. [technical]
 _MOST_NAMED = 2
+#: Least height of the drawn body, pixels. [technical]
+_FIGURE_PX = 320
 #: Text size up to which words have room beside the drawn body, per cent. [technical]
 _BESIDE_PERCENT = 130
 
@@ -54,7 +59,7 @@ class SessionDetails(QWidget):
         self._sessions: tuple[SessionRecord, ...] = ()
         self.movement = MenuButton(tr("movement"))
         self.movement.picked.connect(self._list_sessions)
-        self.list = QListWidget()
+        self.list = _SessionList()
         self.list.setAccessibleName(tr("sessions"))
         self.list.setWordWrap(True)
         self.list.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
@@ -202,7 +207,7 @@ class SessionDetails(QWidget):
         measurement = record.measurement
         movement, side = measurement.movement, measurement.side
         figure = ReadingFigure(self._appearance)
-        figure.setMinimumHeight(figure.sizeHint().height())
+        figure.setMinimumHeight(_FIGURE_PX)
         figure.show_reading(
             Reading(
                 movement=movement,
@@ -221,7 +226,7 @@ class SessionDetails(QWidget):
             label(pain, "quiet"),
         ]
         trials = [
-            f"{trial_title(number, trial)}: {trial_words(trial, measurement.unit)}"
+            f"{trial_title(number, trial)}: {whole_reading(trial_words(trial, measurement.unit))}"
             for number, trial in enumerate(measurement.trials, start=1)
         ]
         if trials:
@@ -232,7 +237,18 @@ class SessionDetails(QWidget):
         beside = column(*parts, 1, spacing=self._appearance.gap(1))
         if self._appearance.percent > _BESIDE_PERCENT:
             return card(figure, beside)
-        return card(row((figure, 3), (beside, 4), spacing=self._appearance.gap(2)))
+        return card(row((figure, 1), (beside, 1), spacing=self._appearance.gap(2)))
+
+
+class _SessionList(QListWidget):
+    """A calm list: its ring is seen only where the keyboard is in use."""
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        super().paintEvent(event)
+        if shows_ring(self):
+            painter = QPainter(self.viewport())
+            paint_ring(painter, QRectF(self.viewport().rect()))
+            painter.end()
 
 
 def _filter_name(movement: Movement | None) -> str:
@@ -267,6 +283,11 @@ def before_words(pain: Pain) -> str:
         if parts
         else ""
     )
+
+
+def whole_reading(words: str) -> str:
+    """Return words in which no line breaks inside a value with its brackets."""
+    return re.sub(r"\S+ \([^()]*\)", lambda bracket: bracket[0].replace(" ", "\u00a0"), words)
 
 
 def trial_title(number: int, trial: Trial) -> str:
