@@ -48,7 +48,7 @@ def test_what_lay_before_a_break_is_told(capsys: pytest.CaptureFixture[str]) -> 
 @pytest.mark.usefixtures("loaded")
 def test_json_says_the_same_in_numbers(capsys: pytest.CaptureFixture[str]) -> None:
     found = as_json("demo-Bramble", capsys)
-    assert (found["format"], found["schema"], found["demo"]) == ("thawline-progress", 2, True)
+    assert (found["format"], found["schema"], found["demo"]) == ("thawline-progress", 3, True)
     (flexion,) = [
         each
         for each in found["movements"]
