@@ -7,6 +7,7 @@ the back, from hip to shoulder blade. A narrow band is strong, a wide one pale, 
 
 import math
 from dataclasses import dataclass, replace
+from itertools import pairwise
 
 from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QFont, QFontMetricsF, QPainter, QPainterPath, QPen
@@ -23,6 +24,9 @@ from measure.domain.reading_scale import scale_of
 
 #: The arc's inner radius, its width, and from where words begin, in body heights. [technical]
 _INNER, _WIDE, _WORDS = 0.365, 0.07, 0.025
+#: Most of the width that the names of places may take, their least distance from each other, in
+#: heights of their type, and the space before them; else they are left out. [technical]
+_WORDS_SHARE, _WORDS_APART, _WORDS_GAP = 0.45, 1.1, 0.5
 #: Up the body from mid-hip to C7, which is 1 on the scale of the reach. [technical]
 _BACK_UP = 0.30
 
@@ -67,7 +71,7 @@ def paint_reading_on_body(
     words_px: float,
     mirrored: bool = False,
 ) -> None:
-    """Paint a reading on a body into a rectangle; words are never smaller than asked."""
+    """Paint a reading on a body; words are of the size asked for, or left out for want of room."""
     drawing = {Family.ELEVATION: _Arc, Family.ROTATION: _Plan, Family.REACH: _Reach}
     kind = drawing[MOVEMENTS[reading.movement].family]
     kind(painter, appearance, place, reading, words_px, mirrored).paint()
@@ -80,6 +84,8 @@ class _OnBody:
     above, below, aside = 0.60, 0.57, 0.17
     #: The scale's distance from its centre, and the centre's from the middle of the body.
     inner, offset = _INNER, 0.0
+    #: Whether the names of places have room.
+    words_shown = True
 
     def __init__(
         self,
@@ -93,6 +99,7 @@ class _OnBody:
         self.painter, self.appearance, self.reading = painter, appearance, reading
         self.shown = shown_movement(reading.movement)
         self.font = appearance.font(words_px)
+        self.words_px = words_px
         self.words = landmarks_of(reading.movement)
         out = 1.0 if reading.side is Side.LEFT else -1.0
         #: 1 where the scale lies to the right of the body, else -1.
@@ -100,16 +107,41 @@ class _OnBody:
         if MOVEMENTS[reading.movement].direction is Direction.BACKWARDS:
             self.to = -self.to
         self.above = max(self.above, self.highest())
-        widest = max(QFontMetricsF(self.font).horizontalAdvance(word) for _, word in self.words)
-        beside = self.aside + self.offset + self.inner + _WIDE + _WORDS
-        room = max(place.width() - widest, place.width() * 0.4)
-        scale = min(place.height() / (self.above + self.below), room / beside)
-        wide = scale * beside + widest
+        scale, widest = self._fitted(place)
+        wide = scale * self._beside() + widest
         left = place.left() + (place.width() - wide) / 2
         x = left + scale * self.aside if self.to > 0 else left + wide - scale * self.aside
         spare = place.height() - scale * (self.above + self.below)
         hips = QPointF(x, place.top() + spare / 2 + self.above * scale)
         self.person = PersonPainter(painter, appearance, scale, hips, mirrored=mirrored)
+
+    def _beside(self) -> float:
+        """Return the width without words, body heights."""
+        return self.aside + self.offset + self.inner + _WIDE + _WORDS
+
+    def _fitted(self, place: QRectF) -> tuple[float, float]:
+        """Return the scale and the room for words; words that do not fit are let go."""
+        metrics = QFontMetricsF(self.font)
+        widest = max(metrics.horizontalAdvance(word) for _, word in self.words)
+        widest += _WORDS_GAP * self.words_px
+        high = place.height() / (self.above + self.below)
+        scale = min(high, (place.width() - widest) / self._beside())
+        crowded = self.least_apart() * scale < _WORDS_APART * metrics.height()
+        if widest > _WORDS_SHARE * place.width() or crowded:
+            self.words_shown = False
+            return min(high, place.width() / self._beside()), 0.0
+        return scale, widest
+
+    def least_apart(self) -> float:
+        """Return how far two names beside the scale are apart at least, body heights."""
+        values = [value for value, _ in self.words]
+        low, high = scale_of(self.reading.movement)
+        share = min(after - before for before, after in pairwise(values)) / (high - low)
+        return share * self.length()
+
+    def length(self) -> float:
+        """Return the height over which the names of the whole scale are spread, body heights."""
+        return 2 * (self.inner + _WIDE)
 
     def paint(self) -> None:
         """Paint body, scale, places, band and mark."""
@@ -121,7 +153,8 @@ class _OnBody:
         for value, word in self.words:
             self.painter.setPen(self.pen("edge", 1.5))
             self.painter.drawLine(self.at(value, self.inner), self.at(value, self.inner + 0.03))
-            self.word(value, word)
+            if self.words_shown:
+                self.word(value, word)
         if reading.low is not None and reading.high is not None:
             self._band(max(low, reading.low), min(high, reading.high))
         if reading.value is not None:
@@ -154,7 +187,8 @@ class _OnBody:
         """Write a word beside the scale, away from the body."""
         metrics = QFontMetricsF(self.font)
         at = self.at(value, self.inner + _WIDE + _WORDS)
-        left = at.x() if self.to > 0 else at.x() - metrics.horizontalAdvance(text)
+        gap = _WORDS_GAP * self.words_px
+        left = at.x() + gap if self.to > 0 else at.x() - gap - metrics.horizontalAdvance(text)
         self.painter.setFont(QFont(self.font))
         self.painter.setPen(self.appearance.colour("quiet"))
         self.painter.drawText(QPointF(left, at.y() + metrics.capHeight() / 2), text)
@@ -261,6 +295,10 @@ class _Reach(_OnBody):
     """A thumb's height along the back, seen from behind."""
 
     inner = 0.20
+
+    def length(self) -> float:
+        start, end = scale_of(self.reading.movement)
+        return (end - start) * _BACK_UP
 
     def pose(self) -> Pose:
         value = self.reading.value

@@ -40,9 +40,7 @@ class ReadingFigure(PaintedWidget):
                 self.appearance,
                 QRectF(self.rect()).adjusted(2, 2, -2, -2),
                 self._reading,
-                words_px=max(
-                    self.height() / 18, min(self.appearance.px(SMALL), self.height() / 10)
-                ),
+                words_px=self.appearance.px(SMALL),
                 mirrored=self._mirrored,
             )
 

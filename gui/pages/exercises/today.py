@@ -75,7 +75,7 @@ class TodayPage(QWidget):
         self._person: Person | None = None
         #: Identifier of the person who left it at that after too much pain, until another day.
         self._left_alone = ""
-        self.elsewhere = button(tr("I have already done them"))
+        self.elsewhere = button(tr("I have already done them"), "link")
         self.undo = button("", "link")
         self.plan = label("", "quiet")
         self.empty = label("", "lead")
@@ -107,10 +107,8 @@ class TodayPage(QWidget):
         gap = self._appearance.gap
         answers = row(self.yes, self.no, self.later, 1, spacing=gap(2))
         self._asked = card(self.question, widget_with(answers), spacing=gap(1))
-        enough = widget_with(row(self.enough, 1))
-        self._advice = card(self.passed, enough, role="notice-card")
-        begin = row(self.start, (self.length, 1), spacing=gap(2))
-        log = column(self.logged, row(self.elsewhere, self.undo, 1, spacing=gap(2)))
+        self._advice = card(self.passed, role="notice-card")
+        log = row(self.length, self.elsewhere, self.undo, 1, spacing=gap(2))
         self._drawing = PositionView(self._appearance)
         self._drawing.show_exercise(ListedExercise.PENDULUM, Side.LEFT)
         self._drawing.setMinimumHeight(_DRAWING_PX)
@@ -130,16 +128,16 @@ class TodayPage(QWidget):
             self,
             self.title,
             self._advice,
-            self._asked,
-            widget_with(begin),
+            self.logged,
             self.empty,
             self._drawing,
             widget_with(log),
+            self._asked,
             self._programme,
             self._log_card,
             self.reminders,
             1,
-            buttons=[self.edit],
+            buttons=[self.edit, self.start, self.enough],
         )
 
     def show_day(self, person: Person | None, plan: Plan | None, day: DayOfExercises) -> None:
@@ -200,7 +198,7 @@ class TodayPage(QWidget):
         self.logged.setVisible(bool(day.logged))
         # First of all, and nothing invites to another round after that.
         self._advice.setVisible(limited is not None)
-        self.enough.setVisible(not self.start.isHidden())
+        self.enough.setVisible(limited is not None and not self.start.isHidden())
         give_role(self.start, "main" if limited is None else "")
         if limited is not None:
             words = tr("Pain reached {pain} today. {limit} You can leave it at that for today.")

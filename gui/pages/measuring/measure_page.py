@@ -359,7 +359,7 @@ class MeasurePage(QWidget):
             self.live.keep_focus()
         elif step is SessionStep.PAIN:
             self.show_page(self.pain)
-            self.pain.ask(measuring)
+            self.pain.ask(measuring, mirrored=self._services.mirrored)
         elif step is SessionStep.NEXT:
             self.show_page(self.next)
             self.next.show_next(measuring, mirrored=self._services.mirrored)
@@ -367,6 +367,7 @@ class MeasurePage(QWidget):
             self._services.feed.leave()
             self.show_page(self.summary)
             today = self._services.today()
+            self.summary.card.set_mirrored(self._services.mirrored)
             self.summary.show_session(measuring, self.people.name, self._earlier, today)
 
     @Slot(object, object, object)

@@ -16,6 +16,9 @@ from gui.widgets.page_frame import frame_page
 from gui.widgets.position_figure import PositionView, ViewPlan, facing_text
 from gui.widgets.text import label
 
+#: From this text size on the drawings stand without the words beneath them. [technical]
+_WORDLESS_PERCENT = 200
+
 
 class NextTaskPage(QWidget):
     """Shows the next task; begins it, measures the last again, or ends the session."""
@@ -85,6 +88,8 @@ class NextTaskPage(QWidget):
         self.plan.show_turn(turn, task.side, mirrored=mirrored)
         self.movement_words.setText(movement_plainly(task.movement).capitalize())
         self.facing_words.setText(tr("From above: {turned}").format(turned=facing_text(turn)))
+        for words in (self.movement_words, self.facing_words):
+            words.setVisible(self._appearance.percent < _WORDLESS_PERCENT)
         self.hint.setText(_hint(task))
         (self.go if pain is None else self.finish).setFocus()
 

@@ -30,7 +30,7 @@ from measure.domain.session_comparison import of_session, side_difference
 from measure.live.events import LiveFrame
 
 #: Width and height of the reading drawn on a body, pixels. [technical]
-_FIGURE_PX = (190, 140)
+_FIGURE_PX = (290, 224)
 
 
 class PainPage(QWidget):
@@ -90,8 +90,8 @@ class PainPage(QWidget):
             spacing=gap(1.5),
         )
 
-    def ask(self, measuring: MeasurementSession) -> None:
-        """Ask about the movement that has just ended."""
+    def ask(self, measuring: MeasurementSession, *, mirrored: bool = False) -> None:
+        """Ask about the movement that has just ended; the drawing faces as the live one did."""
         task, measurement = measuring.guide.task, measuring.guide.measurement
         self.title.setText(task_title(task.movement, task.side))
         value, interval = ("", "") if measurement is None else value_and_range(measurement)
@@ -103,7 +103,8 @@ class PainPage(QWidget):
         middle = measurement.value if measurement else None
         low, high = (measurement.low, measurement.high) if measurement else (None, None)
         self.on_body.show_reading(
-            Reading(movement=task.movement, side=task.side, value=middle, low=low, high=high)
+            Reading(movement=task.movement, side=task.side, value=middle, low=low, high=high),
+            mirrored=mirrored,
         )
         self._show_difference(measuring.guide)
         self.pain.choose(None)

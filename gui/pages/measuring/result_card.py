@@ -18,7 +18,9 @@ from measure.domain.records import MeasurementRecord
 from measure.domain.session_comparison import side_difference
 
 #: Width and height of the reading drawn on a body, pixels. [technical]
-_FIGURE_PX = (200, 165)
+_FIGURE_PX = (260, 264)
+#: From this text size on the numbers take the room of the drawing. [technical]
+_WORDS_ONLY_PERCENT = 150
 
 Task = tuple[Movement, Side]
 
@@ -29,6 +31,7 @@ class ResultCard(QWidget):
     def __init__(self, appearance: Appearance, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._appearance = appearance
+        self._mirrored = False
         #: Today's results in words, as they stand on the card.
         self.readings: list[str] = []
         self.differences: list[str] = []
@@ -36,6 +39,10 @@ class ResultCard(QWidget):
         self._blocks.setContentsMargins(0, 0, 0, 0)
         self._blocks.setSpacing(appearance.gap(2))
         column(card(self._blocks), on=self)
+
+    def set_mirrored(self, mirrored: bool) -> None:
+        """Let drawings face as those of the live page, from the next results on."""
+        self._mirrored = mirrored
 
     def show_results(
         self,
@@ -50,7 +57,8 @@ class ResultCard(QWidget):
         before
             The last reading of each movement and side before this session.
         details
-            What else is said about a result: pain, notes, where the person stood.
+            What else is said about a result: first the pain, which may be nothing, then notes and
+            where the person stood.
         """
         clear_layout(self._blocks)
         self.readings, self.differences = [], []
@@ -107,8 +115,12 @@ class ResultCard(QWidget):
         degrees = measurement.value is not None and MOVEMENTS[movement].unit is Unit.DEGREES
         words = [label(side_title(side), "quiet"), label(value, "display" if degrees else "title")]
         words += [label(interval, "strong")] if interval else []
+        pain, *notes = details or ("",)
+        words += [label(pain)] if pain else []
         words += [label(last_time_words(before), "quiet")] if before is not None else []
-        below = [label(line, "quiet") for line in details]
+        below = [label(line, "quiet") for line in notes]
+        if self._appearance.percent >= _WORDS_ONLY_PERCENT:
+            return widget_with(column(*words, *below, 1, spacing=0))
         figure = ReadingFigure(self._appearance)
         figure.setFixedSize(*_FIGURE_PX)
         figure.show_reading(
@@ -118,9 +130,10 @@ class ResultCard(QWidget):
                 value=measurement.value,
                 low=measurement.low,
                 high=measurement.high,
-            )
+            ),
+            mirrored=self._mirrored,
         )
-        said = column(*words, 1, spacing=0)
+        said = column(1, *words, 1, spacing=0)
         shown = row(column(figure, 1), (said, 1), spacing=self._appearance.gap(2))
         return widget_with(column(shown, *below, 1, spacing=0))
 

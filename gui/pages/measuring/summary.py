@@ -36,7 +36,7 @@ class SummaryPage(QWidget):
 
     def __init__(self, appearance: Appearance, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self.title = label("", "display")
+        self.title = label("", "title")
         self.card = ResultCard(appearance)
         self.typed = TypedValues()
         self.typing = button(tr("Add passive or goniometer values"), checkable=True)
@@ -138,12 +138,11 @@ def _details(measuring: MeasurementSession) -> dict[Task, tuple[str, ...]]:
             continue
         asked = outcome.pain is not None or outcome.stopped_by is not None
         pain = pain_sentence(outcome.pain, outcome.stopped_by) + "." if asked else ""
-        words = (
-            pain,
+        notes = (
             result_notes(measurement, task.trials),
             measuring.messages.by_task.get(task, ""),
         )
-        details[task.movement, task.side] = tuple(filter(None, words))
+        details[task.movement, task.side] = (pain, *filter(None, notes))
     return details
 
 
