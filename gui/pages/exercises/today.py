@@ -108,7 +108,7 @@ class TodayPage(QWidget):
         answers = row(self.yes, self.no, self.later, 1, spacing=gap(2))
         self._asked = card(self.question, widget_with(answers), spacing=gap(1))
         self._advice = card(self.passed, role="notice-card")
-        log = row(self.length, self.elsewhere, self.undo, 1, spacing=gap(2))
+        log = row((self.length, 1), self.elsewhere, self.undo, spacing=gap(2))
         self._drawing = PositionView(self._appearance)
         self._drawing.show_exercise(ListedExercise.PENDULUM, Side.LEFT)
         self._drawing.setMinimumHeight(_DRAWING_PX)
