@@ -1,8 +1,8 @@
 """Camera's picture on a page, or why it does not come and a way to try again."""
 
-from PySide6.QtCore import Qt, Signal, Slot
+from PySide6.QtCore import Signal, Slot
 from PySide6.QtGui import QKeySequence, QShortcut
-from PySide6.QtWidgets import QGridLayout, QWidget
+from PySide6.QtWidgets import QWidget
 
 from gui.session.services import Services
 from gui.style.measures import GAP_PX
@@ -10,7 +10,7 @@ from gui.text.session_wording import trouble_sentence
 from gui.text.wording import tr
 from gui.widgets.buttons import button
 from gui.widgets.fitted_sentence import FittedSentence
-from gui.widgets.layouts import column
+from gui.widgets.layouts import column, row
 from gui.widgets.video_view import VideoView
 from measure.camera.faults import SourceFault
 from measure.live.events import LiveEvent, LiveFrame
@@ -31,6 +31,8 @@ class CameraView(QWidget):
     framed = Signal(object)
     #: An event came, and the page is seen; a trouble is in the sentence already.
     happened = Signal(object)
+    #: Whether a trouble stands where the picture would be, as it is shown or is over.
+    troubled = Signal(bool)
 
     def __init__(
         self,
@@ -49,12 +51,11 @@ class CameraView(QWidget):
         self.retry.clicked.connect(self.reopen)
         shortcut = QShortcut(QKeySequence("R"), self.retry)
         shortcut.activated.connect(self.retry.click)
-        layout = QGridLayout(self)
-        layout.setContentsMargins(0, 0, 0, 0)
-        layout.addWidget(self.video, 0, 0)
+        column((self.video, 1), on=self)
         # On the empty picture: in its middle, or beneath what is said there.
-        self._on_picture = column(1, self.retry, 1, margins=(0, 0, 0, 2 * GAP_PX))
-        layout.addLayout(self._on_picture, 0, 0, Qt.AlignmentFlag.AlignHCenter)
+        self._on_picture = column(
+            1, row(1, self.retry, 1), 1, on=self.video, margins=(0, 0, 0, 2 * GAP_PX)
+        )
         services.feed.framed.connect(self._take_frame)
         services.feed.happened.connect(self._take_event)
 
@@ -103,6 +104,7 @@ class CameraView(QWidget):
             self.video.show_empty("" if said else why)
         self._on_picture.setStretch(2, 0 if self.video.empty_text else 1)
         self.retry.setVisible(trouble is not None)
+        self.troubled.emit(trouble is not None)
         self._speak()
 
     def _speak(self) -> None:

@@ -41,6 +41,7 @@ class LensPage(QWidget):
         self.camera = CameraView(services, self.sentence, stills=True)
         self.camera.framed.connect(self.take_frame)
         self.coverage = CoverageGrid(appearance, self.camera.video)
+        self.camera.troubled.connect(self.coverage.setHidden)
         self.count = label("", "lead")
         self.make = button(tr("Create the profile"), "main")
         self.board = button(tr("Save the board to print"))
