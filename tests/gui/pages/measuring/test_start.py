@@ -81,7 +81,7 @@ def test_a_clinicians_new_patient_needs_no_more(new_stage: WindowHarness) -> Non
     hand.deny_all()
     assert shown(stage) is page.live
     assert hand.clicks == 5
-    assert page.live.video.accessibleDescription() == "Linden: Flexion, right arm"
+    assert page.live.title.text() == "Linden: Flexion, right arm"
     trials(stage, 100.0, 101.0)
     assert page.who.text() == "Person: Linden"
     assert page.who.isVisible()
