@@ -88,7 +88,7 @@ def read_clip(
     >>> thawline.read_clip("raise.mp4", "flexion", "middle")
     Traceback (most recent call last):
         ...
-    measure.errors.InputError: 'middle' is no side. Use one of left, right.
+    measure.errors.InputError: 'middle' is not a side. Use one of left, right.
     """
     known_view = None if view is None else _choice(View, view, "view")
     entry = replace(_entry((clip, movement, side)), view=known_view)

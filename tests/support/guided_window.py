@@ -131,7 +131,7 @@ class Leader(QObject):
             self._click(measure.before.go)
         elif page is measure.pain:
             QTest.keyClick(measure.pain, Qt.Key.Key_2)
-            QTest.keyClick(measure.pain, Qt.Key.Key_Return)
+            self._click(measure.pain.done)
         elif page is measure.next:
             self._click(measure.next.go)
         elif page is measure.summary:

@@ -189,7 +189,7 @@ class HomeStart(QWidget):
         if plan is not None and plan.whole and not own:
             words = tr("Once a week, all movements of both arms are measured.")
             self._tasks.addWidget(label(words, "small"))
-        elif tasks and not own:
+        elif tasks:
             self._tasks.addWidget(label(_when_best(plan), "small"))
         if tasks:
             self.figure.show_movement(

@@ -57,5 +57,5 @@ def test_made_up_people_are_not_chosen_and_cannot_be_measured(new_stage: WindowH
     page.start.at_home.start.click()
     new_stage.settle()
     assert shown(new_stage) is page.start
-    assert "made up" in new_stage.window.messages.text
+    assert "made-up person" in new_stage.window.messages.text
     assert new_stage.store.sessions(made_up.id) == []
