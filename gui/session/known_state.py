@@ -111,7 +111,7 @@ def turn_words(roll_deg: float, half_deg: float) -> str:
     from measure.progress.wording import number_words
 
     if half_deg >= USEFUL_LEVEL_DEG:
-        return tr("Not yet useful: known only to within {half} degrees. Mark longer lines.").format(
+        return tr("Not yet useful: known only to within {half} degrees.").format(
             half=number_words(half_deg, 0, tr)
         )
     numbers = {"angle": number_words(abs(roll_deg), 1, tr), "half": number_words(half_deg, 1, tr)}

@@ -752,6 +752,10 @@
         <translation>valor aproximado</translation>
     </message>
     <message>
+        <source>The board is a sheet of squares. Save it and print it first. Then hold it so that it is seen once in every field.</source>
+        <translation>El tablero es una hoja con cuadros. Primero guárdelo e imprímalo. Después sosténgalo de modo que se vea una vez en cada campo.</translation>
+    </message>
+    <message>
         <source>Create the profile</source>
         <translation>Crear el perfil</translation>
     </message>
@@ -1166,6 +1170,10 @@
     <message>
         <source>A trunk should measure {low} to {high} cm. Please measure again.</source>
         <translation>Un tronco debería medir de {low} a {high} cm. Mida otra vez.</translation>
+    </message>
+    <message>
+        <source>Type at least one other length too.</source>
+        <translation>Escriba también al menos otra longitud.</translation>
     </message>
     <message>
         <source>With this trunk, {length} should measure {low} to {high} cm. Please measure again.</source>
@@ -5452,8 +5460,8 @@
         <translation>Elija el nivel de dolor en el que hay que parar.</translation>
     </message>
     <message>
-        <source>The camera is fixed and stays as it is</source>
-        <translation>La cámara está fija y se queda como está</translation>
+        <source>The camera stays exactly where it is</source>
+        <translation>La cámara se queda exactamente donde está</translation>
     </message>
     <message>
         <source>Take this picture</source>
@@ -5592,6 +5600,10 @@
         <translation>✓  {turn} Medido el {day}.</translation>
     </message>
     <message>
+        <source>Not yet useful: known only to within {half} degrees.</source>
+        <translation>Todavía no sirve: solo se conoce con un margen de {half} grados.</translation>
+    </message>
+    <message>
         <source>Turned clockwise by {angle} degrees, give or take {half}.</source>
         <translation>Girada {angle} grados a la derecha, con un margen de {half}.</translation>
     </message>
@@ -5610,10 +5622,6 @@
     <message>
         <source>▶  From {day}, no longer used. Measure it again.</source>
         <translation>▶  Del {day}, ya no se usa. Mídalo otra vez.</translation>
-    </message>
-    <message>
-        <source>Not yet useful: known only to within {half} degrees. Mark longer lines.</source>
-        <translation>Todavía no sirve: solo se conoce con un margen de {half} grados. Marque líneas más largas.</translation>
     </message>
     <message>
         <source>○  Not measured: typical proportions are assumed.</source>
@@ -5638,6 +5646,10 @@
     <message>
         <source>✓  Measured on {day}.</source>
         <translation>✓  Medido el {day}.</translation>
+    </message>
+    <message>
+        <source>These lines are too short. Undo the last mark, and mark it further away.</source>
+        <translation>Estas líneas son demasiado cortas. Deshaga la última marca y póngala más lejos.</translation>
     </message>
     <message>
         <source>Let the camera see a door frame or a plumb line, and take a picture.</source>
@@ -5888,12 +5900,24 @@
         <translation>Sesiones</translation>
     </message>
     <message>
-        <source>Typical variation</source>
-        <translation>Variación típica</translation>
+        <source>Varies by</source>
+        <translation>Varía en</translation>
     </message>
     <message>
-        <source>Smallest real difference</source>
-        <translation>Menor diferencia real</translation>
+        <source>Real from</source>
+        <translation>Real desde</translation>
+    </message>
+    <message>
+        <source>Varies by: how much a single session differs from the person&apos;s own line.</source>
+        <translation>Varía en: cuánto se aparta una sesión de la propia línea de la persona.</translation>
+    </message>
+    <message>
+        <source>It is a typical value until there are {count} sessions. Real from: a difference that is more than chance (90 %).</source>
+        <translation>Es un valor habitual hasta que haya {count} sesiones. Real desde: una diferencia que ya no se debe al azar (90 %).</translation>
+    </message>
+    <message>
+        <source>{value}, typical value</source>
+        <translation>{value}, valor habitual</translation>
     </message>
     <message>
         <source>Drift per week</source>
@@ -5902,10 +5926,6 @@
     <message>
         <source>Two sessions must differ by {amounts} before the difference is more than chance.</source>
         <translation>Dos sesiones deben diferir en {amounts} para que la diferencia sea más que azar.</translation>
-    </message>
-    <message>
-        <source>*: a typical value, until there are {count} sessions.</source>
-        <translation>*: un valor habitual, hasta que haya {count} sesiones.</translation>
     </message>
     <message>
         <source>in angles</source>
@@ -5922,14 +5942,6 @@
     <message>
         <source> or </source>
         <translation> o </translation>
-    </message>
-    <message>
-        <source>Typical variation: how much a single session differs from the person&apos;s own line.</source>
-        <translation>Variación típica: cuánto se aparta una sesión de la línea de la propia persona.</translation>
-    </message>
-    <message>
-        <source>Two sessions must differ by the smallest real difference before the difference is more than chance (90 %).</source>
-        <translation>Dos sesiones deben diferir en la menor diferencia real para que la diferencia sea más que azar (90 %).</translation>
     </message>
     <message>
         <source>none shown</source>
@@ -6292,6 +6304,10 @@
         <translation>Cancelar la descarga</translation>
     </message>
     <message>
+        <source>✓  Body tracking is ready on this computer.</source>
+        <translation>✓  El seguimiento del cuerpo está listo en este ordenador.</translation>
+    </message>
+    <message>
         <source>Downloading. You can keep using Thawline meanwhile.</source>
         <translation>Descargando. Mientras tanto puede seguir usando Thawline.</translation>
     </message>
@@ -6310,10 +6326,6 @@
     <message>
         <source>Thawline finds the body in the picture with a model that is downloaded once and then stays on this computer. Without it, nothing can be measured.</source>
         <translation>Thawline reconoce el cuerpo en la imagen con un modelo que se descarga una vez y se queda en este ordenador. Sin él no se puede medir nada.</translation>
-    </message>
-    <message>
-        <source>Body tracking is ready on this computer.</source>
-        <translation>El seguimiento del cuerpo está listo en este ordenador.</translation>
     </message>
     <message>
         <source>Add, edit, choose or delete people.</source>
@@ -6440,16 +6452,16 @@
         <translation>Thawline no cifra sus archivos: quien pueda leer los archivos de usted podrá leerlos. Active el cifrado de disco de su sistema.</translation>
     </message>
     <message>
-        <source>What and where</source>
-        <translation>Qué y dónde</translation>
-    </message>
-    <message>
-        <source>How long, and for whom</source>
-        <translation>Cuánto tiempo y para quién</translation>
-    </message>
-    <message>
         <source>Can be read by: {readers}</source>
         <translation>Puede leerlo: {readers}</translation>
+    </message>
+    <message>
+        <source>What</source>
+        <translation>Qué</translation>
+    </message>
+    <message>
+        <source>How long</source>
+        <translation>Cuánto tiempo</translation>
     </message>
     <message>
         <source>{file}, {size}</source>

@@ -24,7 +24,7 @@ class CameraView(QWidget):
     sentence
         The page's; `say` speaks through it.
     stills
-        Only single pictures are wanted, so a slow camera is no trouble.
+        Only single pictures are wanted, so a slow camera is no trouble; they stand at the left.
     """
 
     #: A frame came, and the page is seen.
@@ -45,7 +45,7 @@ class CameraView(QWidget):
         super().__init__(parent)
         self._services, self.sentence, self._stills = services, sentence, stills
         self._words = ""
-        self.video = VideoView(services.appearance)
+        self.video = VideoView(services.appearance, at_left=stills)
         self.retry = button(tr("Try again"), "main", key=tr("R"))
         self.retry.setVisible(False)
         self.retry.clicked.connect(self.reopen)

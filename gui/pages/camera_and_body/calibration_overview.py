@@ -76,7 +76,7 @@ class CalibrationPage(QWidget):
                 ("shoulder_width", tr("shoulder to shoulder")),
             )
         }
-        self.wrong = label("", "strong")
+        self.wrong = label("", "alarm")
         self.corrections: list[WrappingCheckBox] = []
         self._corrections = QVBoxLayout()
         self._lay_out()
@@ -134,15 +134,15 @@ class CalibrationPage(QWidget):
     def _lengths_form(self) -> QWidget:
         grid = QGridLayout()
         for line, field in enumerate(self.fields.values()):
-            words = label(field.accessibleName())
+            words = label(_sentence(field.accessibleName()))
             words.setBuddy(field)
-            grid.addWidget(words, line, 0)
-            grid.addWidget(field, line, 1)
-        grid.setColumnStretch(0, 3)
-        grid.setColumnStretch(1, 1)
-        self.wrong.setVisible(False)
-        save = ButtonRow([self.keep])
-        self._form = widget_with(column(grid, save, self.wrong, spacing=GAP_PX))
+            grid.addWidget(words, 2 * line, 0)
+            grid.addWidget(field, 2 * line, 1)
+        for place, share in enumerate((4, 2, 2)):
+            grid.setColumnStretch(place, share)
+        self._grid = grid
+        self._say(TRUNK, "")
+        self._form = widget_with(column(grid, ButtonRow([self.keep]), spacing=GAP_PX))
         self._form.setVisible(False)
         return self._form
 
@@ -185,18 +185,23 @@ class CalibrationPage(QWidget):
             try:
                 typed[name] = float(text)
             except ValueError:
-                self._say(tr("{text} is not a number.").format(text=field.text().strip()))
+                words = tr("{text} is not a number.").format(text=field.text().strip())
+                self._say(name, words)
                 return
-        self._say(length_problem(typed))
+        self._say(*length_problem(typed))
         if self.wrong.isHidden():
             self.lengths_typed.emit(typed)
 
-    def _say(self, wrong: str) -> None:
+    def _say(self, name: str, wrong: str) -> None:
+        """Say beneath a field what is wrong with it, and go there; nothing where all is well."""
+        line = 2 * list(self.fields).index(name)
+        self._grid.addWidget(self.wrong, line + 1, 0, 1, 3)
         self.wrong.setText(wrong)
         self.wrong.setVisible(bool(wrong))
         if wrong:
-            # What is wrong stands below the fields, maybe outside the window.
+            self.fields[name].setFocus(Qt.FocusReason.OtherFocusReason)
             bring_into_view(self.wrong)
+            bring_into_view(self.fields[name])
 
     def clear_fields(self) -> None:
         """Put the fields away, without what was typed."""
@@ -210,15 +215,21 @@ def _words(name: str, state: QLabel) -> QWidget:
     return widget_with(column(label(name, "strong"), state, spacing=GAP_PX // 4))
 
 
-def length_problem(typed: dict[str, float]) -> str:
-    """Return what is wrong with typed lengths, or nothing."""
-    if TRUNK not in typed or len(typed) < 2:
-        return tr("Type the trunk and at least one other length.")
+def _sentence(words: str) -> str:
+    return words[:1].upper() + words[1:]
+
+
+def length_problem(typed: dict[str, float]) -> tuple[str, str]:
+    """Return the field at fault and what is wrong with it; no words where all is well."""
     low, high = TRUNK_CM
+    if TRUNK not in typed:
+        return TRUNK, tr("Type the trunk and at least one other length.")
     if not low <= typed[TRUNK] <= high:
-        return tr("A trunk should measure {low} to {high} cm. Please measure again.").format(
+        return TRUNK, tr("A trunk should measure {low} to {high} cm. Please measure again.").format(
             low=f"{low:g}", high=f"{high:g}"
         )
+    if len(typed) < 2:
+        return LENGTHS[0], tr("Type at least one other length too.")
     names = {
         "upper_arm": tr("upper arm"),
         "forearm": tr("forearm"),
@@ -227,7 +238,7 @@ def length_problem(typed: dict[str, float]) -> str:
     for name in LENGTHS:
         least, most = (share * typed[TRUNK] for share in POSSIBLE[name])
         if name in typed and not least <= typed[name] <= most:
-            return tr(
+            return name, tr(
                 "With this trunk, {length} should measure {low} to {high} cm. Please measure again."
             ).format(length=names[name], low=f"{least:.0f}", high=f"{most:.0f}")
-    return ""
+    return TRUNK, ""

@@ -11,14 +11,19 @@ from gui.pages.camera_and_body.coverage_grid import CoverageGrid
 from gui.pages.camera_and_body.picture_page import frame_picture
 from gui.session.services import Services
 from gui.session.tones import Tone
+from gui.style.measures import GAP_PX
 from gui.text.wording import message_text, tr
-from gui.widgets.buttons import button
+from gui.widgets.buttons import button, give_role
 from gui.widgets.camera_view import CameraView
 from gui.widgets.fitted_sentence import FittedSentence
+from gui.widgets.layouts import column, row, widget_with
 from gui.widgets.text import label
 from measure.live.events import LiveFrame
 from measure.storage.store import Store
 from measure.video.frame import Picture
+
+#: Shares of the width for the picture and for the words beside it. [technical]
+_SHARES = (7, 3)
 
 
 class LensPage(QWidget):
@@ -41,8 +46,15 @@ class LensPage(QWidget):
         self.camera = CameraView(services, self.sentence, stills=True)
         self.camera.framed.connect(self.take_frame)
         self.coverage = CoverageGrid(appearance, self.camera.video)
-        self.camera.troubled.connect(self.coverage.setHidden)
+        self.camera.troubled.connect(self._show_step)
         self.count = label("", "lead")
+        self.first = label(
+            tr(
+                "The board is a sheet of squares. Save it and print it first. Then hold it so "
+                "that it is seen once in every field."
+            ),
+            "quiet",
+        )
         self.make = button(tr("Create the profile"), "main")
         self.board = button(tr("Save the board to print"))
         self.anew = button(tr("Start over"))
@@ -51,12 +63,15 @@ class LensPage(QWidget):
         self.anew.clicked.connect(self._start_over)
         self.leave.clicked.connect(self.back)
         self.board.clicked.connect(self.board_wanted)
-        self._camera_name = ""
+        self._camera_name, self._kept = "", 0
         self._lay_out()
 
     def _lay_out(self) -> None:
-        buttons = [self.leave, self.board, self.anew, self.make]
-        frame_picture(self, self.sentence, self.camera, self.count, buttons)
+        picture, words = _SHARES
+        self._beside = widget_with(column(self.count, self.first, 1, spacing=2 * GAP_PX))
+        shown = row((self.camera, picture), (self._beside, words), spacing=3 * GAP_PX)
+        buttons = [self.leave, self.anew, self.make, self.board]
+        frame_picture(self, self.sentence, widget_with(shown), buttons)
 
     def begin(self, camera: str, *, mirrored: bool) -> None:
         """Open the camera and begin to collect views; the page has to be in sight."""
@@ -108,7 +123,20 @@ class LensPage(QWidget):
             self._cues.say(self.sentence.text)
 
     def _count(self, kept: int) -> None:
+        self._kept = kept
         self.count.setText(tr("Views: {kept} of {enough}").format(kept=kept, enough=ENOUGH_VIEWS))
+        self._show_step()
+
+    @Slot()
+    def _show_step(self) -> None:
+        """Offer the step that is next: print the board, then show it; none without pictures."""
+        seen, pictures = self._kept > 0, self.camera.trouble is None
+        give_role(self.board, "main" if pictures and not seen else "")
+        self._beside.setVisible(pictures)
+        self.coverage.setVisible(pictures)
+        self.board.setVisible(pictures)
+        self.anew.setVisible(pictures and seen)
+        self.make.setVisible(pictures and seen)
 
     @Slot()
     def _make(self) -> None:

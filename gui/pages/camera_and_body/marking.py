@@ -10,6 +10,7 @@ from PySide6.QtWidgets import QStackedWidget, QWidget
 from gui.pages.camera_and_body.picture_page import frame_picture
 from gui.pages.camera_and_body.point_marking import PointMarkingView
 from gui.session.services import Services
+from gui.style.measures import GAP_PX
 from gui.text.wording import tr
 from gui.widgets.buttons import button
 from gui.widgets.camera_view import CameraView
@@ -20,6 +21,9 @@ from gui.widgets.video_view import image_of
 from gui.widgets.wrapping_check_box import WrappingCheckBox
 from measure.domain.landmarks import FloatArray
 from measure.live.events import LiveFrame
+
+#: Shares of the width for the picture and for the words beside it. [technical]
+_SHARES = (7, 3)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -62,6 +66,8 @@ class MarkingTask:
         Whether a person must be seen in the picture.
     describe
         Returns what the marks tell, in words; empty when they do not fit.
+    better
+        Returns what to do where the marks tell too little to be kept; else nothing.
     """
 
     before: str
@@ -70,6 +76,7 @@ class MarkingTask:
     in_pairs: bool
     needs_person: bool
     describe: Callable[[MarkedPoints], str]
+    better: Callable[[MarkedPoints], str] = lambda _marked: ""
 
 
 class MarkingPage(QWidget):
@@ -92,7 +99,7 @@ class MarkingPage(QWidget):
         self.camera.happened.connect(self._take_event)
         self.picture = PointMarkingView(appearance)
         self.description_label = label("", "lead")
-        self.fixed = WrappingCheckBox(appearance, tr("The camera is fixed and stays as it is"))
+        self.fixed = WrappingCheckBox(appearance, tr("The camera stays exactly where it is"))
         self.take = button(tr("Take this picture"), "main")
         self.again = button(tr("Another picture"))
         self.undo = button(tr("Undo the last mark"))
@@ -110,10 +117,11 @@ class MarkingPage(QWidget):
     def _lay_out(self) -> None:
         for view in (self.camera, self.picture):
             self._views.addWidget(view)
-        ticked = column(self.fixed, 1)
-        beneath = widget_with(row((self.description_label, 1), (ticked, 1)))
+        beside = column(self.description_label, self.fixed, 1, spacing=2 * GAP_PX)
+        picture, words = _SHARES
+        shown = widget_with(row((self._views, picture), (beside, words), spacing=3 * GAP_PX))
         buttons = [self.leave, self.again, self.undo, self.take, self.keep]
-        frame_picture(self, self.sentence, self._views, beneath, buttons)
+        frame_picture(self, self.sentence, shown, buttons)
 
     @property
     def is_live(self) -> bool:
@@ -123,7 +131,6 @@ class MarkingPage(QWidget):
     def begin(self, task: MarkingTask) -> None:
         """Open the camera and begin with its picture; the page has to be in sight."""
         self._task, self._still, self._frame = task, None, None
-        self.fixed.setVisible(task.in_pairs)
         self._refresh()
         self.camera.open()
         self.leave.setFocus(Qt.FocusReason.OtherFocusReason)
@@ -175,21 +182,25 @@ class MarkingPage(QWidget):
             return
         live, many = self.is_live, len(self.picture.marks_px)
         self._views.setCurrentWidget(self.camera if live else self.picture)
+        self.fixed.setVisible(task.in_pairs and not live)
         self.take.setVisible(live)
         self.take.setEnabled(self._may_take(self._frame))
         for still_button in (self.again, self.undo, self.keep):
             still_button.setVisible(not live)
         self.undo.setEnabled(many > 0)
-        description = ""
+        description = better = ""
         enough = not live and many >= task.least and not (task.in_pairs and many % 2)
         if enough:
             description = task.describe(self._marked())
+            better = task.better(self._marked()) if description else ""
         words = description or (tr("These marks do not fit.") if enough else "")
         self.description_label.setText(words)
         self.description_label.setVisible(bool(words))
-        self.keep.setEnabled(bool(description))
+        self.keep.setEnabled(bool(description) and not better)
         if live:
             self.camera.say(task.before)
+        elif better:
+            self.sentence.say(better)
         elif many < len(task.steps):
             self.sentence.say(task.steps[many])
         else:

@@ -10,7 +10,7 @@ from calibration.lens.profiles import lens_for
 from calibration.placement.level import CameraOrientation, PlumbLine, orientation_from_plumb_lines
 from calibration.placement.viewpoint import PinholeView
 from gui.pages.camera_and_body.marking import MarkedPoints, MarkingTask
-from gui.session.known_state import turn_words
+from gui.session.known_state import USEFUL_LEVEL_DEG, turn_words
 from gui.text.wording import tr
 from measure.domain.calibration_records import CameraLevel
 from measure.errors import InputError
@@ -29,6 +29,11 @@ def level_marking_task(camera: str) -> MarkingTask:
             return ""
         return turn_words(estimate.roll_deg, estimate.roll_half_deg)
 
+    def better(marked: MarkedPoints) -> str:
+        if orientation_from_marks(marked, camera).roll_half_deg < USEFUL_LEVEL_DEG:
+            return ""
+        return tr("These lines are too short. Undo the last mark, and mark it further away.")
+
     return MarkingTask(
         before=tr("Let the camera see a door frame or a plumb line, and take a picture."),
         steps=(
@@ -41,6 +46,7 @@ def level_marking_task(camera: str) -> MarkingTask:
         in_pairs=True,
         needs_person=False,
         describe=describe,
+        better=better,
     )
 
 

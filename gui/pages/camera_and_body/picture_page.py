@@ -15,11 +15,10 @@ def frame_picture(
     page: QWidget,
     sentence: FittedSentence,
     picture: QWidget,
-    beneath: QWidget,
     buttons: Sequence[QPushButton],
 ) -> None:
-    """Lay out a page: what to do, the picture, a line beneath it, and the ways on and out."""
-    shown = widget_with(column(sentence, (picture, 1), beneath, spacing=GAP_PX))
+    """Lay out a page: what to do, the picture, and the ways on and out."""
+    shown = widget_with(column(sentence, (picture, 1), spacing=GAP_PX))
     area = row(scrollable(shown, wide=True), margins=(MARGIN_PX, GAP_PX, MARGIN_PX - BAR_PX, 0))
     foot = row(ButtonRow(buttons, wide=True), margins=(MARGIN_PX, GAP_PX, MARGIN_PX, GAP_PX))
     column((area, 1), separator(), foot, on=page, spacing=GAP_PX // 2)

@@ -1,5 +1,7 @@
 """Still picture in which points are marked, by mouse or keyboard."""
 
+from dataclasses import replace
+
 import numpy as np
 from PySide6.QtCore import QPointF, QRectF, QSize, Qt, Signal
 from PySide6.QtGui import QImage, QKeyEvent, QMouseEvent, QPainter, QPen
@@ -21,7 +23,7 @@ _ARROWS = {
 
 
 class PointMarkingView(PaintedWidget):
-    """Takes marks in pixels of the picture, which is never shown mirrored.
+    """Takes marks in pixels of the picture, which stands at the left and is never mirrored.
 
     Arrow keys move the cross, Space or Enter marks, Backspace takes the last mark back.
     """
@@ -122,7 +124,8 @@ class PointMarkingView(PaintedWidget):
         if self._image is None:
             return None
         size = (self._image.width(), self._image.height())
-        return VideoTransform.fitted(size, (self.width(), self.height()))
+        fitted = VideoTransform.fitted(size, (self.width(), self.height()))
+        return replace(fitted, left=0)
 
     def paint(self, painter: QPainter) -> None:
         transform = self.transform()

@@ -15,6 +15,8 @@ from measure.domain.movements import MOVEMENTS, Movement, Unit
 from measure.domain.vertebral_levels import centimetres_in
 from measure.progress.wording import number_words
 
+#: Shares of the width for the columns. [technical]
+_SHARES = (4, 2, 3, 2, 3)
 #: Results by movement and side.
 Results = dict[tuple[Movement, Side], Repeatability]
 
@@ -28,8 +30,6 @@ class RepeatabilityPage(QWidget):
         super().__init__(parent)
         self._rows = QGridLayout()
         self._rows.setHorizontalSpacing(2 * GAP_PX)
-        for place, share in enumerate((4, 2, 2, 2, 3)):
-            self._rows.setColumnStretch(place, share)
         self.table = card(self._rows)
         self.table.setAccessibleName(tr("How consistent my sessions are"))
         self.nothing = label(
@@ -62,17 +62,17 @@ class RepeatabilityPage(QWidget):
         self.sentence.setText(plain_sentence(results))
         self.sentence.setVisible(bool(results))
         clear_layout(self._rows)
-        headings = (
-            tr("Movement"),
-            tr("Sessions"),
-            tr("Typical variation"),
-            tr("Smallest real difference"),
-            tr("Drift per week"),
-        )
+        headings = [tr("Movement"), tr("Sessions"), tr("Varies by"), tr("Real from")]
+        drifts = any(result.drift_per_week is not None for result in results.values())
+        if drifts:
+            headings.append(tr("Drift per week"))
         for place, text in enumerate(headings):
             self._rows.addWidget(label(text, "quiet"), 0, place, Qt.AlignmentFlag.AlignBottom)
+            self._rows.setColumnStretch(place, _SHARES[place])
+        self._rows.setColumnStretch(len(_SHARES) - 1, _SHARES[-1] * drifts)
         for line, ((movement, side), result) in enumerate(results.items(), start=1):
-            for place, text in enumerate(_cells(movement, side, result)):
+            cells = _cells(movement, side, result)[: len(headings)]
+            for place, text in enumerate(cells):
                 self._rows.addWidget(label(text), line, place)
         self.leave.setFocus(Qt.FocusReason.OtherFocusReason)
 
@@ -83,7 +83,7 @@ def plain_sentence(results: Results) -> str:
     for unit, name in ((Unit.DEGREES, tr("in angles")), (Unit.FRACTION, tr("behind the back"))):
         real = [item.mdc90 for (movement, _), item in results.items() if unit_of(movement) is unit]
         if real:
-            least, most = (shown(value, unit, digits=0) for value in (min(real), max(real)))
+            least, most = (shown(value, unit) for value in (min(real), max(real)))
             words = least if least == most else tr("{low} to {high}").format(low=least, high=most)
             parts.append(tr("{amount} {where}").format(amount=words, where=name))
     if not parts:
@@ -97,7 +97,7 @@ def unit_of(movement: Movement) -> Unit:
     return MOVEMENTS[movement].unit
 
 
-def shown(value: float, unit: Unit, *, digits: int = 1) -> str:
+def shown(value: float, unit: Unit, *, digits: int = 0) -> str:
     """Return an amount with its unit: degrees, or centimetres on a back of usual length."""
     if unit is Unit.DEGREES:
         return f"{number_words(value, digits, tr)}\u00b0"
@@ -107,32 +107,30 @@ def shown(value: float, unit: Unit, *, digits: int = 1) -> str:
 def _explanation() -> str:
     return " ".join(
         (
-            tr("Typical variation: how much a single session differs from the person's own line."),
+            tr("Varies by: how much a single session differs from the person's own line."),
             tr(
-                "Two sessions must differ by the smallest real difference before the difference is "
-                "more than chance (90 %)."
-            ),
-            tr("*: a typical value, until there are {count} sessions.").format(
-                count=ENOUGH_SESSIONS
-            ),
+                "It is a typical value until there are {count} sessions. Real from: a difference "
+                "that is more than chance (90 %)."
+            ).format(count=ENOUGH_SESSIONS),
         )
     )
 
 
 def _cells(movement: Movement, side: Side, result: Repeatability) -> tuple[str, ...]:
     unit, drift = unit_of(movement), result.drift_per_week
+    error = shown(result.error_for_change, unit)
     return (
         task_title(movement, side),
         str(result.sessions),
-        shown(result.error_for_change, unit) + ("" if result.own else "*"),
+        error if result.own else tr("{value}, typical value").format(value=error),
         shown(result.mdc90, unit),
         ""
         if drift is None
         else tr("none shown")
         if drift.holds(0.0)
         else tr("{value} ({low} to {high})").format(
-            value=shown(drift.value, unit),
-            low=shown(drift.low, unit),
-            high=shown(drift.high, unit),
+            value=shown(drift.value, unit, digits=1),
+            low=shown(drift.low, unit, digits=1),
+            high=shown(drift.high, unit, digits=1),
         ),
     )

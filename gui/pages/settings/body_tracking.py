@@ -87,7 +87,8 @@ class BodyTrackingPage(TitledPage):
             "from the public package registry, through the package program of this computer "
             "(npm or pip). Nothing about you is sent. The files are checked before they are used."
         ).format(megabytes=max(package.megabytes for package in PACKAGES))
-        self.complete = label(tr("Body tracking is ready on this computer."), "display")
+        ready = tr("\u2713  Body tracking is ready on this computer.")
+        self.complete = card(label(ready, "lead"))
         levels = column(*self.here.values(), spacing=self._appearance.gap(1))
         self._levels = card(levels)
         self._online = label(online)
@@ -99,7 +100,6 @@ class BodyTrackingPage(TitledPage):
             self._online,
             label(about, "quiet"),
             buttons=[self.cancel, self.fetch],
-            short=True,
         )
         self.complete.setVisible(False)
         self._say("")

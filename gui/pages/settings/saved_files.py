@@ -13,6 +13,7 @@ from gui.widgets.layouts import card, clear_layout, column, widget_with
 from gui.widgets.text import label
 from gui.widgets.titled_page import TitledPage
 from measure.progress.wording import with_decimal_sign
+from measure.storage.location import STORE_NAME
 from measure.storage.saved_files import SavedFile, saved_files, size_text
 from measure.system.paths import data_folder
 
@@ -33,7 +34,7 @@ class SavedFilesPage(TitledPage):
     def __init__(self, services: Services) -> None:
         super().__init__(services.appearance, data_page_title(DataPage.SAVED))
         self._services = services
-        self.folder = label("", "quiet")
+        self.folder, self.readers = label("", "small"), label("", "strong")
         self.open_folder = button(tr("Open the folder"))
         self.open_folder.clicked.connect(self._open_folder)
         self._rows = QGridLayout()
@@ -56,8 +57,9 @@ class SavedFilesPage(TitledPage):
             ),
         )
         self.lay_out(
-            self.folder,
+            self.readers,
             card(self._rows),
+            self.folder,
             *(label(promise, "quiet") for promise in promises),
             buttons=[self.open_folder],
         )
@@ -73,11 +75,19 @@ class SavedFilesPage(TitledPage):
         if not files:
             self._rows.addWidget(label(tr("Nothing is saved yet.")), 0, 0)
             return
-        for place, heading in enumerate((tr("What and where"), tr("How long, and for whom"))):
-            self._rows.addWidget(label(heading, "strong"), 0, place)
+        readers = {readers_words(file) for file in files}
+        together = readers.pop() if len(readers) == 1 else ""
+        words = tr("Can be read by: {readers}").format(readers=together)
+        self.readers.setText(words)
+        self.readers.setVisible(bool(together))
+        for place, heading in enumerate((tr("What"), tr("How long"))):
+            self._rows.addWidget(label(heading, "quiet"), 0, place)
+        # What is about people goes first.
+        files = sorted(files, key=lambda file: file.name != STORE_NAME)
         for line, file in enumerate(files, start=1):
-            for place, (words, facts) in enumerate(_cells(file)):
-                cell = column(label(words), label(facts, "small"), spacing=0)
+            for place, (words, facts) in enumerate(_cells(file, with_readers=not together)):
+                lines = [label(words), *([label(facts, "small")] if facts else [])]
+                cell = column(*lines, spacing=0)
                 self._rows.addWidget(widget_with(cell), line, place, Qt.AlignmentFlag.AlignTop)
 
     @Slot()
@@ -85,13 +95,13 @@ class SavedFilesPage(TitledPage):
         QDesktopServices.openUrl(QUrl.fromLocalFile(str(data_folder())))
 
 
-def _cells(file: SavedFile) -> tuple[tuple[str, str], tuple[str, str]]:
+def _cells(file: SavedFile, *, with_readers: bool) -> tuple[tuple[str, str], tuple[str, str]]:
     """Return the words of a file's two cells, each with its facts."""
     size = with_decimal_sign(size_text(file.size_bytes), tr)
     read = tr("Can be read by: {readers}").format(readers=readers_words(file))
     purpose, duration = _sentence(tr(file.purpose)), _sentence(tr(file.duration))
     where = tr("{file}, {size}").format(file=file.name, size=size)
-    return (purpose, where), (duration, read)
+    return (purpose, where), (duration, read if with_readers else "")
 
 
 def _sentence(words: str) -> str:
