@@ -8,8 +8,8 @@ Public names:
     engine_feed: EngineBridge
     interfaces: ClipAnalysis, ClipCurve, ClipThumbnails, ReadClip
     known_setup: SetupProvider, load_stored_setup
-    known_state: CalibrationState, correction_words, lengths_words, lens_words, level_words,
-        load_calibration_state, marks_words, place_words, turn_words
+    known_state: CalibrationState, USEFUL_LEVEL_DEG, correction_words, lengths_words, lens_words,
+        level_words, load_calibration_state, marks_words, place_words, turn_words
     log: SessionRecorder
     measurement_session: MeasurementSession
     person_selection: PersonSelection

@@ -3244,6 +3244,10 @@
         <translation>ambos lados</translation>
     </message>
     <message>
+        <source>{count} partly done</source>
+        <translation>{count} en parte</translation>
+    </message>
+    <message>
         <source>hydrodilatation</source>
         <translation>hidrodilatación</translation>
     </message>
@@ -3862,10 +3866,6 @@
     <message>
         <source>under 1 min at end range</source>
         <translation>menos de 1 min al final del recorrido</translation>
-    </message>
-    <message>
-        <source>{count} in part</source>
-        <translation>{count} en parte</translation>
     </message>
     <message>
         <source>1 logged without repetitions</source>

@@ -215,7 +215,7 @@ def test_what_was_done_in_words() -> None:
     said, caution = programme_done_sentences(done)
     assert said.startswith("Exercises since 6 Apr 2026: ")
     assert said.endswith(
-        " 3 of 4 planned (1 in part, 3 min at end range, 1 logged without repetitions)."
+        " 3 of 4 planned (1 partly done, 3 min at end range, 1 logged without repetitions)."
     )
     assert "no minutes are counted" in caution
     briefly = programme_done([TEN_TOWELS], [_held(6, 8, 1)], None, MONDAY)
