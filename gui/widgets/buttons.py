@@ -66,9 +66,10 @@ class ShortcutButton(RingedButton):
         self._text, self._key = text, key
         self.say(text)
 
-    def say(self, text: str) -> None:
-        """Give the button another text."""
+    def say(self, text: str, key: str | None = None) -> None:
+        """Give the button another text, and another key unless it keeps its own."""
         self._text = text
+        self._key = self._key if key is None else key
         self.setAccessibleName(text)
         self.setAccessibleDescription(self._key)
         self._fit()

@@ -200,6 +200,8 @@ class TodayPage(QWidget):
         self._advice.setVisible(limited is not None)
         self.enough.setVisible(limited is not None and not self.start.isHidden())
         give_role(self.start, "main" if limited is None else "")
+        # Enter presses the main button, and no other one says so.
+        self.start.say(self.start.accessibleName(), key=tr("Enter") if limited is None else "")
         if limited is not None:
             words = tr("Pain reached {pain} today. {limit} You can leave it at that for today.")
             self.passed.setText(

@@ -226,6 +226,8 @@ def test_one_key_stops_it_and_the_limit_is_told_calmly(
     assert (log.pain, log.repetitions) == (5, 1)
     assert "leave it at that for today" in page.today.passed.text()
     assert page.today.start.property("role") == ""
+    assert not page.today.start.accessibleDescription()
+    assert page.today.enough.accessibleDescription() == "Enter"
     page.today.enough.click()  # stopping is the first choice
     planned.settle()
     assert not page.today.start.isVisible()
