@@ -77,8 +77,11 @@ class ChoiceRow(Generic[Choice]):
         large: bool = False,
     ) -> None:
         self._values = list(values)
-        role = "large" if large else ""
-        self.row = _CheckableRow([name(value) for value in values], columns, may_be_empty, role)
+        texts = [name(value) for value in values]
+        # Numbers have little room beside them, however large the text.
+        numbers = all(text.isdecimal() for text in texts)
+        role = ("scale" if numbers else "large") if large else ""
+        self.row = _CheckableRow(texts, columns, may_be_empty, role)
         self.row.setAccessibleName(title)
         for choice in self.row.buttons:
             if title:

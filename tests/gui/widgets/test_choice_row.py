@@ -44,3 +44,12 @@ def test_choices_break_into_lines_where_they_do_not_fit(
     tops = {one.y() for one in choices.row.buttons}
     assert len(tops) == lines
     assert all(one.x() + one.width() <= choices.row.width() for one in choices.row.buttons)
+
+
+def test_large_numbers_fill_their_buttons_and_large_words_keep_room(
+    appearance: Appearance, placed: Place
+) -> None:
+    numbers = ChoiceRow(list(range(11)), str, large=True)
+    words = ChoiceRow(["left", "right"], str, large=True)
+    assert {made.property("role") for made in numbers.row.buttons} == {"scale"}
+    assert {made.property("role") for made in words.row.buttons} == {"large"}
