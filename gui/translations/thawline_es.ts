@@ -104,6 +104,30 @@
         <translation>N, S</translation>
     </message>
     <message>
+        <source>Space, left and right</source>
+        <translation>Espacio, izquierda y derecha</translation>
+    </message>
+    <message>
+        <source>in a clip: play, one frame back or on</source>
+        <translation>en una grabación: reproducir, un fotograma atrás o adelante</translation>
+    </message>
+    <message>
+        <source>+, -, 0</source>
+        <translation>+, -, 0</translation>
+    </message>
+    <message>
+        <source>in a clip: enlarge the picture, make it smaller, show all of it</source>
+        <translation>en una grabación: ampliar la imagen, reducirla, mostrarla entera</translation>
+    </message>
+    <message>
+        <source>Z, X, C</source>
+        <translation>Z, X, C</translation>
+    </message>
+    <message>
+        <source>in a clip: the same for the curve; the wheel and dragging work too</source>
+        <translation>en una grabación: lo mismo para la curva; también sirven la rueda y arrastrar</translation>
+    </message>
+    <message>
         <source>Ctrl 1 to 5</source>
         <translation>Ctrl 1 a 5</translation>
     </message>
