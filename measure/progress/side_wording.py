@@ -94,6 +94,13 @@ def side_by_side_sentences(progress: Progress, tr: Translate = english) -> list[
     return [sentence for sentence in sentences if sentence]
 
 
+#: What the dominant arm does otherwise in healthy shoulders, by movement.
+_DOMINANT = {
+    Movement.EXTERNAL_ROTATION: DOMINANT_ROTATES,
+    Movement.HAND_BEHIND_BACK: DOMINANT_REACHES,
+}
+
+
 def dominance_sentence(progress: Progress, tr: Translate = english) -> str:
     """Return what the dominant hand alone may explain of a difference between the sides.
 
@@ -101,11 +108,11 @@ def dominance_sentence(progress: Progress, tr: Translate = english) -> str:
     compared: raising the arm has no such difference.
     """
     compared = {side.movement for side in progress.usual if side.deficit}
-    facts = []
-    if Movement.EXTERNAL_ROTATION in compared:
-        facts.append(tr(DOMINANT_ROTATES).format(degrees=DOMINANT_ROTATION_DEG))
-    if Movement.HAND_BEHIND_BACK in compared:
-        facts.append(tr(DOMINANT_REACHES))
+    facts = [
+        tr(words).format(degrees=DOMINANT_ROTATION_DEG)
+        for movement, words in _DOMINANT.items()
+        if movement in compared
+    ]
     if progress.dominant is None or not facts:
         return ""
     joined = facts[0] if len(facts) == 1 else tr(JOINED).format(first=facts[0], second=facts[1])
