@@ -94,8 +94,11 @@ def side_by_side_sentences(progress: Progress, tr: Translate = english) -> list[
     return [sentence for sentence in sentences if sentence]
 
 
-#: What the dominant arm does otherwise in healthy shoulders, by movement.
+#: What the dominant arm does otherwise in healthy shoulders, by movement; empty for nothing.
 _DOMINANT = {
+    Movement.FLEXION: "",
+    Movement.EXTENSION: "",
+    Movement.ABDUCTION: "",
     Movement.EXTERNAL_ROTATION: DOMINANT_ROTATES,
     Movement.HAND_BEHIND_BACK: DOMINANT_REACHES,
 }
@@ -111,7 +114,7 @@ def dominance_sentence(progress: Progress, tr: Translate = english) -> str:
     facts = [
         tr(words).format(degrees=DOMINANT_ROTATION_DEG)
         for movement, words in _DOMINANT.items()
-        if movement in compared
+        if words and movement in compared
     ]
     if progress.dominant is None or not facts:
         return ""
