@@ -11,12 +11,12 @@ from gui.app.head import Head
 from gui.app.menus import fill_menus
 from gui.app.page_area import PageArea
 from gui.app.page_focus import PageFocus
+from gui.app.reminder import Reminder
 from gui.app.report_dialogs import ReportDialogs
 from gui.app.tray_notice import TrayNotice
 from gui.app.window_pages import MainPage, WindowPages
 from gui.pages.settings.data_page import DataPage
 from gui.session.preferences import Preferences
-from gui.session.reminder import Reminder
 from gui.session.services import Services
 from gui.text.wording import tr
 from gui.widgets.layouts import column, widget_with

@@ -15,10 +15,7 @@ Public names:
     person_selection: PersonSelection
     placement_check: PlacementMonitor
     preferences: Preferences
-    reminder: Reminder
     repository: PendingMeasurement, SessionRepository
-    round_guidance: RoundGuidance
-    round_recorder: RoundRecorder
     services: Services
     settings: TEXT_SCALES, WindowSettings
     setup_check: SetupAspect, SideCheck, aspect_text, raise_sentence, side_check_text

@@ -4,16 +4,13 @@ Public names:
 
     announcement: announce
     beside_row: BesideRow, list_card
-    big_number: BigNumber
     buttons: BUTTON_GAP_PX, ButtonRow, ElidedButton, FlowRow, MenuButton, RingedButton,
         ShortcutButton, bind_keys, button, give_role
     camera_view: CameraView
     choice_row: ChoiceRow, typed_rating
     date_field: DateField
     fitted_sentence: FittedSentence, LEAST_SHARE
-    fixed_size_stack: FixedSizeStack
-    layouts: Content, card, centred, clear_layout, column, row, separator, widget_with
-    measurement_band: BandContent, MeasurementBand, band_for_measurement, band_for_trial
+    layouts: Content, card, centred, clear_layout, column, mirrored, row, separator, widget_with
     message_bar: MessageBar
     page_frame: PageFoot, frame_page
     pain_scale: PainScale

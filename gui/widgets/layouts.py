@@ -2,7 +2,16 @@
 
 from typing import TypeVar
 
-from PySide6.QtWidgets import QBoxLayout, QFrame, QHBoxLayout, QLayout, QVBoxLayout, QWidget
+from PySide6.QtCore import QRect
+from PySide6.QtWidgets import (
+    QBoxLayout,
+    QFrame,
+    QHBoxLayout,
+    QLayout,
+    QStyle,
+    QVBoxLayout,
+    QWidget,
+)
 
 from gui.style.measures import CARD_PADDING_PX, CONTENT_PX, GAP_PX
 
@@ -105,3 +114,8 @@ def clear_layout(layout: QLayout) -> None:
         if widget is not None:
             widget.hide()
             widget.deleteLater()
+
+
+def mirrored(widget: QWidget, place: QRect) -> QRect:
+    """Return a widget's part as it is, or mirrored where one reads from right to left."""
+    return QStyle.visualRect(widget.layoutDirection(), widget.rect(), place)

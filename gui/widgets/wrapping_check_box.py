@@ -2,10 +2,11 @@
 
 from PySide6.QtCore import QEvent, QPoint, QPointF, QRect, QRectF, QSize, Qt, Slot
 from PySide6.QtGui import QFontMetrics, QPainter, QPaintEvent, QPen, QPolygonF
-from PySide6.QtWidgets import QCheckBox, QSizePolicy, QStyle, QWidget
+from PySide6.QtWidgets import QCheckBox, QSizePolicy, QWidget
 
 from gui.style.appearance import Appearance
 from gui.style.focus_ring import paint_ring, shows_ring
+from gui.widgets.layouts import mirrored
 
 _MARGIN = 4
 
@@ -66,7 +67,7 @@ class WrappingCheckBox(QCheckBox):
             painter.end()
 
     def _paint(self, painter: QPainter) -> None:
-        box = QRectF(self._mirrored(QRect(_MARGIN, self._box_top(), self._box(), self._box())))
+        box = QRectF(mirrored(self, QRect(_MARGIN, self._box_top(), self._box(), self._box())))
         box.adjust(1, 1, -1, -1)
         enabled = self.isEnabled()
         painter.setPen(QPen(self._appearance.colour("edge"), 2))
@@ -87,14 +88,10 @@ class WrappingCheckBox(QCheckBox):
             )
         painter.setPen(self._appearance.colour("ink" if enabled else "quiet"))
         left = self._text_left()
-        words = self._mirrored(QRect(left, 0, self.width() - left, self.height()))
+        words = mirrored(self, QRect(left, 0, self.width() - left, self.height()))
         painter.drawText(QRectF(words), self._flags(), self.text())
         if shows_ring(self):
             paint_ring(painter, QRectF(self.rect()))
-
-    def _mirrored(self, place: QRect) -> QRect:
-        """Return the place as it is, or mirrored where one reads from right to left."""
-        return QStyle.visualRect(self.layoutDirection(), self.rect(), place)
 
     def _box(self) -> int:
         return round(self._appearance.px() * 1.3)

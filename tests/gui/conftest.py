@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QApplication
+from PySide6.QtWidgets import QApplication, QVBoxLayout, QWidget
 from pytestqt.qtbot import QtBot
 
 from gui.app.application import configure_application
@@ -18,6 +18,8 @@ from measure.domain.landmarks import Side
 from measure.storage.store import Store
 from tests.support.gui.measuring_steps import screening_today
 from tests.support.gui.stage import WindowHarness
+
+Place = Callable[[QWidget, tuple[int, int]], QWidget]
 
 
 @pytest.fixture(scope="session")
@@ -99,3 +101,23 @@ def none_fits() -> tuple[ScreeningAnswer, ...]:
         ScreeningAnswer.NONE_FITS,
         ScreeningAnswer.NONE_FITS,
     )
+
+
+@pytest.fixture
+def placed(qtbot: QtBot) -> Place:
+    """Put a widget into a window of a size and show it; the windows live as long as the test."""
+    windows = []
+
+    def place(widget: QWidget, size: tuple[int, int]) -> QWidget:
+        window = QWidget()
+        layout = QVBoxLayout(window)
+        layout.addWidget(widget)
+        layout.addStretch(1)
+        window.resize(*size)
+        qtbot.addWidget(window)
+        window.show()
+        qtbot.waitExposed(window)
+        windows.append(window)
+        return window
+
+    return place

@@ -220,7 +220,7 @@ def shown_targets() -> list[str]:
 def test_make_knows_the_target(target: str) -> None:
     make = shutil.which("make")
     if make is None:
-        pytest.skip("data not here: this system has no make")
+        pytest.skip("needs a program: make")
     done = subprocess.run(
         [make, "--dry-run", "--no-print-directory", target, f"PYTHON={sys.executable}"],
         cwd=ROOT,

@@ -27,9 +27,9 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from gui.pages.clips.measurement_band import MeasurementBand
 from gui.widgets.buttons import ElidedButton
 from gui.widgets.fitted_sentence import FittedSentence
-from gui.widgets.measurement_band import MeasurementBand
 
 #: Rounding of text sizes, pixels.
 _SLACK_PX = 1.0

@@ -7,6 +7,7 @@ from PySide6.QtWidgets import QWidget
 
 from gui.pages.clips.clip_player import ClipPlayer
 from gui.pages.clips.clip_rows import ClipRow
+from gui.pages.clips.measurement_band import BandContent, MeasurementBand, band_for_measurement
 from gui.pages.clips.trial_list import TrialList
 from gui.session.interfaces import ClipAnalysis, ClipThumbnails
 from gui.session.services import Services
@@ -22,7 +23,6 @@ from gui.text.wording import (
 )
 from gui.widgets.buttons import ButtonRow, MenuButton, bind_keys, button, give_role
 from gui.widgets.layouts import column, row, separator, widget_with
-from gui.widgets.measurement_band import BandContent, MeasurementBand, band_for_measurement
 from gui.widgets.scroll_page import scrollable
 from gui.widgets.text import ElidedLabel, label
 from measure.domain.landmarks import Side

@@ -5,9 +5,9 @@ from PySide6.QtWidgets import QWidget
 
 from gui.pages.exercises.count_view import CountView
 from gui.pages.exercises.round_figure import RoundFigure
+from gui.pages.exercises.round_guidance import RoundGuidance
 from gui.pages.measuring.live_buttons import LiveButtons
 from gui.protocol.exercise_round import CueKind, ExerciseRound, RoundCue, RoundPhase
-from gui.session.round_guidance import RoundGuidance
 from gui.session.services import Services
 from gui.style.measures import GAP_PX, MARGIN_PX
 from gui.text.exercise_wording import (

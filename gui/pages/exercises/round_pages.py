@@ -8,10 +8,10 @@ from PySide6.QtWidgets import QStackedWidget, QWidget
 from gui.pages.exercises.hurt_page import HurtPage
 from gui.pages.exercises.rating_page import RatingPage, RatingRow
 from gui.pages.exercises.round_page import RoundPage
+from gui.pages.exercises.round_recorder import RoundRecorder
 from gui.pages.measuring.screening import SafetyPage
 from gui.protocol.exercise_round import ExerciseRound, tasks_of
 from gui.protocol.red_flags import HIGH_PAIN
-from gui.session.round_recorder import RoundRecorder
 from gui.session.services import Services
 from measure.domain.exercises import Exercise
 from measure.domain.home_programme_records import PlannedExercise

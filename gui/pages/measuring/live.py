@@ -5,6 +5,8 @@ from PySide6.QtWidgets import QWidget
 
 from gui.drawing.reading_on_body import Reading
 from gui.drawing.shown_movements import facing_angle_deg
+from gui.pages.measuring.big_number import BigNumber
+from gui.pages.measuring.fixed_size_stack import FixedSizeStack
 from gui.pages.measuring.live_band import LiveBand
 from gui.pages.measuring.live_buttons import LiveButtons
 from gui.pages.measuring.trial_row import TrialRow
@@ -13,10 +15,8 @@ from gui.session.measurement_session import MeasurementSession
 from gui.style.appearance import Appearance
 from gui.text.session_wording import reason_phrase
 from gui.text.wording import advice_words, range_words, task_title, tr, value_words
-from gui.widgets.big_number import BigNumber
 from gui.widgets.buttons import button, give_role
 from gui.widgets.fitted_sentence import FittedSentence
-from gui.widgets.fixed_size_stack import FixedSizeStack
 from gui.widgets.layouts import card, column, row, widget_with
 from gui.widgets.position_figure import PositionView, ViewPlan
 from gui.widgets.reading_figure import ReadingFigure

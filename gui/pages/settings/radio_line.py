@@ -2,10 +2,11 @@
 
 from PySide6.QtCore import QPoint, QRect, QRectF, QSize, Qt
 from PySide6.QtGui import QFont, QFontMetrics, QPainter, QPaintEvent, QPen
-from PySide6.QtWidgets import QRadioButton, QSizePolicy, QStyle, QWidget
+from PySide6.QtWidgets import QRadioButton, QSizePolicy, QWidget
 
 from gui.style.appearance import Appearance
 from gui.style.focus_ring import paint_ring, shows_ring
+from gui.widgets.layouts import mirrored
 
 #: Room around the words, pixels. [technical]
 _MARGIN_PX = 6
@@ -63,7 +64,7 @@ class RadioLine(QRadioButton):
 
     def _paint_circle(self, painter: QPainter) -> None:
         side = round(self._appearance.px(_CIRCLE))
-        circle = QRectF(self._mirrored(QRect(_MARGIN_PX, _MARGIN_PX, side, side)))
+        circle = QRectF(mirrored(self, QRect(_MARGIN_PX, _MARGIN_PX, side, side)))
         chosen = self.isChecked()
         painter.setPen(QPen(self._appearance.colour("arm" if chosen else "edge"), 2))
         painter.setBrush(self._appearance.colour("raised"))
@@ -84,12 +85,8 @@ class RadioLine(QRadioButton):
         ):
             painter.setFont(font)
             painter.setPen(self._appearance.colour(colour))
-            place = self._mirrored(QRect(left, top, room, high))
+            place = mirrored(self, QRect(left, top, room, high))
             painter.drawText(place, _flags(), text)
-
-    def _mirrored(self, place: QRect) -> QRect:
-        """Return the place as it is, or mirrored where one reads from right to left."""
-        return QStyle.visualRect(self.layoutDirection(), self.rect(), place)
 
     def _text_left(self) -> int:
         return _MARGIN_PX + round(self._appearance.px(_CIRCLE + _AFTER))

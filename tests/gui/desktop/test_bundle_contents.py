@@ -63,7 +63,7 @@ def test_each_part_is_known_by_its_place(place: str, stays: bool) -> None:
 @pytest.mark.skipif(sys.platform != "linux", reason="not on this system: ldd")
 def test_a_library_loses_its_symbols_and_still_loads(tmp_path: Path) -> None:
     if shutil.which("strip") is None or shutil.which("cc") is None:
-        pytest.skip("data not here: strip and a compiler (only who builds a bundle needs them)")
+        pytest.skip("needs a program: strip and a compiler, to build a bundle")
     source, library = tmp_path / "beans.c", tmp_path / "beans.so"
     names = "\n".join(f"static int bean_{n}(void) {{ return {n}; }}" for n in range(5000))
     calls = " + ".join(f"bean_{n}()" for n in range(5000))

@@ -9,7 +9,7 @@ from gui.style.appearance import Appearance
 from gui.widgets.buttons import ButtonRow, MenuButton, bind_keys, button
 from gui.widgets.layouts import column
 from measure.domain.movements import Movement
-from tests.gui.widgets.conftest import Place
+from tests.gui.conftest import Place
 
 
 @pytest.mark.parametrize(("wide", "lines"), [(900, 1), (440, 2), (220, 3)])

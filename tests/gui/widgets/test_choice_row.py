@@ -6,7 +6,7 @@ from pytestqt.qtbot import QtBot
 
 from gui.style.appearance import Appearance
 from gui.widgets.choice_row import ChoiceRow
-from tests.gui.widgets.conftest import Place
+from tests.gui.conftest import Place
 
 
 def test_one_of_several_is_chosen(appearance: Appearance, qtbot: QtBot, placed: Place) -> None:

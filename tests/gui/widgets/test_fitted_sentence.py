@@ -7,7 +7,7 @@ from pytestqt.qtbot import QtBot
 
 from gui.style.appearance import Appearance
 from gui.widgets.fitted_sentence import FittedSentence
-from tests.gui.widgets.conftest import Place
+from tests.gui.conftest import Place
 
 
 @pytest.mark.parametrize("size", [(1280, 800), (900, 560)])

@@ -6,7 +6,7 @@ from pytestqt.qtbot import QtBot
 
 from gui.style.appearance import Appearance
 from gui.widgets.pain_scale import PainScale
-from tests.gui.widgets.conftest import Place
+from tests.gui.conftest import Place
 
 
 def test_numbers_name_their_question(appearance: Appearance, placed: Place) -> None:

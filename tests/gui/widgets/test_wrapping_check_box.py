@@ -5,7 +5,7 @@ from pytestqt.qtbot import QtBot
 
 from gui.style.appearance import Appearance
 from gui.widgets.wrapping_check_box import WrappingCheckBox
-from tests.gui.widgets.conftest import Place
+from tests.gui.conftest import Place
 
 
 def test_a_box_is_ticked_by_mouse_and_space(

@@ -155,7 +155,7 @@ def test_without_a_cluster_the_address_is_named(monkeypatch, tmp_path, capsys):
     words = ["replay", str(clip), "--movement", "flexion", "--side", "left"]
     monkeypatch.setattr("measure.batch.dask_cluster.CONNECT_S", 0.5)
     monkeypatch.setattr(
-        "measure.cli.replay.settings_of",
+        "measure.cli.replay.command.settings_of",
         lambda quality, own: ReadingSettings(models=scripted_arm.MODELS),
     )
     assert main([*words, "--cluster", "tcp://127.0.0.1:9"]) == 1

@@ -9,10 +9,9 @@ from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
 from measure.domain.records import EventKind
 from measure.domain.setup_changes import Standing, change_between, lasting_change
-from measure.progress.overview import progress_of
+from measure.progress.overview import lasting_setup_changes, progress_of
 from measure.progress.sentences import setup_sentence
 from measure.progress.series import all_series
-from measure.progress.setup_notes import lasting_setup_changes
 from tests.support import record_samples as sample
 from tests.support.progress_histories import MADE, day, history
 

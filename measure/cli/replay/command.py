@@ -9,13 +9,13 @@ from typing import TYPE_CHECKING
 
 from measure.cli.clip_reading import exit_code, print_note, read_entries, settings_of
 from measure.cli.open_store import person_id_of
-from measure.cli.replay_options import (
+from measure.cli.replay.options import (
     add_comparison_options,
     add_output_options,
     add_reading_options,
     check_use,
 )
-from measure.cli.replay_outputs import (
+from measure.cli.replay.outputs import (
     OutputPaths,
     check_outputs,
     names_of,
@@ -23,7 +23,7 @@ from measure.cli.replay_outputs import (
     write_extras,
     write_results,
 )
-from measure.cli.replay_resume import EarlierRuns, TrackFiles
+from measure.cli.replay.resume import EarlierRuns, TrackFiles
 from measure.clips.inputs import ClipEntry, read_manifest
 from measure.clips.outcome import ClipResult
 from measure.domain.landmarks import Side

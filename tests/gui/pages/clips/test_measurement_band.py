@@ -2,8 +2,8 @@
 
 from PySide6.QtCore import QCoreApplication, QEvent
 
+from gui.pages.clips.measurement_band import BandContent, MeasurementBand
 from gui.style.appearance import Appearance
-from gui.widgets.measurement_band import BandContent, MeasurementBand
 from measure.domain.movements import Movement
 
 

@@ -2,9 +2,9 @@
 
 import pytest
 
+from gui.pages.exercises.round_guidance import RoundGuidance
 from gui.protocol.exercise_round import ExerciseRound, RoundPhase, tasks_of
 from gui.session.audio_cues import AudioCues
-from gui.session.round_guidance import RoundGuidance
 from gui.session.tones import Tone
 from measure.domain.exercises import Exercise, ListedExercise
 from measure.domain.home_programme_records import PlannedExercise
@@ -64,6 +64,6 @@ def test_swings_are_counted_aloud() -> None:
 
 @pytest.mark.usefixtures("qapp")
 def test_the_phases_that_sound_have_different_tones() -> None:
-    from gui.session.round_guidance import _TONES
+    from gui.pages.exercises.round_guidance import _TONES
 
     assert len(set(_TONES.values())) == len(_TONES) == len(set(RoundPhase)) - 2

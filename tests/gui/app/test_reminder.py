@@ -2,8 +2,8 @@
 
 import datetime as dt
 
+from gui.app.reminder import Reminder
 from gui.app.window_pages import MainPage
-from gui.session.reminder import Reminder
 from tests.support.gui.stage import WindowHarness
 
 

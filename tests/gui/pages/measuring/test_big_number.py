@@ -4,10 +4,10 @@ import pytest
 from PySide6.QtGui import QFontMetricsF
 from pytestqt.qtbot import QtBot
 
+from gui.pages.measuring.big_number import BigNumber
 from gui.style.appearance import Appearance
-from gui.widgets.big_number import BigNumber
 from measure.domain.movements import Unit
-from tests.gui.widgets.conftest import Place
+from tests.gui.conftest import Place
 
 
 @pytest.mark.parametrize("size", [(1280, 800), (900, 560), (1920, 1080)])
