@@ -62,7 +62,11 @@ def address(monkeypatch: pytest.MonkeyPatch):
         monkeypatch.setattr(cluster_worker, name, getattr(cluster_worker, name))
     cluster_script.dask_setup(None)
     with distributed.LocalCluster(
-        n_workers=1, threads_per_worker=1, processes=False, dashboard_address=None, protocol="tcp"
+        n_workers=1,
+        threads_per_worker=1,
+        processes=False,
+        dashboard_address="127.0.0.1:0",  # without one it takes port 8787, and warns if it is taken
+        protocol="tcp",
     ) as cluster:
         yield cluster.scheduler_address
 

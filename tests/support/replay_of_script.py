@@ -6,7 +6,7 @@ import sys
 import pytest
 
 from measure.batch import run
-from measure.cli import replay
+from measure.cli.replay import command as replay
 from measure.cli.main import main
 from measure.clips.outcome import ReadingSettings
 from measure.pose.supervisor import PoseProcess
