@@ -6,8 +6,8 @@ import sys
 import pytest
 
 from measure.batch import run
-from measure.cli.replay import command as replay
 from measure.cli.main import main
+from measure.cli.replay import command as replay
 from measure.clips.outcome import ReadingSettings
 from measure.pose.supervisor import PoseProcess
 from tests.support import scripted_arm
