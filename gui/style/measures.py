@@ -15,6 +15,9 @@ LINE = 1.3
 #: Size of the words in the head of the window, relative to running text: between running text and
 #: a section's heading, for all of them stand in one row. [technical]
 HEAD = 20 / BODY_PX
+#: How much of the growth of text the headings of sections and of pages take part in: they are
+#: large already, and what they head needs the room. [technical]
+TITLE_GROWTH, DISPLAY_GROWTH = 0.7, 0.45
 #: How much of the growth of text the head of the window takes part in, so that it stays one row
 #: in the narrowest window in every language. [technical]
 HEAD_GROWTH = 0.15

@@ -7,6 +7,7 @@ from gui.style.measures import (
     BUTTON_RADIUS_PX,
     CARD_RADIUS_PX,
     DISPLAY,
+    DISPLAY_GROWTH,
     FIELD_RADIUS_PX,
     HEAD,
     HEAD_GROWTH,
@@ -14,6 +15,7 @@ from gui.style.measures import (
     LINE,
     SMALL,
     TITLE,
+    TITLE_GROWTH,
 )
 from gui.style.palette import Palette, colours
 
@@ -121,16 +123,21 @@ QScrollBar::add-page, QScrollBar::sub-page {{ background: transparent; }}
 """
 
 
+def grown(px: float, share: float, percent: int) -> float:
+    """Return a size of type that takes part in a share of the growth of text, pixels."""
+    return px * (1 + share * (percent / 100 - 1))
+
+
 def style_sheet(palette: Palette, percent: int) -> str:
     """Return the style sheet for a palette at a text size of 100 to 200 %."""
     body = BODY_PX * percent / 100
     high, wide = BUTTON_PADDING_PX
-    head = BODY_PX * (1 + HEAD_GROWTH * (percent / 100 - 1))
+    head = grown(BODY_PX, HEAD_GROWTH, percent)
     sizes = {
         "text": round(body),
         "small": round(body * SMALL),
-        "title": round(body * TITLE),
-        "display": round(body * DISPLAY),
+        "title": round(grown(BODY_PX * TITLE, TITLE_GROWTH, percent)),
+        "display": round(grown(BODY_PX * DISPLAY, DISPLAY_GROWTH, percent)),
         "short": round(max(body, min(body * TITLE, LARGE_ENOUGH_PX))),
         "who": round(head),
         "word": round(head * HEAD),

@@ -14,8 +14,6 @@ from gui.widgets.text import NoticeBar, label
 
 #: Shares of the empty room of a short page above and below what it says. [technical]
 _ABOVE, _BELOW = 2, 3
-#: Least room for the caution between buttons, in widths of a digit. [technical]
-_LEAST_DIGITS = 24
 
 
 def frame_page(
@@ -66,7 +64,7 @@ def _foot(buttons: Sequence[QPushButton], caution: bool) -> QWidget:
 
 
 class PageFoot(ButtonRow):
-    """Shows the caution in the row of the buttons, or beneath them where that takes less height."""
+    """Shows the caution on a line of its own beneath the buttons."""
 
     def __init__(self, buttons: Sequence[QPushButton], parent: QWidget | None = None) -> None:
         self._caution = label(notice(), "notice")
@@ -75,42 +73,11 @@ class PageFoot(ButtonRow):
 
     def _arrange(self) -> None:
         super()._arrange()
-        room, left = self._room(), (self.width() - self._room()) // 2
-        between = self._between(self._widths_here())
-        if between is not None:
-            place = between
-        else:
-            high = self._caution.heightForWidth(room)
-            place = QRect(left, self._lines_height() - high, room, high)
+        room = self._room()
+        high = self._caution.heightForWidth(room)
+        place = QRect((self.width() - room) // 2, self._lines_height() - high, room, high)
         self._caution.setGeometry(QStyle.visualRect(self.layoutDirection(), self.rect(), place))
-
-    def _widths_here(self) -> list[int]:
-        """Return the widths of the buttons, without their keys if the caution needs that room."""
-        usual, least = super()._widths_here(), self._widths()
-        beside = self._between(usual) is None and self._between(least) is not None
-        return least if beside else usual
 
     def _lines_height(self) -> int:
         buttons = super()._lines_height()
-        between = self._between(self._widths_here())
-        if between is not None:
-            return between.height()
         return buttons + GAP_PX * bool(buttons) + self._caution.heightForWidth(self._room())
-
-    def _between(self, widths: list[int]) -> QRect | None:
-        """Return the place between buttons of these widths, if the caution fits beside them."""
-        room = self._room() - self._wide(widths) - 2 * 2 * GAP_PX
-        high = max(self._button_height(), self._caution.heightForWidth(room))
-        if len(self._lines(widths)) > 1 or room < _LEAST_DIGITS * self._digit_px():
-            return None
-        if high > self._button_height() + GAP_PX:
-            return None
-        shown = zip(self._shown(), widths, strict=True)
-        before = sum(wide + 2 * GAP_PX for member, wide in shown if not self._at_end(member))
-        needed = self._caution.fontMetrics().horizontalAdvance(self._caution.text()) + 1
-        wide = min(room, needed)
-        left = (self.width() - self._room()) // 2 + before
-        return QRect(left + (room - wide) // 2, 0, wide, high)
-
-    def _digit_px(self) -> int:
-        return self._caution.fontMetrics().horizontalAdvance("0")

@@ -23,7 +23,7 @@ class TitledPage(QWidget):
         super().__init__()
         self._appearance = appearance
         self.setAccessibleName(title)
-        self.title = label(title, "title")
+        self.title = label(title, "display")
         self.leave = button(tr("Back"), key=tr("Escape"))
         self.leave.clicked.connect(self.left)
         bind_keys(self, self.leave, "Escape")
