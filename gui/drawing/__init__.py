@@ -2,10 +2,10 @@
 
 Public names:
 
-    chart_marks: paint_mark, paint_open_mark
+    chart_marks: paint_mark, paint_number, paint_open_mark
     chart_scales: ChartRange, TickUnit, first_day, value_ticks
-    course_chart: ChartLayout, ChartPainter
-    curves: ChartContent, CurvePoint, chart_content, conducts_of, movements_of
+    course_chart: ChartLayout, ChartPainter, chart_words_px, flags
+    curves: ChartContent, CurvePoint, chart_content, conducts_of, movements_of, without_asides
     interval_band: band_opacity, paint_band, paint_guide, paint_refusal, paint_scale
     overlay: head_share, paint_figure, paint_framing
     reading_on_body: Reading, paint_reading_on_body

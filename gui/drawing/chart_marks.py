@@ -8,6 +8,7 @@ from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QColor, QLinearGradient, QPainter, QPainterPath, QPen, QPolygonF
 
 from gui.drawing.chart_scales import DayScale, ValueScale
+from gui.style.appearance import Appearance
 from measure.domain.landmarks import FloatArray, Side
 from measure.domain.movements import MOVEMENTS, Movement
 from measure.domain.reading_scale import paleness
@@ -62,6 +63,21 @@ def paint_open_mark(
     foot = place - QPointF(0, up * half_px * 0.7)
     corners = [tip, foot + QPointF(half_px, 0), foot - QPointF(half_px, 0)]
     painter.drawPolygon(QPolygonF(corners))
+
+
+def paint_number(
+    painter: QPainter, appearance: Appearance, place: QPointF, wide_px: float, number: int
+) -> None:
+    """Paint the number of a flag in a disc so wide."""
+    painter.save()
+    painter.setPen(Qt.PenStyle.NoPen)
+    painter.setBrush(appearance.colour("quiet"))
+    painter.drawEllipse(place, wide_px / 2, wide_px / 2)
+    painter.setPen(appearance.colour("raised"))
+    painter.setFont(appearance.font(wide_px * (0.66 if number < 10 else 0.52), bold=True))
+    disc = QRectF(place.x() - wide_px / 2, place.y() - wide_px / 2, wide_px, wide_px)
+    painter.drawText(disc, Qt.AlignmentFlag.AlignCenter, str(number))
+    painter.restore()
 
 
 def ribbon_path(ribbon: Ribbon, days: DayScale, values: ValueScale) -> QPainterPath:

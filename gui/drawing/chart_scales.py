@@ -60,14 +60,22 @@ class DayScale:
     def holds(self, day: dt.date) -> bool:
         return self.first <= day <= self.last
 
-    def ticks(self, label_px: float) -> tuple[TickUnit, list[dt.date]]:
-        """Return the days to name where a name is `label_px` wide, and how."""
+    def ticks(
+        self, label_px: float, month_px: float | None = None
+    ) -> tuple[TickUnit, list[dt.date]]:
+        """Return the days to name where a name is `label_px` wide, and how.
+
+        Parameters
+        ----------
+        month_px
+            Width of the name of a month alone, where it is less.
+        """
         day_px = self.x_of(1) - self.x_of(0)
         for weeks in (1, 2):
             if 7 * weeks * day_px >= label_px:
                 return TickUnit.DAY, self._mondays(weeks)
         for months in (1, 2, 3, 6):
-            if 30 * months * day_px >= label_px:
+            if 30 * months * day_px >= (month_px or label_px):
                 return TickUnit.MONTH, self._firsts(months)
         years = next(step for step in (1, 2, 5, 10, 100) if 365 * step * day_px >= label_px)
         return TickUnit.YEAR, [day for day in self._firsts(12) if day.year % years == 0]

@@ -23,6 +23,7 @@ from PySide6.QtGui import (
 
 from gui.drawing.chart_marks import (
     paint_mark,
+    paint_number,
     paint_open_mark,
     ribbon_line,
     ribbon_path,
@@ -30,9 +31,9 @@ from gui.drawing.chart_marks import (
 )
 from gui.drawing.chart_scales import DayScale, ValueScale, value_ticks
 from gui.drawing.curves import ChartContent, CurvePoint, SideCurve
-from gui.drawing.flag_places import flag_places
+from gui.drawing.flag_places import spread
 from gui.style.appearance import Appearance
-from gui.style.measures import SMALL
+from gui.style.measures import BODY_PX
 from gui.text.chart_wording import places, tick_words
 from gui.text.wording import event_mark, side_title, tr
 from measure.domain.landmarks import Side
@@ -41,7 +42,12 @@ from measure.domain.reading_scale import scale_of
 from measure.domain.records import EventKind
 
 #: Heights of the strips beneath the days, and of the days, in lines of words. [technical]
-_DAYS, _REFUSED, _PAIN, _EXERCISES = 1.6, 1.2, 1.7, 1.2
+_DAYS, _REFUSED, _PAIN, _EXERCISES = 1.5, 1.2, 2.8, 1.2
+#: Largest share of the height that the strip of pain takes. [technical]
+_PAIN_SHARE = 0.2
+#: How much of the growth of text the words of a chart take part in, so that its curves keep their
+#: room. [technical]
+_WORDS_GROWTH = 0.25
 #: Opacity of the band of sessions that the main line leaves out. [technical]
 _APART_BAND = 0.1
 #: Half of the distance between two readings of one day, pixels. [technical]
@@ -49,12 +55,12 @@ _APART_PX = 3.0
 #: Largest share of the width that the words left of the chart may take; where they would take
 #: more, places on the body are left out. [technical]
 _NAMED_SHARE = 0.22
-#: Width of a flag, pixels. [technical]
-_FLAG_PX = 9
-#: Most lines of words for events. [technical]
-_FLAG_LINES = 2
-#: A chart of fewer lines of words than this has one line of words for events. [technical]
-_LOW_LINES = 14
+#: Width of a flag, in lines of words. [technical]
+_FLAG = 1.0
+#: Room above the highest line and beneath the lowest strip, in lines of words. [technical]
+_ABOVE, _BELOW = 0.6, 0.3
+#: Least height of the plot, in lines of words. [technical]
+_PLOT = 2.8
 #: Most characters of a note beside a flag. [technical]
 _NOTE = 44
 
@@ -66,19 +72,24 @@ class ChartLayout:
     days: DayScale
     values: ValueScale
     pain: ValueScale
-    flags_top: float
-    flag_lines: int
+    flags_y: float
     refused_y: float
     exercises_y: float
     names: tuple[tuple[float, str], ...]
     words_px: float
+
+    @staticmethod
+    def least_height(content: ChartContent | None, appearance: Appearance) -> int:
+        """Return the least height at which a content is read, pixels."""
+        line = QFontMetricsF(appearance.font(chart_words_px(appearance))).height()
+        return round(line * (sum(_strips(content)) + _PLOT) / (1 - _PAIN_SHARE))
 
     @classmethod
     def of(
         cls, content: ChartContent, first: dt.date, size: QRectF, appearance: Appearance
     ) -> "ChartLayout":
         """Return the layout within `size`."""
-        words_px = appearance.px(SMALL)
+        words_px = chart_words_px(appearance)
         metrics = QFontMetricsF(appearance.font(words_px))
         line = metrics.height()
         wide = _axis_px(axis_names(content.movement, named=True), metrics)
@@ -87,19 +98,17 @@ class ChartLayout:
         left = size.left() + _axis_px(names, metrics) + line * 0.7
         sides = max((metrics.horizontalAdvance(side_title(side)) for side in Side), default=0.0)
         right = size.right() - sides - line * 1.4
-        lines = _FLAG_LINES if size.height() > _LOW_LINES * line else 1
-        flags = line * lines + 6 if content.events or content.turns else line * 0.6
-        exercises = line * (_EXERCISES if content.exercise_days else 0.3)
-        top, pain = size.top() + flags, size.bottom() - exercises
-        bottom = pain - line * (_DAYS + _REFUSED + _PAIN)
+        flags, days, refused, exercises = _strips(content)
+        top, pain = size.top() + line * flags, size.bottom() - line * exercises
+        pain_high = min(line * _PAIN, size.height() * _PAIN_SHARE)
+        bottom = pain - line * (days + refused) - pain_high
         low, high = scale_of(content.movement)
         return cls(
             days=DayScale(first=first, last=content.today, left_px=left, right_px=right),
             values=ValueScale(low=low, high=high, top_px=top, bottom_px=bottom),
-            pain=ValueScale(low=0, high=10, top_px=pain - line * _PAIN, bottom_px=pain),
-            flags_top=size.top(),
-            flag_lines=lines,
-            refused_y=bottom + line * (_DAYS + _REFUSED / 2),
+            pain=ValueScale(low=0, high=10, top_px=pain - pain_high, bottom_px=pain),
+            flags_y=size.top() + line * _FLAG / 2,
+            refused_y=bottom + line * (days + refused / 2),
             exercises_y=size.bottom() - line * _EXERCISES / 2,
             names=names,
             words_px=words_px,
@@ -163,7 +172,8 @@ class ChartPainter:
 
     def _paint_days(self) -> None:
         days, y = self._layout.days, self._layout.values.bottom_px
-        unit, ticks = days.ticks(self._metrics.horizontalAdvance("30 MMM  "))
+        width = self._metrics.horizontalAdvance
+        unit, ticks = days.ticks(width("30 MMM  "), width("MMM  "))
         for day in ticks:
             x = days.x(day)
             self._painter.setPen(QPen(self._colour("edge"), 1))
@@ -300,37 +310,24 @@ class ChartPainter:
                 painter.drawEllipse(place, 2.0, 2.0)
 
     def _paint_flags(self) -> None:
-        """Plant a flag on each day of an event or turn; words where there is room for them."""
-        layout = self._layout
-        line = self._metrics.height()
+        """Plant a numbered flag on each day of an event or turn; the legend has its words."""
+        layout, days = self._layout, self._layout.days
+        wide = self._metrics.height() * _FLAG
         shown = [
-            (layout.days.x(day), words)
-            for day, words in flags(self._content)
-            if layout.days.holds(day)
+            (number, days.x(day))
+            for number, (day, _) in enumerate(flags(self._content), start=1)
+            if days.holds(day)
         ]
-        widths = [
-            (x, self._metrics.horizontalAdvance(words) + _FLAG_PX + line * 0.5)
-            for x, words in shown
-        ]
-        places = flag_places(widths, layout.flag_lines, layout.days.right_px)
-        for (x, words), place in zip(shown, places, strict=True):
-            # A flag without words stands below the words of the others.
-            lines = place.line if place.worded else layout.flag_lines
-            top = layout.flags_top + lines * line
+        middles = spread(
+            [x for _, x in shown], wide + 3, left_px=days.left_px, right_px=days.right_px
+        )
+        foot = layout.flags_y + wide / 2
+        for (number, x), middle in zip(shown, middles, strict=True):
             self._painter.setPen(QPen(self._colour("edge", 0.7), 1.2))
-            self._painter.drawLine(QPointF(x, top + 2), QPointF(x, layout.values.bottom_px))
-            self._painter.setPen(Qt.PenStyle.NoPen)
-            self._painter.setBrush(self._colour("edge"))
-            corners = [
-                QPointF(x, top + 2),
-                QPointF(x + _FLAG_PX, top + 2 + line * 0.27),
-                QPointF(x, top + 2 + line * 0.54),
-            ]
-            self._painter.drawPolygon(QPolygonF(corners))
-            if place.worded and place.leftwards:
-                self._write(x - 5, top + line / 2, words, "ink", Qt.AlignmentFlag.AlignRight)
-            elif place.worded:
-                self._write(x + _FLAG_PX + 4, top + line / 2, words, "ink")
+            poles = [QPointF(middle, foot), QPointF(x, layout.values.top_px)]
+            self._painter.drawPolyline(QPolygonF([*poles, QPointF(x, layout.values.bottom_px)]))
+            place = QPointF(middle, layout.flags_y)
+            paint_number(self._painter, self._appearance, place, wide, number)
 
     def paint_chosen(self, point: CurvePoint, words: str) -> None:
         """Paint a ring round a measurement and what it was in a bubble."""
@@ -375,6 +372,27 @@ class ChartPainter:
 
     def _colour(self, name: str, opacity: float = 1.0) -> QColor:
         return self._appearance.colour(name, opacity)
+
+
+def _strips(content: ChartContent | None) -> tuple[float, float, float, float]:
+    """Return the heights of flags, days, refusals and exercises, in lines of words.
+
+    Without a content all of them have room.
+    """
+    flagged = content is None or bool(content.events or content.turns)
+    refused = content is None or any(point.value is None for point in content.points)
+    exercises = content is None or bool(content.exercise_days)
+    return (
+        _ABOVE + _FLAG * flagged,
+        _DAYS,
+        _REFUSED * refused,
+        _EXERCISES if exercises else _BELOW,
+    )
+
+
+def chart_words_px(appearance: Appearance) -> float:
+    """Return the size of the words of a chart and of its legend, pixels."""
+    return BODY_PX * (1 + (appearance.percent / 100 - 1) * _WORDS_GROWTH)
 
 
 def axis_names(movement: Movement, *, named: bool) -> tuple[tuple[float, str], ...]:

@@ -107,6 +107,26 @@ class ChartContent:
         return sorted(points, key=lambda point: (point.day, point.record.taken.utc, point.side))
 
 
+def without_asides(content: ChartContent) -> ChartContent:
+    """Return a content with its courses, pain and events alone.
+
+    Left out are sessions on the other side of the exercises, measurements without a result, and
+    the days of exercises; where nothing but those was measured, all of it stays.
+    """
+    curves = tuple(
+        replace(
+            curve,
+            apart_ribbons=(),
+            points=tuple(p for p in curve.points if p.value is not None and not p.apart),
+        )
+        for curve in content.curves
+    )
+    curves = tuple(curve for curve in curves if curve.points)
+    if not curves:
+        return content
+    return replace(content, curves=curves, exercise_days=frozenset())
+
+
 def movements_of(history: History) -> tuple[Movement, ...]:
     """Return the movements that were ever measured, in the table's order."""
     measured = {record.measurement.movement for record in history.measurements}

@@ -109,3 +109,12 @@ DARK = Palette(
 def colours(palette: Palette) -> dict[str, str]:
     """Return the palette's colours by name."""
     return {field.name: getattr(palette, field.name) for field in fields(palette)}
+
+
+def mixed(ground: str, over: str, share: float) -> str:
+    """Return a colour with a share of another one laid over it, both "#rrggbb"."""
+    parts = (
+        round(int(ground[at : at + 2], 16) * (1 - share) + int(over[at : at + 2], 16) * share)
+        for at in (1, 3, 5)
+    )
+    return "#" + "".join(f"{part:02x}" for part in parts)

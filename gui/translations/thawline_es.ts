@@ -700,10 +700,6 @@
         <translation>De la grabación {name}</translation>
     </message>
     <message>
-        <source>practice, not counted</source>
-        <translation>práctica, no cuenta</translation>
-    </message>
-    <message>
         <source>practice</source>
         <translation>práctica</translation>
     </message>
@@ -912,8 +908,16 @@
         <translation>Mostrar como tabla</translation>
     </message>
     <message>
+        <source>Show more in the chart</source>
+        <translation>Mostrar más en el gráfico</translation>
+    </message>
+    <message>
         <source>Details</source>
         <translation>Detalles</translation>
+    </message>
+    <message>
+        <source>Show less in the chart</source>
+        <translation>Mostrar menos en el gráfico</translation>
     </message>
     <message>
         <source>Show as a chart</source>
@@ -990,6 +994,10 @@
     <message>
         <source>Delete this session...</source>
         <translation>Borrar esta sesión...</translation>
+    </message>
+    <message>
+        <source>All sessions: {person}</source>
+        <translation>Todas las sesiones: {person}</translation>
     </message>
     <message>
         <source>Delete the session of {day}? Readings in it: {count}. You can undo this until Thawline is closed. Exports, reports and backups made earlier still contain it.</source>
@@ -2860,6 +2868,10 @@
         <translation>Detenido por</translation>
     </message>
     <message>
+        <source>{reading}, practice</source>
+        <translation>{reading}, práctica</translation>
+    </message>
+    <message>
         <source>Clip</source>
         <translation>Grabación</translation>
     </message>
@@ -3554,6 +3566,10 @@
     <message>
         <source>{change} since {day}, {verdict}</source>
         <translation>{change} desde el {day}, {verdict}</translation>
+    </message>
+    <message>
+        <source>{task}: {reading}</source>
+        <translation>{task}: {reading}</translation>
     </message>
     <message>
         <source>{movement}, {side}</source>
@@ -5980,15 +5996,15 @@
         <translation>Leyenda: {words}</translation>
     </message>
     <message>
-        <source>likely course after exercises, 95 %</source>
-        <translation>curso probable después de los ejercicios, 95 %</translation>
+        <source>course after exercises, 95 %</source>
+        <translation>evolución tras los ejercicios, 95 %</translation>
     </message>
     <message>
-        <source>likely course, 95 %</source>
-        <translation>curso probable, 95 %</translation>
+        <source>course, 95 %</source>
+        <translation>evolución, 95 %</translation>
     </message>
     <message>
-        <source>range of one reading</source>
+        <source>range of a reading</source>
         <translation>intervalo de una lectura</translation>
     </message>
     <message>

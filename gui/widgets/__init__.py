@@ -18,7 +18,7 @@ Public names:
     plain_dialog: plain_dialog
     position_figure: PositionView, ViewPlan, facing_text, motion_wanted
     reading_figure: ReadingFigure
-    scroll_page: bring_into_view, scrollable
+    scroll_page: STRIP_PX, back_to_top, bring_into_view, scrollable
     text: ElidedLabel, NoticeBar, SignedLine, label, titled
     titled_page: TitledPage
     topic_button: TopicButton, TopicGrid

@@ -26,7 +26,7 @@ from gui.style.measures import BAR_PX, CONTENT_PX, GAP_PX
 #: The width of what may be as wide as the window; Qt's own, which it does not export. [technical]
 _NO_LIMIT = 16_777_215
 #: Height of the fading strip, pixels: about a line of text at 100 %. [technical]
-_STRIP_PX = 5 * GAP_PX
+STRIP_PX = 5 * GAP_PX
 #: Share of the strip, from its upper edge, in which the ground comes to cover everything.
 #: [technical]
 _COVERED_FROM = 0.5
@@ -65,7 +65,7 @@ class _MoreBelow(QWidget):
     def refresh(self) -> None:
         """Lie along the lower edge, or be gone where the end is seen."""
         seen = self._area.viewport().geometry()
-        self.setGeometry(seen.left(), seen.bottom() + 1 - _STRIP_PX, seen.width(), _STRIP_PX)
+        self.setGeometry(seen.left(), seen.bottom() + 1 - STRIP_PX, seen.width(), STRIP_PX)
         self.setVisible(self._bar.maximum() - self._bar.value() > _MARGIN_PX)
         self.raise_()
 
@@ -184,4 +184,13 @@ def _bring_into_view(shown: QWidget) -> None:
     while above is not None:
         if isinstance(above, QScrollArea):
             above.ensureWidgetVisible(shown)
+        above = above.parentWidget()
+
+
+def back_to_top(shown: QWidget) -> None:
+    """Scroll the page that a widget is on to its beginning."""
+    above = shown.parentWidget()
+    while above is not None:
+        if isinstance(above, QScrollArea):
+            above.verticalScrollBar().setValue(0)
         above = above.parentWidget()

@@ -1,5 +1,6 @@
 """Legend of the history chart, in the chart's own colours and shapes."""
 
+import datetime as dt
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
@@ -7,10 +8,10 @@ from PySide6.QtCore import QPointF, QRectF, QSize, Qt
 from PySide6.QtGui import QFont, QFontMetricsF, QPainter, QPen
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
-from gui.drawing.chart_marks import paint_mark, paint_open_mark
+from gui.drawing.chart_marks import paint_mark, paint_number, paint_open_mark
+from gui.drawing.course_chart import chart_words_px, flags
 from gui.drawing.curves import ChartContent
 from gui.style.appearance import Appearance
-from gui.style.measures import SMALL
 from gui.text.wording import tr
 from gui.widgets.painted_widget import PaintedWidget
 from measure.domain.landmarks import Side
@@ -25,6 +26,7 @@ class LegendEntry:
 
     words: str
     sign: _Sign
+    begins_line: bool = False
 
 
 class ChartLegend(PaintedWidget):
@@ -37,9 +39,9 @@ class ChartLegend(PaintedWidget):
         policy.setHeightForWidth(True)
         self.setSizePolicy(policy)
 
-    def explain(self, content: ChartContent) -> None:
-        """Show the signs that occur in a chart."""
-        self.entries = legend_entries(content)
+    def explain(self, content: ChartContent, first: dt.date = dt.date.min) -> None:
+        """Show the signs that occur in a chart that begins on this day."""
+        self.entries = (*legend_entries(content), *flag_entries(content, first))
         words = "; ".join(entry.words for entry in self.entries)
         self.setAccessibleName(tr("Legend: {words}").format(words=words))
         self.updateGeometry()
@@ -71,19 +73,19 @@ class ChartLegend(PaintedWidget):
             painter.drawText(place.adjusted(self._line() * 1.6, 0, 0, 0), int(flags), entry.words)
 
     def _font(self) -> QFont:
-        return self.appearance.font(self.appearance.px(SMALL))
+        return self.appearance.font(chart_words_px(self.appearance))
 
     def _line(self) -> float:
         return QFontMetricsF(self._font()).height() * 1.25
 
     def _width(self, entry: LegendEntry) -> float:
-        return QFontMetricsF(self._font()).horizontalAdvance(entry.words) + self._line() * 2.6
+        return QFontMetricsF(self._font()).horizontalAdvance(entry.words) + self._line() * 2.4
 
     def _places(self, width: int) -> list[QRectF]:
         places, x, y, line = [], 0.0, 0.0, self._line()
         for entry in self.entries:
             needed = self._width(entry)
-            if x and x + needed > width:
+            if x and (entry.begins_line or x + needed > width):
                 x, y = 0.0, y + line
             places.append(QRectF(x, y, needed, line))
             x += needed
@@ -98,15 +100,15 @@ def legend_entries(content: ChartContent) -> tuple[LegendEntry, ...]:
         return ()
     first = sides[0]
     if any(curve.ribbons for curve in content.curves):
-        words = tr("likely course after exercises, 95 %")
+        words = tr("course after exercises, 95 %")
         if not content.lines_after:
-            words = tr("likely course, 95 %")
+            words = tr("course, 95 %")
         entries.append(LegendEntry(words, _ribbon(sides)))
     if any(point.low is not None for point in points):
-        entries.append(LegendEntry(tr("range of one reading"), _whisker(first)))
+        entries.append(LegendEntry(tr("range of a reading"), _whisker(first)))
     if any(point.practice for point in points):
         practised = next(point.side for point in points if point.practice)
-        entries.append(LegendEntry(tr("practice, not counted"), _hollow(practised)))
+        entries.append(LegendEntry(tr("practice"), _hollow(practised)))
     if any(point.apart and point.value is not None for point in points):
         apart = next(point.side for point in points if point.apart)
         meanings = {
@@ -118,13 +120,33 @@ def legend_entries(content: ChartContent) -> tuple[LegendEntry, ...]:
     return tuple(entries)
 
 
+def flag_entries(content: ChartContent, first: dt.date) -> tuple[LegendEntry, ...]:
+    """Return the events and turns from a day on, each with its number in the chart."""
+    shown = [
+        (number, words)
+        for number, (day, words) in enumerate(flags(content), start=1)
+        if first <= day <= content.today
+    ]
+    return tuple(
+        LegendEntry(words, _numbered(number), begins_line=(number, words) == shown[0])
+        for number, words in shown
+    )
+
+
+def _numbered(number: int) -> _Sign:
+    def paint(painter: QPainter, appearance: Appearance, place: QRectF) -> None:
+        paint_number(painter, appearance, place.center(), place.height() * 0.8, number)
+
+    return paint
+
+
 def _hollow(side: Side) -> _Sign:
     def paint(painter: QPainter, appearance: Appearance, place: QRectF) -> None:
         paint_mark(
             painter,
             place.center(),
             side,
-            appearance.px(0.26),
+            chart_words_px(appearance) * 0.26,
             appearance.colour(side.value),
             hollow=appearance.colour("raised"),
         )
@@ -138,7 +160,7 @@ def _apart(side: Side) -> _Sign:
         half = QPointF(place.width() / 2, 0)
         painter.setPen(QPen(colour, 1.1))
         painter.drawLine(place.center() - half, place.center() + half)
-        paint_open_mark(painter, place.center(), side, appearance.px(0.24), colour)
+        paint_open_mark(painter, place.center(), side, chart_words_px(appearance) * 0.24, colour)
 
     return paint
 
@@ -162,6 +184,8 @@ def _whisker(side: Side) -> _Sign:
         half = QPointF(0, place.height() * 0.38)
         painter.setPen(QPen(appearance.colour(side.value, 0.5), 1.8))
         painter.drawLine(centre - half, centre + half)
-        paint_mark(painter, centre, side, appearance.px(0.2), appearance.colour(side.value))
+        paint_mark(
+            painter, centre, side, chart_words_px(appearance) * 0.2, appearance.colour(side.value)
+        )
 
     return paint

@@ -6,10 +6,12 @@ from PySide6.QtCore import Signal, Slot
 from PySide6.QtWidgets import QWidget
 
 from gui.drawing.chart_scales import ChartRange
-from gui.drawing.curves import chart_content, conducts_of, movements_of
+from gui.drawing.curves import chart_content, conducts_of, movements_of, without_asides
 from gui.pages.progress.chart_legend import ChartLegend
 from gui.pages.progress.chart_sentences import chart_sentence, chart_title, range_name
-from gui.pages.progress.history_chart import HistoryChart
+from gui.pages.progress.empty_history import ROOMY_PERCENT
+from gui.pages.progress.fold_room import FoldRoom
+from gui.pages.progress.history_chart import HistoryChart, points_in
 from gui.pages.progress.movement_choice import MovementChoice
 from gui.pages.progress.readings_table import ReadingsTable
 from gui.style.appearance import Appearance
@@ -21,8 +23,8 @@ from gui.text.progress_wording import (
 )
 from gui.text.wording import conduct_sentence, tr
 from gui.widgets.buttons import MenuButton, button
-from gui.widgets.layouts import card, column, row
-from gui.widgets.scroll_page import bring_into_view
+from gui.widgets.layouts import card, column, row, widget_with
+from gui.widgets.scroll_page import back_to_top
 from gui.widgets.text import label
 from measure.domain.records import History
 from measure.progress.overview import Progress
@@ -38,9 +40,11 @@ class CurvesView(QWidget):
 
     def __init__(self, appearance: Appearance, parent: QWidget | None = None) -> None:
         super().__init__(parent)
+        self._appearance = appearance
         self._history: History | None = None
         self._progress: Progress | None = None
         self._today = dt.date.min
+        self._has_asides = False
         self._effects: tuple[WarmUpEffect, ...] = ()
         self.movement = MovementChoice()
         self.movement.picked.connect(self._draw)
@@ -57,8 +61,10 @@ class CurvesView(QWidget):
         self.table.picked.connect(self.picked)
         self.as_table = button(tr("Show as a table"), "link", checkable=True)
         self.as_table.toggled.connect(self._show_table)
+        self.every_mark = button(tr("Show more in the chart"), "link", checkable=True)
+        self.every_mark.toggled.connect(self._draw_chosen)
         self.summary = label("", "small")
-        self.verdict = label("")
+        self.verdict = label("", "strong")
         self.warm_up = label("")
         self.details = button(tr("Details"), "link", checkable=True)
         self.details.toggled.connect(self._show_notes)
@@ -66,31 +72,38 @@ class CurvesView(QWidget):
         self._lay_out(appearance)
         self._show_table(False)
         self._show_notes(False)
+        appearance.changed.connect(self._fit)
 
     def _lay_out(self, appearance: Appearance) -> None:
         gap = appearance.gap
-        drawn = card(
-            self.title,
-            self.chart,
-            self.table,
-            self.legend,
-            spacing=gap(1),
-        )
-        said = card(
-            self.verdict,
+        drawn = card(self.title, self.chart, self.table, self.legend, spacing=gap(1))
+        FoldRoom(self.chart, self.chart.fit_height, [self.legend], gap(1))
+        self._said = column(
             self.warm_up,
-            row(self.as_table, self.details, self.conduct, 1, spacing=gap(2)),
+            row(self.every_mark, self.details, self.conduct, 1, spacing=gap(3)),
             self.notes,
             self.summary,
             spacing=gap(1),
         )
-        column(
-            row((self.movement, 1), self.range, spacing=gap(1)),
+        self._parts = column(
+            row((self.movement, 1), self.as_table, self.range, spacing=gap(2)),
             drawn,
-            said,
+            card(widget_with(self._said)),
             on=self,
-            spacing=gap(1.5),
+            spacing=gap(2),
         )
+
+    @Slot()
+    def _fit(self) -> None:
+        """Put the verdict beneath the chart, or above the table where there is room for both."""
+        roomy = self._appearance.percent <= ROOMY_PERCENT
+        above = roomy and self.as_table.isChecked()
+        if above:
+            self._parts.insertWidget(1, self.verdict)
+        else:
+            self._said.insertWidget(0, self.verdict)
+        self.title.setVisible(above)
+        self._parts.setSpacing(self._appearance.gap(2 if roomy else 1))
 
     def show_history(self, history: History, progress: Progress | None, today: dt.date) -> None:
         """Draw a history that has measurements, and say what can be said about it."""
@@ -125,10 +138,16 @@ class CurvesView(QWidget):
             sides = progress_of_sides(self._progress, movement, conduct)
             self._show_verdict(sides)
         content = chart_content(history, movement, conduct, sides, self._today)
+        calm = without_asides(content)
+        self._has_asides = calm != content
+        self.every_mark.setVisible(self._has_asides and not self.as_table.isChecked())
+        every = self.every_mark.isChecked()
+        self.every_mark.say(tr("Show less in the chart") if every else tr("Show more in the chart"))
         self.title.setText(chart_title(movement))
-        self.chart.show_content(content, self.range.value or ChartRange.ALL)
-        self.table.show_points(self.chart.points, chart_title(movement))
-        self.legend.explain(content)
+        chosen = self.range.value or ChartRange.ALL
+        self.chart.show_content(content if every else calm, chosen)
+        self.table.show_points(points_in(content, chosen), chart_title(movement))
+        self.legend.explain(self.chart.content or content, self.chart.first_shown)
         self.summary.setText(chart_sentence(content))
         warm_up = warm_up_words(
             [
@@ -148,13 +167,13 @@ class CurvesView(QWidget):
 
     @Slot(bool)
     def _show_table(self, shown: bool) -> None:
+        for part in (self.chart, self.legend):
+            part.setVisible(not shown)
         self.table.setVisible(shown)
-        self.chart.setVisible(not shown)
-        self.legend.setVisible(not shown)
+        self.every_mark.setVisible(self._has_asides and not shown)
         self.as_table.say(tr("Show as a chart") if shown else tr("Show as a table"))
-        if shown:
-            bring_into_view(self.as_table)
-            bring_into_view(self.table if self.title.isHidden() else self.title)
+        self._fit()
+        back_to_top(self)
 
     @Slot(bool)
     def _show_notes(self, shown: bool) -> None:

@@ -56,7 +56,7 @@ class GoalsPage(QWidget):
         self.words.setAccessibleName(tr("a goal in your own words"))
         self.words.setPlaceholderText(tr("In your own words, such as: put on a jacket"))
         self.words.returnPressed.connect(self._add)
-        self.question = label(tr("What would you like to do again?"), "lead")
+        self.question = label(tr("What would you like to do again?"), "title")
         self.add = button(tr("Add a goal"), "main")
         self.add.clicked.connect(self._add)
         self.enough = label(tr("Three goals are enough: end one to name another."), "quiet")
@@ -66,21 +66,17 @@ class GoalsPage(QWidget):
         self._lay_out()
 
     def _lay_out(self) -> None:
-        self.explanation = Explanation(
-            self._appearance,
-            tr("What goals are for"),
-            tr(
-                "Choose up to three things that matter to you. Rate them about once a month; "
-                "nothing is calculated from the ratings. They appear below the charts, in your "
-                "words."
-            ),
+        words = tr(
+            "Choose up to three things that matter to you. Rate them about once a month; nothing "
+            "is calculated from the ratings. They appear below the charts, in your words."
         )
+        self.explanation = Explanation(self._appearance, tr("What goals are for"), words)
+        self._asked = card(self.question, self.words, label(words, "quiet"))
         frame_page(
             self,
             self.title,
             self._list,
-            self.question,
-            self.words,
+            self._asked,
             self.enough,
             self.explanation,
             1,
@@ -106,10 +102,8 @@ class GoalsPage(QWidget):
 
     def _ask(self, *, asked: bool) -> None:
         """Show or hide the field for a new goal."""
-        self.question.setVisible(asked)
-        self.words.setVisible(asked)
-        self.explanation.link.setChecked(asked)
-        self.explanation.link.setVisible(not asked)
+        self._asked.setVisible(asked)
+        self.explanation.setVisible(not asked)
         self.add.say(tr("Save goal") if asked else tr("Add a goal"))
         if asked:
             self.words.setFocus()

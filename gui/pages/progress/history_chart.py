@@ -16,15 +16,14 @@ from PySide6.QtGui import (
 from PySide6.QtWidgets import QWidget
 
 from gui.drawing.chart_scales import ChartRange, first_day
-from gui.drawing.course_chart import ChartLayout, ChartPainter
+from gui.drawing.course_chart import ChartLayout, ChartPainter, chart_words_px
 from gui.drawing.curves import ChartContent, CurvePoint
 from gui.pages.progress.chart_sentences import chart_name, chart_sentence, keys_hint, point_words
 from gui.style.appearance import Appearance
 from gui.widgets.painted_widget import PaintedWidget
 
-#: Height: so many pixels at every text size, and so many sizes of the text. Little grows, or large
-#: text would push the chart out of the window. [technical]
-_HEIGHT_PX, _HEIGHT = 175, 7
+#: Greatest height, in sizes of the chart's words. [technical]
+_MOST = 24.0
 #: Farthest that the pointer may be from a reading to choose it, in sizes of the text. [technical]
 _REACH = 2.0
 
@@ -49,6 +48,7 @@ class HistoryChart(PaintedWidget):
         """Show this content, as far back as chosen."""
         self.content, self._range = content, chosen
         self.chosen = None
+        self.updateGeometry()
         self.setAccessibleName(chart_name(content))
         self.setAccessibleDescription(f"{chart_sentence(content)} {keys_hint()}")
         self.update()
@@ -56,11 +56,7 @@ class HistoryChart(PaintedWidget):
     @property
     def points(self) -> list[CurvePoint]:
         """The measurements in sight, the earliest first."""
-        content = self.content
-        if content is None:
-            return []
-        first = self._first()
-        return [point for point in content.points if first <= point.day <= content.today]
+        return [] if self.content is None else points_in(self.content, self._range)
 
     @property
     def layout_now(self) -> ChartLayout:
@@ -68,16 +64,24 @@ class HistoryChart(PaintedWidget):
         assert self.content is not None
         return ChartLayout.of(
             self.content,
-            self._first(),
+            self.first_shown,
             QRectF(self.rect()).adjusted(6, 6, -6, -6),
             self.appearance,
         )
 
     def sizeHint(self) -> QSize:
-        return QSize(self.appearance.px(40), _HEIGHT_PX + self.appearance.px(_HEIGHT))
+        least = ChartLayout.least_height(self.content, self.appearance)
+        return QSize(self.appearance.px(40), least)
 
     def minimumSizeHint(self) -> QSize:
         return QSize(self.appearance.px(20), self.sizeHint().height())
+
+    def fit_height(self, room_px: int) -> None:
+        """Be as high as this room, within what a chart needs and what it gains from."""
+        least = ChartLayout.least_height(self.content, self.appearance)
+        high = max(least, min(round(_MOST * chart_words_px(self.appearance)), room_px))
+        if high != self.minimumHeight():
+            self.setFixedHeight(high)
 
     def paint(self, painter: QPainter) -> None:
         if self.content is None:
@@ -153,7 +157,19 @@ class HistoryChart(PaintedWidget):
         near = nearest is not None and away(nearest) <= _REACH * self.appearance.px()
         return nearest if near else None
 
-    def _first(self) -> dt.date:
+    @property
+    def first_shown(self) -> dt.date:
+        """The first day in sight; only with a content."""
         content = self.content
         assert content is not None
-        return first_day([point.day for point in content.points], content.today, self._range)
+        return _first(content, self._range)
+
+
+def points_in(content: ChartContent, chosen: ChartRange) -> list[CurvePoint]:
+    """Return the measurements of a content within the time chosen, the earliest first."""
+    first = _first(content, chosen)
+    return [point for point in content.points if first <= point.day <= content.today]
+
+
+def _first(content: ChartContent, chosen: ChartRange) -> dt.date:
+    return first_day([point.day for point in content.points], content.today, chosen)

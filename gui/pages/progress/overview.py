@@ -3,7 +3,7 @@
 import datetime as dt
 
 from PySide6.QtCore import Signal, Slot
-from PySide6.QtWidgets import QWidget
+from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from gui.pages.progress.clinician_card import ClinicianCard
 from gui.pages.progress.comparison_card import ComparisonCard
@@ -22,7 +22,7 @@ from measure.progress.home_programme import programme_done_sentences
 from measure.progress.overview import Progress
 from measure.progress.week_sentence import forecast_sentence, other_sentence, week_sentence
 
-#: A sentence with more letters than this is set smaller in large text. [technical]
+#: A sentence with more letters than this is set smaller. [technical]
 _LONG = 90
 
 
@@ -63,8 +63,11 @@ class ProgressOverview(QWidget):
             ),
             spacing=appearance.gap(1),
         )
-        column(
-            column(self.person, self.sentence, self.more, spacing=0),
+        self.person.setWordWrap(False)
+        self.person.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Fixed)
+        self._parts = column(
+            row((self.sentence, 1), self.person, spacing=appearance.gap(2)),
+            self.more,
             self.clinician,
             self.curves,
             self.comparison,
@@ -83,10 +86,11 @@ class ProgressOverview(QWidget):
     def _fit(self) -> None:
         """Large text leaves the window to the sentence and the chart."""
         roomy = self._appearance.percent <= ROOMY_PERCENT
-        long = len(self.sentence.text()) > _LONG
-        give_role(self.sentence, "display" if roomy else "strong" if long else "title")
+        short = roomy and len(self.sentence.text()) <= _LONG
+        give_role(self.sentence, "display" if short else "title")
         self.person.setVisible(roomy)
-        self.curves.title.setVisible(roomy)
+        self._parts.removeWidget(self.more)
+        self._parts.insertWidget(1 if roomy else self._parts.indexOf(self.curves) + 1, self.more)
 
     def show_history(self, history: History, progress: Progress | None, today: dt.date) -> None:
         """Show what can be said of this history on this day."""

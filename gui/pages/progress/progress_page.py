@@ -18,6 +18,7 @@ from gui.text.wording import tr
 from gui.widgets.buttons import bind_keys, button
 from gui.widgets.layouts import centred, column, separator
 from gui.widgets.page_frame import PageFoot, frame_page
+from gui.widgets.scroll_page import back_to_top
 from measure.domain.goal_records import Goal, GoalRating
 from measure.domain.records import (
     Event,
@@ -71,8 +72,8 @@ class ProgressPage(QWidget):
         frame_page(self.empty, hint, buttons=[self._to_events(), self.to_measuring])
         ways = [self.to_details, self._to_events(), self.to_report]
         frame_page(curves, self.overview, buttons=ways, caution=True)
-        foot = PageFoot([self.to_curves, self.details.drop])
-        listed = centred(self.details, margins=(MARGIN_PX, MARGIN_PX, MARGIN_PX, 0))
+        foot = PageFoot([self.to_curves])
+        listed = centred(self.details, margins=(MARGIN_PX, MARGIN_PX, MARGIN_PX, GAP_PX))
         margins = (MARGIN_PX, GAP_PX, MARGIN_PX, GAP_PX)
         column((listed, 1), separator(), centred(foot, margins=margins), on=details, spacing=0)
         bind_keys(details, self.to_curves, "Escape")
@@ -157,6 +158,7 @@ class ProgressPage(QWidget):
         """Show the curves, or what will stand here where there are none yet."""
         measured = self._history is not None and bool(self._history.measurements)
         self._pages.setCurrentIndex(_CURVES if measured else _EMPTY)
+        back_to_top(self.overview)
 
     @Slot()
     def show_details(self) -> None:
@@ -165,7 +167,7 @@ class ProgressPage(QWidget):
 
     @Slot(object)
     def _open_record(self, record: MeasurementRecord) -> None:
-        self.details.show_session(record.session_id)
+        self.details.show_record(record)
         self.show_details()
 
     @Slot()

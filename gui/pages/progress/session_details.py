@@ -4,13 +4,14 @@ import re
 from collections import defaultdict
 
 from PySide6.QtCore import QRectF, Qt, Signal, Slot
-from PySide6.QtGui import QPainter, QPaintEvent
-from PySide6.QtWidgets import QListWidget, QWidget
+from PySide6.QtGui import QPainter, QPaintEvent, QResizeEvent
+from PySide6.QtWidgets import QBoxLayout, QListWidget, QWidget
 
 from gui.drawing.reading_on_body import Reading
 from gui.pages.progress.session_readings import SessionReadings
 from gui.style.appearance import Appearance
 from gui.style.focus_ring import paint_ring, shows_ring
+from gui.style.measures import CONTENT_PX
 from gui.text.wording import (
     basis_sentence,
     conduct_sentence,
@@ -23,7 +24,7 @@ from gui.text.wording import (
     trial_words,
 )
 from gui.widgets.buttons import MenuButton, button
-from gui.widgets.layouts import card, clear_layout, column, row
+from gui.widgets.layouts import card, clear_layout, column, row, separator, widget_with
 from gui.widgets.plain_dialog import plain_dialog
 from gui.widgets.reading_figure import ReadingFigure
 from gui.widgets.scroll_page import scrollable
@@ -34,13 +35,12 @@ from measure.domain.records import History, MeasurementRecord, Pain, SessionReco
 from measure.domain.session_facts import ExerciseTiming
 from measure.domain.session_timing import timing_of
 from measure.progress.dates import date_words
-from measure.progress.sentences import short_name
 from measure.progress.wording import number_words
 
-#: Most movements that the list names; of more it gives the number. [technical]
-_MOST_NAMED = 2
-#: Least height of the drawn body, pixels. [technical]
-_FIGURE_PX = 320
+#: Height of the drawn body, pixels. [technical]
+_FIGURE_PX = 280
+#: Width of the list of days, in sizes of the text. [technical]
+_LIST_WIDTH = 11
 #: Text size up to which words have room beside the drawn body, per cent. [technical]
 _BESIDE_PERCENT = 130
 
@@ -57,31 +57,52 @@ class SessionDetails(QWidget):
         self._records: dict[str, list[MeasurementRecord]] = {}
         self._history: History | None = None
         self._sessions: tuple[SessionRecord, ...] = ()
+        self.title = label("", "display")
         self.movement = MenuButton(tr("movement"))
         self.movement.picked.connect(self._list_sessions)
         self.list = _SessionList()
         self.list.setAccessibleName(tr("sessions"))
-        self.list.setWordWrap(True)
-        self.list.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self.list.currentRowChanged.connect(self._show)
         self.earlier = button(tr("Earlier"))
         self.later = button(tr("Later"))
         self.earlier.clicked.connect(self._go_back)
         self.later.clicked.connect(self._go_on)
+        self.day = label("", "title")
         self.drop = button(tr("Delete this session..."), "link")
         self.drop.clicked.connect(self._ask_to_drop)
         self._right = QWidget()
         self._column = column(on=self._right, spacing=appearance.gap(2))
-        gap = appearance.gap
-        over = row(self.movement, self.earlier, self.later, 1, spacing=gap(1))
-        self._under = row((self.list, 3), (scrollable(self._right, wide=True), 8), spacing=gap(2))
-        column(over, (self._under, 1), on=self, spacing=gap(1.5))
+        self._readings: SessionReadings | None = None
+        #: What was read in the chosen movement: its drawing and its words.
+        self._figure = ReadingFigure(appearance)
+        self._reading = column(spacing=appearance.gap(1))
+        self._lay_out()
         appearance.changed.connect(self._fit)
         self._fit()
+
+    def _lay_out(self) -> None:
+        gap = self._appearance.gap
+        steps = row((self.earlier, 1), (self.later, 1), spacing=gap(1))
+        #: Choice of movement and day: a column beside the session, or a line above it.
+        self._ways = QBoxLayout(QBoxLayout.Direction.TopToBottom)
+        self._ways.setSpacing(gap(1))
+        self._ways.setContentsMargins(0, 0, 0, 0)
+        self._ways.addWidget(self.movement)
+        self._ways.addWidget(self.list, 1)
+        self._ways.addLayout(steps)
+        self._left = widget_with(self._ways)
+        head = row((self.day, 1), self.drop, spacing=gap(2))
+        shown = column(head, (scrollable(self._right, wide=True), 1), spacing=gap(1))
+        self._under = QBoxLayout(QBoxLayout.Direction.LeftToRight)
+        self._under.setSpacing(gap(3))
+        self._under.addWidget(self._left)
+        self._under.addLayout(shown, 1)
+        column(self.title, (self._under, 1), on=self, spacing=gap(2))
 
     def show_history(self, history: History) -> None:
         """List the sessions, the latest first; the movement that was chosen stays chosen."""
         self._history = history
+        self.title.setText(tr("All sessions: {person}").format(person=history.person.pseudonym))
         self._records = defaultdict(list)
         for record in history.measurements:
             self._records[record.session_id].append(record)
@@ -105,24 +126,21 @@ class SessionDetails(QWidget):
             if wanted is None or self._shown(session)
         )
         self.list.clear()
-        self.list.addItems([self._row_words(session) for session in self._sessions])
+        self.list.addItems([day_words(session) for session in self._sessions])
         if self._sessions:
             self.list.setCurrentRow(0)
-
-    def _row_words(self, session: SessionRecord) -> str:
-        """Return when a session was and what it measured, on two lines."""
-        measured = {record.measurement.movement for record in self._records[session.id]}
-        names = [short_name(movement, tr) for movement in Movement if movement in measured]
-        if len(names) > _MOST_NAMED:
-            words = tr("{count} movements").format(count=len(names))
-        else:
-            words = ", ".join(names)
-        return f"{day_words(session)}\n{words}"
 
     @Slot()
     def _fit(self) -> None:
         """Large text leaves the width to the readings; sessions are then gone through."""
-        self.list.setVisible(self._appearance.percent <= _BESIDE_PERCENT)
+        roomy = self._appearance.percent <= _BESIDE_PERCENT
+        ways, directions = self._appearance.px(_LIST_WIDTH), QBoxLayout.Direction
+        self.list.setVisible(roomy)
+        self._left.setMinimumWidth(ways if roomy else 0)
+        self._left.setMaximumWidth(ways if roomy else CONTENT_PX)
+        self._ways.setDirection(directions.TopToBottom if roomy else directions.LeftToRight)
+        self._under.setDirection(directions.LeftToRight if roomy else directions.TopToBottom)
+        self._under.setSpacing(self._appearance.gap(2 if roomy else 1))
 
     @Slot()
     def _go_back(self) -> None:
@@ -141,13 +159,16 @@ class SessionDetails(QWidget):
             if wanted is None or record.measurement.movement is wanted
         ]
 
-    def show_session(self, session_id: str) -> None:
-        """Choose a session, among those of all movements."""
+    def show_record(self, record: MeasurementRecord) -> None:
+        """Choose a reading's session, among those of all movements, and the reading in it."""
         self.movement.choose(None)
         self._list_sessions()
         for place, session in enumerate(self._sessions):
-            if session.id == session_id:
+            if session.id == record.session_id:
                 self.list.setCurrentRow(place)
+        if self._readings is not None:
+            self._readings.choose(record)
+            self._show_reading(record)
 
     @Slot()
     def _ask_to_drop(self) -> None:
@@ -169,24 +190,36 @@ class SessionDetails(QWidget):
         asked.open()
 
     @Slot(int)
-    def _show(self, row: int) -> None:
+    def _show(self, place: int) -> None:
         clear_layout(self._column)
-        self.earlier.setEnabled(row + 1 < len(self._sessions))
-        self.later.setEnabled(row > 0)
-        if not 0 <= row < len(self._sessions):
+        self.earlier.setEnabled(place + 1 < len(self._sessions))
+        self.later.setEnabled(place > 0)
+        if not 0 <= place < len(self._sessions):
             return
-        session = self._sessions[row]
-        self._column.addWidget(label(day_words(session), "title"))
-        readings = [record.measurement for record in self._shown(session)]
+        session = self._sessions[place]
+        self.day.setText(day_words(session))
+        records = self._shown(session)
         beside = self._appearance.percent <= _BESIDE_PERCENT
-        self._column.addWidget(card(SessionReadings(self._appearance, readings, beside=beside)))
+        readings = SessionReadings(self._appearance, records, beside=beside)
+        readings.picked.connect(self._show_reading)
+        self._readings = readings
+        self._figure = ReadingFigure(self._appearance)
+        self._figure.setFixedHeight(_FIGURE_PX)
+        self._reading = column(spacing=self._appearance.gap(1))
+        if beside:
+            words = column(readings, separator(), self._reading, 1, spacing=self._appearance.gap(2))
+            drawn = column(self._figure, 1)
+            both = row((words, 5), (drawn, 2), spacing=self._appearance.gap(2))
+            self._column.addWidget(card(widget_with(both)))
+        else:
+            self._column.addWidget(card(readings, self._figure, widget_with(self._reading)))
         lines = [session_words(session), self._state_words(session), before_words(session.pain)]
         self._column.addWidget(label("\n".join(filter(None, lines)), "quiet"))
         if session.note:
             self._column.addWidget(label(session.note))
-        for record in self._shown(session):
-            self._column.addWidget(self._record_card(record))
         self._column.addStretch(1)
+        readings.choose(readings.records[0])
+        self._show_reading(readings.records[0])
 
     def _state_words(self, session: SessionRecord) -> str:
         """Return what else is known of the shoulder that day, or nothing."""
@@ -203,25 +236,30 @@ class SessionDetails(QWidget):
             parts.append(tr("Pain relief within 4 hours before."))
         return " ".join(parts)
 
-    def _record_card(self, record: MeasurementRecord) -> QWidget:
+    @Slot(object)
+    def _show_reading(self, record: MeasurementRecord) -> None:
+        """Show what was read in one movement: where it lies on the body, its trials, its terms."""
+        clear_layout(self._reading)
         measurement = record.measurement
-        movement, side = measurement.movement, measurement.side
-        figure = ReadingFigure(self._appearance)
-        figure.setMinimumHeight(_FIGURE_PX)
-        figure.show_reading(
+        self._figure.show_reading(
             Reading(
-                movement=movement,
-                side=side,
+                movement=measurement.movement,
+                side=measurement.side,
                 value=measurement.value,
                 low=measurement.low,
                 high=measurement.high,
             )
         )
+        for words in self._words_of(record):
+            self._reading.addWidget(words)
+
+    def _words_of(self, record: MeasurementRecord) -> list[QWidget]:
+        measurement = record.measurement
         pain = pain_sentence(record.pain_during, record.stopped_by) + "."
         words = label(measurement_words(measurement), "lead" if measurement.value else "")
         words.setToolTip(basis_sentence(measurement))
         parts: list[QWidget] = [
-            label(task_title(movement, side), "strong"),
+            label(task_title(measurement.movement, measurement.side), "strong"),
             words,
             label(pain, "quiet"),
         ]
@@ -234,14 +272,26 @@ class SessionDetails(QWidget):
         if notes := notes_words(measurement):
             parts.append(label(notes, "quiet"))
         parts.append(label(conditions(record), "small"))
-        beside = column(*parts, 1, spacing=self._appearance.gap(1))
-        if self._appearance.percent > _BESIDE_PERCENT:
-            return card(figure, beside)
-        return card(row((figure, 1), (beside, 1), spacing=self._appearance.gap(2)))
+        return parts
 
 
 class _SessionList(QListWidget):
-    """A calm list: its ring is seen only where the keyboard is in use."""
+    """A calm list of whole rows: keys, wheel and the buttons beneath it move it, no bar is seen.
+
+    Its ring is seen only where the keyboard is in use.
+    """
+
+    def __init__(self) -> None:
+        super().__init__()
+        for policy in (self.setVerticalScrollBarPolicy, self.setHorizontalScrollBarPolicy):
+            policy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        high = self.sizeHintForRow(0)
+        if high > 0:
+            room = self.height() - 2 * self.frameWidth()
+            self.setViewportMargins(0, 0, 0, room % high if room > high else 0)
 
     def paintEvent(self, event: QPaintEvent) -> None:
         super().paintEvent(event)

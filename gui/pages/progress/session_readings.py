@@ -1,20 +1,25 @@
 """Readings of one session beside each other: a line for each movement, a column for each arm."""
 
 from collections.abc import Sequence
+from functools import partial
 
-from PySide6.QtWidgets import QGridLayout, QWidget
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtWidgets import QButtonGroup, QGridLayout, QWidget
 
 from gui.style.appearance import Appearance
 from gui.text.wording import measurement_words, side_title, task_title, tr
+from gui.widgets.buttons import ShortcutButton, button
+from gui.widgets.layouts import column
 from gui.widgets.text import label
 from measure.domain.landmarks import Side
 from measure.domain.measurements import Measurement, Status
 from measure.domain.movements import Movement
+from measure.domain.records import MeasurementRecord
 from measure.progress.sentences import short_name
 
 
 class SessionReadings(QWidget):
-    """Every reading of a session at once; trials and conditions stand elsewhere.
+    """Every reading of a session at once, of which one is chosen: the first to begin with.
 
     Parameters
     ----------
@@ -22,41 +27,80 @@ class SessionReadings(QWidget):
         Whether both arms have room beside each other; else each reading has a line of its own.
     """
 
+    #: A MeasurementRecord.
+    picked = Signal(object)
+
     def __init__(
-        self, appearance: Appearance, measurements: Sequence[Measurement], *, beside: bool
+        self, appearance: Appearance, records: Sequence[MeasurementRecord], *, beside: bool
     ) -> None:
         super().__init__()
+        self._group = QButtonGroup(self)
         self._grid = QGridLayout(self)
         self._grid.setContentsMargins(0, 0, 0, 0)
-        self._grid.setHorizontalSpacing(appearance.gap(2))
-        self._grid.setVerticalSpacing(appearance.gap(1))
+        self._grid.setHorizontalSpacing(appearance.gap(1))
+        self._grid.setVerticalSpacing(appearance.gap(0.5))
         order = list(Movement)
-        measured = sorted(measurements, key=lambda item: (order.index(item.movement), item.side))
+        self.records = sorted(
+            records,
+            key=lambda record: (
+                order.index(record.measurement.movement),
+                record.measurement.side,
+            ),
+        )
+        self._buttons = [self._button(record) for record in self.records]
         if beside:
-            self._fill_columns(measured)
+            self._fill_columns()
         else:
-            self._fill_lines(measured)
+            self._fill_lines()
 
-    def _fill_columns(self, measured: Sequence[Measurement]) -> None:
-        sides = [side for side in Side if any(item.side is side for item in measured)]
-        for column, side in enumerate(sides, start=1):
-            self._grid.addWidget(label(side_title(side), "quiet"), 0, column)
-        for row, movement in enumerate(dict.fromkeys(item.movement for item in measured), start=1):
-            self._grid.addWidget(label(short_name(movement, tr)), row, 0)
-            for column, side in enumerate(sides, start=1):
-                words = [
-                    reading_words(item)
-                    for item in measured
-                    if (item.movement, item.side) == (movement, side)
+    def choose(self, record: MeasurementRecord) -> None:
+        """Show a reading as chosen, without a signal."""
+        self._buttons[self.records.index(record)].setChecked(True)
+
+    def _button(self, record: MeasurementRecord) -> ShortcutButton:
+        measurement = record.measurement
+        made = button(reading_words(measurement), "cell", checkable=True)
+        name = task_title(measurement.movement, measurement.side)
+        made.setAccessibleName(
+            tr("{task}: {reading}").format(task=name, reading=reading_words(measurement))
+        )
+        made.clicked.connect(partial(self._pick, record))
+        self._group.addButton(made)
+        return made
+
+    def _pick(self, record: MeasurementRecord, _checked: bool = False) -> None:
+        self.picked.emit(record)
+
+    def _fill_columns(self) -> None:
+        tasks = [(item.measurement.movement, item.measurement.side) for item in self.records]
+        sides = [side for side in Side if any(its is side for _, its in tasks)]
+        indent = self._grid.horizontalSpacing()
+        for place, side in enumerate(sides, start=1):
+            head = label(side_title(side), "quiet")
+            head.setContentsMargins(indent, 0, 0, 0)
+            self._grid.addWidget(head, 0, place)
+        for row, movement in enumerate(dict.fromkeys(movement for movement, _ in tasks), start=1):
+            name = label(short_name(movement, tr))
+            name.setWordWrap(False)
+            self._grid.addWidget(name, row, 0)
+            for place, side in enumerate(sides, start=1):
+                cell = [
+                    made
+                    for made, task in zip(self._buttons, tasks, strict=True)
+                    if task == (movement, side)
                 ]
-                self._grid.addWidget(label("\n".join(words), "strong"), row, column)
+                self._grid.addLayout(column(*cell, spacing=0), row, place)
+        self._grid.setColumnStretch(0, 1)
 
-    def _fill_lines(self, measured: Sequence[Measurement]) -> None:
-        for row, item in enumerate(measured):
-            self._grid.addWidget(label(task_title(item.movement, item.side)), row, 0)
-            reading = label(reading_words(item), "strong")
-            reading.setWordWrap(False)
-            self._grid.addWidget(reading, row, 1)
+    def _fill_lines(self) -> None:
+        for row, (record, made) in enumerate(zip(self.records, self._buttons, strict=True)):
+            measurement = record.measurement
+            words = tr("{movement}, {side}").format(
+                movement=short_name(measurement.movement, tr),
+                side=side_title(measurement.side).lower(),
+            )
+            self._grid.addWidget(label(words), row, 0)
+            self._grid.addWidget(made, row, 1, Qt.AlignmentFlag.AlignLeft)
         self._grid.setColumnStretch(0, 1)
 
 

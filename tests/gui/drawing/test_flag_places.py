@@ -1,23 +1,26 @@
-"""Flags above a chart: their words never meet."""
+"""Flags of a chart stand beside each other, near the days that they are of."""
 
-from gui.drawing.flag_places import FlagPlace, flag_places
+from itertools import pairwise
 
+import pytest
 
-def test_a_flag_with_room_has_its_words_to_the_right() -> None:
-    assert flag_places([(10, 50), (100, 50)], 2, 400) == [FlagPlace(0, True), FlagPlace(0, True)]
-
-
-def test_words_that_would_meet_go_to_the_next_line_or_away() -> None:
-    places = flag_places([(10, 80), (40, 80), (50, 80)], 2, 400)
-    assert [(place.line, place.worded) for place in places] == [(0, True), (1, True), (1, False)]
+from gui.drawing.flag_places import spread
 
 
-def test_near_the_right_end_words_go_to_the_left_and_meet_nothing() -> None:
-    places = flag_places([(300, 90), (390, 100)], 2, 400)
-    assert places == [FlagPlace(0, True), FlagPlace(1, True, leftwards=True)]
+def test_flags_with_room_stand_on_their_days() -> None:
+    assert spread([10, 100, 300], 20, left_px=0, right_px=400) == [10, 100, 300]
 
 
-def test_no_pole_crosses_words_beneath() -> None:
-    """The third would be free in the first line, but its pole would cross the second's words."""
-    places = flag_places([(10, 80), (20, 200), (120, 50)], 2, 400)
-    assert [(place.line, place.worded) for place in places] == [(0, True), (1, True), (1, False)]
+def test_flags_of_one_day_stand_beside_each_other() -> None:
+    assert spread([50, 50, 55], 20, left_px=0, right_px=400) == [50, 70, 90]
+
+
+def test_flags_at_the_end_go_back_and_push_those_before_them() -> None:
+    assert spread([10, 375, 390, 399], 20, left_px=0, right_px=400) == [10, 360, 380, 400]
+
+
+@pytest.mark.parametrize("count", [0, 1, 7, 40])
+def test_no_flag_lies_on_another_and_their_order_stays(count: int) -> None:
+    middles = spread([200.0 + number for number in range(count)], 20, left_px=0, right_px=400)
+    assert len(middles) == count
+    assert all(later - earlier >= 20 for earlier, later in pairwise(middles))

@@ -9,6 +9,7 @@ from gui.pages.progress.session_details import SessionDetails, before_words, tri
 from gui.pages.progress.session_readings import SessionReadings
 from gui.style.appearance import Appearance
 from gui.style.palette import Scheme
+from gui.widgets.buttons import ShortcutButton
 from gui.widgets.reading_figure import ReadingFigure
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
@@ -27,7 +28,12 @@ def details(qapp: QApplication) -> SessionDetails:
 
 def said(details: SessionDetails) -> str:
     """Return every text of the chosen session; those that gave way are gone."""
-    labels = [each.text() for each in details.findChildren(QLabel) if each.isVisibleTo(details)]
+    labels = [
+        each.text()
+        for kind in (QLabel, ShortcutButton)
+        for each in details.findChildren(kind)
+        if each.isVisibleTo(details)
+    ]
     figures = [each.accessibleName() for each in details.findChildren(ReadingFigure)]
     return "\n".join(labels + figures)
 
@@ -59,7 +65,6 @@ def rows(details: SessionDetails) -> list[str]:
 def test_sessions_stand_latest_first(details: SessionDetails) -> None:
     details.show_history(garden())
     assert [row.split(", ")[0] for row in rows(details)] == ["13 Apr 2026", "6 Apr 2026"]
-    assert all(row.split("\n")[1] == "Flexion" for row in rows(details))
 
 
 def test_the_list_is_narrowed_to_a_movement(details: SessionDetails) -> None:
@@ -72,7 +77,7 @@ def test_the_list_is_narrowed_to_a_movement(details: SessionDetails) -> None:
     text = said(details)
     assert "Abduction, left arm" in text
     assert "Flexion, left arm" not in text
-    details.show_session(details._history.sessions[0].id)  # type: ignore[union-attr]
+    details.show_record(details._history.measurements[0])  # type: ignore[union-attr]
     assert details.movement.value is None
     assert details.list.currentRow() == 1
 
@@ -90,10 +95,15 @@ def test_every_reading_of_a_session_is_seen_at_once_and_sessions_are_gone_throug
 ) -> None:
     details.show_history(garden())
     readings = details.findChildren(SessionReadings)[-1]
-    words = [each.text() for each in readings.findChildren(QLabel)]
-    assert words[:3] == ["Left", "Right", "Flexion"]
-    assert words[3] == "no result"
-    assert words[4].startswith("150\u00b0 (")
+    assert [each.text() for each in readings.findChildren(QLabel)] == ["Left", "Right", "Flexion"]
+    left, right = readings.findChildren(ShortcutButton)
+    assert left.text() == "no result"
+    assert right.text().startswith("150\u00b0 (")
+    assert left.isChecked()
+    assert "Flexion, left arm" in said(details)
+    right.click()
+    assert "Flexion, right arm" in said(details)
+    assert SENTENCES[Reason.TRUNK_LEAN] not in said(details)
     assert not details.later.isEnabled()
     details.earlier.click()
     assert details.list.currentRow() == 1
@@ -104,7 +114,7 @@ def test_every_reading_of_a_session_is_seen_at_once_and_sessions_are_gone_throug
 
 def test_each_trial_tells_the_seconds_that_were_held(details: SessionDetails) -> None:
     details.show_history(garden())
-    details.show_session(garden().sessions[0].id)
+    details.show_record(garden().measurements[0])
     text = said(details)
     assert "Trial 1, held from 4.0 to 5.3 s" in text
     assert "Trial 2, from 9.0 to 12.5 s, no hold" in text
