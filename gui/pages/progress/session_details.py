@@ -40,7 +40,7 @@ from measure.progress.wording import number_words
 #: Height of the drawn body, pixels. [technical]
 _FIGURE_PX = 280
 #: Width of the list of days, in sizes of the text. [technical]
-_LIST_WIDTH = 11
+_LIST_WIDTH = 11.5
 #: Text size up to which words have room beside the drawn body, per cent. [technical]
 _BESIDE_PERCENT = 130
 
@@ -94,7 +94,7 @@ class SessionDetails(QWidget):
         head = row((self.day, 1), self.drop, spacing=gap(2))
         shown = column(head, (scrollable(self._right, wide=True), 1), spacing=gap(1))
         self._under = QBoxLayout(QBoxLayout.Direction.LeftToRight)
-        self._under.setSpacing(gap(3))
+        self._under.setSpacing(gap(2))
         self._under.addWidget(self._left)
         self._under.addLayout(shown, 1)
         column(self.title, (self._under, 1), on=self, spacing=gap(2))
