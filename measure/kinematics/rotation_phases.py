@@ -21,6 +21,9 @@ LEAST_FACING_WIDTH = 0.42
 FOREARM_UP = 0.12
 #: Shortest facing phase, seconds. [project]
 LEAST_FACING_S = 0.5
+#: Shortest still stretch that can be the zero pose, seconds: less than two frames lie apart.
+#: [project]
+LEAST_STILL_S = 0.45
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -83,7 +86,7 @@ def zero_azimuth_deg(time_s: FloatArray, azimuth_deg: FloatArray, turned: Mask) 
         if since > 2.0:
             break
         window = frames[(frames >= start) & (time_s[frames] <= time_s[start] + 0.8)]
-        if time_s[window[-1]] - time_s[window[0]] < 0.5:
+        if time_s[window[-1]] - time_s[window[0]] < LEAST_STILL_S:
             break
         spread = float(np.ptp(azimuth_deg[window])) + 0.5 * since
         if spread < best:

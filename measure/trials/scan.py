@@ -32,8 +32,8 @@ _NEAR_S = 1e-6
 LEAD_S = 1.5
 #: Of the rest before a trial the fine passes take every n-th of their frames. [project]
 REST_EVERY = 2
-#: A shorter hold, seconds, has fewer than eight frames at the usual rate, and single frames
-#: scatter. [project]
+#: A shorter hold, seconds, has fewer than six frames at the usual rate, and single frames scatter.
+#: [project]
 SHORT_HOLD_S = 1.5
 
 
@@ -143,16 +143,16 @@ def decimation_plan(
 
     Of a hold those of the usual rate, of a short one all. Of the rest half as many are enough, and
     of the ways up and down none, since keypoints do not depend on the rate
-    (:class:`measure.pose.network.PoseNetwork`). A movement that starts facing the camera takes all.
-    Where no hold was seen it is searched for anew.
+    (:class:`measure.pose.network.PoseNetwork`). Of a movement that starts facing the camera half
+    are enough too, on its ways as well: the turn is read from them. Where no hold was seen it is
+    searched for anew.
 
     Parameters
     ----------
     times
         How many times the usual rate the frames come at; see :func:`fine_rate_factor`.
     """
-    if model_of(movement).starts_facing:
-        return ()
+    starts_facing = model_of(movement).starts_facing
     holds: list[DecimationSpan] = []
     others: list[DecimationSpan] = []
     for trial in trials:
@@ -162,8 +162,9 @@ def decimation_plan(
             continue
         every = 1 if _is_short(trial) else times
         holds.append((trial.hold_start_s, trial.hold_end_s, every))
-        others.append((trial.rest_end_s + _NEAR_S, trial.hold_start_s, SKIP))
-        others.append((trial.hold_end_s, end_s, SKIP))
+        if not starts_facing:
+            others.append((trial.rest_end_s + _NEAR_S, trial.hold_start_s, SKIP))
+            others.append((trial.hold_end_s, end_s, SKIP))
         others.append((start_s, end_s, REST_EVERY * times))
     return (*holds, *others)
 

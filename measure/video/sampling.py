@@ -154,4 +154,4 @@ COARSE_HZ = 6.0
 
 #: Frames a second of the fine passes. A still arm is misplaced by bias, not by noise (frames of one
 #: hold differ by tenths of a degree), so more frames would only cost time. [project]
-FINE_HZ = 5.0
+FINE_HZ = 4.0

@@ -42,6 +42,8 @@ class FakeCamera:
         self._deaf = deaf
         self._clock = clock
         self._stopped = threading.Event()
+        #: Set while a read does not return.
+        self.blocks = threading.Event()
         self.closed = False
 
     def next(self) -> CapturedFrame | None:
@@ -52,6 +54,7 @@ class FakeCamera:
             return None
         wait_s, pixels = scripted
         if pixels is None:
+            self.blocks.set()
             self._stopped.wait(None if not self._deaf else 1e6)
             return None
         if self._stopped.wait(wait_s):

@@ -217,8 +217,7 @@ def test_a_grey_camera_is_no_problem():
 def test_a_deaf_camera_does_not_hold_up_who_stops():
     cameras = Cameras(then(10, steady(60.0), blocked()), deaf=True)
     with cameras as capture:
-        wait_for(lambda: capture.opened is not None)
-        time.sleep(0.3)
+        wait_for(lambda: cameras.opened and cameras.opened[0].blocks.is_set())
         began_s = time.monotonic()
         assert not capture.stop(0.2)
         assert time.monotonic() - began_s < 1.0

@@ -24,7 +24,7 @@ from measure.trials.scan import (
     scan_for_trials,
 )
 from measure.trials.segmentation import TrialCandidate
-from measure.video.sampling import Decimator
+from measure.video.sampling import FINE_HZ, Decimator
 from tests.support.stick_figure import elevation_track, raise_and_hold
 
 CASES = [
@@ -138,7 +138,7 @@ def trial_at(start_s, *, hold=True, hold_s=2.0):
 def taken_between(plan, start_s, end_s, times=1):
     """Return which frames of the fine rate are taken."""
     decimator = Decimator(plan)
-    rate = 5 * times
+    rate = FINE_HZ * times
     grid = [n / rate for n in range(round(start_s * rate), round(end_s * rate) + 1)]
     return [time_s for time_s in grid if decimator.takes(time_s)]
 
@@ -150,9 +150,9 @@ def test_holds_are_sampled_densely_and_their_surroundings_sparsely():
         hold = [t for t in taken if trial.hold_start_s <= t <= trial.hold_end_s]
         rest = [t for t in taken if trial.start_s - LEAD_S <= t <= trial.rest_end_s]
         move = [t for t in taken if trial.rest_end_s < t < trial.hold_start_s]
-        assert np.diff(hold) == pytest.approx(0.2)
-        assert len(hold) == 10
-        assert np.diff(rest) == pytest.approx(0.2 * REST_EVERY)
+        assert np.diff(hold) == pytest.approx(1 / FINE_HZ)
+        assert len(hold) == 9
+        assert np.diff(rest) == pytest.approx(REST_EVERY / FINE_HZ)
         assert not move
 
 
@@ -162,14 +162,14 @@ def test_only_a_short_hold_is_sampled_twice_as_densely():
     times = fine_rate_factor(trials, Movement.FLEXION, 30.0)
     assert times == 2
     taken = taken_between(decimation_plan(trials, Movement.FLEXION, times), 0.5, 21.0, times)
-    for trial, step in ((short, 0.1), (long, 0.2)):
+    for trial, step in ((short, 0.5 / FINE_HZ), (long, 1 / FINE_HZ)):
         hold = [t for t in taken if trial.hold_start_s <= t <= trial.hold_end_s]
         rest = [t for t in taken if trial.start_s - LEAD_S <= t <= trial.rest_end_s]
         assert np.diff(hold) == pytest.approx(step)
         assert len(hold) >= 8
-        assert np.diff(rest) == pytest.approx(0.2 * REST_EVERY)
+        assert np.diff(rest) == pytest.approx(REST_EVERY / FINE_HZ)
     searched = [t for t in taken if none.start_s - LEAD_S <= t <= none.end_s]
-    assert np.diff(searched) == pytest.approx(0.2)
+    assert np.diff(searched) == pytest.approx(1 / FINE_HZ)
 
 
 def test_longer_holds_turns_and_slow_cameras_are_sampled_as_usual():
@@ -177,18 +177,23 @@ def test_longer_holds_turns_and_slow_cameras_are_sampled_as_usual():
     assert fine_rate_factor([long], Movement.FLEXION, 30.0) == 1
     assert fine_rate_factor([trial_at(2.0, hold=False)], Movement.FLEXION, 30.0) == 1
     assert fine_rate_factor([short, long], Movement.EXTERNAL_ROTATION, 30.0) == 1
-    assert fine_rate_factor([short, long], Movement.FLEXION, 9.0) == 1
+    assert fine_rate_factor([short, long], Movement.FLEXION, 7.0) == 1
 
 
-def test_a_person_who_turns_is_followed_in_every_picture():
-    taken = taken_between(decimation_plan([trial_at(6.0)], Movement.EXTERNAL_ROTATION), 0.0, 9.8)
-    assert taken == pytest.approx([n / 5 for n in range(50)])
+def test_a_person_who_turns_is_followed_on_the_way_in_every_other_picture():
+    trial = trial_at(6.0)
+    taken = taken_between(decimation_plan([trial], Movement.EXTERNAL_ROTATION), 0.0, trial.end_s)
+    hold = [t for t in taken if trial.hold_start_s <= t <= trial.hold_end_s]
+    way = [t for t in taken if t < trial.hold_start_s]
+    assert np.diff(hold) == pytest.approx(1 / FINE_HZ)
+    assert np.diff(way) == pytest.approx(REST_EVERY / FINE_HZ)
+    assert way[0] == 0.0
 
 
 def test_where_no_hold_was_seen_every_picture_counts():
     trial = trial_at(2.0, hold=False)
     taken = taken_between(decimation_plan([trial], Movement.ABDUCTION), 0.6, 7.0)
-    assert np.diff(taken) == pytest.approx(0.2)
+    assert np.diff(taken) == pytest.approx(1 / FINE_HZ)
 
 
 def test_passes_that_disagree_are_refused():
