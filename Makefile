@@ -162,6 +162,7 @@ proof: install-dev programs
 	$(BIN)/python -m tests.proof.strikes --first $(FIRST) $(WRITE)
 	$(BIN)/python -m tests.proof.by_tests $(WRITE)
 	$(BIN)/python -m tests.proof.installed $(WRITE)
+	$(BIN)/python -m tests.proof.platforms $(WRITE)
 	$(BIN)/python -m tests.soak.rounds $(WRITE)
 
 screenshots: install-dev

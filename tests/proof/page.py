@@ -20,7 +20,7 @@ SUBJECTS = (
     "damaged files", "damaged clips", "measuring on and on", "daily rounds on and on",
     "killed while saving", "killed during a round", "killed during a batch", "full disk",
     "two programs at once", "pose worker killed", "pose worker frozen", "clocks changed",
-    "network traced", "bundle", "wheel and sdist",
+    "network traced", "bundle", "wheel and sdist", "other systems", "fresh clone",
 )  # fmt: skip
 
 
