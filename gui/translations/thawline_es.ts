@@ -484,16 +484,16 @@
         <translation>Anterior</translation>
     </message>
     <message>
-        <source>Page Up</source>
-        <translation>RePág</translation>
-    </message>
-    <message>
         <source>Next</source>
         <translation>Siguiente</translation>
     </message>
     <message>
         <source>Page Down</source>
         <translation>AvPág</translation>
+    </message>
+    <message>
+        <source>Next clip</source>
+        <translation>Grabación siguiente</translation>
     </message>
     <message>
         <source>movement</source>
@@ -506,6 +506,10 @@
     <message>
         <source>Read this clip</source>
         <translation>Leer esta grabación</translation>
+    </message>
+    <message>
+        <source>{place} of {total}</source>
+        <translation>{place} de {total}</translation>
     </message>
     <message>
         <source>Not read</source>
@@ -600,20 +604,16 @@
         <translation>progreso de la lectura</translation>
     </message>
     <message>
-        <source>Not read: {number}</source>
-        <translation>No leídas: {number}</translation>
+        <source>Choose movement and side first</source>
+        <translation>Elija antes movimiento y lado</translation>
     </message>
     <message>
-        <source>1 clip needs a movement and a side. </source>
-        <translation>Falta el movimiento y el lado de 1 grabación. </translation>
+        <source>Read 1 clip</source>
+        <translation>Leer 1 grabación</translation>
     </message>
     <message>
-        <source>{number} clips need a movement and a side. </source>
-        <translation>Falta el movimiento y el lado de {number} grabaciones. </translation>
-    </message>
-    <message>
-        <source>Movement and side apply to all clips, because none is selected.</source>
-        <translation>El movimiento y el lado se aplican a todas las grabaciones, porque no hay ninguna seleccionada.</translation>
+        <source>Read {number} clips</source>
+        <translation>Leer {number} grabaciones</translation>
     </message>
     <message>
         <source>Continue reading</source>
@@ -624,8 +624,40 @@
         <translation>Detener</translation>
     </message>
     <message>
+        <source>Reading the clips</source>
+        <translation>Leyendo las grabaciones</translation>
+    </message>
+    <message>
         <source>Clips read: {read} of {total}, {time_left}</source>
         <translation>Grabaciones leídas: {read} de {total}, {time_left}</translation>
+    </message>
+    <message>
+        <source>1 clip needs movement and side</source>
+        <translation>Falta movimiento y lado de 1 grabación</translation>
+    </message>
+    <message>
+        <source>{number} clips need movement and side</source>
+        <translation>Falta movimiento y lado de {number} grabaciones</translation>
+    </message>
+    <message>
+        <source>1 clip could not be read</source>
+        <translation>1 grabación no se pudo leer</translation>
+    </message>
+    <message>
+        <source>{number} clips could not be read</source>
+        <translation>{number} grabaciones no se pudieron leer</translation>
+    </message>
+    <message>
+        <source>1 clip to read</source>
+        <translation>1 grabación por leer</translation>
+    </message>
+    <message>
+        <source>{number} clips to read</source>
+        <translation>{number} grabaciones por leer</translation>
+    </message>
+    <message>
+        <source>All clips are read</source>
+        <translation>Todas las grabaciones están leídas</translation>
     </message>
     <message>
         <source>Movement and side apply to the {number} selected clips.</source>
@@ -680,12 +712,12 @@
         <translation>No hay grabaciones en esta carpeta.</translation>
     </message>
     <message>
-        <source>Each result is saved at once in {path}</source>
-        <translation>Cada resultado se guarda al momento en {path}</translation>
-    </message>
-    <message>
         <source>Results cannot be saved beside these clips. Export them here.</source>
         <translation>Los resultados no se pueden guardar junto a estas grabaciones. Expórtelos aquí.</translation>
+    </message>
+    <message>
+        <source>Results in {file}</source>
+        <translation>Resultados en {file}</translation>
     </message>
     <message>
         <source>Saved in {path}</source>
@@ -6948,12 +6980,12 @@
         <translation>Elegir una lista en CSV</translation>
     </message>
     <message>
-        <source>Drop a folder, clips or a manifest here</source>
-        <translation>Suelte aquí una carpeta, grabaciones o una lista en CSV</translation>
+        <source>Drop clips or a folder here</source>
+        <translation>Suelte aquí grabaciones o una carpeta</translation>
     </message>
     <message>
-        <source>For each clip you get a reading with its 95 % range, or the reason why there is none.</source>
-        <translation>Para cada grabación obtiene una lectura con su intervalo del 95 %, o el motivo por el que no la hay.</translation>
+        <source>For each clip: a reading with its 95 % range, or why there is none.</source>
+        <translation>De cada grabación: una lectura con su intervalo del 95 %, o por qué no la hay.</translation>
     </message>
     <message>
         <source>A manifest is a CSV table with the columns clip, movement, side, and optionally view, reference, person. Clips stay where they are.</source>
@@ -7080,10 +7112,6 @@
         <translation>Dolor constante, de día y de noche, que no se alivia con el reposo; debilidad o entumecimiento que va a más; un brazo que no puede levantar desde una caída; un bulto nuevo o una pérdida de peso sin explicación; una mano hinchada o que ha cambiado de color.</translation>
     </message>
     <message>
-        <source>Not measured.</source>
-        <translation>Sin medir.</translation>
-    </message>
-    <message>
         <source>&amp;Menu</source>
         <translation>&amp;Menú</translation>
     </message>
@@ -7146,6 +7174,10 @@
     <message>
         <source>What stopped the movements, month by month</source>
         <translation>Qué detuvo los movimientos, mes a mes</translation>
+    </message>
+    <message>
+        <source>Could not be read</source>
+        <translation>No se pudo leer</translation>
     </message>
 </context>
 </TS>

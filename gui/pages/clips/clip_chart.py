@@ -1,22 +1,32 @@
 """Chart of the value over a clip's time, with holds and the shown moment marked."""
 
 from collections.abc import Sequence
+from math import ceil, floor
 from typing import Any
 
 import pyqtgraph as pg
 from PySide6.QtCore import Qt, Signal, Slot
+from PySide6.QtGui import QFontMetrics
 from PySide6.QtWidgets import QSizePolicy, QVBoxLayout, QWidget
 
 from gui.session.interfaces import ClipCurve
 from gui.style.appearance import Appearance
+from gui.style.measures import GAP_PX, SMALL
 from gui.text.wording import tr
 from measure.domain.measurements import Trial
 from measure.domain.movements import MOVEMENTS, Movement, Unit
 from measure.domain.reading_scale import scale_holding
 from measure.domain.vertebral_levels import centimetres_in
 
-#: Least height, in heights of running text. [technical]
-_LEAST_HEIGHT = 6.0
+#: Least height of the place that the curve has, beside its captions, pixels. [technical]
+_LEAST_PX = 110
+#: Most size of the captions, pixels: beyond it they would take the curve's room. [technical]
+_MOST_TYPE_PX = 24
+#: Length of a tick that shows its number alone, pixels. [technical]
+_NO_TICK_PX = 0
+#: Between two numbers beside the curve, degrees and centimetres, and the line that each has
+#: across the chart. [technical]
+_STEP_DEG, _STEP_CM, _LINE = 90, 10, 0.5
 #: One step of zooming. [technical]
 _STEP = 1.5
 
@@ -45,8 +55,9 @@ class ClipChart(QWidget):
         self._now_s = 0.0
         #: From the movement's unit to what is shown: the reach is shown in cm.
         self._factor = 1.0
-        self._cursor: pg.InfiniteLine | None = None
-        self._axes = {side: _UnitAxis(side) for side in ("left", "bottom")}
+        self._cursor: pg.PlotDataItem | None = None
+        self._ends = (0.0, 1.0)
+        self._axes = {side: _UnitAxis(side) for side in ("left", "bottom", "top")}
         self._plot = pg.PlotWidget(axisItems=self._axes)
         self._plot.setMenuEnabled(False)
         self._plot.hideButtons()
@@ -98,44 +109,76 @@ class ClipChart(QWidget):
         """Mark the moment of the picture that is shown."""
         self._now_s = time_s
         if self._cursor is not None:
-            self._cursor.setValue(time_s)
+            self._cursor.setData([time_s, time_s], self._ends)
 
     @Slot()
     def redraw(self) -> None:
         """Draw everything anew, in the present look."""
         appearance, plot = self._appearance, self._plot
-        plot.setMinimumHeight(appearance.px(_LEAST_HEIGHT))
         plot.clear()
         plot.setBackground(appearance.palette.raised)
         degrees = MOVEMENTS[self._movement].unit is Unit.DEGREES
+        self._factor = 1.0 if degrees else centimetres_in(1.0)
         self._axes["left"].unit, self._axes["bottom"].unit = "\u00b0" if degrees else " cm", " s"
-        for axis in self._axes.values():
-            axis.enableAutoSIPrefix(False)
-            axis.setPen(appearance.palette.edge)
-            axis.setTextPen(appearance.palette.quiet)
-            axis.setTickFont(appearance.font(appearance.px(0.85)))
+        self._set_axes()
         if self._curve is None:
             return
         scored = [trial.value for trial, _ in self._trials if trial.scored]
         readings = [value for value in scored if value is not None]
-        self._factor = 1.0 if degrees else centimetres_in(1.0)
         low, high = scale_holding(self._movement, readings)
-        plot.setYRange(low * self._factor, high * self._factor, padding=0.03)
-        for number, (trial, accepted) in enumerate(self._trials, start=1):
-            self._draw_trial(number, trial, accepted)
+        self._ends = low * self._factor, high * self._factor
+        plot.setYRange(*self._ends, padding=0.03)
+        self._draw_scale(_STEP_DEG if degrees else _STEP_CM)
+        for trial, accepted in self._trials:
+            self._draw_trial(trial, accepted)
+        self._write_captions()
         plot.plot(
             self._curve.time_s,
             self._curve.value * self._factor,
             pen=pg.mkPen(appearance.palette.arm, width=2),
             connect="finite",
         )
-        self._cursor = pg.InfiniteLine(
-            self._now_s, pen=pg.mkPen(appearance.palette.ink, width=1.5), movable=False
+        self._cursor = plot.plot(
+            [self._now_s, self._now_s], self._ends, pen=pg.mkPen(appearance.palette.ink, width=2)
         )
-        plot.addItem(self._cursor)
 
-    def _draw_trial(self, number: int, trial: Trial, accepted: bool) -> None:
-        """Draw the hold as an upright stripe with the trial's number, and the value across it."""
+    def _set_axes(self) -> None:
+        """Give the axes the present look, and the curve its least height beside them."""
+        appearance = self._appearance
+        font = appearance.font(min(_MOST_TYPE_PX, appearance.px(SMALL)))
+        for side, axis in self._axes.items():
+            axis.enableAutoSIPrefix(False)
+            axis.setPen(appearance.palette.edge if side == "bottom" else None)
+            axis.setTextPen(appearance.palette.ink if side == "top" else appearance.palette.quiet)
+            axis.setStyle(tickFont=font, tickLength=_NO_TICK_PX)
+        line = QFontMetrics(font).lineSpacing()
+        self._axes["top"].setHeight(line + GAP_PX)
+        self._axes["bottom"].setHeight(line + GAP_PX)
+        self._plot.showAxis("top")
+        self._plot.setMinimumHeight(_LEAST_PX + 2 * (line + GAP_PX) + GAP_PX)
+
+    def _draw_scale(self, step: int) -> None:
+        """Draw a line across the chart at each number beside it."""
+        low, high = self._ends
+        values = range(ceil(low / step) * step, floor(high) + 1, step)
+        self._axes["left"].setTicks(
+            [[(value, f"{value}{self._axes['left'].unit}") for value in values]]
+        )
+        for value in values:
+            pen = pg.mkPen(self._appearance.colour("edge", _LINE), width=1)
+            self._plot.addItem(pg.InfiniteLine(value, angle=0, pen=pen))
+
+    def _write_captions(self) -> None:
+        """Write above the chart which trial each stripe is, where nothing crosses it."""
+        captions = [
+            ((trial.hold_start_s + trial.hold_end_s) / 2, _caption(number, trial, accepted))
+            for number, (trial, accepted) in enumerate(self._trials, start=1)
+            if trial.hold_start_s is not None and trial.hold_end_s is not None
+        ]
+        self._axes["top"].setTicks([captions])
+
+    def _draw_trial(self, trial: Trial, accepted: bool) -> None:
+        """Draw the hold as an upright stripe, and the value across it."""
         if trial.hold_start_s is None or trial.hold_end_s is None:
             return
         colour = self._appearance.colour("hold", 0.28 if accepted and trial.scored else 0.08)
@@ -146,22 +189,12 @@ class ClipChart(QWidget):
             pen=pg.mkPen(self._appearance.palette.hold, width=1, style=Qt.PenStyle.DotLine),
         )
         self._plot.addItem(hold)
-        text = pg.TextItem(
-            _caption(number, trial, accepted), color=self._appearance.palette.ink, anchor=(0.5, 0.0)
-        )
-        text.setFont(self._appearance.font(self._appearance.px(0.85), bold=True))
-        text.setPos((trial.hold_start_s + trial.hold_end_s) / 2, self._top())
-        self._plot.addItem(text)
         if trial.scored and trial.value is not None:
             self._plot.plot(
                 [trial.hold_start_s, trial.hold_end_s],
                 [trial.value * self._factor] * 2,
                 pen=pg.mkPen(self._appearance.palette.ink, width=3),
             )
-
-    def _top(self) -> float:
-        """Return the value at the chart's upper edge."""
-        return float(self._plot.getPlotItem().vb.viewRange()[1][1])
 
     @Slot(object)
     def _clicked(self, event: Any) -> None:

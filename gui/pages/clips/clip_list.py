@@ -6,15 +6,14 @@ from PySide6.QtWidgets import QProgressBar, QWidget
 
 from gui.pages.clips.action_menu import ActionMenuButton
 from gui.pages.clips.clip_rows import ClipRow
-from gui.pages.clips.clip_table import ClipTable
+from gui.pages.clips.clip_table import ClipTable, WholeRows
 from gui.pages.clips.clip_table_model import ClipTableModel
 from gui.session.clip_batch import ClipBatch
 from gui.style.appearance import Appearance
-from gui.style.measures import BAR_PX, MARGIN_PX
+from gui.style.measures import GAP_PX, MARGIN_PX
 from gui.text.wording import movement_name, notice, side_title, tr
 from gui.widgets.buttons import ButtonRow, MenuButton, bind_keys, button, give_role
 from gui.widgets.layouts import column, row, separator, widget_with
-from gui.widgets.scroll_page import scrollable
 from gui.widgets.text import label
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
@@ -53,7 +52,6 @@ class ClipList(QWidget):
     def __init__(self, appearance: Appearance, model: ClipTableModel, batch: ClipBatch) -> None:
         super().__init__()
         self._model, self._batch = model, batch
-        self.table = ClipTable(appearance, model)
         self.add = ActionMenuButton(
             tr("Add"),
             (
@@ -73,18 +71,21 @@ class ClipList(QWidget):
         self.movement.offer([None, *Movement], self._movement_words)
         self.side = MenuButton(tr("Side of the selected clips"))
         self.side.offer([None, *Side], self._side_words)
-        self.open_clip = button(tr("Open"), key=tr("Enter"))
+        self.open_clip = button(tr("Open"), "link", key=tr("Enter"))
         self.open_clip.setAccessibleName(tr("Open the selected clip"))
-        self.remove = button(tr("Remove"), key=tr("Delete"))
+        self.remove = button(tr("Remove"), "link", key=tr("Delete"))
         self.remove.setAccessibleName(tr("Remove the selected clips from the list"))
         self.read = button(tr("Read all"), "main", key="R")
         self.progress = QProgressBar()
         self.progress.setRange(0, 1000)
         self.progress.setAccessibleName(tr("progress of reading"))
-        self.words = label("", "strong")
-        self.detail = label("", "quiet")
-        self.where = label("", "small")
-        self._lay_out(appearance)
+        self.words = label("", "display")
+        self.detail = label("", "small")
+        #: What the choices of the opened row apply to, or why its clip has no reading.
+        self.note = label("", "small")
+        self._where = ""
+        self.table = ClipTable(appearance, model, self._tools())
+        self._lay_out()
         self._connect()
         self.show_chosen()
         self.show_batch()
@@ -97,35 +98,33 @@ class ClipList(QWidget):
     def _side_words(side: Side | None) -> str:
         return tr("Side") if side is None else side_title(side)
 
-    def _lay_out(self, appearance: Appearance) -> None:
-        gap = appearance.gap(1)
-        page = widget_with(
-            column(
-                row((self.words, 1), self.movement, self.side, spacing=gap),
-                self.progress,
-                (self.table, 1),
-                self.detail,
-                self.where,
-                margins=(0, gap, 0, gap),
-                spacing=gap,
-            )
-        )
-        buttons = [self.open_clip, self.remove, self.add, self.save, self.read]
+    def _tools(self) -> QWidget:
+        """Return what is done with the chosen clips."""
+        choices = row(self.movement, self.side, 1, self.open_clip, self.remove, spacing=2 * GAP_PX)
+        choices.setSpacing(GAP_PX)
+        return widget_with(column(self.note, choices, spacing=GAP_PX // 2))
+
+    def _lay_out(self) -> None:
+        head = column(self.words, self.detail, self.progress, spacing=GAP_PX // 2)
         foot = column(
-            ButtonRow(buttons, wide=True),
+            ButtonRow([self.add, self.save, self.read], wide=True),
             label(notice(), "notice"),
-            margins=(MARGIN_PX, gap, MARGIN_PX, gap),
-            spacing=gap // 2,
+            margins=(MARGIN_PX, GAP_PX, MARGIN_PX, GAP_PX),
+            spacing=GAP_PX,
         )
-        area = row(scrollable(page, wide=True), margins=(MARGIN_PX, 0, MARGIN_PX - BAR_PX, 0))
-        column((area, 1), separator(), foot, on=self, spacing=0)
+        page = column(
+            head,
+            (WholeRows(self.table), 1),
+            margins=(MARGIN_PX, MARGIN_PX, MARGIN_PX, GAP_PX),
+            spacing=2 * GAP_PX,
+        )
+        column((page, 1), separator(), foot, on=self, spacing=0)
 
     def _connect(self) -> None:
         self.table.activated.connect(self._open)
         self.table.selectionModel().selectionChanged.connect(self.show_chosen)
         self._model.modelReset.connect(self.show_chosen)
         self._model.dataChanged.connect(self.show_batch)
-        self.table.fitted.connect(self._show_detail)
         self.movement.picked.connect(self._choose_movement)
         self.side.picked.connect(self._choose_side)
         self.open_clip.clicked.connect(self._open)
@@ -137,28 +136,19 @@ class ClipList(QWidget):
         self._batch.progressed.connect(self.show_batch)
         self._batch.ended.connect(self.show_batch)
 
-    @property
-    def chosen(self) -> list[ClipRow]:
-        """The chosen rows; all of them where none is chosen."""
-        return self.table.chosen or self._model.rows
-
     @Slot()
     def show_chosen(self) -> None:
         """Show what the chosen rows have in common, and what can be done with them."""
         chosen = self.table.chosen
-        movements = {clip.movement for clip in self.chosen}
-        sides = {clip.side for clip in self.chosen}
+        movements = {clip.movement for clip in chosen}
+        sides = {clip.side for clip in chosen}
         self.movement.choose(movements.pop() if len(movements) == 1 else None)
         self.side.choose(sides.pop() if len(sides) == 1 else None)
-        self.open_clip.setEnabled(len(chosen) == 1)
+        self.open_clip.setVisible(len(chosen) == 1)
         self.remove.setEnabled(bool(chosen) and not self._batch.running)
-        self._show_detail()
-
-    @Slot()
-    def _show_detail(self) -> None:
-        words = _detail(self.table.chosen, with_reasons=not self.table.shows_reasons)
-        self.detail.setText(words)
-        self.detail.setVisible(bool(words))
+        self.note.setText(_note(chosen, with_reasons=not self.table.shows_reasons))
+        self.note.setVisible(bool(self.note.text()))
+        self.table.fit()
 
     @Slot()
     def show_batch(self) -> None:
@@ -166,39 +156,38 @@ class ClipList(QWidget):
         running, rows = self._batch.running, self._model.rows
         waiting = sum(clip.waits for clip in rows)
         open_rows = sum(clip.entry is None for clip in rows)
-        read = sum(clip.result is not None for clip in rows)
+        read = sum(clip.measurement is not None for clip in rows)
+        failed = sum(clip.error is not None for clip in rows)
         self.progress.setVisible(running)
         for control in (self.movement, self.side, self.add):
             control.setEnabled(not running)
-        self.save.setVisible(read > 0 and not running)
+        self.save.setVisible(read + failed > 0 and not running)
         self.remove.setEnabled(bool(self.table.chosen) and not running)
+        self.read.setEnabled(running or waiting > 0)
         if running:
             self.read.say(tr("Stop"))
-            self.read.setEnabled(True)
             self.progress.setValue(round(1000 * self._batch.share))
+            self.words.setText(tr("Reading the clips"))
             words = tr("Clips read: {read} of {total}, {time_left}").format(
                 read=self._batch.finished,
                 total=self._batch.total,
                 time_left=time_left_words(self._batch.remaining_s),
             )
         else:
-            failed = sum(clip.waits and clip.result is not None for clip in rows)
-            self.read.say(_read_words(read, waiting, failed))
-            self.read.setEnabled(waiting > 0)
-            words = _open_words(open_rows)
-            words += tr("Clips read: {read} of {total}").format(read=read - failed, total=len(rows))
-            if failed:
-                words += ". " + tr("Not read: {number}").format(number=failed)
-        self.words.setText(words)
+            self.read.say(_read_words(read + failed, waiting, failed, open_rows))
+            self.words.setText(_heading(waiting, failed, open_rows))
+            words = tr("Clips read: {read} of {total}").format(read=read, total=len(rows))
+        self.detail.setText(" \u00b7 ".join(filter(None, (words, self._where))))
         done = read > 0 and not waiting and not running and not open_rows
         self.read.setVisible(not done)
         give_role(self.save, "main" if done else "")
-        self._show_detail()
+        self.show_chosen()
 
-    def show_where(self, words: str) -> None:
-        """Say where results are saved while reading."""
-        self.where.setText(words)
-        self.where.setVisible(bool(words))
+    def show_where(self, words: str, path: str = "") -> None:
+        """Say where results are saved while reading; the whole path where the mouse rests."""
+        self._where = words
+        self.detail.setToolTip(path)
+        self.show_batch()
 
     @Slot(object)
     def _choose_movement(self, movement: Movement | None) -> None:
@@ -215,7 +204,7 @@ class ClipList(QWidget):
             self.show_chosen()
 
     def _choose(self, movement: Movement | None, side: Side | None) -> None:
-        rows = self.chosen
+        rows = self.table.chosen
         for clip in rows:
             clip.choose(movement, side)
         self._model.all_changed()
@@ -236,28 +225,44 @@ class ClipList(QWidget):
             self.emptied.emit()
 
 
-def _open_words(number: int) -> str:
-    """Return how many clips nobody has said the movement or side of; nothing where none."""
-    if not number:
-        return ""
-    if number == 1:
-        return tr("1 clip needs a movement and a side. ")
-    return tr("{number} clips need a movement and a side. ").format(number=number)
+def _heading(waiting: int, failed: int, open_rows: int) -> str:
+    """Return what the list is about now: what needs someone first, else what is to be read."""
+    if open_rows:
+        return _counted(
+            open_rows,
+            tr("1 clip needs movement and side"),
+            tr("{number} clips need movement and side"),
+        )
+    if failed:
+        return _counted(
+            failed, tr("1 clip could not be read"), tr("{number} clips could not be read")
+        )
+    if waiting:
+        return _counted(waiting, tr("1 clip to read"), tr("{number} clips to read"))
+    return tr("All clips are read")
 
 
-def _detail(chosen: list[ClipRow], *, with_reasons: bool) -> str:
-    """Return what a choice applies to, or the reasons of the chosen clip if they are wanted."""
-    if not chosen:
-        return tr("Movement and side apply to all clips, because none is selected.")
+def _counted(number: int, one: str, many: str) -> str:
+    return one if number == 1 else many.format(number=number)
+
+
+def _note(chosen: list[ClipRow], *, with_reasons: bool) -> str:
+    """Return how many clips a choice applies to, or the reasons of the only one if wanted."""
     if len(chosen) > 1:
         return tr("Movement and side apply to the {number} selected clips.").format(
             number=len(chosen)
         )
-    return chosen[0].reasons if with_reasons else ""
+    return chosen[0].reasons if chosen and with_reasons else ""
 
 
-def _read_words(read: int, waiting: int, failed: int) -> str:
+def _read_words(read: int, waiting: int, failed: int, open_rows: int) -> str:
     """Return what the button that reads says; `failed` of those that wait could not be read."""
+    if open_rows and not waiting:
+        return tr("Choose movement and side first")
     if waiting and waiting == failed:
         return tr("Try again")
-    return tr("Continue reading") if read and waiting else tr("Read all")
+    if read and waiting:
+        return tr("Continue reading")
+    if open_rows:
+        return _counted(waiting, tr("Read 1 clip"), tr("Read {number} clips"))
+    return tr("Read all")

@@ -4,18 +4,19 @@ import time
 from collections.abc import Callable
 
 import numpy as np
-from PySide6.QtCore import QEvent, QObject, QSize, Qt, QTimer, Slot
-from PySide6.QtGui import QKeySequence, QShortcut
-from PySide6.QtWidgets import QSlider, QWidget
-from shiboken6 import isValid
+from PySide6.QtCore import QEvent, QSize, Qt, QTimer, Signal, Slot
+from PySide6.QtGui import QKeySequence, QResizeEvent, QShortcut
+from PySide6.QtWidgets import QGridLayout, QSlider, QWidget
 
 from gui.pages.clips.clip_chart import ClipChart
 from gui.pages.clips.zoomable_video import ZoomableVideo
 from gui.session.interfaces import ClipAnalysis, ClipThumbnails
 from gui.style.appearance import Appearance
+from gui.style.measures import GAP_PX
 from gui.text.wording import tr
 from gui.widgets.buttons import FlowRow, ShortcutButton, bind_keys, button
 from gui.widgets.layouts import column, row, widget_with
+from gui.widgets.scroll_page import scrollable
 from gui.widgets.text import ElidedLabel
 from measure.domain.landmarks import FloatArray, Side
 from measure.domain.measurements import Trial
@@ -27,7 +28,10 @@ _PLAY_INTERVAL_MS = 15
 #: Least height of the picture, pixels. [technical]
 _LEAST_PICTURE_PX = 180
 #: Greatest share of the width for the picture. [technical]
-_MOST_SHARE = 0.56
+_MOST_SHARE = 0.57
+#: Share of the height for the curve, and the height from which on a picture above it is large
+#: enough, pixels. [technical]
+_CURVE_SHARE, _WORTHWHILE_PX = 0.3, 200
 
 
 class ClipPlayer(QWidget):
@@ -36,21 +40,24 @@ class ClipPlayer(QWidget):
     Parameters
     ----------
     beside
-        What stands beside the picture; the curve beneath them takes the whole width.
+        What stands beside the picture, above the curve; it scrolls where it has no room.
 
     Notes
     -----
-    The picture is as large as the place leaves room for beneath it: for the curve where all of it
-    can be seen at once, else for the buttons alone, and the curve follows whole further down.
+    Picture, buttons and curve are always seen whole.
     """
+
+    #: The curve has gone to another place.
+    rearranged = Signal()
 
     def __init__(self, appearance: Appearance, beside: QWidget) -> None:
         super().__init__()
         self._pictures: ClipThumbnails | None = None
         self._analysis: ClipAnalysis | None = None
         self._began = (0.0, 0.0)
-        self._beside, self._gap_px = beside, appearance.gap(1)
-        self._place: QWidget | None = None
+        self._beside = beside
+        #: Whether the curve takes the whole width.
+        self.has_curve_across = True
         self.video = ZoomableVideo(appearance)
         self.slider = QSlider(Qt.Orientation.Horizontal)
         self.slider.setAccessibleName(tr("frame of the clip"))
@@ -58,8 +65,8 @@ class ClipPlayer(QWidget):
         self.slider.sliderPressed.connect(self.pause)
         self.moment = ElidedLabel("small")
         self.play = button(tr("Play"), key=tr("Space"))
-        self.back = _step_button("\u2190", tr("Previous frame"))
-        self.on = _step_button("\u2192", tr("Next frame"))
+        self.back = step_button("\u2190", tr("Previous frame"))
+        self.on = step_button("\u2192", tr("Next frame"))
         self.chart = ClipChart(appearance)
         self.chart.moved.connect(self.show_moment)
         self._clock = QTimer(self)
@@ -71,71 +78,62 @@ class ClipPlayer(QWidget):
         self.on.clicked.connect(lambda: self.step(1))
 
     def _lay_out(self) -> None:
-        gap = self._gap_px
-        buttons = FlowRow(gap, filling=False)
+        buttons = FlowRow(GAP_PX, filling=False)
         buttons.offer([self.back, self.play, self.on])
         moved = column(1, self.slider, self.moment, 1, spacing=0)
-        self._controls = widget_with(row(buttons, (moved, 1), spacing=2 * gap))
-        self._left = widget_with(column(self.video, self._controls, 1, spacing=gap))
-        column(
-            row(self._left, (self._beside, 1), spacing=3 * gap),
-            (self.chart, 1),
-            on=self,
-            spacing=gap,
-        )
+        self._controls = widget_with(row(buttons, (moved, 1), spacing=2 * GAP_PX))
+        self._left = widget_with(column(self.video, self._controls, 1, spacing=GAP_PX))
+        self._words = scrollable(self._beside, wide=True)
+        self._grid = QGridLayout(self)
+        self._grid.setContentsMargins(0, 0, 0, 0)
+        self._grid.setHorizontalSpacing(3 * GAP_PX)
+        self._grid.setVerticalSpacing(GAP_PX)
+        self._grid.setColumnStretch(1, 1)
+        self._grid.setRowStretch(0, 1)
+        self._arrange(across=True)
 
-    def fit_into(self, place: QWidget) -> None:
-        """Keep the picture as large as a place, which may scroll, leaves room for."""
-        self._place = place
-        place.installEventFilter(self)
-
-    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
-        if watched is self._place and event.type() is QEvent.Type.Resize:
-            self._fit()
-        return super().eventFilter(watched, event)
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self._fit()
 
     def event(self, event: QEvent) -> bool:
-        """Fit anew when the words beside the picture need another height."""
+        """Fit anew when the buttons need another height."""
         if event.type() is QEvent.Type.LayoutRequest:
             self._fit()
         return super().event(event)
 
     def _fit(self) -> None:
-        """Give the picture the size that its place leaves for it."""
-        place = self._place
-        if place is None or not isValid(place):
-            return
-        gap = self._gap_px
-        controls = self._controls.sizeHint().height() + gap
-        room = place.height() - controls
-        size = self._picture_size(room)
-        if self.chart.isVisibleTo(self):
-            smaller = self._picture_size(room - gap - self.chart.minimumSizeHint().height())
-            if self._words_height(smaller) <= smaller.height() + controls:
-                size = smaller
-        self.video.setFixedSize(size)
-        self._left.setFixedWidth(self._column_width(size))
+        """Give the picture the size that its buttons and the curve leave for it.
 
-    def _picture_size(self, room: int) -> QSize:
-        """Return the picture's size in a height, no wider than its share."""
-        assert self._place is not None
+        The curve takes the whole width where the picture above it is large enough, else it lies
+        beneath the words.
+        """
+        least = self.chart.minimumSizeHint().height()
+        curve = max(least, round(self.height() * _CURVE_SHARE)) + GAP_PX
+        controls = self._controls.sizeHint().height() + GAP_PX
+        across = self.height() - controls - curve >= _WORTHWHILE_PX
+        shown = self.chart.isVisibleTo(self)
+        self._arrange(across=across)
+        self.chart.setFixedHeight(curve - GAP_PX)
+        room = self.height() - controls - curve * (across and shown)
+        most = round(self.width() * _MOST_SHARE)
         wide, high = self.video.picture_shape
-        most = round(self._place.width() * _MOST_SHARE)
         height = max(_LEAST_PICTURE_PX, min(room, most * high // wide))
-        return QSize(min(most, height * wide // high), height)
+        size = QSize(min(most, height * wide // high), height)
+        self.video.setFixedSize(size)
+        needed = self._controls.minimumSizeHint().width()
+        wanted = min(self._controls.sizeHint().width(), most)
+        self._left.setFixedWidth(max(size.width(), wanted, needed))
 
-    def _column_width(self, picture: QSize) -> int:
-        """Return the width of a picture with its buttons and the words of its moment."""
-        assert self._place is not None
-        controls = self._controls
-        wanted = min(controls.sizeHint().width(), round(self._place.width() * _MOST_SHARE))
-        return max(picture.width(), wanted, controls.minimumSizeHint().width())
-
-    def _words_height(self, picture: QSize) -> int:
-        """Return the height of what stands beside a picture."""
-        assert self._place is not None
-        room = self._place.width() - self._column_width(picture) - 3 * self._gap_px
-        return self._beside.heightForWidth(room)
+    def _arrange(self, *, across: bool) -> None:
+        """Put the curve across the whole width, or beneath the words."""
+        if self._grid.count() and across is self.has_curve_across:
+            return
+        self.has_curve_across = across
+        self._grid.addWidget(self._left, 0, 0, 1 if across else 2, 1)
+        self._grid.addWidget(self._words, 0, 1)
+        self._grid.addWidget(self.chart, 1, 0 if across else 1, 1, 2 if across else 1)
+        self.rearranged.emit()
 
     def bind_keys(self, page: QWidget) -> None:
         """Let the keys work anywhere on a page."""
@@ -276,7 +274,7 @@ class ClipPlayer(QWidget):
         return placed
 
 
-def _step_button(key: str, name: str) -> ShortcutButton:
+def step_button(key: str, name: str) -> ShortcutButton:
     """Return a button that shows its key alone, and says its name to who hears or rests on it."""
     made = button(key)
     made.setAccessibleName(name)

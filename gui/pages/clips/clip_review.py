@@ -3,27 +3,26 @@
 from pathlib import Path
 
 from PySide6.QtCore import Signal, Slot
-from PySide6.QtWidgets import QWidget
+from PySide6.QtWidgets import QSizePolicy, QWidget
 
-from gui.pages.clips.clip_player import ClipPlayer
+from gui.pages.clips.clip_player import ClipPlayer, step_button
 from gui.pages.clips.clip_rows import ClipRow
 from gui.pages.clips.measurement_band import BandContent, MeasurementBand, band_for_measurement
 from gui.pages.clips.trial_list import TrialList
+from gui.pages.clips.unread_clip import UnreadClip, cause_and_remedy
 from gui.session.interfaces import ClipAnalysis, ClipThumbnails
 from gui.session.services import Services
-from gui.style.measures import BAR_PX, MARGIN_PX
+from gui.style.measures import GAP_PX, MARGIN_PX
 from gui.text.wording import (
     error_text,
     movement_name,
     notes_words,
     notice,
     side_title,
-    task_title,
     tr,
 )
 from gui.widgets.buttons import ButtonRow, MenuButton, bind_keys, button, give_role
-from gui.widgets.layouts import column, row, separator, widget_with
-from gui.widgets.scroll_page import scrollable
+from gui.widgets.layouts import column, row, separator
 from gui.widgets.text import ElidedLabel, label
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
@@ -55,9 +54,12 @@ class ClipReview(QWidget):
         self._busy = False
         appearance = services.appearance
         self.back = button(tr("Back to the list"), key=tr("Escape"))
-        self.before = button(tr("Previous"), key=tr("Page Up"))
-        self.after = button(tr("Next"), key=tr("Page Down"))
-        self.name = ElidedLabel("title")
+        self.before = step_button("\u2191", tr("Previous"))
+        self.after = step_button("\u2193", tr("Next"))
+        self.onward = button(tr("Next clip"), "main", key=tr("Page Down"))
+        #: The place of the clip in the list.
+        self.place = label("", "quiet")
+        self.name = ClipName()
         self._results = QWidget()
         self.player = ClipPlayer(appearance, self._results)
         self.movement = MenuButton(tr("movement"))
@@ -65,12 +67,8 @@ class ClipReview(QWidget):
         self.side = MenuButton(tr("side"))
         self.side.offer([None, *Side], self._side_words)
         self.read = button(tr("Read this clip"), key="R")
-        self.title = label("", "title")
-        self.band = MeasurementBand(appearance, type_size=1.2)
+        self.band = MeasurementBand(appearance)
         self.notes = label("", "quiet")
-        self.unread = label("", "lead")
-        self.remedy = label("", "title")
-        self.saved = label("", "strong")
         self.trials = TrialList(appearance)
         self.save = button("", "main")
         self._lay_out()
@@ -85,40 +83,47 @@ class ClipReview(QWidget):
         return tr("Side") if side is None else side_title(side)
 
     def _lay_out(self) -> None:
-        gap = self._services.appearance.gap(1)
         column(
-            self.title,
             self.band,
-            self.saved,
             self.trials,
             self.notes,
             1,
             on=self._results,
-            spacing=gap // 2,
+            margins=(0, 0, GAP_PX, 0),
+            spacing=GAP_PX,
         )
-        self._why = widget_with(column(1, self.unread, self.remedy, 2, spacing=2 * gap))
-        page = widget_with(column((self.player, 1), (self._why, 1)))
-        scrolled = scrollable(page, wide=True)
-        self.player.fit_into(scrolled.viewport())
-        area = row(scrolled, margins=(MARGIN_PX, 0, MARGIN_PX - BAR_PX, 0))
-        head = row((self.name, 1), self.movement, self.side, margins=(MARGIN_PX, gap, MARGIN_PX, 0))
-        head.setSpacing(gap)
+        self.why = UnreadClip(self._services.appearance)
+        page = column((self.player, 1), (self.why, 1), margins=(MARGIN_PX, 0, MARGIN_PX, GAP_PX))
+        self.place.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Preferred)
+        self.place.setWordWrap(False)
+        head = row(
+            (self.name, 1),
+            self.before,
+            self.place,
+            self.after,
+            self.movement,
+            self.side,
+            margins=(MARGIN_PX, 2 * GAP_PX, MARGIN_PX, 0),
+            spacing=GAP_PX,
+        )
         foot = column(
-            ButtonRow([self.back, self.before, self.after, self.read, self.save], wide=True),
+            ButtonRow([self.back, self.read, self.save, self.onward], wide=True),
             label(notice(), "notice"),
-            margins=(MARGIN_PX, gap, MARGIN_PX, gap),
-            spacing=gap // 2,
+            margins=(MARGIN_PX, GAP_PX, MARGIN_PX, GAP_PX),
+            spacing=GAP_PX,
         )
-        column(head, (area, 1), separator(), foot, on=self, spacing=gap)
+        column(head, (page, 1), separator(), foot, on=self, spacing=GAP_PX)
 
     def _connect(self) -> None:
         self.back.clicked.connect(self.left)
         self.before.clicked.connect(lambda: self.neighbour_wanted.emit(-1))
-        self.after.clicked.connect(lambda: self.neighbour_wanted.emit(1))
+        for following in (self.after, self.onward):
+            following.clicked.connect(lambda: self.neighbour_wanted.emit(1))
         self.movement.picked.connect(self._choose)
         self.side.picked.connect(self._choose)
         self.read.clicked.connect(self._read)
         self.save.clicked.connect(self._save)
+        self.player.rearranged.connect(lambda: self.band.show_scale(self.player.has_curve_across))
         self.trials.accepted_changed.connect(self._accept)
         self.trials.trial_selected.connect(self.player.show_trial)
         bind_keys(self, self.back, "Escape")
@@ -126,6 +131,12 @@ class ClipReview(QWidget):
         bind_keys(self, self.after, "PgDown")
         bind_keys(self, self.read, "R")
         self.player.bind_keys(self)
+
+    def show_place(self, place: int, total: int) -> None:
+        """Show where the clip stands in the list, counted from 0, and which neighbours it has."""
+        self.before.setEnabled(place > 0)
+        self.after.setEnabled(place + 1 < total)
+        self.place.setText(tr("{place} of {total}").format(place=place + 1, total=total))
 
     def show_row(self, row_: ClipRow, analysis: ClipAnalysis | None) -> None:
         """Show a clip of the list, with its curve where it was read in this window."""
@@ -177,31 +188,26 @@ class ClipReview(QWidget):
         self.band.setVisible(measurement is not None)
         self.player.show_analysis(self._analysis, shown.accepted)
         self.player.setVisible(shown.error is None)
-        self._why.setVisible(shown.error is not None)
+        self.why.setVisible(shown.error is not None)
         self.notes.setText("")
-        self.title.setText("")
         if shown.error is not None:
-            why, remedy = cause_and_remedy(error_text(shown.error))
-            self.unread.setText(why)
-            self.remedy.setText(remedy)
+            self.why.say(*cause_and_remedy(error_text(shown.error)))
         elif measurement is not None:
-            self.title.setText(task_title(measurement.movement, measurement.side))
             content = (
                 BandContent(words=tr("No trials were accepted."))
                 if counted is None
                 else band_for_measurement(counted)
             )
-            self.band.show_reading(measurement.movement, content)
+            self.band.show_reading(measurement.movement, content, saved=bool(shown.saved_for))
             notes = (shown.counted_words, notes_words(counted))
             self.notes.setText(" ".join(filter(None, notes)))
-        for words in (self.title, self.notes, self.remedy):
-            words.setVisible(bool(words.text()))
+        self.notes.setVisible(bool(self.notes.text()))
         self._show_controls()
 
     def show_person(self, person: Person | None) -> None:
         """Save readings for this person from now on."""
         self._person = person
-        self._show_controls()
+        self._show_counted()
 
     def show_busy(self, busy: bool) -> None:
         """Show whether clips are being read, so that this one cannot be."""
@@ -216,9 +222,9 @@ class ClipReview(QWidget):
         self._show_save(shown)
         for control in (self.movement, self.side):
             control.setEnabled(not self._busy)
-        next_is_all = shown.error is not None or bool(shown.saved_for)
-        give_role(self.after, "main" if next_is_all and self.after.isEnabled() else "")
-        give_role(self.back, "main" if next_is_all and not self.after.isEnabled() else "")
+        saved, more = bool(shown.saved_for), self.after.isEnabled()
+        self.onward.setVisible(saved and more)
+        give_role(self.back, "main" if saved and not more else "")
 
     def _show_read(self, shown: ClipRow) -> None:
         no_curve = shown.measurement is not None and self._analysis is None
@@ -229,8 +235,7 @@ class ClipReview(QWidget):
         done = self._analysis is not None
         self.read.setEnabled(not self._busy and not done and shown.entry is not None)
         self.read.setVisible(self._busy or not done)
-        other = shown.measurement is not None or shown.error is not None
-        give_role(self.read, "" if other else "main")
+        give_role(self.read, "" if shown.measurement is not None else "main")
 
     def _show_save(self, shown: ClipRow) -> None:
         person = self._person
@@ -238,10 +243,6 @@ class ClipReview(QWidget):
         self.save.setVisible(shown.measurement is not None and not shown.saved_for)
         self.save.setEnabled(may and shown.counted is not None and not shown.saved_for)
         self.save.setToolTip("" if person is None else person.pseudonym)
-        self.saved.setVisible(bool(shown.saved_for))
-        if shown.saved_for:
-            words = tr("Saved for {person}").format(person=shown.saved_for)
-            self.saved.setText(f"\u2713  {words}")
         if person is None:
             self.save.say(tr("Save for a person"))
             self.save.setToolTip(tr("Choose the person on the Measure page first."))
@@ -290,7 +291,11 @@ def _short(name: str) -> str:
     return name if len(name) <= _LONGEST_NAME else name[: _LONGEST_NAME - 1] + "\u2026"
 
 
-def cause_and_remedy(text: str) -> tuple[str, str]:
-    """Return an error in two parts: what happened, and the last sentence, which is what to do."""
-    cause, stop, remedy = text.rstrip().rpartition(". ")
-    return (f"{cause}.", remedy) if stop else (text, "")
+class ClipName(ElidedLabel):
+    """The heading of the page; a long name is set smaller before it is shortened."""
+
+    def _fit(self) -> None:
+        give_role(self, "display")
+        if self.fontMetrics().horizontalAdvance(self.accessibleName()) > self.width():
+            give_role(self, "title")
+        super()._fit()

@@ -1,21 +1,20 @@
-"""Table of clips: as wide as its place, never wider."""
+"""Table of clips: as wide as its place, never wider; the chosen row opens to be worked on."""
 
-from PySide6.QtCore import QEvent, Qt, Signal
+from PySide6.QtCore import QEvent, QSize, Qt, Signal
 from PySide6.QtGui import QFocusEvent, QFontMetrics, QKeyEvent, QMouseEvent, QResizeEvent
 from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTableView, QWidget
 
-from gui.pages.clips.clip_cells import ClipCells
+from gui.pages.clips.clip_cells import BESIDE_PX, ClipCells
 from gui.pages.clips.clip_rows import ClipRow
-from gui.pages.clips.clip_table_model import COLUMNS, ClipTableModel, Column, lines_of
+from gui.pages.clips.clip_table_model import COLUMNS, ClipTableModel, Column
 from gui.style.appearance import Appearance
 from gui.style.focus_ring import shows_ring
+from gui.style.measures import GAP_PX
 from gui.text.wording import tr
 from gui.widgets.buttons import give_role
 
 #: Rows whose words decide how wide a column is: more would take longer than a frame. [technical]
 _MEASURED_ROWS = 200
-#: Rows that can be seen at least. [technical]
-_LEAST_ROWS = 4
 #: Least width of the clips' names and of the reasons, in widths of a digit. [technical]
 _CLIP_DIGITS, _REASONS_DIGITS = 18, 26
 #: Most of the room beside the results that names take from the reasons, per cent. [technical]
@@ -23,19 +22,31 @@ _CLIP_SHARE = 45
 
 
 class ClipTable(QTableView):
-    """Shows the rows; several can be chosen at once."""
+    """Shows the rows; several can be chosen at once.
+
+    Parameters
+    ----------
+    tools
+        What is done with the chosen rows; it lies in the lower part of the one that is current.
+    """
 
     #: The columns have their widths.
     fitted = Signal()
 
     def __init__(
-        self, appearance: Appearance, model: ClipTableModel, parent: QWidget | None = None
+        self,
+        appearance: Appearance,
+        model: ClipTableModel,
+        tools: QWidget,
+        parent: QWidget | None = None,
     ) -> None:
         super().__init__(parent)
-        self._rows = model
+        self._rows, self._tools = model, tools
         self._cells = ClipCells(appearance, model)
         self.setItemDelegate(self._cells)
         self.setModel(model)
+        tools.setParent(self.viewport())
+        tools.hide()
         self.setAccessibleName(tr("clips"))
         self.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectRows)
         self.setSelectionMode(QAbstractItemView.SelectionMode.ExtendedSelection)
@@ -43,13 +54,18 @@ class ClipTable(QTableView):
         self.setTabKeyNavigation(False)
         self.setShowGrid(False)
         self.verticalHeader().hide()
+        self.verticalHeader().setMinimumSectionSize(1)
         header = self.horizontalHeader()
         header.setHighlightSections(False)
         header.setDefaultAlignment(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter)
         header.setSectionResizeMode(QHeaderView.ResizeMode.Interactive)
-        model.rowsInserted.connect(self.fit)
-        model.modelReset.connect(self.fit)
-        model.dataChanged.connect(self.fit)
+        for change in (
+            model.rowsInserted,
+            model.modelReset,
+            model.dataChanged,
+            model.layoutChanged,
+        ):
+            change.connect(self.fit)
         self.fit()
 
     @property
@@ -66,7 +82,9 @@ class ClipTable(QTableView):
         result = min(result, room // 2)
         least = (_CLIP_DIGITS + _REASONS_DIGITS) * digit
         with_task = room - result - task >= least
-        with_reasons = room - result >= least
+        with_reasons = room - result >= least and any(
+            row.reasons for row in self._rows.rows[:_MEASURED_ROWS]
+        )
         rest = room - result - (task if with_task else 0)
         most = max(_CLIP_DIGITS * digit, rest * _CLIP_SHARE // 100)
         clip = min(clip, most) if with_reasons else rest
@@ -76,11 +94,8 @@ class ClipTable(QTableView):
         for place, (width, is_shown) in enumerate(zip(widths, shown, strict=True)):
             self.setColumnHidden(place, not is_shown)
             self.setColumnWidth(place, width)
-        high_px = self._cells.row_height()
-        self.verticalHeader().setDefaultSectionSize(high_px)
-        header = self.horizontalHeader().sizeHint().height()
-        rows = min(_LEAST_ROWS, max(1, len(self._rows.rows)))
-        self.setMinimumHeight(header + rows * high_px + 2 * self.frameWidth())
+        self.horizontalHeader().setVisible(with_task or with_reasons)
+        self.open_row()
         self.fitted.emit()
 
     @property
@@ -88,16 +103,73 @@ class ClipTable(QTableView):
         """Whether there is room for the reasons."""
         return not self.isColumnHidden(COLUMNS.index(Column.REASONS))
 
+    def open_row(self) -> None:
+        """Make room in the current row for what is done with the chosen ones."""
+        cells, header = self._cells, self.verticalHeader()
+        usual = cells.row_height()
+        header.setDefaultSectionSize(usual)
+        if 0 <= cells.opened < len(self._rows.rows):
+            header.resizeSection(cells.opened, usual)
+        cells.opened = self._current()
+        wide = self.viewport().width() - 2 * BESIDE_PX
+        tools = self._tools
+        as_wide = tools.heightForWidth(wide) if tools.hasHeightForWidth() else 0
+        cells.kept_free_px = max(as_wide, tools.minimumSizeHint().height()) + GAP_PX
+        if cells.opened >= 0:
+            header.resizeSection(cells.opened, usual + cells.kept_free_px)
+        self._place_tools()
+        self.viewport().update()
+
+    def _current(self) -> int:
+        """Return the place of the chosen row that is current, or of the first; -1 without one."""
+        places = sorted(index.row() for index in self.selectionModel().selectedRows())
+        current = self.currentIndex().row()
+        return current if current in places else (*places, -1)[0]
+
+    def _place_tools(self) -> None:
+        """Lay the tools into the lower part of the row that is opened."""
+        cells = self._cells
+        self._tools.setVisible(cells.opened >= 0)
+        if cells.opened < 0:
+            return
+        row = self.visualRect(self._rows.index(cells.opened, 0))
+        high = cells.kept_free_px - GAP_PX
+        wide = self.viewport().width() - 2 * BESIDE_PX
+        self._tools.setGeometry(BESIDE_PX, row.bottom() + 1 - GAP_PX - high, wide, high)
+
+    def whole_height(self, room: int) -> int:
+        """Return the height, of a room at most, in which no row is cut."""
+        header = self.horizontalHeader()
+        high = 2 * self.frameWidth() + (0 if header.isHidden() else header.sizeHint().height())
+        for place in range(len(self._rows.rows)):
+            row = self.rowHeight(place)
+            if place and high + row > room:
+                break
+            high += row
+        return min(room, high)
+
+    def minimumSizeHint(self) -> QSize:
+        """Return the height of the row that is opened."""
+        high = self._cells.row_height() + self._cells.kept_free_px
+        header = self.horizontalHeader()
+        high += 2 * self.frameWidth() + (0 if header.isHidden() else header.sizeHint().height())
+        return QSize(super().minimumSizeHint().width(), high)
+
     def _needed(self, column: Column) -> int:
         """Return the width that heading and words of a column need."""
         heading = self.horizontalHeader().sectionSizeHint(COLUMNS.index(column))
         rows = self._rows.rows[:_MEASURED_ROWS]
-        cells = (self._cells.width_of(lines_of(row, column)) for row in rows)
+        cells = (self._cells.width_of(row, column) for row in rows)
         return max(heading, *cells, 0)
+
+    def scrollContentsBy(self, across: int, down: int) -> None:
+        super().scrollContentsBy(across, down)
+        self._place_tools()
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)
-        self.fit()
+        if event.size().width() != event.oldSize().width():
+            self.fit()
 
     def changeEvent(self, event: QEvent) -> None:
         super().changeEvent(event)
@@ -127,3 +199,25 @@ class ClipTable(QTableView):
             self.activated.emit(self.currentIndex())
             return
         super().keyPressEvent(event)
+
+
+class WholeRows(QWidget):
+    """Place of the table, in which it is as high as whole rows."""
+
+    def __init__(self, table: ClipTable) -> None:
+        super().__init__()
+        self._table = table
+        table.setParent(self)
+        table.fitted.connect(self.arrange)
+
+    def minimumSizeHint(self) -> QSize:
+        return self._table.minimumSizeHint()
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self.arrange()
+
+    def arrange(self) -> None:
+        """Give the table the place's width, and the height of rows that are whole."""
+        self.updateGeometry()
+        self._table.setGeometry(0, 0, self.width(), self._table.whole_height(self.height()))

@@ -188,14 +188,14 @@ class ClipsPage(QWidget):
             self._views.setCurrentWidget(self.empty)
             self.empty.clips.setFocus()
             return
-        where = "" if self.results is None else str(self.results)
-        self.list.show_where(
-            tr("Each result is saved at once in {path}").format(path=where)
-            if where
-            else tr("Results cannot be saved beside these clips. Export them here.")
-        )
-        self.list.show_chosen()
-        self.list.show_batch()
+        if self.results is None:
+            self.list.show_where(
+                tr("Results cannot be saved beside these clips. Export them here.")
+            )
+        else:
+            short = f"{self.results.parent.name}/{self.results.name}"
+            words = tr("Results in {file}").format(file=short)
+            self.list.show_where(words, str(self.results))
         self._views.setCurrentWidget(self.list)
         self.list.table.setFocus(Qt.FocusReason.OtherFocusReason)
 
@@ -205,8 +205,7 @@ class ClipsPage(QWidget):
         self._views.setCurrentWidget(self.review)
         place = self._place(row)
         self.list.table.selectRow(place)
-        self.review.before.setEnabled(place > 0)
-        self.review.after.setEnabled(place + 1 < len(self.model.rows))
+        self.review.show_place(place, len(self.model.rows))
         self.review.show_row(row, self._analyses.get(id(row)))
         self.review.player.play.setFocus(Qt.FocusReason.OtherFocusReason)
 

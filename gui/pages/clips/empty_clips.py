@@ -6,10 +6,11 @@ from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QFrame, QVBoxLayout, QWidget
 
+from gui.pages.clips.film import Film
 from gui.style.appearance import Appearance
-from gui.style.measures import CARD_RADIUS_PX
+from gui.style.measures import CARD_RADIUS_PX, GAP_PX
 from gui.text.wording import tr
-from gui.widgets.buttons import ElidedButton, button
+from gui.widgets.buttons import ElidedButton, button, give_role
 from gui.widgets.layouts import clear_layout, column
 from gui.widgets.page_frame import frame_page
 from gui.widgets.text import label
@@ -56,40 +57,38 @@ class EmptyClips(QWidget):
         self.clips = button(tr("Choose clips"), "main")
         self.folder = button(tr("Choose a folder"))
         self.manifest = button(tr("Choose a manifest"))
-        pad = appearance.gap(3)
+        self.manifest.setToolTip(_manifest_words())
+        self.invitation = label(tr("Drop clips or a folder here"), "display")
+        self.outcome = label(
+            tr("For each clip: a reading with its 95 % range, or why there is none."),
+            "lead",
+        )
+        self.about_manifests = label(_manifest_words(), "quiet")
+        for words in (self.invitation, self.outcome, self.about_manifests):
+            words.setAlignment(Qt.AlignmentFlag.AlignCenter)
+        pad = 3 * GAP_PX
         column(
             1,
-            label(tr("Drop a folder, clips or a manifest here"), "display"),
-            label(
-                tr(
-                    "For each clip you get a reading with its 95 % range, or the reason why "
-                    "there is none."
-                ),
-                "lead",
-            ),
-            label(
-                tr(
-                    "A manifest is a CSV table with the columns clip, movement, side, and "
-                    "optionally view, reference, person. Clips stay where they are."
-                ),
-                "quiet",
-            ),
+            (Film(appearance), 4),
+            self.invitation,
+            self.outcome,
+            self.about_manifests,
             1,
             on=self.target,
             margins=(pad, pad, pad, pad),
-            spacing=appearance.gap(2),
+            spacing=2 * GAP_PX,
         )
         self._recent = QVBoxLayout()
-        self._recent.setSpacing(appearance.gap(1))
-        self._recent_title = label(tr("Opened before"), "title")
+        self._recent.setSpacing(GAP_PX)
+        self._recent_title = label(tr("Opened before"), "display")
         self.recent: list[ElidedButton] = []
         frame_page(
             self,
-            (self.target, 1),
             self._recent_title,
             self._recent,
+            (self.target, 1),
             buttons=(self.folder, self.manifest, self.clips),
-            spacing=appearance.gap(3),
+            spacing=2 * GAP_PX,
         )
         self.show_recent(())
 
@@ -98,6 +97,10 @@ class EmptyClips(QWidget):
         clear_layout(self._recent)
         self.recent = []
         self._recent_title.setVisible(bool(folders))
+        # Who has opened clips before knows what comes out: the folders have the room.
+        self.about_manifests.setVisible(not folders)
+        give_role(self.invitation, "title" if folders else "display")
+        give_role(self.outcome, "quiet" if folders else "lead")
         for folder in folders:
             offered = ElidedButton(str(folder))
             offered.setCheckable(False)
@@ -106,3 +109,10 @@ class EmptyClips(QWidget):
             )
             self._recent.addWidget(offered)
             self.recent.append(offered)
+
+
+def _manifest_words() -> str:
+    return tr(
+        "A manifest is a CSV table with the columns clip, movement, side, and "
+        "optionally view, reference, person. Clips stay where they are."
+    )

@@ -1,4 +1,4 @@
-"""Band of a reading: interval, mark and the words beneath."""
+"""Band of a reading: its words, and beneath them interval and mark on a numbered scale."""
 
 from dataclasses import dataclass
 
@@ -6,20 +6,33 @@ from PySide6.QtCore import QRectF, QSize, Qt
 from PySide6.QtGui import QFont, QFontMetricsF, QPainter
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
-from gui.drawing.interval_band import paint_band, paint_guide, paint_refusal, paint_scale
+from gui.drawing.interval_band import paint_band, paint_refusal, paint_scale
 from gui.style.appearance import Appearance
-from gui.text.wording import basis_sentence, measurement_words, tr, trial_words
+from gui.style.measures import BODY_PX, GAP_PX
+from gui.style.style_sheet import grown
+from gui.text.wording import basis_sentence, measurement_words, tr, value_words
 from gui.widgets.painted_widget import PaintedWidget
-from measure.domain.measurements import Measurement, Trial
-from measure.domain.movements import MOVEMENTS, Movement
+from measure.domain.measurements import Measurement
+from measure.domain.movements import MOVEMENTS, Movement, Unit
+from measure.domain.reading_scale import LEVEL_TICKS, scale_of, share_of_scale
+
+#: Size of a reading's words at 100 % and how much of the growth of text it takes part in; pixels.
+#: [technical]
+_WORDS_PX, _WORDS_GROWTH = 30, 0.5
+#: Size of the numbers of the scale, pixels at 100 %. [technical]
+_NUMBERS_PX = 16
+#: Height of the band with the room for its mark, pixels; room beside it for half a mark.
+#: [technical]
+_BAND_PX, _ASIDE_PX = 40, 6
+#: Height of a line, relative to its type. [technical]
+_LINE = 1.35
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class BandContent:
     """What a band shows: numbers, or none of them and the words that say why.
 
-    A waiting one may have a guide value, which is drawn as a hollow mark without a band. What the
-    interval rests on is said where the mouse rests on the band.
+    What the interval rests on is said where the mouse rests on the band.
     """
 
     words: str
@@ -27,13 +40,10 @@ class BandContent:
     value: float | None = None
     low: float | None = None
     high: float | None = None
-    waiting: bool = False
 
 
-def band_for_measurement(measurement: Measurement | None) -> BandContent:
-    """Return what a reading shows; None is a movement without any captured trial."""
-    if measurement is None:
-        return BandContent(words=tr("Not measured."))
+def band_for_measurement(measurement: Measurement) -> BandContent:
+    """Return what a reading shows."""
     return BandContent(
         words=measurement_words(measurement),
         rests_on=basis_sentence(measurement),
@@ -43,34 +53,21 @@ def band_for_measurement(measurement: Measurement | None) -> BandContent:
     )
 
 
-def band_for_trial(trial: Trial, movement: Movement) -> BandContent:
-    words = trial_words(trial, MOVEMENTS[movement].unit)
-    if not trial.scored:
-        return BandContent(words=words)
-    return BandContent(words=words, value=trial.value, low=trial.low, high=trial.high)
-
-
 class MeasurementBand(PaintedWidget):
     """A reading on its movement's scale. Empty until something is shown.
 
-    The words are set in a role of the type scale, but never smaller than a share of the window's
-    height, `least_share`.
+    A sign that it is saved stands at the right of its words; its room is there before, so that
+    nothing moves when it comes.
     """
 
-    def __init__(
-        self,
-        appearance: Appearance,
-        *,
-        type_size: float = 1.0,
-        least_share: float = 0.0,
-        parent: QWidget | None = None,
-    ) -> None:
+    def __init__(self, appearance: Appearance, parent: QWidget | None = None) -> None:
         super().__init__(appearance, parent)
-        self._movement: Movement | None = None
+        self._movement = Movement.FLEXION
         self._shown = BandContent(words="")
-        self._type_size, self._least_share = type_size, least_share
-        self._title = ""
-        self._heights: dict[tuple[int, float], int] = {}
+        saved = tr("Saved")
+        self._sign, self._signed = f"\u2713  {saved}", False
+        self._with_scale = True
+        self._heights: dict[tuple[int, int], int] = {}
         policy = QSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Minimum)
         policy.setHeightForWidth(True)
         self.setSizePolicy(policy)
@@ -79,14 +76,18 @@ class MeasurementBand(PaintedWidget):
     def words(self) -> str:
         return self._shown.words
 
-    def show_reading(self, movement: Movement, shown: BandContent, title: str = "") -> None:
-        if (movement, shown, title) == (self._movement, self._shown, self._title):
-            return
-        self._movement, self._shown, self._title = movement, shown, title
+    def show_reading(self, movement: Movement, shown: BandContent, *, saved: bool = False) -> None:
+        self._movement, self._shown, self._signed = movement, shown, saved
         self._heights.clear()
-        self.setAccessibleName(f"{title}: {shown.words}" if title else shown.words)
+        self.setAccessibleName(f"{shown.words} {self._sign}" if saved else shown.words)
         self.setAccessibleDescription(shown.rests_on)
         self.setToolTip(shown.rests_on)
+        self.updateGeometry()
+        self.update()
+
+    def show_scale(self, shown: bool) -> None:
+        """Show the scale, or the words alone where there is little room."""
+        self._with_scale = shown
         self.updateGeometry()
         self.update()
 
@@ -95,61 +96,81 @@ class MeasurementBand(PaintedWidget):
         super().appearance_changed()
 
     def sizeHint(self) -> QSize:
-        return QSize(280, self._band_height() + self._title_height() + self._words_height(280))
+        return QSize(280, self.heightForWidth(280))
 
     def minimumSizeHint(self) -> QSize:
-        return QSize(120, self._band_height() + self._title_height() + self._line())
+        return QSize(120, self._line() + self._scale_height())
 
     def hasHeightForWidth(self) -> bool:
         return True
 
     def heightForWidth(self, width: int) -> int:
-        return self._band_height() + self._title_height() + self._words_height(width)
+        return self._words_height(width) + self._scale_height()
 
     def paint(self, painter: QPainter) -> None:
-        top = self._title_height()
-        if self._title:
-            painter.setPen(self.appearance.colour("quiet"))
-            painter.setFont(self.appearance.font(self._px() * 0.92))
-            painter.drawText(
-                QRectF(0, 0, self.width(), top), Qt.AlignmentFlag.AlignLeft, self._title
-            )
-        place = QRectF(6, top + 8, self.width() - 12, self._band_height() - 16)
-        shown = self._shown
-        if self._movement is not None:
-            if shown.value is not None and shown.low is not None and shown.high is not None:
-                paint_scale(painter, self.appearance, place)
-                paint_band(
-                    painter,
-                    self.appearance,
-                    place,
-                    self._movement,
-                    shown.value,
-                    shown.low,
-                    shown.high,
-                )
-            elif shown.waiting:
-                paint_scale(painter, self.appearance, place)
-                if shown.value is not None:
-                    paint_guide(painter, self.appearance, place, self._movement, shown.value)
-            else:
-                paint_refusal(painter, self.appearance, place)
-        painter.setPen(self.appearance.colour("quiet" if shown.waiting else "ink"))
+        shown, wide = self._shown, self.width()
+        painter.setPen(self.appearance.colour("ink"))
         painter.setFont(self._font())
-        space = QRectF(0, top + self._band_height(), self.width(), self.height())
-        painter.drawText(space, self._flags(), shown.words)
+        words = self._words_height(wide)
+        painter.drawText(QRectF(0, 0, wide, words), self._flags(), shown.words)
+        if self._signed:
+            painter.setFont(self._sign_font())
+            flags = Qt.AlignmentFlag
+            if self._sign_beneath(wide):
+                where, side = QRectF(0, words - self._line(), wide, self._line()), flags.AlignLeft
+            else:
+                where, side = QRectF(0, 0, wide, self._line()), flags.AlignRight
+            painter.drawText(where, int(side | flags.AlignVCenter), self._sign)
+        if not self._with_scale:
+            return
+        place = QRectF(_ASIDE_PX, words + 8, wide - 2 * _ASIDE_PX, _BAND_PX - 16)
+        if shown.value is None or shown.low is None or shown.high is None:
+            paint_refusal(painter, self.appearance, place)
+            return
+        paint_scale(painter, self.appearance, place)
+        paint_band(
+            painter, self.appearance, place, self._movement, shown.value, shown.low, shown.high
+        )
+        self._paint_numbers(painter, place)
 
-    def _px(self) -> float:
-        return max(self._least_share * self.window().height(), self.appearance.px(self._type_size))
+    def _paint_numbers(self, painter: QPainter, place: QRectF) -> None:
+        """Write what the scale's places are beneath it."""
+        painter.setPen(self.appearance.colour("quiet"))
+        painter.setFont(self._numbers_font())
+        top, high = place.bottom() + 8, self._numbers_height()
+        for share, words in self._ticks():
+            wide = QFontMetricsF(painter.font()).horizontalAdvance(words) + 2
+            middle = place.left() + share * place.width()
+            left = min(max(0.0, middle - wide / 2), self.width() - wide)
+            painter.drawText(
+                QRectF(left, top, wide, high), int(Qt.AlignmentFlag.AlignCenter), words
+            )
+
+    def _ticks(self) -> list[tuple[float, str]]:
+        """Return shares of the scale with what is written there."""
+        movement = self._movement
+        if MOVEMENTS[movement].unit is Unit.FRACTION:
+            return [(share_of_scale(height, movement), tr(level)) for height, level in LEVEL_TICKS]
+        low, high = scale_of(movement)
+        return [
+            (share, value_words(low + share * (high - low), Unit.DEGREES))
+            for share in (0.0, 0.5, 1.0)
+        ]
+
+    def _px(self) -> int:
+        return round(grown(_WORDS_PX, _WORDS_GROWTH, self.appearance.percent))
 
     def _line(self) -> int:
-        return round(self._px() * 1.45)
+        return round(self._px() * _LINE)
 
-    def _band_height(self) -> int:
-        return round(self._px() * 1.2) + 20
+    def _numbers_font(self) -> QFont:
+        return self.appearance.font(grown(_NUMBERS_PX, _WORDS_GROWTH, self.appearance.percent))
 
-    def _title_height(self) -> int:
-        return self._line() if self._title else 0
+    def _numbers_height(self) -> int:
+        return round(QFontMetricsF(self._numbers_font()).lineSpacing())
+
+    def _scale_height(self) -> int:
+        return (_BAND_PX + self._numbers_height()) * self._with_scale
 
     def _words_height(self, width: int) -> int:
         """Return the height of the words; kept, for layouts ask a hundred times in a row."""
@@ -158,12 +179,26 @@ class MeasurementBand(PaintedWidget):
             space = QRectF(0, 0, max(width, 80), 10_000)
             metrics = QFontMetricsF(self._font())
             needed = metrics.boundingRect(space, self._flags(), self._shown.words)
-            self._heights[key] = round(max(needed.height(), self._line())) + 4
+            high = round(max(needed.height(), self._line())) + 4
+            self._heights[key] = high + self._line() * self._sign_beneath(width)
         return self._heights[key]
 
+    def _sign_beneath(self, width: int) -> bool:
+        """Return whether the sign has no room at the right of a reading's words."""
+        if self._shown.low is None:
+            return False
+        words = QFontMetricsF(self._font()).horizontalAdvance(self._shown.words)
+        sign = QFontMetricsF(self._sign_font()).horizontalAdvance(self._sign)
+        return words + 2 * GAP_PX + sign > width
+
     def _font(self) -> QFont:
-        strong = self._shown.low is not None
-        return self.appearance.font(self._px(), bold=strong)
+        number = self._shown.low is not None
+        return self.appearance.font(self._px() if number else self.appearance.px(), bold=number)
+
+    def _sign_font(self) -> QFont:
+        return self.appearance.font(
+            grown(BODY_PX, _WORDS_GROWTH, self.appearance.percent), bold=True
+        )
 
     @staticmethod
     def _flags() -> int:

@@ -9,7 +9,6 @@ from gui.style.measures import GAP_PX
 from gui.text.wording import tr, trial_words
 from gui.widgets.buttons import button
 from gui.widgets.layouts import clear_layout, row, widget_with
-from gui.widgets.text import label
 from gui.widgets.wrapping_check_box import WrappingCheckBox
 from measure.domain.measurements import Measurement, Trial
 from measure.domain.movements import MOVEMENTS, Movement
@@ -17,7 +16,7 @@ from measure.progress.wording import number_words
 
 
 class TrialList(QWidget):
-    """A line for each trial, with a check box where it was measured."""
+    """A line for each trial, with a check box, which is dead where it was not measured."""
 
     #: tuple[bool, ...], one for each trial.
     accepted_changed = Signal(object)
@@ -32,7 +31,7 @@ class TrialList(QWidget):
         self.ticks: list[WrappingCheckBox | None] = []
         self._column = QVBoxLayout(self)
         self._column.setContentsMargins(0, 0, 0, 0)
-        self._column.setSpacing(appearance.gap(1))
+        self._column.setSpacing(0)
 
     @property
     def accepted(self) -> tuple[bool, ...]:
@@ -48,22 +47,17 @@ class TrialList(QWidget):
         self._trials = measurement.trials if measurement else ()
         for number, (trial, wanted) in enumerate(zip(self._trials, accepted, strict=True), start=1):
             self._add(number, trial, movement, wanted)
-        self._column.addStretch(1)
 
     def _add(self, number: int, trial: Trial, movement: Movement, wanted: bool) -> None:
         words = tr("Trial {number}: {words}").format(
             number=number, words=trial_words(trial, MOVEMENTS[movement].unit)
         )
-        shown: QWidget
-        if trial.scored:
-            shown = tick = WrappingCheckBox(self._appearance, words)
-            tick.setChecked(wanted)
-            tick.toggled.connect(self._ticked)
-            tick.installEventFilter(self)
-            self.ticks.append(tick)
-        else:
-            shown = label(words, "quiet")
-            self.ticks.append(None)
+        shown = WrappingCheckBox(self._appearance, words)
+        shown.setEnabled(trial.scored)
+        shown.setChecked(trial.scored and wanted)
+        shown.toggled.connect(self._ticked)
+        shown.installEventFilter(self)
+        self.ticks.append(shown if trial.scored else None)
         shown.setToolTip(tr("From {time} s").format(time=number_words(trial.start_s, 1, tr)))
         if trial.hold_start_s is None:
             self._column.addWidget(shown)

@@ -108,6 +108,11 @@ class WindowHarness:
         self.settle()
 
     @property
+    def home(self) -> Path:
+        """A folder of its own, gone with the stage."""
+        return Path(self._home.name)
+
+    @property
     def window(self) -> MainWindow:
         """The window that is shown at present."""
         return self.shown.window

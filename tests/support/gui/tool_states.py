@@ -42,7 +42,9 @@ def _clips(stage: WindowHarness) -> Iterator[str]:
     clips = stage.window.clips
     clips.empty.show_recent((Path("/study/allotment garden/spring, second visit"),))
     yield "clips-recent"
-    clips.open([Path(name) for name in CLIPS])
+    folder = stage.home / "garden group"
+    folder.mkdir()
+    clips.open([folder / name for name in CLIPS])
     stage.settle()
     yield "clips-list"
     clips.list.read.click()

@@ -7,7 +7,7 @@ from collections.abc import Callable, Iterator, Sequence
 from pathlib import Path
 
 import pytest
-from PySide6.QtCore import QMimeData, QPointF, Qt, QUrl
+from PySide6.QtCore import QMimeData, QPoint, QPointF, QRect, Qt, QUrl
 from PySide6.QtGui import QDropEvent
 from PySide6.QtWidgets import QFileDialog, QPushButton
 from pytestqt.qtbot import QtBot
@@ -24,6 +24,7 @@ from measure.domain.acquisition import KnownSetup
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
 from measure.errors import ClipError, MachineError
+from tests.support.gui.screenshots import PERCENTS, SIZES, resize
 from tests.support.gui.stage import WindowHarness, read_drawn_clips
 
 NAMES = ("bed-three_flexion_right.mp4", "abduction-left.mov", "IMG_4711.mp4")
@@ -69,7 +70,7 @@ def test_a_folder_is_listed_and_names_are_understood(page: ClipsPage, folder: Pa
     }
     assert texts(page, Fact.SIDE)[NAMES[1]] == "Left"
     assert texts(page, Fact.STATUS)[NAMES[2]] == "Choose movement and side"
-    assert page.list.words.text().startswith("1 clip needs a movement and a side.")
+    assert page.list.words.text() == "1 clip needs movement and side"
     assert page.model.rows[0].clip.name == NAMES[2], "what needs an answer stands first"
     assert page.results == folder / RESULTS_NAME
 
@@ -169,7 +170,7 @@ def test_movement_and_side_are_set_for_the_chosen_clips(
         NAMES[1]: "Abduction",
         NAMES[2]: "Extension",
     }
-    page.list.table.clearSelection()
+    page.list.table.selectAll()
     page.list.movement.picked.emit(Movement.FLEXION)
     assert set(texts(page, Fact.MOVEMENT).values()) == {"Flexion"}
     assert page.list.read.isEnabled()
@@ -230,7 +231,7 @@ def test_reading_is_stopped_and_goes_on(
     page.list.read.click()
     qtbot.waitUntil(lambda: page.batch.finished == 1)
     assert page.list.read.accessibleName() == "Stop"
-    assert page.list.words.text().startswith("Clips read: 1 of 3, ")
+    assert page.list.detail.text().startswith("Clips read: 1 of 3, ")
     assert page.batch.remaining_s is not None
     assert 0.3 < page.batch.share < 0.6
     page.list.read.click()
@@ -270,21 +271,24 @@ def test_a_clip_that_cannot_be_read_says_so_in_the_list(
     assert row.status == "Not read"
     assert row.reasons == "The clip is damaged. Film again."
     page.show_clip(row)
-    said = page.review.unread.text(), page.review.remedy.text()
+    said = page.review.why.cause.text(), page.review.why.remedy.text()
     assert said == ("The clip is damaged.", "Film again.")
     assert [page.review.read.isEnabled(), page.review.player.isVisible()] == [True, False]
     page.model.changed(row)
-    assert page.list.words.text().endswith("Not read: 1")
     assert page.list.read.accessibleName() == "Continue reading"
-    page.list.table.selectRow(page.model.rows.index(_row(page, NAMES[1])))
-    page.list.remove.click()
+    _row(page, NAMES[2]).choose(Movement.FLEXION, Side.LEFT)
+    page.list.show_batch()
+    assert page.list.words.text() == "1 clip could not be read"
+    for name in NAMES[1:]:
+        page.list.table.selectRow(page.model.rows.index(_row(page, name)))
+        page.list.remove.click()
     assert page.list.read.accessibleName() == "Try again"
 
 
 def test_a_clip_is_read_and_its_first_hold_shown(stage: WindowHarness, page: ClipsPage) -> None:
     read_first(stage, page)
     review = page.review
-    assert review.title.text() == "Flexion, right arm"
+    assert (review.movement.value, review.side.value) == (Movement.FLEXION, Side.RIGHT)
     assert review.band.words == "118\u00b0 (112 to 124)"
     assert [tick is None for tick in review.trials.ticks] == [False, False, True]
     assert review.player.moment.text() == "Frame 41 of 226, 1.60 s"
@@ -365,9 +369,12 @@ def test_the_columns_fit_and_those_without_room_are_left_out(
     assert wide <= table.viewport().width()
     row = _row(page, NAMES[0])
     table.selectRow(page.model.rows.index(row))
-    assert page.list.detail.text() == ("" if table.shows_reasons else row.reasons)
+    assert page.list.note.text() == ("" if table.shows_reasons else row.reasons)
+    assert page.list.movement.isVisible()
+    table.selectAll()
+    assert page.list.note.text() == "Movement and side apply to the 3 selected clips."
     table.clearSelection()
-    assert page.list.detail.text().startswith("Movement and side apply to all clips")
+    assert not page.list.movement.isVisible(), "nothing to choose for"
     assert not table.horizontalScrollBar().isVisible()
 
 
@@ -377,10 +384,11 @@ def test_what_is_next_is_the_main_button(stage: WindowHarness, page: ClipsPage) 
         return [one.accessibleName() for one in shown]
 
     pages, review = page.list, page.review
-    assert main_of(pages.add, pages.save, pages.read) == ["Read all"]
+    assert main_of(pages.add, pages.save, pages.read) == ["Read 2 clips"]
     pages.read.click()
     stage.settle()
-    assert not pages.read.isEnabled(), "a clip still needs its movement and side"
+    assert not pages.read.isEnabled()
+    assert pages.read.accessibleName() == "Choose movement and side first"
     page.show_clip(_row(page, NAMES[2]))
     assert main_of(review.read, review.save) == ["Read this clip"]
     page.show_clip(_row(page, NAMES[0]))
@@ -498,3 +506,42 @@ def test_results_are_saved_as_the_command_writes_them(
         results = json.loads(target.read_text())["results"]
         values = {Path(each["clip"]).name: str(each["value"]) for each in results}
     assert values == {NAMES[0]: "117.0", NAMES[1]: "118.0"}
+
+
+# -- what is seen whole -----------------------------------------------------------------------
+
+
+@pytest.mark.parametrize("percent", PERCENTS)
+def test_picture_buttons_and_curve_are_seen_whole(
+    stage: WindowHarness, page: ClipsPage, percent: int
+) -> None:
+    stage.services.appearance.choose(percent=percent)
+    read_first(stage, page)
+    player = page.review.player
+    for size in SIZES:
+        resize(stage, size)
+        for shown in (player.video, player.play, player.slider, player.chart):
+            place = QRect(shown.mapTo(page.review, QPoint()), shown.size())
+            assert player.geometry().contains(place), (size, shown)
+        curve = player.chart._plot.getPlotItem().vb
+        assert curve.height() >= 110, size
+
+
+@pytest.mark.parametrize("percent", PERCENTS)
+def test_no_row_of_the_table_is_cut(
+    stage: WindowHarness, page: ClipsPage, folder: Path, percent: int
+) -> None:
+    for number in range(20):
+        (folder / f"more-{number}-flexion-left.mp4").touch()
+    page.open([folder])
+    stage.settle()
+    stage.services.appearance.choose(percent=percent)
+    table = page.list.table
+    for size in SIZES:
+        resize(stage, size)
+        ends = [
+            table.visualRect(page.model.index(place, 0)).bottom()
+            for place in range(len(page.model.rows))
+        ]
+        seen = table.viewport().height()
+        assert any(0 <= seen - 1 - end <= 1 for end in ends), (size, seen, ends)

@@ -1,0 +1,101 @@
+"""Drawings of a strip of film: whole where clips are dropped, torn where one cannot be read."""
+
+from PySide6.QtCore import QPointF, QRectF, QSize, Qt
+from PySide6.QtGui import QPainter, QPen
+
+from gui.style.appearance import Appearance
+from gui.style.measures import CARD_RADIUS_PX
+from gui.widgets.painted_widget import PaintedWidget
+
+#: Height of a picture's place as a share of its width. [technical]
+_SHAPE = 9 / 16
+#: Width and height of a film, as shares of the height of a picture's place. [technical]
+_FILM = (1.2, 0.5)
+#: Half the width of a tear and its depth, as shares of half a film's width; number of its teeth;
+#: how far each half leans, degrees. [technical]
+_GAP, _DEPTH, _TEETH, _LEAN_DEG = 0.12, 0.1, 6, 4
+#: Number of holes along an edge of half a film. [technical]
+_HOLES = 4
+#: Height that the film above an invitation has, pixels, and below which it is left out.
+#: [technical]
+_HIGH_PX, _LEAST_PX = 120, 48
+
+
+class TornFilm(PaintedWidget):
+    """A strip of film, torn in its middle, on the ground that a picture would have."""
+
+    def sizeHint(self) -> QSize:
+        return QSize(480, self.heightForWidth(480))
+
+    def minimumSizeHint(self) -> QSize:
+        return QSize(200, self.heightForWidth(200))
+
+    def hasHeightForWidth(self) -> bool:
+        return True
+
+    def heightForWidth(self, width: int) -> int:
+        return round(width * _SHAPE)
+
+    def paint(self, painter: QPainter) -> None:
+        place = QRectF(self.rect())
+        painter.setPen(Qt.PenStyle.NoPen)
+        painter.setBrush(self.appearance.colour("sunken"))
+        painter.drawRoundedRect(place, CARD_RADIUS_PX, CARD_RADIUS_PX)
+        _paint_film(self, painter, place.height(), torn=True)
+
+
+class Film(PaintedWidget):
+    """A whole strip of film; it gives its room to words that need it."""
+
+    def __init__(self, appearance: Appearance) -> None:
+        super().__init__(appearance)
+        self.setMaximumHeight(_HIGH_PX)
+
+    def sizeHint(self) -> QSize:
+        return QSize(200, 0)
+
+    def paint(self, painter: QPainter) -> None:
+        if self.height() >= _LEAST_PX:
+            _paint_film(self, painter, self.height() / _FILM[1] - 4, torn=False)
+
+
+def _paint_film(widget: PaintedWidget, painter: QPainter, high: float, *, torn: bool) -> None:
+    """Paint a film in the middle of a widget, for a picture's place of this height."""
+    wide, tall = (share * high for share in _FILM)
+    for side in (-1, 1):
+        painter.save()
+        painter.translate(QPointF(widget.width() / 2, widget.height() / 2))
+        painter.rotate(_LEAN_DEG * side * torn)
+        _paint_half(widget, painter, (wide / 2, tall), side, torn=torn)
+        painter.restore()
+
+
+def _paint_half(
+    widget: PaintedWidget,
+    painter: QPainter,
+    size: tuple[float, float],
+    side: int,
+    *,
+    torn: bool,
+) -> None:
+    """Paint one half of a film about the middle; side -1 is the left one."""
+    (wide, high), colour = size, widget.appearance.colour
+    edge = [
+        QPointF(side * wide * (_GAP + _DEPTH * (place % 2)) * torn, high * (place / _TEETH - 0.5))
+        for place in range(_TEETH + 1)
+    ]
+    corners = [QPointF(side * wide, high / 2), QPointF(side * wide, -high / 2)]
+    painter.setPen(Qt.PenStyle.NoPen)
+    painter.setBrush(colour("raised"))
+    painter.drawPolygon([*edge, *corners])
+    painter.setPen(QPen(colour("edge"), 2))
+    outline = [edge[-1], *corners, edge[0]]
+    painter.drawPolyline([*edge, *corners, edge[0]] if torn else outline)
+    painter.setPen(Qt.PenStyle.NoPen)
+    painter.setBrush(colour("body"))
+    step = wide / (_HOLES + torn)
+    for number in range(_HOLES):
+        middle = side * (wide - step * (number + 0.5))
+        for y in (0.07, 0.84):
+            hole = QRectF(middle - step * 0.22, high * (y - 0.5), step * 0.44, high * 0.09)
+            painter.drawRoundedRect(hole, 2, 2)

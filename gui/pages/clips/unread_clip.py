@@ -1,0 +1,47 @@
+"""A clip that could not be read: a torn film in place of its picture, what to do, and the cause."""
+
+from PySide6.QtWidgets import QWidget
+
+from gui.pages.clips.film import TornFilm
+from gui.style.appearance import Appearance
+from gui.style.measures import GAP_PX
+from gui.text.wording import tr
+from gui.widgets.layouts import card, column, row, widget_with
+from gui.widgets.scroll_page import scrollable
+from gui.widgets.text import label
+
+#: Shares of the width for the drawing and for the words. [technical]
+_SHARES = (4, 5)
+
+
+class UnreadClip(QWidget):
+    """Stands where the player would."""
+
+    def __init__(self, appearance: Appearance) -> None:
+        super().__init__()
+        self.remedy = label("", "lead")
+        self.cause = label("")
+        words = column(
+            1,
+            label(tr("Could not be read"), "title"),
+            self.remedy,
+            self.cause,
+            1,
+            spacing=2 * GAP_PX,
+        )
+        drawing, beside = _SHARES
+        shown = card(row((TornFilm(appearance), drawing), (words, beside), spacing=4 * GAP_PX))
+        page = widget_with(column(shown, 1, margins=(0, GAP_PX, 0, 0)))
+        column((scrollable(page, wide=True), 1), on=self)
+
+    def say(self, cause: str, remedy: str) -> None:
+        """Say what happened, and what to do about it."""
+        self.cause.setText(cause)
+        self.remedy.setText(remedy)
+        self.remedy.setVisible(bool(remedy))
+
+
+def cause_and_remedy(text: str) -> tuple[str, str]:
+    """Return an error in two parts: what happened, and the last sentence, which is what to do."""
+    cause, stop, remedy = text.rstrip().rpartition(". ")
+    return (f"{cause}.", remedy) if stop else (text, "")
