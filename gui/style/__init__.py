@@ -8,4 +8,5 @@ Public names:
     measures: BAR_PX, BODY_PX, BUTTON_PADDING_PX, BUTTON_RADIUS_PX, CARD_PADDING_PX,
         CARD_RADIUS_PX, CONTENT_PX, GAP_PX, MARGIN_PX, SMALL, TITLE
     palette: Scheme
+    style_sheet: grown
 """

@@ -633,11 +633,11 @@
     </message>
     <message>
         <source>1 clip needs movement and side</source>
-        <translation>Falta movimiento y lado de 1 grabación</translation>
+        <translation>Faltan movimiento y lado en 1 grabación</translation>
     </message>
     <message>
         <source>{number} clips need movement and side</source>
-        <translation>Falta movimiento y lado de {number} grabaciones</translation>
+        <translation>Faltan movimiento y lado en {number} grabaciones</translation>
     </message>
     <message>
         <source>1 clip could not be read</source>
@@ -777,7 +777,7 @@
     </message>
     <message>
         <source>Frame {number} of {total}, {time} s</source>
-        <translation>Fotograma {number} de {total}, {time} s</translation>
+        <translation>Imagen {number} de {total}, {time} s</translation>
     </message>
     <message>
         <source>Measure this position</source>
@@ -7178,6 +7178,10 @@
     <message>
         <source>Could not be read</source>
         <translation>No se pudo leer</translation>
+    </message>
+    <message>
+        <source>Saved</source>
+        <translation>Guardada</translation>
     </message>
 </context>
 </TS>
