@@ -242,8 +242,8 @@ def _heading(waiting: int, failed: int, open_rows: int) -> str:
     return tr("All clips are read")
 
 
-def _counted(number: int, one: str, many: str) -> str:
-    return one if number == 1 else many.format(number=number)
+def _counted(number: int, single: str, several: str) -> str:
+    return single if number == 1 else several.format(number=number)
 
 
 def _note(chosen: list[ClipRow], *, with_reasons: bool) -> str:

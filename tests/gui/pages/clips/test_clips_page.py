@@ -7,13 +7,13 @@ from collections.abc import Callable, Iterator, Sequence
 from pathlib import Path
 
 import pytest
-from PySide6.QtCore import QMimeData, QPoint, QPointF, QRect, Qt, QUrl
+from PySide6.QtCore import QMimeData, QPointF, Qt, QUrl
 from PySide6.QtGui import QDropEvent
 from PySide6.QtWidgets import QFileDialog, QPushButton
 from pytestqt.qtbot import QtBot
 
 from gui.app.window_pages import MainPage
-from gui.pages.clips.clip_rows import ClipRow, Fact
+from gui.pages.clips.clip_rows import Fact
 from gui.pages.clips.clips_page import ClipsPage
 from gui.pages.clips.result_files import RESULTS_NAME
 from gui.session.interfaces import ReadClip
@@ -24,41 +24,13 @@ from measure.domain.acquisition import KnownSetup
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
 from measure.errors import ClipError, MachineError
-from tests.support.gui.screenshots import PERCENTS, SIZES, resize
+from tests.gui.pages.clips.conftest import NAMES, read_first, row_named
 from tests.support.gui.stage import WindowHarness, read_drawn_clips
-
-NAMES = ("bed-three_flexion_right.mp4", "abduction-left.mov", "IMG_4711.mp4")
-
-
-@pytest.fixture
-def folder(tmp_path: Path) -> Path:
-    """A folder with three clips and something else."""
-    for name in (*NAMES, "notes.txt"):
-        (tmp_path / name).touch()
-    return tmp_path
-
-
-@pytest.fixture
-def page(stage: WindowHarness, folder: Path) -> ClipsPage:
-    """The page with the clips of a folder in its list."""
-    stage.window.go(MainPage.CLIPS)
-    stage.window.clips.open([folder])
-    stage.settle()
-    return stage.window.clips
 
 
 def texts(page: ClipsPage, fact: Fact) -> dict[str, str]:
     """Return the words of a fact by the name of the clip."""
     return {row.clip.name: row.text(fact) for row in page.model.rows}
-
-
-def read_first(stage: WindowHarness, page: ClipsPage) -> None:
-    """Read the flexion clip on its own page."""
-    row = next(row for row in page.model.rows if row.clip.name == NAMES[0])
-    page.show_clip(row)
-    stage.settle()
-    page.review.read.click()
-    stage.settle()
 
 
 def test_a_folder_is_listed_and_names_are_understood(page: ClipsPage, folder: Path) -> None:
@@ -162,7 +134,7 @@ def test_folders_are_offered_again(stage: WindowHarness, page: ClipsPage, folder
 def test_movement_and_side_are_set_for_the_chosen_clips(
     stage: WindowHarness, page: ClipsPage
 ) -> None:
-    page.list.table.selectRow(page.model.rows.index(_row(page, NAMES[2])))
+    page.list.table.selectRow(page.model.rows.index(row_named(page, NAMES[2])))
     page.list.movement.picked.emit(Movement.EXTENSION)
     page.list.side.picked.emit(Side.LEFT)
     assert texts(page, Fact.MOVEMENT) == {
@@ -174,10 +146,6 @@ def test_movement_and_side_are_set_for_the_chosen_clips(
     page.list.movement.picked.emit(Movement.FLEXION)
     assert set(texts(page, Fact.MOVEMENT).values()) == {"Flexion"}
     assert page.list.read.isEnabled()
-
-
-def _row(page: ClipsPage, name: str) -> ClipRow:
-    return next(row for row in page.model.rows if row.clip.name == name)
 
 
 def test_all_clips_are_read_in_the_background(stage: WindowHarness, page: ClipsPage) -> None:
@@ -227,7 +195,7 @@ def test_reading_is_stopped_and_goes_on(
 ) -> None:
     reader = HeldReader()
     page.batch._reader = reader
-    _row(page, NAMES[2]).choose(Movement.FLEXION, Side.LEFT)
+    row_named(page, NAMES[2]).choose(Movement.FLEXION, Side.LEFT)
     page.list.read.click()
     qtbot.waitUntil(lambda: page.batch.finished == 1)
     assert page.list.read.accessibleName() == "Stop"
@@ -263,7 +231,7 @@ def test_a_run_that_fails_says_why_and_leaves_the_rest(
 def test_a_clip_that_cannot_be_read_says_so_in_the_list(
     stage: WindowHarness, page: ClipsPage
 ) -> None:
-    row = _row(page, NAMES[0])
+    row = row_named(page, NAMES[0])
     assert row.entry is not None
     row.take(
         ClipResult(number=0, entry=row.entry, error=ClipError("The clip is damaged. Film again."))
@@ -276,11 +244,11 @@ def test_a_clip_that_cannot_be_read_says_so_in_the_list(
     assert [page.review.read.isEnabled(), page.review.player.isVisible()] == [True, False]
     page.model.changed(row)
     assert page.list.read.accessibleName() == "Continue reading"
-    _row(page, NAMES[2]).choose(Movement.FLEXION, Side.LEFT)
+    row_named(page, NAMES[2]).choose(Movement.FLEXION, Side.LEFT)
     page.list.show_batch()
     assert page.list.words.text() == "1 clip could not be read"
     for name in NAMES[1:]:
-        page.list.table.selectRow(page.model.rows.index(_row(page, name)))
+        page.list.table.selectRow(page.model.rows.index(row_named(page, name)))
         page.list.remove.click()
     assert page.list.read.accessibleName() == "Try again"
 
@@ -340,44 +308,6 @@ def test_nothing_is_saved_for_demo_people(stage: WindowHarness, page: ClipsPage)
     assert "Measure page" in page.review.save.toolTip()
 
 
-# -- the table --------------------------------------------------------------------------------
-
-
-def headings(page: ClipsPage) -> list[str]:
-    table = page.list.table
-    return [
-        str(page.model.headerData(place, Qt.Orientation.Horizontal))
-        for place in range(page.model.columnCount())
-        if not table.isColumnHidden(place)
-    ]
-
-
-@pytest.mark.parametrize(
-    ("percent", "expected"),
-    [(100, ["Clip", "Movement", "Result", "Reasons and notes"]), (200, ["Clip", "Result"])],
-)
-def test_the_columns_fit_and_those_without_room_are_left_out(
-    stage: WindowHarness, page: ClipsPage, percent: int, expected: list[str]
-) -> None:
-    stage.window.resize(1366, 700)
-    stage.services.appearance.choose(percent=percent)
-    page.list.read.click()
-    stage.settle()
-    table = page.list.table
-    assert headings(page) == expected
-    wide = sum(table.columnWidth(place) for place in range(page.model.columnCount()))
-    assert wide <= table.viewport().width()
-    row = _row(page, NAMES[0])
-    table.selectRow(page.model.rows.index(row))
-    assert page.list.note.text() == ("" if table.shows_reasons else row.reasons)
-    assert page.list.movement.isVisible()
-    table.selectAll()
-    assert page.list.note.text() == "Movement and side apply to the 3 selected clips."
-    table.clearSelection()
-    assert not page.list.movement.isVisible(), "nothing to choose for"
-    assert not table.horizontalScrollBar().isVisible()
-
-
 def test_what_is_next_is_the_main_button(stage: WindowHarness, page: ClipsPage) -> None:
     def main_of(*buttons: QPushButton) -> list[str]:
         shown = [one for one in buttons if one.isVisible() and one.property("role") == "main"]
@@ -389,13 +319,13 @@ def test_what_is_next_is_the_main_button(stage: WindowHarness, page: ClipsPage) 
     stage.settle()
     assert not pages.read.isEnabled()
     assert pages.read.accessibleName() == "Choose movement and side first"
-    page.show_clip(_row(page, NAMES[2]))
+    page.show_clip(row_named(page, NAMES[2]))
     assert main_of(review.read, review.save) == ["Read this clip"]
-    page.show_clip(_row(page, NAMES[0]))
+    page.show_clip(row_named(page, NAMES[0]))
     assert main_of(review.read, review.save) == ["Save in the record of Rowan"]
     review.save.click()
     assert main_of(review.read, review.save, review.after, review.back) == ["Back to the list"]
-    page.model.remove([_row(page, NAMES[2])])
+    page.model.remove([row_named(page, NAMES[2])])
     page.show_list()
     assert main_of(pages.add, pages.save, pages.read) == ["Export results"]
 
@@ -488,7 +418,7 @@ def test_results_are_saved_as_the_command_writes_them(
 ) -> None:
     page.list.read.click()
     stage.settle()
-    row = _row(page, NAMES[0])
+    row = row_named(page, NAMES[0])
     page.show_clip(row)
     tick = page.review.trials.ticks[1]
     assert tick is not None
@@ -506,42 +436,3 @@ def test_results_are_saved_as_the_command_writes_them(
         results = json.loads(target.read_text())["results"]
         values = {Path(each["clip"]).name: str(each["value"]) for each in results}
     assert values == {NAMES[0]: "117.0", NAMES[1]: "118.0"}
-
-
-# -- what is seen whole -----------------------------------------------------------------------
-
-
-@pytest.mark.parametrize("percent", PERCENTS)
-def test_picture_buttons_and_curve_are_seen_whole(
-    stage: WindowHarness, page: ClipsPage, percent: int
-) -> None:
-    stage.services.appearance.choose(percent=percent)
-    read_first(stage, page)
-    player = page.review.player
-    for size in SIZES:
-        resize(stage, size)
-        for shown in (player.video, player.play, player.slider, player.chart):
-            place = QRect(shown.mapTo(page.review, QPoint()), shown.size())
-            assert player.geometry().contains(place), (size, shown)
-        curve = player.chart._plot.getPlotItem().vb
-        assert curve.height() >= 110, size
-
-
-@pytest.mark.parametrize("percent", PERCENTS)
-def test_no_row_of_the_table_is_cut(
-    stage: WindowHarness, page: ClipsPage, folder: Path, percent: int
-) -> None:
-    for number in range(20):
-        (folder / f"more-{number}-flexion-left.mp4").touch()
-    page.open([folder])
-    stage.settle()
-    stage.services.appearance.choose(percent=percent)
-    table = page.list.table
-    for size in SIZES:
-        resize(stage, size)
-        ends = [
-            table.visualRect(page.model.index(place, 0)).bottom()
-            for place in range(len(page.model.rows))
-        ]
-        seen = table.viewport().height()
-        assert any(0 <= seen - 1 - end <= 1 for end in ends), (size, seen, ends)

@@ -1,0 +1,82 @@
+"""Clips at every text size: columns, rows, picture, buttons and curve are never cut."""
+
+from pathlib import Path
+
+import pytest
+from PySide6.QtCore import QPoint, QRect, Qt
+
+from gui.pages.clips.clips_page import ClipsPage
+from tests.gui.pages.clips.conftest import NAMES, read_first, row_named
+from tests.support.gui.screenshots import PERCENTS, SIZES, resize
+from tests.support.gui.stage import WindowHarness
+
+
+def headings(page: ClipsPage) -> list[str]:
+    table = page.list.table
+    return [
+        str(page.model.headerData(place, Qt.Orientation.Horizontal))
+        for place in range(page.model.columnCount())
+        if not table.isColumnHidden(place)
+    ]
+
+
+@pytest.mark.parametrize(
+    ("percent", "expected"),
+    [(100, ["Clip", "Movement", "Result", "Reasons and notes"]), (200, ["Clip", "Result"])],
+)
+def test_the_columns_fit_and_those_without_room_are_left_out(
+    stage: WindowHarness, page: ClipsPage, percent: int, expected: list[str]
+) -> None:
+    stage.window.resize(1366, 700)
+    stage.services.appearance.choose(percent=percent)
+    page.list.read.click()
+    stage.settle()
+    table = page.list.table
+    assert headings(page) == expected
+    wide = sum(table.columnWidth(place) for place in range(page.model.columnCount()))
+    assert wide <= table.viewport().width()
+    row = row_named(page, NAMES[0])
+    table.selectRow(page.model.rows.index(row))
+    assert page.list.note.text() == ("" if table.shows_reasons else row.reasons)
+    assert page.list.movement.isVisible()
+    table.selectAll()
+    assert page.list.note.text() == "Movement and side apply to the 3 selected clips."
+    table.clearSelection()
+    assert not page.list.movement.isVisible(), "nothing to choose for"
+    assert not table.horizontalScrollBar().isVisible()
+
+
+@pytest.mark.parametrize("percent", PERCENTS)
+def test_picture_buttons_and_curve_are_seen_whole(
+    stage: WindowHarness, page: ClipsPage, percent: int
+) -> None:
+    stage.services.appearance.choose(percent=percent)
+    read_first(stage, page)
+    player = page.review.player
+    for size in SIZES:
+        resize(stage, size)
+        for shown in (player.video, player.play, player.slider, player.chart):
+            place = QRect(shown.mapTo(page.review, QPoint()), shown.size())
+            assert player.geometry().contains(place), (size, shown)
+        curve = player.chart._plot.getPlotItem().vb
+        assert curve.height() >= 110, size
+
+
+@pytest.mark.parametrize("percent", PERCENTS)
+def test_no_row_of_the_table_is_cut(
+    stage: WindowHarness, page: ClipsPage, folder: Path, percent: int
+) -> None:
+    for number in range(20):
+        (folder / f"more-{number}-flexion-left.mp4").touch()
+    page.open([folder])
+    stage.settle()
+    stage.services.appearance.choose(percent=percent)
+    table = page.list.table
+    for size in SIZES:
+        resize(stage, size)
+        ends = [
+            table.visualRect(page.model.index(place, 0)).bottom()
+            for place in range(len(page.model.rows))
+        ]
+        seen = table.viewport().height()
+        assert any(0 <= seen - 1 - end <= 1 for end in ends), (size, seen, ends)
