@@ -37,6 +37,7 @@ QLabel[role="small"], QLabel[role="notice"] {{ color: {quiet}; font-size: {small
 QLabel[role="notice"] {{ color: {ink}; }}
 QLabel[role="who"] {{ color: {quiet}; font-size: {who}px; }}
 QLabel[role="alarm"] {{ color: {alarm}; font-size: {title}px; font-weight: 700; }}
+QLabel[role="alarm-text"] {{ color: {alarm}; }}
 QWidget[short="true"] QLabel[role=""] {{ font-size: {short}px; }}
 QFrame[role="card"] {{ background: {raised}; border: 1px solid {line};
     border-radius: {card_radius}px; }}

@@ -35,7 +35,7 @@ class BesideRow(QWidget):
         self.setSizePolicy(policy)
 
     def sizeHint(self) -> QSize:
-        wide = self._words.sizeHint().width() + self._control.sizeHint().width() + _BETWEEN_PX
+        wide = self._words.sizeHint().width() + self._wanted().width() + _BETWEEN_PX
         return QSize(wide, self.heightForWidth(wide))
 
     def minimumSizeHint(self) -> QSize:
@@ -71,7 +71,7 @@ class BesideRow(QWidget):
 
     def _beside(self, width: int) -> bool:
         """Return whether both have room in one line."""
-        needed = self._control.sizeHint().width()
+        needed = self._wanted().width()
         if self._filling:
             return needed <= width - self._words_width(width) - _BETWEEN_PX
         least = _LEAST_DIGITS * self.fontMetrics().horizontalAdvance("0")
@@ -80,7 +80,11 @@ class BesideRow(QWidget):
     def _words_width(self, width: int) -> int:
         if self._filling:
             return round(_WORDS_SHARE * width)
-        return width - _BETWEEN_PX - self._control.sizeHint().width()
+        return width - _BETWEEN_PX - self._wanted().width()
+
+    def _wanted(self) -> QSize:
+        """Return the size that the control wants, no less than the least it was given."""
+        return self._control.sizeHint().expandedTo(self._control.minimumSize())
 
     def _places(self, width: int) -> tuple[QRect, QRect]:
         """Return where words and control are in a row of this width."""
@@ -94,7 +98,7 @@ class BesideRow(QWidget):
                 QRect(left, 0, rest, _height_of(control, rest)),
             )
         high = _height_of(words, width)
-        wide = width if self._filling else min(width, control.sizeHint().width())
+        wide = width if self._filling else min(width, self._wanted().width())
         return (
             QRect(0, 0, width, high),
             QRect(0, high + GAP_PX // 2, wide, _height_of(control, wide)),

@@ -7,6 +7,8 @@ from PySide6.QtGui import QFont, QFontMetricsF, QPainter, QResizeEvent, QShowEve
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from gui.style.appearance import Appearance
+from gui.style.measures import BODY_PX, DISPLAY, DISPLAY_GROWTH
+from gui.style.style_sheet import grown
 from gui.widgets.announcement import announce
 from gui.widgets.painted_widget import PaintedWidget
 
@@ -25,6 +27,9 @@ class FittedSentence(PaintedWidget):
         Lines that always have room.
     quiet
         Set in regular type that steps back, and in the least size.
+    heading
+        In the size of a page's heading, whatever the window's height: for pages that are read
+        from the chair.
     """
 
     def __init__(
@@ -33,10 +38,11 @@ class FittedSentence(PaintedWidget):
         *,
         lines: int = 2,
         quiet: bool = False,
+        heading: bool = False,
         parent: QWidget | None = None,
     ) -> None:
         super().__init__(appearance, parent)
-        self._lines, self._quiet = lines, quiet
+        self._lines, self._quiet, self._heading = lines, quiet, heading
         if quiet:
             self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
         self._text = ""
@@ -82,7 +88,7 @@ class FittedSentence(PaintedWidget):
     def fitted_font(self) -> QFont:
         """Return the largest font between the two shares in which the sentence fits."""
         least, most = self._least_px(), round(self.window().height() * MOST_SHARE)
-        for px in range(least if self._quiet else most, least, -1):
+        for px in range(least if self._quiet or self._heading else most, least, -1):
             font = self._font(px)
             if self._fits(font):
                 return font
@@ -105,6 +111,8 @@ class FittedSentence(PaintedWidget):
         return QFontMetricsF(font).boundingRect(space, self._flags(), self._text)
 
     def _least_px(self) -> int:
+        if self._heading:
+            return round(grown(BODY_PX * DISPLAY, DISPLAY_GROWTH, self.appearance.percent))
         return ceil(self.window().height() * LEAST_SHARE)
 
     def _flags(self) -> int:

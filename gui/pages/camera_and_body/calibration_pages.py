@@ -18,7 +18,8 @@ from gui.pages.camera_and_body.agreement_study import (
     analyse_study_file,
     save_proposed_corrections,
 )
-from gui.pages.camera_and_body.calibration_overview import TRUNK, CalibrationPage
+from gui.pages.camera_and_body.body_lengths import TRUNK, BodyLengthsPage
+from gui.pages.camera_and_body.calibration_overview import CalibrationPage
 from gui.pages.camera_and_body.lens import LensPage
 from gui.pages.camera_and_body.marking import MarkedPoints, MarkingPage, MarkingTask
 from gui.pages.camera_and_body.marking_tasks import (
@@ -49,15 +50,24 @@ class CalibrationPages(QStackedWidget):
         self._marks_back = False
         appearance = services.appearance
         self.overview = CalibrationPage(appearance)
+        self.lengths = BodyLengthsPage()
         self.lens = LensPage(services)
         self.mark = MarkingPage(services)
         self.agreement = AgreementPage()
         self.repeatability = RepeatabilityPage()
-        for page in (self.overview, self.lens, self.mark, self.agreement, self.repeatability):
+        for page in (
+            self.overview,
+            self.lengths,
+            self.lens,
+            self.mark,
+            self.agreement,
+            self.repeatability,
+        ):
             self.addWidget(page)
         self._connect()
         for page, leave in (
             (self.overview, self.overview.leave),
+            (self.lengths, self.lengths.leave),
             (self.lens, self.lens.leave),
             (self.mark, self.mark.leave),
             (self.agreement, self.agreement.leave),
@@ -70,7 +80,8 @@ class CalibrationPages(QStackedWidget):
         overview.lens_wanted.connect(self._begin_lens)
         overview.level_wanted.connect(self._begin_level)
         overview.marks_wanted.connect(self._begin_marks)
-        overview.lengths_typed.connect(self._keep_lengths)
+        overview.lengths_wanted.connect(self._begin_lengths)
+        self.lengths.lengths_typed.connect(self._keep_lengths)
         overview.forget_places.connect(self._forget_places)
         overview.study_wanted.connect(self._open_study)
         overview.retest_wanted.connect(self._show_retest)
@@ -81,7 +92,7 @@ class CalibrationPages(QStackedWidget):
         self.lens.kept.connect(self.show_calibration)
         self.lens.message_raised.connect(self.message_raised)
         self.mark.kept.connect(self._keep_marks)
-        for page in (self.lens, self.mark, self.agreement, self.repeatability):
+        for page in (self.lengths, self.lens, self.mark, self.agreement, self.repeatability):
             page.back.connect(self.show_calibration)
 
     # -- the page of what is known ------------------------------------------------------------
@@ -112,6 +123,11 @@ class CalibrationPages(QStackedWidget):
                 self.message_raised.emit,
             )
 
+    @Slot()
+    def _begin_lengths(self) -> None:
+        self.setCurrentWidget(self.lengths)
+        self.lengths.begin()
+
     @Slot(object)
     def _keep_lengths(self, typed: dict[str, float]) -> None:
         person = self._person()
@@ -129,7 +145,6 @@ class CalibrationPages(QStackedWidget):
                 lambda store: save_body_lengths(store, person, lengths.body, BodySource.TAPE, day)
             )
         )
-        self.overview.clear_fields()
 
     @Slot()
     def _forget_places(self) -> None:

@@ -8,7 +8,8 @@ from PySide6.QtWidgets import QWidget
 from calibration.lens.capture import ENOUGH_VIEWS, CaptureGuidance, LensCapture, ViewOutcome
 from calibration.lens.fit import COVERAGE_CELLS, FEWEST_VIEWS, LensFit
 from gui.pages.camera_and_body.coverage_grid import CoverageGrid
-from gui.pages.camera_and_body.picture_page import frame_picture
+from gui.pages.camera_and_body.no_camera import TroubleSteps
+from gui.pages.camera_and_body.picture_page import Steps, frame_picture
 from gui.session.services import Services
 from gui.session.tones import Tone
 from gui.style.measures import GAP_PX
@@ -21,9 +22,6 @@ from gui.widgets.text import label
 from measure.live.events import LiveFrame
 from measure.storage.store import Store
 from measure.video.frame import Picture
-
-#: Shares of the width for the picture and for the words beside it. [technical]
-_SHARES = (7, 3)
 
 
 class LensPage(QWidget):
@@ -42,36 +40,39 @@ class LensPage(QWidget):
         self._capture: LensCapture | None = None
         self._busy = False
         self._mirrored = False
-        self.sentence = FittedSentence(appearance)
+        self.sentence = FittedSentence(appearance, lines=1, heading=True)
         self.camera = CameraView(services, self.sentence, stills=True)
         self.camera.framed.connect(self.take_frame)
         self.coverage = CoverageGrid(appearance, self.camera.video)
         self.camera.troubled.connect(self._show_step)
-        self.count = label("", "lead")
-        self.first = label(
-            tr(
-                "The board is a sheet of squares. Save it and print it first. Then hold it so "
-                "that it is seen once in every field."
-            ),
-            "quiet",
-        )
+        self.count = label("", "title")
+        self.steps = Steps()
+        self.trouble = TroubleSteps(appearance, self.camera)
         self.make = button(tr("Create the profile"), "main")
         self.board = button(tr("Save the board to print"))
-        self.anew = button(tr("Start over"))
+        self.anew = button(tr("Start over"), "link")
         self.leave = button(tr("Back"), key=tr("Escape"))
         self.make.clicked.connect(self._make)
         self.anew.clicked.connect(self._start_over)
         self.leave.clicked.connect(self.back)
         self.board.clicked.connect(self.board_wanted)
         self._camera_name, self._kept = "", 0
-        self._lay_out()
+        self._lay_out(services)
 
-    def _lay_out(self) -> None:
-        picture, words = _SHARES
-        self._beside = widget_with(column(self.count, self.first, 1, spacing=2 * GAP_PX))
-        shown = row((self.camera, picture), (self._beside, words), spacing=3 * GAP_PX)
-        buttons = [self.leave, self.anew, self.make, self.board]
-        frame_picture(self, self.sentence, widget_with(shown), buttons)
+    def _lay_out(self, services: Services) -> None:
+        again = row(self.anew, 1)
+        words = column(
+            self.sentence,
+            self.steps,
+            self.trouble,
+            self.count,
+            again,
+            1,
+            margins=(0, 0, GAP_PX, 0),
+            spacing=2 * GAP_PX,
+        )
+        buttons = [self.leave, self.board, self.make, self.camera.retry]
+        frame_picture(self, services, self.camera, widget_with(words), buttons)
 
     def begin(self, camera: str, *, mirrored: bool) -> None:
         """Open the camera and begin to collect views; the page has to be in sight."""
@@ -132,7 +133,16 @@ class LensPage(QWidget):
         """Offer the step that is next: print the board, then show it; none without pictures."""
         seen, pictures = self._kept > 0, self.camera.trouble is None
         give_role(self.board, "main" if pictures and not seen else "")
-        self._beside.setVisible(pictures)
+        self.steps.show_steps(
+            (
+                tr("Save the board and print it in full size."),
+                tr("Hold it so that each field of the grid sees it once."),
+                tr("Create the profile."),
+            ),
+            done=int(seen),
+        )
+        for shown in (self.steps, self.count):
+            shown.setVisible(pictures)
         self.coverage.setVisible(pictures)
         self.board.setVisible(pictures)
         self.anew.setVisible(pictures and seen)

@@ -7,23 +7,21 @@ import numpy as np
 from PySide6.QtCore import Qt, Signal, Slot
 from PySide6.QtWidgets import QStackedWidget, QWidget
 
-from gui.pages.camera_and_body.picture_page import frame_picture
+from gui.pages.camera_and_body.no_camera import TroubleSteps
+from gui.pages.camera_and_body.picture_page import Steps, frame_picture
 from gui.pages.camera_and_body.point_marking import PointMarkingView
 from gui.session.services import Services
 from gui.style.measures import GAP_PX
 from gui.text.wording import tr
-from gui.widgets.buttons import button
+from gui.widgets.buttons import FlowRow, button
 from gui.widgets.camera_view import CameraView
 from gui.widgets.fitted_sentence import FittedSentence
-from gui.widgets.layouts import column, row, widget_with
+from gui.widgets.layouts import column, widget_with
 from gui.widgets.text import label
 from gui.widgets.video_view import image_of
 from gui.widgets.wrapping_check_box import WrappingCheckBox
 from measure.domain.landmarks import FloatArray
 from measure.live.events import LiveFrame
-
-#: Shares of the width for the picture and for the words beside it. [technical]
-_SHARES = (7, 3)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -66,6 +64,8 @@ class MarkingTask:
         Whether a person must be seen in the picture.
     describe
         Returns what the marks tell, in words; empty when they do not fit.
+    outline
+        The whole way in steps, of which taking the picture is the first.
     better
         Returns what to do where the marks tell too little to be kept; else nothing.
     """
@@ -76,6 +76,7 @@ class MarkingTask:
     in_pairs: bool
     needs_person: bool
     describe: Callable[[MarkedPoints], str]
+    outline: tuple[str, ...]
     better: Callable[[MarkedPoints], str] = lambda _marked: ""
 
 
@@ -89,20 +90,25 @@ class MarkingPage(QWidget):
     def __init__(self, services: Services, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         appearance = services.appearance
+        self._services = services
         self._task: MarkingTask | None = None
         self._frame: LiveFrame | None = None
         self._still: LiveFrame | None = None
-        self.sentence = FittedSentence(appearance)
+        self.sentence = FittedSentence(appearance, lines=1, heading=True)
         # The picture is shown as it is, never mirrored.
         self.camera = CameraView(services, self.sentence, stills=True)
         self.camera.framed.connect(self.take_frame)
         self.camera.happened.connect(self._take_event)
+        self.camera.troubled.connect(self._refresh)
         self.picture = PointMarkingView(appearance)
+        self.steps = Steps()
+        self.trouble = TroubleSteps(appearance, self.camera)
         self.description_label = label("", "lead")
-        self.fixed = WrappingCheckBox(appearance, tr("The camera stays exactly where it is"))
+        self.fixed = WrappingCheckBox(appearance, tr("The camera stays where it is"))
+        self.stays = label(tr("Then this level is used on later days too."), "quiet")
         self.take = button(tr("Take this picture"), "main")
-        self.again = button(tr("Another picture"))
-        self.undo = button(tr("Undo the last mark"))
+        self.again = button(tr("Another picture"), "link")
+        self.undo = button(tr("Undo the last mark"), "link")
         self.keep = button(tr("Save"), "main")
         self.leave = button(tr("Back"), key=tr("Escape"))
         self.take.clicked.connect(self._take)
@@ -117,11 +123,21 @@ class MarkingPage(QWidget):
     def _lay_out(self) -> None:
         for view in (self.camera, self.picture):
             self._views.addWidget(view)
-        beside = column(self.description_label, self.fixed, 1, spacing=2 * GAP_PX)
-        picture, words = _SHARES
-        shown = widget_with(row((self._views, picture), (beside, words), spacing=3 * GAP_PX))
-        buttons = [self.leave, self.again, self.undo, self.take, self.keep]
-        frame_picture(self, self.sentence, shown, buttons)
+        links = FlowRow(2 * GAP_PX, filling=False)
+        links.offer([self.undo, self.again])
+        words = column(
+            self.sentence,
+            self.description_label,
+            self.steps,
+            self.trouble,
+            links,
+            column(self.fixed, self.stays, spacing=0),
+            1,
+            margins=(0, 0, GAP_PX, 0),
+            spacing=2 * GAP_PX,
+        )
+        buttons = [self.leave, self.take, self.keep, self.camera.retry]
+        frame_picture(self, self._services, self._views, widget_with(words), buttons)
 
     @property
     def is_live(self) -> bool:
@@ -183,7 +199,11 @@ class MarkingPage(QWidget):
         live, many = self.is_live, len(self.picture.marks_px)
         self._views.setCurrentWidget(self.camera if live else self.picture)
         self.fixed.setVisible(task.in_pairs and not live)
-        self.take.setVisible(live)
+        self.stays.setVisible(task.in_pairs and not live)
+        pictures = self.camera.trouble is None or not live
+        self.steps.show_steps(task.outline, done=0 if live else 1)
+        self.steps.setVisible(pictures and not (many and not live))
+        self.take.setVisible(live and pictures)
         self.take.setEnabled(self._may_take(self._frame))
         for still_button in (self.again, self.undo, self.keep):
             still_button.setVisible(not live)

@@ -32,7 +32,7 @@ def level_marking_task(camera: str) -> MarkingTask:
     def better(marked: MarkedPoints) -> str:
         if orientation_from_marks(marked, camera).roll_half_deg < USEFUL_LEVEL_DEG:
             return ""
-        return tr("These lines are too short. Undo the last mark, and mark it further away.")
+        return tr("The line is too short. Mark its end further away.")
 
     return MarkingTask(
         before=tr("Let the camera see a door frame or a plumb line, and take a picture."),
@@ -46,6 +46,11 @@ def level_marking_task(camera: str) -> MarkingTask:
         in_pairs=True,
         needs_person=False,
         describe=describe,
+        outline=(
+            tr("Take the picture."),
+            tr("Mark its upper end, then its lower end."),
+            tr("Save the level."),
+        ),
         better=better,
     )
 
@@ -63,7 +68,7 @@ def back_marking_task(camera: str | None) -> MarkingTask:
         ).format(neck=round(100 * estimate.c7_height), pelvis=round(100 * estimate.iliac_spines))
 
     return MarkingTask(
-        before=tr("Turn your back to the camera, arms hanging. A helper takes a picture."),
+        before=tr("Turn your back to the camera and let your arms hang."),
         steps=(
             tr("Mark the bone that stands out most at the base of the neck."),
             tr("Mark one of the two dimples above the buttocks."),
@@ -73,6 +78,11 @@ def back_marking_task(camera: str | None) -> MarkingTask:
         in_pairs=False,
         needs_person=True,
         describe=describe,
+        outline=(
+            tr("A helper takes the picture."),
+            tr("Mark the neck, and the two dimples above the buttocks."),
+            tr("Save the marks."),
+        ),
     )
 
 

@@ -44,7 +44,7 @@ class RepeatabilityPage(QWidget):
         self.leave.clicked.connect(self.back)
         frame_page(
             self,
-            label(tr("Repeatability"), "display"),
+            label(tr("How much readings vary"), "display"),
             self.nothing,
             self.sentence,
             self.table,
@@ -62,7 +62,12 @@ class RepeatabilityPage(QWidget):
         self.sentence.setText(plain_sentence(results))
         self.sentence.setVisible(bool(results))
         clear_layout(self._rows)
-        headings = [tr("Movement"), tr("Sessions"), tr("Varies by"), tr("Real from")]
+        headings = [
+            tr("Movement"),
+            tr("Sessions"),
+            tr("Varies by"),
+            tr("Must differ by"),
+        ]
         drifts = any(result.drift_per_week is not None for result in results.values())
         if drifts:
             headings.append(tr("Drift per week"))
@@ -73,7 +78,7 @@ class RepeatabilityPage(QWidget):
         for line, ((movement, side), result) in enumerate(results.items(), start=1):
             cells = _cells(movement, side, result)[: len(headings)]
             for place, text in enumerate(cells):
-                self._rows.addWidget(label(text), line, place)
+                self._rows.addWidget(label(text, "lead"), line, place)
         self.leave.setFocus(Qt.FocusReason.OtherFocusReason)
 
 
@@ -105,15 +110,10 @@ def shown(value: float, unit: Unit, *, digits: int = 0) -> str:
 
 
 def _explanation() -> str:
-    return " ".join(
-        (
-            tr("Varies by: how much a single session differs from the person's own line."),
-            tr(
-                "It is a typical value until there are {count} sessions. Real from: a difference "
-                "that is more than chance (90 %)."
-            ).format(count=ENOUGH_SESSIONS),
-        )
-    )
+    return tr(
+        "A typical value is used until there are {count} sessions. A difference this large is "
+        "more than chance (90 %)."
+    ).format(count=ENOUGH_SESSIONS)
 
 
 def _cells(movement: Movement, side: Side, result: Repeatability) -> tuple[str, ...]:
@@ -122,7 +122,7 @@ def _cells(movement: Movement, side: Side, result: Repeatability) -> tuple[str, 
     return (
         task_title(movement, side),
         str(result.sessions),
-        error if result.own else tr("{value}, typical value").format(value=error),
+        error if result.own else tr("{value} (typical)").format(value=error),
         shown(result.mdc90, unit),
         ""
         if drift is None

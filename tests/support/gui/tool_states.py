@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from pathlib import Path
 
 from gui.app.window_pages import MainPage
-from gui.pages.camera_and_body.calibration_overview import TRUNK
+from gui.pages.camera_and_body.body_lengths import TRUNK
 from gui.pages.clips.clip_rows import ClipRow
 from measure.camera.faults import SourceFault
 from measure.clips.inputs import ClipEntry
@@ -106,9 +106,12 @@ def _known(stage: WindowHarness) -> Iterator[str]:
     stage.settle()
     yield "known"
     known.overview.enter.click()
-    known.overview.fields[TRUNK].setText("12")
-    known.overview.keep.click()
+    stage.settle()
+    known.lengths.fields[TRUNK].setText("12")
+    known.lengths.keep.click()
     yield "known-wrong-length"
+    known.lengths.leave.click()
+    stage.settle()
     known.overview.calibrate.click()
     stage.settle()
     stage.engine.show(Phase.SEARCHING_FOR_PERSON)

@@ -13,7 +13,7 @@ from PySide6.QtWidgets import QAbstractButton, QFileDialog, QLabel, QLineEdit
 
 from calibration.statistics.repeatability import RetestSession, repeatability
 from gui.app.window_pages import MainPage
-from gui.pages.camera_and_body.calibration_overview import TRUNK, length_problem
+from gui.pages.camera_and_body.body_lengths import TRUNK, length_problem
 from gui.session.known_setup import SetupProvider, load_stored_setup
 from gui.session.known_state import load_calibration_state
 from measure.domain.calibration_records import BodySource
@@ -285,7 +285,10 @@ def test_marks_that_do_not_fit_are_not_kept(known: WindowHarness) -> None:
 
 
 def test_typed_lengths_are_kept_and_used(known: WindowHarness) -> None:
-    page = known.window.calibration.overview
+    pages = known.window.calibration
+    pages.overview.enter.click()
+    page = pages.lengths
+    assert page.isVisible()
     for name, text in ((TRUNK, "49"), ("upper_arm", "30,5"), ("forearm", "25.5")):
         page.fields[name].setText(text)
     page.keep.click()
@@ -295,7 +298,9 @@ def test_typed_lengths_are_kept_and_used(known: WindowHarness) -> None:
     assert record.lengths_from is BodySource.TAPE
     assert record.body.upper_arm == pytest.approx(30.5 / 49)
     assert record.body.shoulder_width is None
-    assert page.lengths.text() == "\u2713  Measured on 2026-11-25."
+    assert pages.overview.isVisible()
+    assert pages.overview.lengths.text() == "\u2713  Measured on 2026-11-25."
+    pages.overview.enter.click()
     assert page.fields[TRUNK].text() == ""
     assert record.body.forearm == pytest.approx(25.5 / 49)
     assert known.services.source().setup.body.upper_arm == pytest.approx(30.5 / 49)
@@ -322,7 +327,8 @@ def test_lengths_that_cannot_be_are_answered_in_words(typed: dict[str, float], p
 
 
 def test_text_for_a_number_is_answered_in_words(known: WindowHarness) -> None:
-    page = known.window.calibration.overview
+    known.window.calibration.overview.enter.click()
+    page = known.window.calibration.lengths
     page.fields[TRUNK].setText("long")
     page.keep.click()
     assert page.wrong.text() == "long is not a number."

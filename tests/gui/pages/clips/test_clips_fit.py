@@ -6,9 +6,19 @@ import pytest
 from PySide6.QtCore import QPoint, QRect, Qt
 
 from gui.pages.clips.clips_page import ClipsPage
-from tests.gui.pages.clips.conftest import NAMES, read_first, row_named
+from tests.support.gui.clip_folder import NAMES, fill_folder, open_folder, read_first, row_named
 from tests.support.gui.screenshots import PERCENTS, SIZES, resize
 from tests.support.gui.stage import WindowHarness
+
+
+@pytest.fixture
+def folder(tmp_path: Path) -> Path:
+    return fill_folder(tmp_path)
+
+
+@pytest.fixture
+def page(stage: WindowHarness, folder: Path) -> ClipsPage:
+    return open_folder(stage, folder)
 
 
 def headings(page: ClipsPage) -> list[str]:

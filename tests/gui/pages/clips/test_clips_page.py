@@ -24,8 +24,18 @@ from measure.domain.acquisition import KnownSetup
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
 from measure.errors import ClipError, MachineError
-from tests.gui.pages.clips.conftest import NAMES, read_first, row_named
+from tests.support.gui.clip_folder import NAMES, fill_folder, open_folder, read_first, row_named
 from tests.support.gui.stage import WindowHarness, read_drawn_clips
+
+
+@pytest.fixture
+def folder(tmp_path: Path) -> Path:
+    return fill_folder(tmp_path)
+
+
+@pytest.fixture
+def page(stage: WindowHarness, folder: Path) -> ClipsPage:
+    return open_folder(stage, folder)
 
 
 def texts(page: ClipsPage, fact: Fact) -> dict[str, str]:

@@ -2,8 +2,6 @@
 
 from pathlib import Path
 
-import pytest
-
 from gui.app.window_pages import MainPage
 from gui.pages.clips.clip_rows import ClipRow
 from gui.pages.clips.clips_page import ClipsPage
@@ -12,17 +10,15 @@ from tests.support.gui.stage import WindowHarness
 NAMES = ("bed-three_flexion_right.mp4", "abduction-left.mov", "IMG_4711.mp4")
 
 
-@pytest.fixture
-def folder(tmp_path: Path) -> Path:
-    """A folder with three clips and something else."""
+def fill_folder(folder: Path) -> Path:
+    """Put three clips and something else into a folder, and return it."""
     for name in (*NAMES, "notes.txt"):
-        (tmp_path / name).touch()
-    return tmp_path
+        (folder / name).touch()
+    return folder
 
 
-@pytest.fixture
-def page(stage: WindowHarness, folder: Path) -> ClipsPage:
-    """The page with the clips of a folder in its list."""
+def open_folder(stage: WindowHarness, folder: Path) -> ClipsPage:
+    """Return the page with the clips of a folder in its list."""
     stage.window.go(MainPage.CLIPS)
     stage.window.clips.open([folder])
     stage.settle()

@@ -1,0 +1,148 @@
+"""Page of body lengths: fields in one grid, what is wrong beneath its field."""
+
+from PySide6.QtCore import Qt, Signal, Slot
+from PySide6.QtWidgets import QGridLayout, QLineEdit, QWidget
+
+from calibration.body.lengths import TRUNK_CM
+from gui.style.measures import GAP_PX
+from gui.text.wording import tr
+from gui.widgets.buttons import bind_keys, button
+from gui.widgets.layouts import card
+from gui.widgets.page_frame import frame_page
+from gui.widgets.scroll_page import bring_into_view
+from gui.widgets.text import label
+from measure.domain.acquisition import POSSIBLE
+
+TRUNK = "trunk"
+LENGTHS = ("upper_arm", "forearm", "shoulder_width")
+#: Lines of the grid that a field takes: its name, itself, what is wrong with it, and a gap.
+_LINES = 4
+
+
+class BodyLengthsPage(QWidget):
+    """Takes the lengths of a body, measured with a tape."""
+
+    #: Lengths in centimetres by name, the trunk among them.
+    lengths_typed = Signal(object)
+    back = Signal()
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._names = {
+            TRUNK: tr("trunk, hip to shoulder"),
+            "upper_arm": tr("upper arm"),
+            "forearm": tr("forearm"),
+            "shoulder_width": tr("shoulder to shoulder"),
+        }
+        self.fields = {name: self._field(words) for name, words in self._names.items()}
+        #: What is wrong with a field, beneath it.
+        self.wrong = label("", "alarm-text")
+        self.keep = button(tr("Save the lengths"), "main", key=tr("Enter"))
+        self.leave = button(tr("Back"), key=tr("Escape"))
+        self.keep.clicked.connect(self._keep)
+        self.leave.clicked.connect(self.back)
+        bind_keys(self, self.keep, "Return", "Enter")
+        self._grid = QGridLayout()
+        self._lay_out()
+
+    @staticmethod
+    def _field(words: str) -> QLineEdit:
+        field = QLineEdit()
+        field.setAccessibleName(tr("{length}, centimetres").format(length=words))
+        field.setMaxLength(6)
+        return field
+
+    def _lay_out(self) -> None:
+        self._grid.setHorizontalSpacing(4 * GAP_PX)
+        self._grid.setVerticalSpacing(GAP_PX)
+        for name, field in self.fields.items():
+            line, column = self._place(name)
+            words = label(_sentence(self._names[name]), "strong")
+            words.setBuddy(field)
+            self._grid.addWidget(words, line, column, Qt.AlignmentFlag.AlignBottom)
+            self._grid.addWidget(field, line + 1, column)
+        for column in range(2):
+            self._grid.setColumnStretch(column, 1)
+        self._grid.setRowMinimumHeight(_LINES - 1, GAP_PX)
+        self._say(TRUNK, "")
+        frame_page(
+            self,
+            label(tr("Body lengths"), "display"),
+            label(
+                tr("In centimetres: the trunk and at least one other."),
+                "lead",
+            ),
+            card(self._grid),
+            1,
+            buttons=[self.leave, self.keep],
+        )
+
+    def _place(self, name: str) -> tuple[int, int]:
+        """Return the first line and the column of a field in the grid."""
+        line, column = divmod(list(self.fields).index(name), 2)
+        return _LINES * line, column
+
+    def begin(self) -> None:
+        """Show the fields without what was typed before."""
+        for field in self.fields.values():
+            field.clear()
+        self._say(TRUNK, "")
+        self.fields[TRUNK].setFocus(Qt.FocusReason.OtherFocusReason)
+
+    @Slot()
+    def _keep(self) -> None:
+        """Take what was typed, or say what is wrong with it."""
+        typed: dict[str, float] = {}
+        for name, field in self.fields.items():
+            text = field.text().strip().replace(",", ".")
+            if not text:
+                continue
+            try:
+                typed[name] = float(text)
+            except ValueError:
+                words = tr("{text} is not a number.").format(text=field.text().strip())
+                self._say(name, words)
+                return
+        self._say(*length_problem(typed))
+        if self.wrong.isHidden():
+            self.lengths_typed.emit(typed)
+
+    def _say(self, name: str, wrong: str) -> None:
+        """Say beneath a field what is wrong with it, and go there; nothing where all is well."""
+        line, column = self._place(name)
+        self._grid.addWidget(self.wrong, line + 2, column, 1, 2 - column)
+        self.wrong.setText(wrong)
+        self.wrong.setVisible(bool(wrong))
+        if wrong:
+            self.fields[name].setFocus(Qt.FocusReason.OtherFocusReason)
+            bring_into_view(self.wrong)
+            bring_into_view(self.fields[name])
+
+
+def _sentence(words: str) -> str:
+    return words[:1].upper() + words[1:]
+
+
+def length_problem(typed: dict[str, float]) -> tuple[str, str]:
+    """Return the field at fault and what is wrong with it; no words where all is well."""
+    low, high = TRUNK_CM
+    if TRUNK not in typed:
+        return TRUNK, tr("Type the trunk and at least one other length.")
+    if not low <= typed[TRUNK] <= high:
+        return TRUNK, tr("A trunk should measure {low} to {high} cm. Please measure again.").format(
+            low=f"{low:g}", high=f"{high:g}"
+        )
+    if len(typed) < 2:
+        return LENGTHS[0], tr("Type at least one other length too.")
+    names = {
+        "upper_arm": tr("upper arm"),
+        "forearm": tr("forearm"),
+        "shoulder_width": tr("shoulder to shoulder"),
+    }
+    for name in LENGTHS:
+        least, most = (share * typed[TRUNK] for share in POSSIBLE[name])
+        if name in typed and not least <= typed[name] <= most:
+            return name, tr(
+                "With this trunk, {length} should measure {low} to {high} cm. Please measure again."
+            ).format(length=names[name], low=f"{least:.0f}", high=f"{most:.0f}")
+    return TRUNK, ""
