@@ -804,10 +804,6 @@
         <translation>valor aproximado</translation>
     </message>
     <message>
-        <source>The board is a sheet of squares. Save it and print it first. Then hold it so that it is seen once in every field.</source>
-        <translation>El tablero es una hoja con cuadros. Primero guárdelo e imprímalo. Después sosténgalo de modo que se vea una vez en cada campo.</translation>
-    </message>
-    <message>
         <source>Create the profile</source>
         <translation>Crear el perfil</translation>
     </message>
@@ -818,6 +814,18 @@
     <message>
         <source>Show the whole printed board, or most of it, in good light.</source>
         <translation>Muestre el tablero impreso, entero o casi, con buena luz.</translation>
+    </message>
+    <message>
+        <source>Save the board and print it in full size.</source>
+        <translation>Guarde el tablero e imprímalo a tamaño real.</translation>
+    </message>
+    <message>
+        <source>Move it until it was seen in each field of the grid.</source>
+        <translation>Muévalo hasta que se haya visto una vez en cada campo de la cuadrícula.</translation>
+    </message>
+    <message>
+        <source>Create the profile.</source>
+        <translation>Cree el perfil.</translation>
     </message>
     <message>
         <source>Calculating the lens profile.</source>
@@ -1192,12 +1200,28 @@
         <translation>Calibrar la lente</translation>
     </message>
     <message>
+        <source>Calibrate</source>
+        <translation>Calibrar</translation>
+    </message>
+    <message>
         <source>Mark upright lines</source>
         <translation>Marcar líneas verticales</translation>
     </message>
     <message>
+        <source>Mark</source>
+        <translation>Marcar</translation>
+    </message>
+    <message>
         <source>Mark neck and pelvis</source>
         <translation>Marcar cuello y pelvis</translation>
+    </message>
+    <message>
+        <source>Fill in</source>
+        <translation>Rellenar</translation>
+    </message>
+    <message>
+        <source>Clear</source>
+        <translation>Borrar</translation>
     </message>
     <message>
         <source>Open a table of readings</source>
@@ -1206,6 +1230,18 @@
     <message>
         <source>Back to set-up</source>
         <translation>Volver a la preparación</translation>
+    </message>
+    <message>
+        <source>How well camera and goniometer agree, from a clinician&apos;s table.</source>
+        <translation>Cuánto concuerdan cámara y goniómetro, según la tabla de un profesional clínico.</translation>
+    </message>
+    <message>
+        <source>How much your own sessions differ when nothing changes.</source>
+        <translation>Cuánto difieren sus propias sesiones cuando nada cambia.</translation>
+    </message>
+    <message>
+        <source>How much readings vary</source>
+        <translation>Cuánto varían las lecturas</translation>
     </message>
     <message>
         <source>trunk, hip to shoulder</source>
@@ -1226,6 +1262,10 @@
     <message>
         <source>{length}, centimetres</source>
         <translation>{length}, centímetros</translation>
+    </message>
+    <message>
+        <source>In centimetres: the trunk and at least one other.</source>
+        <translation>En centímetros: el tronco y al menos otra.</translation>
     </message>
     <message>
         <source>{text} is not a number.</source>
@@ -1276,16 +1316,8 @@
         <translation>Guardar las longitudes</translation>
     </message>
     <message>
-        <source>How much your own sessions vary when nothing changes.</source>
-        <translation>Cuánto varían sus propias sesiones cuando nada cambia.</translation>
-    </message>
-    <message>
         <source>Agreement</source>
         <translation>Concordancia</translation>
-    </message>
-    <message>
-        <source>A clinician&apos;s table of camera and goniometer readings shows how well they agree.</source>
-        <translation>Una tabla con lecturas de cámara y goniómetro de un profesional sanitario muestra hasta qué punto coinciden.</translation>
     </message>
     <message>
         <source>Camera and body</source>
@@ -1298,10 +1330,6 @@
     <message>
         <source>Enter the lengths</source>
         <translation>Introducir las longitudes</translation>
-    </message>
-    <message>
-        <source>Repeatability</source>
-        <translation>Repetibilidad</translation>
     </message>
     <message>
         <source>Type the trunk and at least one other length.</source>
@@ -5532,8 +5560,12 @@
         <translation>Elija el nivel de dolor en el que hay que parar.</translation>
     </message>
     <message>
-        <source>The camera stays exactly where it is</source>
-        <translation>La cámara se queda exactamente donde está</translation>
+        <source>The camera stays where it is</source>
+        <translation>La cámara se queda donde está</translation>
+    </message>
+    <message>
+        <source>Then this level is used on later days too.</source>
+        <translation>Así este nivel sirve también otros días.</translation>
     </message>
     <message>
         <source>Take this picture</source>
@@ -5664,8 +5696,16 @@
         <translation>Año</translation>
     </message>
     <message>
+        <source>○  Not calibrated</source>
+        <translation>○  Sin calibrar</translation>
+    </message>
+    <message>
         <source>✓  Calibrated at {size} pixels: {field} degrees wide.</source>
         <translation>✓  Calibrada a {size} píxeles: {field} grados de ancho.</translation>
+    </message>
+    <message>
+        <source>○  Not measured</source>
+        <translation>○  Sin medir</translation>
     </message>
     <message>
         <source>✓  {turn} Measured on {day}.</source>
@@ -5684,24 +5724,12 @@
         <translation>Girada {angle} grados a la izquierda, con un margen de {half}.</translation>
     </message>
     <message>
-        <source>○  Not calibrated: a typical field of view is assumed.</source>
-        <translation>○  Sin calibrar: se supone un campo de visión habitual.</translation>
-    </message>
-    <message>
-        <source>○  Not measured: the camera is assumed to be level.</source>
-        <translation>○  Sin medir: se supone que la cámara está a nivel.</translation>
+        <source>○  Not marked</source>
+        <translation>○  Sin marcar</translation>
     </message>
     <message>
         <source>▶  From {day}, no longer used. Measure it again.</source>
         <translation>▶  Del {day}, ya no se usa. Mídalo otra vez.</translation>
-    </message>
-    <message>
-        <source>○  Not measured: typical proportions are assumed.</source>
-        <translation>○  Sin medir: se suponen proporciones habituales.</translation>
-    </message>
-    <message>
-        <source>○  Not marked: typical heights are assumed.</source>
-        <translation>○  Sin marcar: se suponen alturas habituales.</translation>
     </message>
     <message>
         <source>Correct {movement} by the study {study} ({pairs} pairs)</source>
@@ -5720,8 +5748,8 @@
         <translation>✓  Medido el {day}.</translation>
     </message>
     <message>
-        <source>These lines are too short. Undo the last mark, and mark it further away.</source>
-        <translation>Estas líneas son demasiado cortas. Deshaga la última marca y póngala más lejos.</translation>
+        <source>The line is too short. Mark its end further away.</source>
+        <translation>La línea es demasiado corta. Marque su extremo más lejos.</translation>
     </message>
     <message>
         <source>Let the camera see a door frame or a plumb line, and take a picture.</source>
@@ -5744,12 +5772,36 @@
         <translation>Marque el extremo inferior de la segunda línea.</translation>
     </message>
     <message>
+        <source>Take the picture.</source>
+        <translation>Tome la imagen.</translation>
+    </message>
+    <message>
+        <source>Mark its upper end, then its lower end.</source>
+        <translation>Marque su extremo superior y luego el inferior.</translation>
+    </message>
+    <message>
+        <source>Save the level.</source>
+        <translation>Guarde el nivel.</translation>
+    </message>
+    <message>
         <source>Neck at {neck} %, pelvis at {pelvis} % of the way from hips to shoulders.</source>
         <translation>Cuello al {neck} % y pelvis al {pelvis} % del camino de las caderas a los hombros.</translation>
     </message>
     <message>
-        <source>Turn your back to the camera, arms hanging. A helper takes a picture.</source>
-        <translation>Póngase de espaldas a la cámara, con los brazos colgando. Un ayudante toma una imagen.</translation>
+        <source>Turn your back to the camera and let your arms hang.</source>
+        <translation>Dé la espalda a la cámara y deje colgar los brazos.</translation>
+    </message>
+    <message>
+        <source>A helper takes the picture.</source>
+        <translation>Un ayudante toma la imagen.</translation>
+    </message>
+    <message>
+        <source>Mark the neck, and the two dimples above the buttocks.</source>
+        <translation>Marque el cuello y los dos hoyuelos sobre las nalgas.</translation>
+    </message>
+    <message>
+        <source>Save the marks.</source>
+        <translation>Guarde las marcas.</translation>
     </message>
     <message>
         <source>Mark the bone that stands out most at the base of the neck.</source>
@@ -5976,22 +6028,6 @@
         <translation>Varía en</translation>
     </message>
     <message>
-        <source>Real from</source>
-        <translation>Real desde</translation>
-    </message>
-    <message>
-        <source>Varies by: how much a single session differs from the person&apos;s own line.</source>
-        <translation>Varía en: cuánto se aparta una sesión de la propia línea de la persona.</translation>
-    </message>
-    <message>
-        <source>It is a typical value until there are {count} sessions. Real from: a difference that is more than chance (90 %).</source>
-        <translation>Es un valor habitual hasta que haya {count} sesiones. Real desde: una diferencia que ya no se debe al azar (90 %).</translation>
-    </message>
-    <message>
-        <source>{value}, typical value</source>
-        <translation>{value}, valor habitual</translation>
-    </message>
-    <message>
         <source>Drift per week</source>
         <translation>Deriva por semana</translation>
     </message>
@@ -6004,6 +6040,10 @@
         <translation>en los ángulos</translation>
     </message>
     <message>
+        <source>Must differ by</source>
+        <translation>Diferencia mínima</translation>
+    </message>
+    <message>
         <source>behind the back</source>
         <translation>detrás de la espalda</translation>
     </message>
@@ -6014,6 +6054,14 @@
     <message>
         <source> or </source>
         <translation> o </translation>
+    </message>
+    <message>
+        <source>A typical value is used until there are {count} sessions. A difference this large is more than chance (90 %).</source>
+        <translation>Se usa un valor típico hasta que hay {count} sesiones. Una diferencia así es más que azar (90 %).</translation>
+    </message>
+    <message>
+        <source>{value} (typical)</source>
+        <translation>{value} (típico)</translation>
     </message>
     <message>
         <source>none shown</source>
@@ -7182,6 +7230,46 @@
     <message>
         <source>Saved</source>
         <translation>Guardada</translation>
+    </message>
+    <message>
+        <source>Then press Try again.</source>
+        <translation>Después pulse Probar otra vez.</translation>
+    </message>
+    <message>
+        <source>Check that the plug of the camera sits firmly.</source>
+        <translation>Compruebe que el conector de la cámara esté bien metido.</translation>
+    </message>
+    <message>
+        <source>Or choose another camera on the Set-up page.</source>
+        <translation>O elija otra cámara en la página Preparación.</translation>
+    </message>
+    <message>
+        <source>Open the privacy settings of this computer.</source>
+        <translation>Abra los ajustes de privacidad de este ordenador.</translation>
+    </message>
+    <message>
+        <source>Go to Camera, and allow it for Thawline.</source>
+        <translation>Vaya a Cámara y permítala para Thawline.</translation>
+    </message>
+    <message>
+        <source>Close video calls and other programs that show your picture.</source>
+        <translation>Cierre las videollamadas y otros programas que muestren su imagen.</translation>
+    </message>
+    <message>
+        <source>Open the cover of the camera.</source>
+        <translation>Abra la tapa de la cámara.</translation>
+    </message>
+    <message>
+        <source>Switch on a light in front of you.</source>
+        <translation>Encienda una luz delante de usted.</translation>
+    </message>
+    <message>
+        <source>Unplug the camera and wait a moment.</source>
+        <translation>Desenchufe la cámara y espere un momento.</translation>
+    </message>
+    <message>
+        <source>Plug it in again.</source>
+        <translation>Enchúfela de nuevo.</translation>
     </message>
 </context>
 </TS>

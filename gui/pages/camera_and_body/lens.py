@@ -136,7 +136,7 @@ class LensPage(QWidget):
         self.steps.show_steps(
             (
                 tr("Save the board and print it in full size."),
-                tr("Hold it so that each field of the grid sees it once."),
+                tr("Move it until it was seen in each field of the grid."),
                 tr("Create the profile."),
             ),
             done=int(seen),
