@@ -16,6 +16,7 @@ from measure.domain.acquisition import POSSIBLE
 TRUNK = "trunk"
 LENGTHS = ("upper_arm", "forearm", "shoulder_width")
 #: Lines of the grid that a field takes: its name, itself, what is wrong with it, and a gap.
+#: [technical]
 _LINES = 4
 
 
