@@ -37,7 +37,7 @@ def keys_dialog(parent: QWidget) -> QDialog:
         (tr("Escape"), tr("finish and save")),
         (tr("Enter"), tr("continue")),
         (tr("0 to 9, X for ten"), tr("pain")),
-        (tr("H"), tr("at home: start measuring; while measuring: measure this position")),
+        (tr("H"), tr("while measuring: measure this position")),
         (tr("B, C"), tr("in a clinic: full baseline, one movement")),
         (tr("O, M"), tr("the other side, another movement")),
         (tr("A"), tr("repeat the last movement")),

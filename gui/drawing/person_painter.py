@@ -86,10 +86,16 @@ class PersonPainter:
     def colour(self, name: str, opacity: float = 1.0) -> QColor:
         return self._appearance.colour(name, opacity)
 
-    def paint(self, body: Body) -> None:
-        """Paint the whole person, what is far away first."""
+    def paint(self, body: Body, *, other: bool = False, own: bool = True) -> None:
+        """Paint the whole person, what is far away first.
+
+        Parameters
+        ----------
+        other, own
+            Whether the other arm, and the one that is posed, have the colour of a measured arm.
+        """
         self._legs(body)
-        arms = [(body.other_arm, False), (body.arm, True)]
+        arms = [(body.other_arm, other), (body.arm, own)]
         beside = [arm for arm, measured in arms if not measured and _is_beside(arm, body)]
         parts = [(_nearness(arm[1:]) + 0.01 * measured, arm, measured) for arm, measured in arms]
         for depth, arm, measured in sorted(parts, key=lambda part: part[0]):

@@ -4,11 +4,12 @@ For the window, for paper and for SVG alike; it fills a rectangle of any size.
 """
 
 import math
+from collections.abc import Collection
 
 from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QPainter, QPainterPath, QPen
 
-from gui.drawing.person import Body, Point3D, across_sign, posed
+from gui.drawing.person import Body, Point3D, Pose, across_sign, posed
 from gui.drawing.person_painter import PersonPainter
 from gui.drawing.shown_movements import Prop, PropKind, Shown
 from gui.style.appearance import Appearance
@@ -39,9 +40,7 @@ def paint_scene(
         Whether left and right are exchanged, as in a mirror.
     """
     still = time_s is None
-    scale = min(place.height() / (_ABOVE + _BELOW), place.width() / (2 * _ASIDE))
-    spare = place.height() - scale * (_ABOVE + _BELOW)
-    hips = QPointF(place.center().x(), place.top() + spare / 2 + _ABOVE * scale)
+    scale, hips = _fitted(place)
     person = PersonPainter(
         painter,
         appearance,
@@ -66,6 +65,29 @@ def paint_scene(
     for prop in shown.props:
         if prop.kind in (PropKind.TOWEL, PropKind.CLOTH):
             _prop(person, prop, body, sign)
+
+
+def paint_standing(
+    painter: QPainter,
+    appearance: Appearance,
+    place: QRectF,
+    sides: Collection[Side],
+    *,
+    mirrored: bool = False,
+) -> None:
+    """Paint somebody who stands with hanging arms, those of some sides in the measured colour."""
+    scale, hips = _fitted(place)
+    person = PersonPainter(painter, appearance, scale, hips, mirrored=mirrored)
+    body = posed(Pose(), Side.LEFT)
+    _floor(person, body)
+    person.paint(body, other=Side.RIGHT in sides, own=Side.LEFT in sides)
+
+
+def _fitted(place: QRectF) -> tuple[float, QPointF]:
+    """Return the pixels of a body height, and where the hips are, in a rectangle."""
+    scale = min(place.height() / (_ABOVE + _BELOW), place.width() / (2 * _ASIDE))
+    spare = place.height() - scale * (_ABOVE + _BELOW)
+    return scale, QPointF(place.center().x(), place.top() + spare / 2 + _ABOVE * scale)
 
 
 def _line_pen(person: PersonPainter, wide: float = 0.011, colour: str = "edge") -> QPen:

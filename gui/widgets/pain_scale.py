@@ -2,7 +2,7 @@
 
 from PySide6.QtCore import QEvent, QObject, Qt, Signal, Slot
 from PySide6.QtGui import QKeyEvent
-from PySide6.QtWidgets import QButtonGroup, QPushButton, QSizePolicy, QWidget
+from PySide6.QtWidgets import QButtonGroup, QHBoxLayout, QPushButton, QSizePolicy, QWidget
 
 from gui.style.measures import GAP_PX
 from gui.text.wording import tr
@@ -52,9 +52,7 @@ class PainScale(QWidget):
         numbers = row(*((member, 1) for member in self.buttons), spacing=GAP_PX // 2)
         layout = column(numbers, on=self, spacing=GAP_PX // 2)
         if with_ends:
-            worst = label(tr("10: worst imaginable"), "small")
-            worst.setAlignment(Qt.AlignmentFlag.AlignRight)
-            layout.addLayout(row((label(tr("0: no pain"), "small"), 1), (worst, 2)))
+            layout.addLayout(scale_ends())
         self.choose(None)
 
     @property
@@ -90,3 +88,10 @@ class PainScale(QWidget):
     def _clicked(self, pain: int) -> None:
         self.choose(pain if self.buttons[pain].isChecked() else None)
         self.picked.emit()
+
+
+def scale_ends() -> QHBoxLayout:
+    """Return the words at the ends of a scale."""
+    worst = label(tr("10: worst imaginable"), "small")
+    worst.setAlignment(Qt.AlignmentFlag.AlignRight)
+    return row((label(tr("0: no pain"), "small"), 1), (worst, 2))

@@ -5,18 +5,20 @@ from dataclasses import replace
 from functools import partial
 
 from PySide6.QtCore import Qt, Signal, Slot
-from PySide6.QtWidgets import QLineEdit, QSizePolicy, QStackedWidget, QWidget
+from PySide6.QtWidgets import QGridLayout, QLineEdit, QSizePolicy, QStackedWidget, QWidget
 
 from gui.pages.measuring.conduct_choice import ConductChoice
 from gui.pages.measuring.session_state import SessionStateChoice
 from gui.protocol.plan import baseline_tasks, clinic_task
 from gui.session.settings import WindowSettings
 from gui.style.appearance import Appearance
+from gui.style.measures import GAP_PX
 from gui.text.wording import affected_name, movement_name, side_title, tr
-from gui.widgets.buttons import FlowRow, MenuButton, button, give_role
+from gui.widgets.buttons import FlowRow, MenuButton, button
 from gui.widgets.choice_row import ChoiceRow
-from gui.widgets.layouts import card, row
+from gui.widgets.layouts import card, column, row, separator
 from gui.widgets.page_frame import frame_page
+from gui.widgets.side_by_side import SideBySide
 from gui.widgets.text import ElidedLabel, label
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
@@ -70,25 +72,34 @@ class WhoPage(QWidget):
             row(self.others, 1),
             spacing=gap(1),
         )
+        self._lay_out()
+
+    def _lay_out(self) -> None:
+        """Put what is typed or said at the left, and the buttons in one column at the right."""
+        grid = QGridLayout()
+        grid.setContentsMargins(0, 0, 0, 0)
+        grid.setHorizontalSpacing(GAP_PX * 2)
+        grid.setVerticalSpacing(GAP_PX)
+        grid.setColumnStretch(0, 1)
+        nothing = label(tr("Nothing is saved: no name, no answers, no results."))
+        for line, (title, words, press) in enumerate(
+            (
+                (tr("Someone new"), self.name, self.new),
+                (tr("Without saving"), nothing, self.not_saved),
+            )
+        ):
+            grid.addWidget(label(title, "title"), 4 * line, 0, 1, 2)
+            grid.addWidget(words, 4 * line + 1, 0)
+            grid.addWidget(press, 4 * line + 1, 1)
+        no_real = label(tr("A pseudonym or a number; no real name is needed"), "quiet")
+        grid.addWidget(no_real, 2, 0, 1, 2)
+        apart = column(separator(), margins=(0, GAP_PX, 0, GAP_PX))
+        grid.addLayout(apart, 3, 0, 1, 2)
         frame_page(
             self,
             label(tr("Who is being measured?"), "display"),
             self._here,
-            card(
-                label(tr("Someone new"), "title"),
-                row((self.name, 1), self.new, spacing=gap(2)),
-                label(tr("A pseudonym or a number; no real name is needed"), "small"),
-                spacing=gap(1),
-            ),
-            card(
-                label(tr("Without saving"), "title"),
-                row(
-                    (label(tr("Nothing is saved: no name, no answers, no results.")), 1),
-                    self.not_saved,
-                    spacing=gap(2),
-                ),
-                spacing=gap(1),
-            ),
+            card(grid),
             buttons=[self.at_home],
             short=True,
         )
@@ -168,11 +179,10 @@ class WhatPage(QWidget):
             may_be_empty=True,
         )
         self.baseline = button(tr("Full baseline"), "main", key=tr("B"))
-        self.baseline.setProperty("leads_on", True)
         self.movement = ChoiceRow(
             list(Movement),
             movement_name,
-            columns=3,
+            columns=1,
             title=tr("the movement to measure"),
             may_be_empty=True,
         )
@@ -197,33 +207,35 @@ class WhatPage(QWidget):
     def _lay_out(self) -> None:
         gap = self._appearance.gap
         words = tr("Five movements, both sides, two trials each: about {minutes} minutes.")
-        side = label(tr("Side"), "strong")
-        side.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Preferred)
-        stiff = label(tr("Which shoulder is stiff?"), "strong")
-        stiff.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Preferred)
-        stiff.setWordWrap(False)
-        first = label(tr("The other arm is then measured first."), "small")
+        whole = card(
+            label(tr("Full baseline"), "title"),
+            label(words.format(minutes=BASELINE_MIN)),
+            label(tr("Which shoulder is stiff?"), "strong"),
+            self.affected.row,
+            label(tr("The other arm is then measured first."), "quiet"),
+            spacing=gap(1),
+        )
+        how = card(label(tr("How are the movements done?"), "strong"), self.how, 1, spacing=gap(1))
+        single = card(
+            label(tr("Or one movement"), "title"),
+            self.movement.row,
+            label(tr("Side"), "strong"),
+            self.side.row,
+            1,
+            spacing=gap(1),
+        )
         frame_page(
             self,
             row((label(tr("What to measure"), "display"), 7), (self.who, 3)),
-            card(
-                label(tr("Full baseline"), "title"),
-                label(words.format(minutes=BASELINE_MIN)),
-                row(stiff, (first, 1), spacing=gap(2)),
-                self.affected.row,
-                spacing=gap(1),
+            SideBySide(
+                self._appearance,
+                (column(whole, (how, 1), spacing=gap(2)), 1),
+                (single, 1),
+                spacing=gap(2),
             ),
-            card(
-                label(tr("Or one movement"), "title"),
-                self.movement.row,
-                row(side, (self.side.row, 1), spacing=gap(2)),
-                spacing=gap(1),
-            ),
-            self.how,
-            self.state,
+            card(self.state),
             1,
             buttons=[self.other_person, self.baseline, self.single],
-            spacing=gap(1.5),
         )
 
     def ask(self, person: Person) -> None:
@@ -256,7 +268,7 @@ class WhatPage(QWidget):
         self.single.setEnabled(movement is not None and side is not None)
         ready = tr("Measure this movement") if side is not None else tr("Choose the side first")
         self.single.say(ready)
-        give_role(self.baseline, "main" if movement is None and self.affected.value else "")
+        self.baseline.setVisible(movement is None)
 
     @Slot()
     def _affected_picked(self) -> None:

@@ -7,7 +7,7 @@ from gui.style.appearance import Appearance
 from gui.text.wording import help_name, posture_name, tr
 from gui.widgets.buttons import MenuButton
 from gui.widgets.choice_row import ChoiceRow
-from gui.widgets.layouts import column, row
+from gui.widgets.layouts import column
 from gui.widgets.text import label
 from measure.domain.records import AssessmentCondition, Assistance, BodyPosition
 
@@ -26,10 +26,10 @@ class ConductChoice(QWidget):
         self.help.offer(list(Assistance), lambda kind: help_name(kind).capitalize())
         self.posture.choose(settings.conduct.posture)
         self.help.choose(settings.conduct.help)
-        apart = tr("Sitting and assisted results are plotted separately from standing ones.")
+        apart = tr("Sitting and assisted results are plotted separately.")
         column(
             self.posture.row,
-            row(self.help, 1),
+            self.help,
             label(apart, "small"),
             on=self,
             spacing=appearance.gap(1),

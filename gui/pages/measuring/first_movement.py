@@ -1,4 +1,4 @@
-"""Card of the first movement before it begins: its drawing, how long all takes, ways out."""
+"""Card of the first movement before it begins: its drawing, how long all takes."""
 
 from collections.abc import Sequence
 
@@ -7,10 +7,13 @@ from PySide6.QtWidgets import QWidget
 from gui.protocol.plan import MovementTask
 from gui.style.appearance import Appearance
 from gui.text.session_wording import start_position_sentence
-from gui.text.wording import task_title, tr
+from gui.text.wording import movement_plainly, side_name, tr
 from gui.widgets.layouts import card, column, row
 from gui.widgets.position_figure import PositionView
 from gui.widgets.text import label
+
+#: Width and height of the drawn person, pixels. [technical]
+_FIGURE_PX = (80, 90)
 
 
 def first_words(tasks: Sequence[MovementTask], minutes: int) -> str:
@@ -23,29 +26,24 @@ def first_words(tasks: Sequence[MovementTask], minutes: int) -> str:
 
 
 class FirstMovement(QWidget):
-    """Shows what comes first, in one sentence and a drawing, and how to pause or stop."""
+    """Shows what comes first, in one sentence and a drawing."""
 
     def __init__(self, appearance: Appearance, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.figure = PositionView(appearance)
-        self.figure.setFixedSize(120, 140)
-        self.title = label("", "display")
+        self.figure.setFixedSize(*_FIGURE_PX)
+        self.title = label("", "title")
         self.how = label("")
         self.length = label("", "quiet")
-        pausing = label(
-            tr("Raise your other hand to pause. Stop at any time; the results so far are saved."),
-            "quiet",
-        )
-        words = column(
-            1, self.title, self.how, self.length, pausing, 1, spacing=appearance.gap(0.5)
-        )
+        words = column(1, self.title, self.how, self.length, 1, spacing=appearance.gap(0.5))
         column(card(row(self.figure, (words, 1), spacing=appearance.gap(3))), on=self)
 
     def show_tasks(self, tasks: Sequence[MovementTask], minutes: int, *, mirrored: bool) -> None:
         """Show the first of some tasks, and how long all take."""
         task = tasks[0]
         self.figure.show_movement(task.movement, task.side, mirrored=mirrored)
-        title = task_title(task.movement, task.side)
-        self.title.setText(tr("First: {task}").format(task=title))
-        self.how.setText(start_position_sentence(task.movement, task.side))
+        self.title.setText(tr("First: the {side} arm").format(side=side_name(task.side)))
+        movement = movement_plainly(task.movement).capitalize()
+        position = start_position_sentence(task.movement, task.side)
+        self.how.setText(f"{movement}. {position}")
         self.length.setText(first_words(tasks, minutes))

@@ -12,20 +12,22 @@ from gui.session.settings import WindowSettings
 from gui.style.appearance import Appearance
 from gui.text.chart_wording import weekday_name
 from gui.text.wording import affected_name, movement_name, movement_plainly, tr
+from gui.widgets.beside_row import list_card
 from gui.widgets.buttons import MenuButton, button
 from gui.widgets.choice_row import ChoiceRow
 from gui.widgets.layouts import card, clear_layout, column, row, widget_with
 from gui.widgets.page_frame import frame_page
 from gui.widgets.position_figure import PositionView
-from gui.widgets.text import label
+from gui.widgets.side_by_side import LARGE_FROM_PERCENT, SideBySide
+from gui.widgets.text import SignedLine, label
 from gui.widgets.wrapping_check_box import WrappingCheckBox
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
 from measure.domain.records import Person
 from measure.progress.measuring_plan import MeasuringPlan
 
-#: Least height of the drawn person, pixels. [technical]
-_FIGURE_PX = 200
+#: Width and height of the drawn person, pixels. [technical]
+_FIGURE_PX = (240, 230)
 #: Signs of what is folded away, and of what is open.
 _CLOSED, _OPEN = "\u25be", "\u25b4"
 
@@ -51,10 +53,9 @@ class HomeStart(QWidget):
         self._person: Person | None = None
         self.plan: MeasuringPlan | None = None
         self.title = label("", "display")
-        self.sentence = label("", "lead")
+        self.sentence = label("", "title")
         self.figure = PositionView(appearance)
-        self.figure.setMinimumHeight(_FIGURE_PX)
-        self.figure.setMaximumHeight(_FIGURE_PX)
+        self.figure.setFixedSize(*_FIGURE_PX)
         self._tasks = QVBoxLayout()
         self.person = MenuButton(tr("Person"))
         self.edit_person = button(tr("Edit"), "link")
@@ -84,42 +85,50 @@ class HomeStart(QWidget):
         )
         self.how = ConductChoice(appearance, settings)
         self.in_clinic = button(tr("I measure patients in a clinic"), "link")
-        self.start = button(tr("Start measuring"), "main", key=tr("H"))
+        self.start = button(tr("Start measuring"), "main", key=tr("Enter"))
         self._lay_out()
         self._connect()
 
     def _lay_out(self) -> None:
         gap = self._appearance.gap
         self._tasks.setContentsMargins(0, 0, 0, 0)
-        self._today = card(
-            row(
-                (column(self.sentence, self._tasks, 1, spacing=gap(1)), 3),
-                (self.figure, 1),
-                spacing=gap(3),
+        self._tasks.setSpacing(gap(1))
+        boxes = list(self.movements.values())
+        half = (len(boxes) + 1) // 2
+        self._boxes = SideBySide(
+            self._appearance,
+            *((column(*part, 1, spacing=gap(0.5)), 1) for part in (boxes[:half], boxes[half:])),
+            spacing=gap(0.5),
+        )
+        today = column(
+            1,
+            self.sentence,
+            self._tasks,
+            self._boxes,
+            row(self.choose, 1),
+            1,
+            spacing=gap(1.5),
+        )
+        stiff, how = (
+            column(label(title, "title"), choice, 1, spacing=gap(1))
+            for title, choice in (
+                (tr("Which shoulder is stiff?"), self.affected.row),
+                (tr("How are the movements done?"), self.how),
             )
         )
+        self._own = card(SideBySide(self._appearance, (stiff, 1), (how, 1), spacing=gap(3)))
         who = row(
             label_of(tr("Person")), self.person, self.edit_person, self.add_person, 1,
-            spacing=gap(1),
+            spacing=gap(2),
         )  # fmt: skip
-        self._own = card(
-            label(tr("Movements, both sides"), "title"),
-            *self.movements.values(),
-            label(tr("Which shoulder is stiff?"), "title"),
-            self.affected.row,
-            self.how,
-            spacing=gap(1),
-        )
         frame_page(
             self,
             self.title,
-            self._today,
-            row(self.choose, 1),
+            card(row(self.figure, (today, 1), spacing=gap(4))),
             self._own,
-            self.sore,
-            who,
+            list_card(self.sore, widget_with(who)),
+            1,
             buttons=[self.in_clinic, self.start],
-            short=True,
         )
 
     def _connect(self) -> None:
@@ -128,6 +137,7 @@ class HomeStart(QWidget):
         self.edit_person.clicked.connect(self.facts_wanted)
         self.add_person.clicked.connect(self.person_added)
         self.affected.picked.connect(self._affected_picked)
+        self._appearance.changed.connect(self.refresh)
         self.choose.toggled.connect(self._choose_toggled)
         for box in (*self.movements.values(), self.sore):
             box.toggled.connect(self.refresh)
@@ -168,7 +178,9 @@ class HomeStart(QWidget):
         words = tr("Choose the movements yourself")
         self.choose.say(f"{words}  {_OPEN if own else _CLOSED}")
         self.choose.setAccessibleName(words)
-        self.figure.setVisible(not own)
+        roomy = self._appearance.percent < LARGE_FROM_PERCENT
+        self.figure.setVisible(roomy and not own)
+        self._boxes.setVisible(own)
         self._own.setVisible(own)
         tasks = self.tasks
         due = plan is None or plan.due or own
@@ -185,12 +197,11 @@ class HomeStart(QWidget):
         )
         clear_layout(self._tasks)
         for movement in () if own else dict.fromkeys(task.movement for task in tasks):
-            self._tasks.addWidget(label(f"\u2022  {movement_plainly(movement).capitalize()}"))
-        if plan is not None and plan.whole and not own:
-            words = tr("Once a week, all movements of both arms are measured.")
-            self._tasks.addWidget(label(words, "small"))
-        elif tasks:
-            self._tasks.addWidget(label(_when_best(plan), "small"))
+            self._tasks.addWidget(SignedLine("\u2022", movement_plainly(movement).capitalize(), "lead"))
+        if tasks and not own:
+            whole = tr("Once a week, all movements of both arms are measured.")
+            weekly = plan is not None and plan.whole
+            self._tasks.addWidget(label(whole if weekly else _when_best(plan), "quiet"))
         if tasks:
             self.figure.show_movement(
                 tasks[0].movement, tasks[0].side, mirrored=self._settings.mirror_preview

@@ -2,8 +2,8 @@
 
 from collections.abc import Sequence
 
-from PySide6.QtCore import Qt, Signal, Slot
-from PySide6.QtWidgets import QBoxLayout, QWidget
+from PySide6.QtCore import Signal, Slot
+from PySide6.QtWidgets import QLabel, QWidget
 
 from gui.pages.measuring.first_movement import FirstMovement
 from gui.pages.measuring.session_state import SessionStateChoice
@@ -11,41 +11,30 @@ from gui.protocol.plan import MovementTask
 from gui.style.appearance import Appearance
 from gui.text.wording import tr
 from gui.widgets.buttons import button
-from gui.widgets.layouts import card, row
+from gui.widgets.layouts import card, separator, widget_with
 from gui.widgets.page_frame import frame_page
-from gui.widgets.pain_scale import PainScale
+from gui.widgets.pain_scale import PainScale, scale_ends
+from gui.widgets.side_by_side import SideBySide
 from gui.widgets.text import label
 from measure.domain.records import Pain
 
-#: Text size from which a question stands above its scale, per cent. [technical]
-_ABOVE_FROM_PERCENT = 130
 #: Width of the questions beside their scales, pixels. [technical]
-_QUESTION_PX = 190
+_QUESTION_PX = 250
 
 
-class _Rated(QWidget):
-    """A question beside its scale, or above it where text is large."""
+class _Rated(SideBySide):
+    """Words beside a scale, or above it where text is large."""
 
-    def __init__(self, appearance: Appearance, title: str, scale: PainScale) -> None:
-        super().__init__()
-        self._appearance = appearance
-        self._title = label(title, "strong")
-        self._layout = row(self._title, (scale, 1), on=self, spacing=appearance.gap(1))
-        self._layout.setAlignment(self._title, Qt.AlignmentFlag.AlignTop)
-        appearance.changed.connect(self.arrange)
-        self.arrange()
+    def __init__(self, appearance: Appearance, words: QLabel, scale: QWidget) -> None:
+        self._words = words
+        super().__init__(appearance, words, (scale, 1), spacing=appearance.gap(0.5))
 
     @Slot()
     def arrange(self) -> None:
-        """Put the question where it belongs at the present text size."""
-        above = self._appearance.percent >= _ABOVE_FROM_PERCENT
-        way = QBoxLayout.Direction
-        self._layout.setDirection(way.TopToBottom if above else way.LeftToRight)
-        self._title.setFixedWidth(_QUESTION_PX if not above else self.maximumWidth())
-        if above:
-            self._title.setMinimumWidth(0)
-        # Its text begins where the numbers have their middle.
-        self._title.setContentsMargins(0, 0 if above else self._appearance.gap(1), 0, 0)
+        """Give the words their width beside the scale, and the whole above it."""
+        super().arrange()
+        self._words.setMinimumWidth(0 if self.stacked else _QUESTION_PX)
+        self._words.setMaximumWidth(self.maximumWidth() if self.stacked else _QUESTION_PX)
 
 
 class PainBeforePage(QWidget):
@@ -57,14 +46,14 @@ class PainBeforePage(QWidget):
 
     def __init__(self, appearance: Appearance, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self.sentence = label(tr("How does the shoulder feel today?"), "title")
+        self.sentence = label(tr("How is the shoulder today?"), "display")
         self.first = FirstMovement(appearance)
         self.now, self.night, self.worst = (
-            PainScale(question, with_ends=last)
-            for question, last in (
-                (tr("Pain now"), False),
-                (tr("Pain last night"), False),
-                (tr("Worst pain since yesterday"), True),
+            PainScale(question, with_ends=False)
+            for question in (
+                tr("Pain now"),
+                tr("Pain last night"),
+                tr("Worst pain since yesterday"),
             )
         )
         self.state = SessionStateChoice(
@@ -75,21 +64,26 @@ class PainBeforePage(QWidget):
         self.go.clicked.connect(self._answer)
         self.leave.clicked.connect(self.back)
         scales = card(
-            _Rated(appearance, tr("Now, at rest"), self.now),
-            _Rated(appearance, tr("Last night"), self.night),
-            _Rated(appearance, tr("Worst in the last 24 hours"), self.worst),
-            label(tr("You can skip any of these."), "small"),
+            *(
+                _Rated(appearance, words, scale)
+                for words, scale in (
+                    (label(tr("You can skip any of these."), "quiet"), widget_with(scale_ends())),
+                    (label(tr("Now, at rest"), "strong"), self.now),
+                    (label(tr("Last night"), "strong"), self.night),
+                    (label(tr("Worst in the last 24 hours"), "strong"), self.worst),
+                )
+            ),
+            separator(),
+            self.state,
             spacing=appearance.gap(1),
         )
         frame_page(
             self,
-            self.first,
             self.sentence,
             scales,
-            self.state,
+            self.first,
             1,
             buttons=[self.leave, self.go],
-            spacing=appearance.gap(1.5),
         )
 
     def ask(

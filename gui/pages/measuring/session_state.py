@@ -6,6 +6,7 @@ from gui.style.appearance import Appearance
 from gui.text.wording import timing_name, tr
 from gui.widgets.choice_row import ChoiceRow
 from gui.widgets.layouts import column, row, widget_with
+from gui.widgets.side_by_side import SideBySide
 from gui.widgets.text import label
 from gui.widgets.wrapping_check_box import WrappingCheckBox
 from measure.domain.session_facts import ExerciseTiming, SessionState
@@ -34,7 +35,14 @@ class SessionStateChoice(QWidget):
         self._question = widget_with(
             row(label(tr("Today's exercises")), (self.timing.row, 1), spacing=appearance.gap(2))
         )
-        column(self._question, self.logged, self.pain_relief, on=self, spacing=appearance.gap(1))
+        shown = SideBySide(
+            appearance,
+            (self._question, 1),
+            (self.logged, 1),
+            (self.pain_relief, 1),
+            spacing=appearance.gap(2),
+        )
+        column(shown, on=self)
         self.ask()
 
     def ask(self, *, after_exercises: bool = False) -> None:

@@ -74,7 +74,7 @@ class StartPage(QStackedWidget):
         what.baseline_wanted.connect(self.baseline)
         what.movement_wanted.connect(self.clinic)
         what.person_edited.connect(self.person_edited)
-        bind_keys(home, home.start, "H")
+        bind_keys(home, home.start, "Return", "Enter")
         bind_keys(what, what.single, "C")
         bind_keys(what, what.baseline, "B")
         bind_keys(what, what.other_person, "Escape")

@@ -11,10 +11,10 @@ from gui.widgets.buttons import button
 from gui.widgets.choice_row import ChoiceRow
 from gui.widgets.layouts import card, column, row
 from gui.widgets.page_frame import frame_page
-from gui.widgets.position_figure import PositionView
+from gui.widgets.side_by_side import LARGE_FROM_PERCENT, SideBySide
+from gui.widgets.standing_figure import StandingFigure
 from gui.widgets.text import label
 from measure.domain.landmarks import Side
-from measure.domain.movements import Movement
 from measure.domain.records import Person
 
 #: Width and height of the drawn person, pixels. [technical]
@@ -31,8 +31,7 @@ class WelcomePage(QWidget):
 
     def __init__(self, appearance: Appearance, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        words = screening_text(ScreeningPage.ABOUT)
-        emergency, *cautions = words.items
+        self._appearance = appearance
         self.affected: ChoiceRow[tuple[Side, ...]] = ChoiceRow(
             [(Side.LEFT,), (Side.RIGHT,), tuple(Side)],
             affected_name,
@@ -41,33 +40,49 @@ class WelcomePage(QWidget):
             may_be_empty=True,
         )
         self.question = label(tr("Which shoulder is stiff?"), "display")
-        self.figure = PositionView(appearance)
+        self.figure = StandingFigure(appearance)
         self.figure.setFixedSize(*_FIGURE_PX)
         self.in_clinic = button(tr("I measure patients in a clinic"), "link")
         self.at_home = button("", "main")
         self.in_clinic.clicked.connect(self.clinic)
         self.at_home.clicked.connect(self.home)
         self.affected.picked.connect(self._show_choice)
-        question = column(
-            1,
-            self.question,
-            self.affected.row,
-            1,
-            spacing=appearance.gap(2),
+        appearance.changed.connect(self._show_choice)
+        self._lay_out()
+        self._show_choice()
+
+    def _lay_out(self) -> None:
+        gap = self._appearance.gap
+        words = screening_text(ScreeningPage.ABOUT)
+        emergency, purpose, *limits, target, pictures = words.items
+        asked = column(
+            self.question, self.affected.row, label(purpose, "lead"), 1, spacing=gap(2)
         )
         frame_page(
             self,
-            row((question, 1), self.figure, spacing=appearance.gap(4)),
+            row((asked, 1), self.figure, spacing=gap(4)),
             card(
                 label(words.title, "title"),
-                *(label(item) for item in cautions),
-                label(emergency, "strong"),
-                spacing=appearance.gap(1),
+                SideBySide(
+                    self._appearance,
+                    (column(*map(label, limits), 1, spacing=gap(1)), 1),
+                    (
+                        column(
+                            *map(label, (target, pictures)),
+                            label(emergency, "strong"),
+                            1,
+                            spacing=gap(1),
+                        ),
+                        1,
+                    ),
+                    spacing=gap(4),
+                ),
+                spacing=gap(1),
             ),
             1,
             buttons=[self.in_clinic, self.at_home],
+            spacing=gap(3),
         )
-        self._show_choice()
 
     def show_person(self, person: Person | None) -> None:
         """Ask for the stiff shoulder only of who has not said it yet."""
@@ -82,9 +97,9 @@ class WelcomePage(QWidget):
 
     @Slot()
     def _show_choice(self) -> None:
-        """Draw the chosen shoulder, and lead on once there is one."""
+        """Draw the chosen shoulder where there is room, and lead on once there is one."""
         chosen = self.affected.value
         self.at_home.setEnabled(bool(chosen))
         self.at_home.say(tr("Start measuring") if chosen else tr("Choose a shoulder first"))
-        side = chosen[0] if chosen else Side.RIGHT
-        self.figure.show_movement(Movement.ABDUCTION, side, mirrored=True)
+        self.figure.show_sides(chosen or ())
+        self.figure.setVisible(self._appearance.percent < LARGE_FROM_PERCENT)
