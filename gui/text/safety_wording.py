@@ -12,13 +12,23 @@ from gui.text.wording import tr
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ScreeningText:
-    """Text of one page: its heading, a whole question or statement, the list, the conclusion."""
+    """Text of one page: its heading, a whole question or statement, the list, the conclusion.
+
+    Attributes
+    ----------
+    strong
+        For each item of a list the phrases that the eye looks for, with bars between.
+    numbers
+        Numbers to call, each with where it holds.
+    """
 
     title: str
     items: tuple[str, ...]
     heading: str = ""
     close: str = ""
     alarming: bool = False
+    strong: tuple[str, ...] = ()
+    numbers: tuple[tuple[str, str], ...] = ()
 
 
 def screening_text(page: ScreeningPage) -> ScreeningText:
@@ -101,6 +111,18 @@ def _emergency() -> ScreeningText:
             ),
             tr("Both shoulders are stiff, with a new headache, a tender scalp or worse sight."),
         ),
+        strong=(
+            tr("Chest pain, pressure or tightness|jaw, neck, back or arm"),
+            tr("face droops|speech is slurred|weak or numb"),
+            tr("legs have become unsteady|hands clumsy|bladder or bowels"),
+            tr("out of shape|broken"),
+            tr("locked"),
+            tr("hot, red and swollen|fever"),
+            tr("cold, pale, blue or suddenly swollen"),
+            tr("short of breath"),
+            tr("tip of the shoulder|tummy pain|pregnant"),
+            tr("Both shoulders are stiff|headache"),
+        ),
         close=tr("If any of these apply, do not measure. Get help now."),
         alarming=True,
     )
@@ -128,6 +150,15 @@ def _soon() -> ScreeningText:
             ),
             tr("It is getting worse fast, or several joints are swollen."),
         ),
+        strong=(
+            tr("cancer|lump or swollen glands|weight loss"),
+            tr("Constant pain"),
+            tr("lift your arm"),
+            tr("Weakness, numbness or muscle wasting"),
+            tr("swollen or shiny|changed colour"),
+            tr("hoarse voice or a cough|one hand getting thinner"),
+            tr("worse fast|several joints"),
+        ),
         close=tr("If any of these apply, see a clinician within a few days, before you measure."),
     )
 
@@ -152,6 +183,16 @@ def _clinician() -> ScreeningText:
                 "nothing to hold on to."
             ),
         ),
+        strong=(
+            tr("operation, a fracture, a dislocation"),
+            tr("come out of its joint"),
+            tr("limit how you move"),
+            tr("an injection"),
+            tr("pacemaker or lead implant|breast or armpit surgery"),
+            tr("neck|tingling"),
+            tr("stroke or a nerve disease"),
+            tr("fall easily"),
+        ),
         close=tr("If any of these apply, first ask the clinician who treats you."),
     )
 
@@ -170,12 +211,14 @@ def _stop_emergency() -> ScreeningText:
     return ScreeningText(
         title=tr("Get help now."),
         items=(
-            tr(
-                "Call the emergency number: 112 in Europe, 911 in North America, 999 in the "
-                "United Kingdom, or the one where you are."
-            ),
+            tr("Call the local emergency number."),
             tr("Do not wait to see whether it passes. If you are unsure, call."),
-            tr("Please do not measure today. Your earlier results are saved."),
+            tr("Please do not measure today."),
+        ),
+        numbers=(
+            ("112", tr("Europe")),
+            ("911", tr("North America")),
+            ("999", tr("United Kingdom")),
         ),
         alarming=True,
     )

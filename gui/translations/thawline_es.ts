@@ -36,10 +36,6 @@
         <translation>dolor</translation>
     </message>
     <message>
-        <source>at home: start measuring; while measuring: measure this position</source>
-        <translation>en casa: empezar a medir; durante la medición: medir esta posición</translation>
-    </message>
-    <message>
         <source>try again after a problem</source>
         <translation>intentarlo de nuevo tras un problema</translation>
     </message>
@@ -82,6 +78,10 @@
     <message>
         <source>finish and save</source>
         <translation>terminar y guardar</translation>
+    </message>
+    <message>
+        <source>while measuring: measure this position</source>
+        <translation>durante la medición: medir esta posición</translation>
     </message>
     <message>
         <source>B, C</source>
@@ -324,8 +324,8 @@
         <translation> (datos de ejemplo)</translation>
     </message>
     <message>
-        <source>How does the shoulder feel today?</source>
-        <translation>¿Cómo siente hoy el hombro?</translation>
+        <source>How is the shoulder today?</source>
+        <translation>¿Cómo está el hombro hoy?</translation>
     </message>
     <message>
         <source>Pain now</source>
@@ -896,6 +896,18 @@
         <translation>Repetir este movimiento</translation>
     </message>
     <message>
+        <source>Choose a number, then go back to your spot: it starts by itself.</source>
+        <translation>Elija un número y vuelva a su sitio: empieza solo.</translation>
+    </message>
+    <message>
+        <source>Go back to your spot: it starts by itself.</source>
+        <translation>Vuelva a su sitio: empieza solo.</translation>
+    </message>
+    <message>
+        <source>Or press Continue.</source>
+        <translation>O pulse Continuar.</translation>
+    </message>
+    <message>
         <source>{question}, {pain} of 10</source>
         <translation>{question}, {pain} de 10</translation>
     </message>
@@ -926,10 +938,6 @@
     <message>
         <source>What stopped the movement?</source>
         <translation>¿Qué detuvo el movimiento?</translation>
-    </message>
-    <message>
-        <source>Next, {here} of {of}: {task}. Choose a number, then go back to your spot. It starts by itself.</source>
-        <translation>Siguiente, {here} de {of}: {task}. Elija un número y vuelva a su sitio. Empieza solo.</translation>
     </message>
     <message>
         <source>Next, {here} of {of}: {task}.</source>
@@ -1014,6 +1022,10 @@
     <message>
         <source>Show the rest</source>
         <translation>Ver el resto</translation>
+    </message>
+    <message>
+        <source>Show {count} more</source>
+        <translation>Ver {count} más</translation>
     </message>
     <message>
         <source>Stop for today</source>
@@ -1380,10 +1392,6 @@
         <translation>Elegir los movimientos</translation>
     </message>
     <message>
-        <source>Movements, both sides</source>
-        <translation>Movimientos, ambos lados</translation>
-    </message>
-    <message>
         <source>Today</source>
         <translation>Hoy</translation>
     </message>
@@ -1564,6 +1572,10 @@
         <translation>Entonces se mide primero el otro brazo.</translation>
     </message>
     <message>
+        <source>How are the movements done?</source>
+        <translation>¿Cómo se hacen los movimientos?</translation>
+    </message>
+    <message>
         <source>Measure this movement</source>
         <translation>Medir este movimiento</translation>
     </message>
@@ -1604,8 +1616,8 @@
         <translation>ayuda con el movimiento</translation>
     </message>
     <message>
-        <source>Sitting and assisted results are plotted separately from standing ones.</source>
-        <translation>Los resultados sentado o con ayuda se representan aparte de los de pie.</translation>
+        <source>Sitting and assisted results are plotted separately.</source>
+        <translation>Los resultados sentado o con ayuda se representan aparte.</translation>
     </message>
     <message>
         <source>Add a person</source>
@@ -1644,6 +1656,10 @@
         <translation>El otro lado</translation>
     </message>
     <message>
+        <source>Add a note</source>
+        <translation>Añadir una nota</translation>
+    </message>
+    <message>
         <source>O</source>
         <translation>O</translation>
     </message>
@@ -1654,6 +1670,10 @@
     <message>
         <source>M</source>
         <translation>M</translation>
+    </message>
+    <message>
+        <source>Measure the {side} side</source>
+        <translation>Medir el lado {side}</translation>
     </message>
     <message>
         <source>Copied as a line of text</source>
@@ -1868,6 +1888,46 @@
         <translation>Tiene rígidos los dos hombros y además un dolor de cabeza nuevo, el cuero cabelludo sensible o ve peor.</translation>
     </message>
     <message>
+        <source>Chest pain, pressure or tightness|jaw, neck, back or arm</source>
+        <translation>Dolor, presión u opresión en el pecho|la mandíbula, el cuello, la espalda o el brazo</translation>
+    </message>
+    <message>
+        <source>face droops|speech is slurred|weak or numb</source>
+        <translation>cae un lado de la cara|cuesta hablar|débil o dormido</translation>
+    </message>
+    <message>
+        <source>legs have become unsteady|hands clumsy|bladder or bowels</source>
+        <translation>inestable al andar|manos torpes|la orina o las heces</translation>
+    </message>
+    <message>
+        <source>out of shape|broken</source>
+        <translation>deformado|roto</translation>
+    </message>
+    <message>
+        <source>locked</source>
+        <translation>bloqueado</translation>
+    </message>
+    <message>
+        <source>hot, red and swollen|fever</source>
+        <translation>caliente, roja e hinchada|fiebre</translation>
+    </message>
+    <message>
+        <source>cold, pale, blue or suddenly swollen</source>
+        <translation>frío, pálido, azulado o se ha hinchado de pronto</translation>
+    </message>
+    <message>
+        <source>short of breath</source>
+        <translation>falta el aire</translation>
+    </message>
+    <message>
+        <source>tip of the shoulder|tummy pain|pregnant</source>
+        <translation>punta del hombro|dolor de barriga|embarazada</translation>
+    </message>
+    <message>
+        <source>Both shoulders are stiff|headache</source>
+        <translation>rígidos los dos hombros|dolor de cabeza</translation>
+    </message>
+    <message>
         <source>If any of these apply, do not measure. Get help now.</source>
         <translation>Si le ocurre algo de esto, no se mida. Pida ayuda ahora.</translation>
     </message>
@@ -1904,6 +1964,34 @@
         <translation>Ronquera o tos que no se va, o una mano que se va quedando más delgada, sobre todo si fuma o ha fumado.</translation>
     </message>
     <message>
+        <source>cancer|lump or swollen glands|weight loss</source>
+        <translation>cáncer|bulto nuevo o ganglios inflamados|perdido peso</translation>
+    </message>
+    <message>
+        <source>Constant pain</source>
+        <translation>Dolor constante</translation>
+    </message>
+    <message>
+        <source>lift your arm</source>
+        <translation>levantar el brazo</translation>
+    </message>
+    <message>
+        <source>Weakness, numbness or muscle wasting</source>
+        <translation>Debilidad, adormecimiento o pérdida de músculo</translation>
+    </message>
+    <message>
+        <source>swollen or shiny|changed colour</source>
+        <translation>hinchada o brillante|cambiado el color</translation>
+    </message>
+    <message>
+        <source>hoarse voice or a cough|one hand getting thinner</source>
+        <translation>Ronquera o tos|una mano que se va quedando más delgada</translation>
+    </message>
+    <message>
+        <source>worse fast|several joints</source>
+        <translation>Empeora deprisa|varias articulaciones</translation>
+    </message>
+    <message>
         <source>If any of these apply, see a clinician within a few days, before you measure.</source>
         <translation>Si le ocurre algo de esto, consulte con un profesional sanitario en unos días, antes de medirse.</translation>
     </message>
@@ -1920,8 +2008,60 @@
         <translation>Un ictus o una enfermedad de los nervios le afecta al brazo.</translation>
     </message>
     <message>
+        <source>operation, a fracture, a dislocation</source>
+        <translation>operación, una fractura, una luxación</translation>
+    </message>
+    <message>
+        <source>come out of its joint</source>
+        <translation>ha salido el hombro</translation>
+    </message>
+    <message>
+        <source>limit how you move</source>
+        <translation>límites para mover</translation>
+    </message>
+    <message>
+        <source>an injection</source>
+        <translation>una inyección</translation>
+    </message>
+    <message>
+        <source>pacemaker or lead implant|breast or armpit surgery</source>
+        <translation>marcapasos o sus cables|operado del pecho o de la axila</translation>
+    </message>
+    <message>
+        <source>neck|tingling</source>
+        <translation>cuello|hormigueo</translation>
+    </message>
+    <message>
+        <source>stroke or a nerve disease</source>
+        <translation>ictus o una enfermedad de los nervios</translation>
+    </message>
+    <message>
+        <source>fall easily</source>
+        <translation>cae con facilidad</translation>
+    </message>
+    <message>
         <source>If any of these apply, first ask the clinician who treats you.</source>
         <translation>Si le ocurre algo de esto, pregunte antes al profesional que le trata.</translation>
+    </message>
+    <message>
+        <source>Call the local emergency number.</source>
+        <translation>Llame al número de emergencias del lugar.</translation>
+    </message>
+    <message>
+        <source>Please do not measure today.</source>
+        <translation>Hoy no se mida, por favor.</translation>
+    </message>
+    <message>
+        <source>Europe</source>
+        <translation>Europa</translation>
+    </message>
+    <message>
+        <source>North America</source>
+        <translation>América del Norte</translation>
+    </message>
+    <message>
+        <source>United Kingdom</source>
+        <translation>Reino Unido</translation>
     </message>
     <message>
         <source>Usually the reason is harmless, but a clinician should look at it first.</source>
@@ -1954,10 +2094,6 @@
     <message>
         <source>Your results are saved; you can carry on another day.</source>
         <translation>Sus resultados están guardados; puede seguir otro día.</translation>
-    </message>
-    <message>
-        <source>Please do not measure today. Your earlier results are saved.</source>
-        <translation>Por favor, no se mida hoy. Sus resultados anteriores están guardados.</translation>
     </message>
     <message>
         <source>Please see a clinician within a few days.</source>
@@ -2014,10 +2150,6 @@
     <message>
         <source>Get help now.</source>
         <translation>Pida ayuda ahora.</translation>
-    </message>
-    <message>
-        <source>Call the emergency number: 112 in Europe, 911 in North America, 999 in the United Kingdom, or the one where you are.</source>
-        <translation>Llame al número de emergencias: 112 en Europa, 911 en América del Norte, 999 en el Reino Unido, o el del lugar donde está.</translation>
     </message>
     <message>
         <source>Do not wait to see whether it passes. If you are unsure, call.</source>
@@ -7056,12 +7188,8 @@
         <translation>{count} movimientos, unos {minutes} minutos.</translation>
     </message>
     <message>
-        <source>Raise your other hand to pause. Stop at any time; the results so far are saved.</source>
-        <translation>Levante la otra mano para hacer una pausa. Pare cuando quiera; los resultados obtenidos se guardan.</translation>
-    </message>
-    <message>
-        <source>First: {task}</source>
-        <translation>Primero: {task}</translation>
+        <source>First: the {side} arm</source>
+        <translation>Primero: el brazo {side}</translation>
     </message>
     <message>
         <source>s</source>
@@ -7192,8 +7320,8 @@
         <translation>Estos son los primeros resultados, así que todavía no hay nada con que compararlos.</translation>
     </message>
     <message>
-        <source>{side}: not measured today.</source>
-        <translation>{side}: no se midió hoy.</translation>
+        <source>Not measured today</source>
+        <translation>Hoy no medido</translation>
     </message>
     <message>
         <source>Measure your shoulder at home</source>

@@ -1,5 +1,8 @@
 """Labels with a role of the style sheet, and the notice of every page with a number."""
 
+from collections.abc import Iterable
+from html import escape
+
 from PySide6.QtCore import QSize, Qt
 from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import (
@@ -85,6 +88,14 @@ class SignedLine(QWidget):
         """Show another sign and text."""
         self._sign.setText(sign)
         self._words.setText(text)
+
+    def emphasise(self, phrases: Iterable[str]) -> None:
+        """Set phrases of the text in bold, each where it comes first."""
+        shown = escape(self._words.text())
+        for phrase in map(escape, phrases):
+            shown = shown.replace(phrase, f"<b>{phrase}</b>", 1)
+        self._words.setTextFormat(Qt.TextFormat.RichText)
+        self._words.setText(shown)
 
     def text(self) -> str:
         """Return sign and text as they are read."""

@@ -196,6 +196,8 @@ class WhatPage(QWidget):
         )
         self.other_person = button(tr("Back"), key=tr("Escape"))
         self._lay_out()
+        self._arrange()
+        appearance.changed.connect(self._arrange)
         self.baseline.clicked.connect(self._begin_baseline)
         self.single.clicked.connect(self._begin_single)
         self.other_person.clicked.connect(self.back)
@@ -215,7 +217,9 @@ class WhatPage(QWidget):
             label(tr("The other arm is then measured first."), "quiet"),
             spacing=gap(1),
         )
-        how = card(label(tr("How are the movements done?"), "strong"), self.how, 1, spacing=gap(1))
+        self._how = card(
+            label(tr("How are the movements done?"), "strong"), self.how, 1, spacing=gap(1)
+        )
         single = card(
             label(tr("Or one movement"), "title"),
             self.movement.row,
@@ -224,19 +228,26 @@ class WhatPage(QWidget):
             1,
             spacing=gap(1),
         )
+        self._left = column(whole, spacing=gap(2))
+        self._below = column()
+        self._columns = SideBySide(self._appearance, (self._left, 1), (single, 1), spacing=gap(2))
         frame_page(
             self,
             row((label(tr("What to measure"), "display"), 7), (self.who, 3)),
-            SideBySide(
-                self._appearance,
-                (column(whole, (how, 1), spacing=gap(2)), 1),
-                (single, 1),
-                spacing=gap(2),
-            ),
+            self._columns,
+            self._below,
             card(self.state),
             1,
             buttons=[self.other_person, self.baseline, self.single],
         )
+
+    @Slot()
+    def _arrange(self) -> None:
+        """Put how the movements are done beneath both choices where text is large."""
+        if self._columns.stacked:
+            self._below.addWidget(self._how)
+        else:
+            self._left.addWidget(self._how, 1)
 
     def ask(self, person: Person) -> None:
         """Ask anew, for a person: no movement is chosen, the full baseline is offered."""

@@ -13,7 +13,7 @@ from gui.widgets.position_figure import PositionView
 from gui.widgets.text import label
 
 #: Width and height of the drawn person, pixels. [technical]
-_FIGURE_PX = (80, 90)
+_FIGURE_PX = (90, 100)
 
 
 def first_words(tasks: Sequence[MovementTask], minutes: int) -> str:

@@ -197,11 +197,13 @@ class HomeStart(QWidget):
         )
         clear_layout(self._tasks)
         for movement in () if own else dict.fromkeys(task.movement for task in tasks):
-            self._tasks.addWidget(SignedLine("\u2022", movement_plainly(movement).capitalize(), "lead"))
+            words = movement_plainly(movement).capitalize()
+            self._tasks.addWidget(SignedLine("\u2022", words, "lead"))
         if tasks and not own:
-            whole = tr("Once a week, all movements of both arms are measured.")
-            weekly = plan is not None and plan.whole
-            self._tasks.addWidget(label(whole if weekly else _when_best(plan), "quiet"))
+            words = _when_best(plan)
+            if plan is not None and plan.whole:
+                words = tr("Once a week, all movements of both arms are measured.") + " " + words
+            self._tasks.addWidget(label(words, "quiet"))
         if tasks:
             self.figure.show_movement(
                 tasks[0].movement, tasks[0].side, mirrored=self._settings.mirror_preview

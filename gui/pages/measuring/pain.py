@@ -14,14 +14,16 @@ from gui.protocol.plan import NextAction, SessionMode, SessionPlan
 from gui.protocol.return_detector import ReturnDetector
 from gui.session.measurement_session import MeasurementSession
 from gui.style.appearance import Appearance
+from gui.style.measures import CARD_PADDING_PX
 from gui.text.result_wording import difference_words, value_and_range
 from gui.text.wording import stopped_by_name, task_title, tr
-from gui.widgets.buttons import button
+from gui.widgets.buttons import button, give_role
 from gui.widgets.choice_row import ChoiceRow
 from gui.widgets.layouts import card, column, row
 from gui.widgets.page_frame import frame_page
 from gui.widgets.pain_scale import PainScale
 from gui.widgets.reading_figure import ReadingFigure
+from gui.widgets.side_by_side import LARGE_FROM_PERCENT, SideBySide
 from gui.widgets.text import label
 from measure.domain.landmarks import Side
 from measure.domain.movements import MOVEMENTS, Unit
@@ -30,7 +32,7 @@ from measure.domain.session_comparison import of_session, side_difference
 from measure.live.events import LiveFrame
 
 #: Width and height of the reading drawn on a body, pixels. [technical]
-_FIGURE_PX = (290, 224)
+_FIGURE_PX = (300, 300)
 
 
 class PainPage(QWidget):
@@ -47,7 +49,7 @@ class PainPage(QWidget):
         self.on_body = ReadingFigure(appearance)
         self.on_body.setFixedSize(*_FIGURE_PX)
         self.number = label("", "display")
-        self.interval = label("", "strong")
+        self.interval = label("", "title")
         self.difference = label("", "strong")
         self.pain = PainScale(tr("Pain in the movement"))
         self.reason = ChoiceRow(
@@ -71,24 +73,41 @@ class PainPage(QWidget):
             source.clicked.connect(partial(self._answer, after))
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setAccessibleName(tr("How much did it hurt?"))
+        self._next_task = ""
         self._lay_out()
+        appearance.changed.connect(self._fit)
+        self._fit()
 
     def _lay_out(self) -> None:
+        """Put the questions at the left and the reading at the right, or beneath large text."""
         gap = self._appearance.gap
-        words = column(1, self.title, self.difference, self.number, self.interval, 1, spacing=0)
+        number = row(self.number, (self.interval, 1), spacing=gap(1.5))
+        words = column(self.title, self.difference, number, spacing=gap(0.5))
+        reading = card(self.on_body, words, spacing=gap(1))
+        self._next_card = card(self.next_words, role="sunken-card")
+        stopped = column(
+            label(tr("What stopped the movement?"), "title"), self.reason.row, spacing=gap(1)
+        )
+        asked = column(self.pain, 1, stopped, 1, self._next_card, spacing=gap(1.5))
         frame_page(
             self,
             self.sentence,
-            self.pain,
-            label(tr("What stopped the movement?"), "strong"),
-            self.reason.row,
-            self.next_words,
-            card(row(self.on_body, (words, 1), spacing=gap(3))),
+            SideBySide(self._appearance, (asked, 8), (reading, 5), spacing=gap(2)),
             1,
             buttons=[self.finish, self.repeat, self.done],
             caution=True,
             spacing=gap(1.5),
         )
+
+    @Slot()
+    def _fit(self) -> None:
+        """Leave out the drawing, and the frame of what follows, where text is large."""
+        roomy = self._appearance.percent < LARGE_FROM_PERCENT
+        self.on_body.setVisible(roomy)
+        give_role(self._next_card, "sunken-card" if roomy else "")
+        room, inside = CARD_PADDING_PX if roomy else 0, self._next_card.layout()
+        assert inside is not None
+        inside.setContentsMargins(room, room, room, room)
 
     def ask(self, measuring: MeasurementSession, *, mirrored: bool = False) -> None:
         """Ask about the movement that has just ended; the drawing faces as the live one did."""
@@ -110,8 +129,8 @@ class PainPage(QWidget):
         self.pain.choose(None)
         self.reason.choose(None)
         alone = measuring.mode is SessionMode.HOME and measuring.guide.upcoming is not None
-        self._show_next(measuring.guide, alone=alone)
         self._back = ReturnDetector() if alone else None
+        self._show_next(measuring.guide)
         self.setFocus()
 
     def _show_difference(self, guide: SessionPlan) -> None:
@@ -128,6 +147,7 @@ class PainPage(QWidget):
     def _note_answer(self) -> None:
         if self._back is not None:
             self._back.answer()
+            self._say_next()
 
     @Slot(object)
     def take_frame(self, frame: LiveFrame) -> None:
@@ -137,27 +157,30 @@ class PainPage(QWidget):
         if self._back.update(frame) and self.pain.value is not None:
             self._answer(NextAction.GO_ON)
 
-    def _show_next(self, guide: SessionPlan, *, alone: bool) -> None:
+    def _show_next(self, guide: SessionPlan) -> None:
         """Say what follows, so that nobody has to wait at the computer for it."""
         upcoming = guide.upcoming
         self.finish.setVisible(upcoming is not None)
-        self.next_words.setVisible(upcoming is not None)
+        self._next_card.setVisible(upcoming is not None)
         self.done.say(tr("Continue") if upcoming else tr("Finish"))
         if upcoming is not None:
             here, of = guide.task_position
-            template = (
-                tr(
-                    "Next, {here} of {of}: {task}. Choose a number, then go back to your spot. "
-                    "It starts by itself."
-                )
-                if alone
-                else tr("Next, {here} of {of}: {task}.")
+            self._next_task = tr("Next, {here} of {of}: {task}.").format(
+                here=here + 1, of=of, task=task_title(upcoming.movement, upcoming.side)
             )
-            self.next_words.setText(
-                template.format(
-                    here=here + 1, of=of, task=task_title(upcoming.movement, upcoming.side)
-                )
+            self._say_next()
+
+    def _say_next(self) -> None:
+        """Say what follows and, where it begins by itself, what is still to be done for it."""
+        words = self._next_task
+        if self._back is not None:
+            words += " " + (
+                tr("Choose a number, then go back to your spot: it starts by itself.")
+                if self.pain.value is None
+                else tr("Go back to your spot: it starts by itself.")
             )
+            words += " " + tr("Or press Continue.")
+        self.next_words.setText(words)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         text = event.text()

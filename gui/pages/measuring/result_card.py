@@ -1,16 +1,26 @@
 """Card of a session's results: both sides under one heading, their difference, the time before."""
 
 from collections.abc import Mapping
+from dataclasses import dataclass, replace
 
-from PySide6.QtWidgets import QVBoxLayout, QWidget
+from PySide6.QtWidgets import QPushButton, QSizePolicy, QVBoxLayout, QWidget
 
 from gui.drawing.reading_on_body import Reading
 from gui.style.appearance import Appearance
 from gui.text.result_wording import difference_words, last_time_words, value_and_range
 from gui.text.wording import measurement_words, movement_name, side_title, tr
-from gui.widgets.layouts import card, clear_layout, column, row, separator, widget_with
+from gui.widgets.layouts import (
+    Content,
+    card,
+    clear_layout,
+    column,
+    row,
+    separator,
+    widget_with,
+)
 from gui.widgets.reading_figure import ReadingFigure
-from gui.widgets.text import label
+from gui.widgets.side_by_side import LARGE_FROM_PERCENT, SideBySide
+from gui.widgets.text import SignedLine, label
 from measure.domain.landmarks import Side
 from measure.domain.measurements import Measurement
 from measure.domain.movements import MOVEMENTS, Movement, Unit
@@ -18,19 +28,36 @@ from measure.domain.records import MeasurementRecord
 from measure.domain.session_comparison import side_difference
 
 #: Width and height of the reading drawn on a body, pixels. [technical]
-_FIGURE_PX = (260, 264)
-#: From this text size on the numbers take the room of the drawing. [technical]
-_WORDS_ONLY_PERCENT = 150
+_FIGURE_PX = (256, 240)
+#: Space above the words beside it, so that those of both sides begin at one height, pixels.
+#: [technical]
+_WORDS_BELOW_PX = 64
 
 Task = tuple[Movement, Side]
 
 
-class ResultCard(QWidget):
-    """One block a movement; a side that was not measured today shows the time before."""
+@dataclass(frozen=True, slots=True)
+class Said:
+    """What else is said about a result: the pain, which may be nothing, and notes."""
 
-    def __init__(self, appearance: Appearance, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
+    pain: str = ""
+    notes: tuple[str, ...] = ()
+
+
+class ResultCard(QWidget):
+    """One block a movement; a side that was not measured today shows the time before.
+
+    Parameters
+    ----------
+    next_side
+        The button that measures the other side; it stands in that side's place.
+    """
+
+    def __init__(self, appearance: Appearance, next_side: QPushButton) -> None:
+        super().__init__()
         self._appearance = appearance
+        self._next_side = next_side
+        next_side.setParent(self)
         self._mirrored = False
         #: Today's results in words, as they stand on the card.
         self.readings: list[str] = []
@@ -48,7 +75,8 @@ class ResultCard(QWidget):
         self,
         results: Mapping[Task, Measurement],
         before: Mapping[Task, MeasurementRecord],
-        details: Mapping[Task, tuple[str, ...]],
+        details: Mapping[Task, Said],
+        wanted: Task | None = None,
     ) -> None:
         """Show what a session gave.
 
@@ -56,90 +84,101 @@ class ResultCard(QWidget):
         ----------
         before
             The last reading of each movement and side before this session.
-        details
-            What else is said about a result: first the pain, which may be nothing, then notes and
-            where the person stood.
+        wanted
+            What may be measured next.
         """
+        self._next_side.setParent(self)
         clear_layout(self._blocks)
         self.readings, self.differences = [], []
+        shown = _Results(results, before, details, wanted)
         movements = list(dict.fromkeys(movement for movement, _ in results))
         for place, movement in enumerate(movements):
             if place:
                 self._blocks.addWidget(separator())
-            sides = {side: results.get((movement, side)) for side in Side}
-            self._blocks.addWidget(self._block(movement, sides, before, details))
+            self._blocks.addWidget(self._block(movement, shown))
         if not any((movement, side) in before for movement in movements for side in Side):
             first = tr("These are the first results, so there is nothing to compare them with yet.")
             self._blocks.addWidget(label(first, "quiet"))
 
-    def _block(
-        self,
-        movement: Movement,
-        sides: Mapping[Side, Measurement | None],
-        before: Mapping[Task, MeasurementRecord],
-        details: Mapping[Task, tuple[str, ...]],
-    ) -> QWidget:
-        """Return one movement: heading, difference, and the sides that were measured."""
+    def _block(self, movement: Movement, shown: "_Results") -> QWidget:
+        """Return one movement: heading, difference, both sides, and notes beneath them."""
         gap = self._appearance.gap
-        left, right = sides[Side.LEFT], sides[Side.RIGHT]
+        left, right = (shown.results.get((movement, side)) for side in Side)
         words = ""
         if left is not None and right is not None:
             words = difference_words(movement, side_difference(left, right))
         self.differences.append(words)
-        lines: list[QWidget] = [label(movement_name(movement), "title")]
-        if words:
-            lines.append(label(words[:1].upper() + words[1:], "strong"))
-        cells: list[tuple[QWidget, int]] = []
-        others = []
-        for side, measurement in sides.items():
-            task = (movement, side)
-            if measurement is None:
-                others.append(label(_not_today(side, before.get(task)), "quiet"))
-                continue
-            cell = self._cell(task, measurement, before.get(task), details.get(task, ()))
-            cells.append((cell, 1))
-        shown = row(*cells, spacing=gap(4))
-        return widget_with(column(*lines, shown, *others, spacing=gap(1)))
+        title = label(movement_name(movement), "title")
+        title.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Preferred)
+        difference = [(label(words[:1].upper() + words[1:], "strong"), 1)] if words else [1]
+        heading = SideBySide(self._appearance, title, *difference, spacing=gap(2))
+        cells = [self._cell((movement, side), shown) for side in Side]
+        notes = [
+            SignedLine(side_title(side), note, "quiet")
+            for side in Side
+            for note in shown.details.get((movement, side), Said()).notes
+        ]
+        sides = row(*((cell, 1) for cell in cells), spacing=gap(2))
+        return widget_with(column(heading, sides, *notes, spacing=gap(1)))
 
-    def _cell(
-        self,
-        task: Task,
-        measurement: Measurement,
-        before: MeasurementRecord | None,
-        details: tuple[str, ...],
-    ) -> QWidget:
-        """Return one side: the body, the number, its range, and what else is said."""
+    def _cell(self, task: Task, shown: "_Results") -> QWidget:
+        """Return one side: its words towards the middle, where they are compared, and the body."""
+        said = column(*self._words(task, shown), 1, spacing=0)
+        if self._large:
+            return widget_with(said)
+        said.setContentsMargins(0, _WORDS_BELOW_PX, 0, 0)
         movement, side = task
+        measurement = shown.results.get(task)
+        figure = ReadingFigure(self._appearance)
+        figure.setFixedSize(*_FIGURE_PX)
+        reading = Reading(movement=movement, side=side)
+        if measurement is not None:
+            reading = replace(
+                reading, value=measurement.value, low=measurement.low, high=measurement.high
+            )
+        figure.show_reading(reading, mirrored=self._mirrored)
+        contents: list[Content] = [figure, (said, 1)]
+        if side is Side.RIGHT:
+            contents.reverse()
+        return widget_with(row(*contents, spacing=self._appearance.gap(1.5)))
+
+    @property
+    def _large(self) -> bool:
+        """Whether the numbers take the room of the drawings."""
+        return self._appearance.percent >= LARGE_FROM_PERCENT
+
+    def _words(self, task: Task, shown: "_Results") -> list[Content]:
+        """Return what is said of one side; of one that was not measured how it can be."""
+        movement, side = task
+        measurement, earlier = shown.results.get(task), shown.before.get(task)
+        words: list[Content] = [label(side_title(side), "quiet")]
+        last = [label(last_time_words(earlier), "quiet")] if earlier is not None else []
+        if measurement is None:
+            words += [label(tr("Not measured today"), "strong"), *last]
+            if shown.wanted == task:
+                above = self._appearance.gap(1)
+                words.append(row(self._next_side, 1, margins=(0, above, 0, 0)))
+            return words
         self.readings.append(measurement_words(measurement))
         value, interval = value_and_range(measurement)
         degrees = measurement.value is not None and MOVEMENTS[movement].unit is Unit.DEGREES
-        words = [label(side_title(side), "quiet"), label(value, "display" if degrees else "title")]
-        words += [label(interval, "strong")] if interval else []
-        pain, *notes = details or ("",)
+        number, ends = label(value, "display" if degrees else "title"), label(interval, "strong")
+        if degrees and self._large:
+            number.setWordWrap(False)
+            number.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Preferred)
+            words.append(row(number, (ends, 1), spacing=self._appearance.gap(1.5)))
+        else:
+            words += [number, ends] if interval else [number]
+        pain = shown.details.get(task, Said()).pain
         words += [label(pain)] if pain else []
-        words += [label(last_time_words(before), "quiet")] if before is not None else []
-        below = [label(line, "quiet") for line in notes]
-        if self._appearance.percent >= _WORDS_ONLY_PERCENT:
-            return widget_with(column(*words, *below, 1, spacing=0))
-        figure = ReadingFigure(self._appearance)
-        figure.setFixedSize(*_FIGURE_PX)
-        figure.show_reading(
-            Reading(
-                movement=movement,
-                side=side,
-                value=measurement.value,
-                low=measurement.low,
-                high=measurement.high,
-            ),
-            mirrored=self._mirrored,
-        )
-        said = column(1, *words, 1, spacing=0)
-        shown = row(column(figure, 1), (said, 1), spacing=self._appearance.gap(2))
-        return widget_with(column(shown, *below, 1, spacing=0))
+        return words + last
 
 
-def _not_today(side: Side, before: MeasurementRecord | None) -> str:
-    """Return that a side was not measured, and what it read the last time."""
-    parts = [tr("{side}: not measured today.").format(side=side_title(side))]
-    parts += [last_time_words(before)] if before is not None else []
-    return " ".join(parts)
+@dataclass(frozen=True, slots=True)
+class _Results:
+    """What the card shows, as given to it."""
+
+    results: Mapping[Task, Measurement]
+    before: Mapping[Task, MeasurementRecord]
+    details: Mapping[Task, Said]
+    wanted: Task | None

@@ -11,9 +11,11 @@ from gui.style.appearance import Appearance
 from gui.style.measures import GAP_PX, MARGIN_PX
 from gui.text.safety_wording import ScreeningText, answer_text, screening_text
 from gui.text.wording import tr
-from gui.widgets.buttons import ButtonRow, button
-from gui.widgets.layouts import card, column, row, separator, widget_with
+from gui.widgets.buttons import ButtonRow, ShortcutButton, button
+from gui.widgets.layouts import Content, card, column, row, separator, widget_with
 from gui.widgets.scroll_page import scrollable
+from gui.widgets.side_by_side import LARGE_FROM_PERCENT
+from gui.widgets.standing_figure import StandingFigure
 from gui.widgets.text import SignedLine, label
 from measure.domain.screening_records import ScreeningOccasion
 
@@ -23,10 +25,12 @@ _BUTTON_ORDER = (
     ScreeningAnswer.NONE_FITS,
     ScreeningAnswer.CLINICIAN_AGREES,
 )
-#: Text size from which a list is set closer, so that more of it is seen, per cent. [technical]
-_LARGE_FROM_PERCENT = 130
+#: Width and height of the drawn person, pixels. [technical]
+_FIGURE_PX = (240, 300)
 #: Pixels from its end at which a list counts as read to the end. [technical]
 _END_PX = 8
+#: Pixels above the lower edge where a list that goes on is faded out. [technical]
+_FADED_PX = 20
 
 
 class SafetyPage(QWidget):
@@ -51,6 +55,9 @@ class SafetyPage(QWidget):
         self._layout.setContentsMargins(0, 0, 0, 0)
         self._shown: QWidget | None = None
         self._area: QScrollArea | None = None
+        #: The signs of the list that is shown, and their card.
+        self._lines: list[SignedLine] = []
+        self._signs = QWidget(self)
         #: Runs out when what was painted is on the screen; goes with the page.
         self._painted = QTimer(self, singleShot=True, interval=0)
         self._painted.timeout.connect(self._check_end)
@@ -104,17 +111,29 @@ class SafetyPage(QWidget):
 
     @Slot()
     def show_rest(self) -> None:
-        """Scroll the list by a page."""
-        if self._area is not None:
-            bar = self._area.verticalScrollBar()
-            bar.setValue(bar.value() + bar.pageStep() - bar.singleStep())
+        """Scroll on to the first sign that is not seen whole."""
+        if self._area is None:
+            return
+        bar = self._area.verticalScrollBar()
+        here = bar.value()
+        bar.setValue(here + bar.pageStep() - bar.singleStep())
+        unseen = [line.geometry().top() + self._signs.y() - GAP_PX for line in self._unseen(here)]
+        if unseen and here < unseen[0] < bar.value():
+            bar.setValue(unseen[0])
+
+    def _unseen(self, scrolled: int) -> list[SignedLine]:
+        """Return the signs that lie below the window's edge, wholly or in part."""
+        if self._area is None:
+            return []
+        edge = scrolled + self._area.viewport().height() - _FADED_PX - self._signs.y()
+        return [line for line in self._lines if line.geometry().bottom() > edge]
 
     def _show(self) -> None:
         """Build the page anew: pages differ in what they hold."""
         words = screening_text(self._screening.page)
+        buttons = self._buttons()
         area = scrollable(self._list(words) if self._screening.asks else self._verdict(words))
         area.setAccessibleName(words.title)
-        buttons = self._buttons()
         buttons.installEventFilter(area)
         foot = row(buttons, margins=(MARGIN_PX, GAP_PX, MARGIN_PX, GAP_PX))
         outer = widget_with(column((area, 1), separator(), foot, spacing=0))
@@ -129,45 +148,67 @@ class SafetyPage(QWidget):
             self.keep_focus()
 
     def _list(self, words: ScreeningText) -> QWidget:
-        """Return the signs of a list below its question."""
+        """Return the signs of a list below its question; few ones in larger type."""
         here, of = self._screening.page_position
-        roomy = self._appearance.percent < _LARGE_FROM_PERCENT
+        roomy = self._appearance.percent < LARGE_FROM_PERCENT
         before = (
             tr("Before going on, {here} of {of}")
             if self._screening.check is ScreeningOccasion.AFTER_PAIN
             else tr("Before measuring, {here} of {of}")
         )
-        place = label(before.format(here=here, of=of), "small")
+        place = label(before.format(here=here, of=of), "quiet" if roomy else "small")
         place.setWordWrap(False)
-        items: list[QWidget] = [SignedLine("\u2022", item) for item in words.items]
-        items.append(label(words.close, "alarm" if words.alarming else "title"))
-        return widget_with(
+        self._lines = []
+        for item, strong in zip(words.items, words.strong, strict=True):
+            line = SignedLine("\u2022", item)
+            line.emphasise(strong.split("|"))
+            self._lines.append(line)
+        close = label(words.close, "alarm" if words.alarming else "title")
+        self._signs = card(
+            *self._lines,
+            close,
+            role="alarm-card" if words.alarming else "card",
+            spacing=self._appearance.gap(1.25 if roomy else 1),
+        )
+        heading = label(words.heading, "quiet" if roomy else "small")
+        made = widget_with(
             column(
-                row((label(words.heading, "small"), 1), place),
+                row((heading, 1), place),
                 label(words.title, "display" if roomy else "title"),
-                card(
-                    *items,
-                    role="alarm-card" if words.alarming else "card",
-                    spacing=self._appearance.gap(1.25 if roomy else 1),
-                ),
+                self._signs,
                 1,
                 margins=(0, self._appearance.gap(1.5), 0, GAP_PX),
                 spacing=self._appearance.gap(1),
             )
         )
+        made.setProperty("short", roomy and not words.alarming)
+        return made
 
     def _verdict(self, words: ScreeningText) -> QWidget:
         """Return what follows from an answer: little, and so in large type, in the middle."""
+        gap = self._appearance.gap
         title = label(words.title, "display")
-        rest = [label(item, "lead") for item in words.items]
-        gap = self._appearance.gap(2)
-        contents: list[QWidget]
+        first, *rest = (label(item, "lead") for item in words.items)
+        contents: list[Content]
         if words.alarming:
-            contents = [card(title, *rest, role="alarm-fill", spacing=gap)]
+            numbers = [
+                (column(label(number, "display"), label(where), spacing=0), 1)
+                for number, where in words.numbers
+            ]
+            called = row(*numbers, spacing=gap(2))
+            contents = [card(title, first, called, *rest, role="alarm-fill", spacing=gap(2))]
         else:
-            contents = [title, card(*rest, spacing=gap)]
+            said = column(1, title, first, *rest, 1, spacing=gap(2))
+            shown: list[Content] = [(said, 1)]
+            if self._appearance.percent < LARGE_FROM_PERCENT:
+                figure = StandingFigure(self._appearance)
+                figure.setFixedSize(*_FIGURE_PX)
+                shown.insert(0, figure)
+            if self._change_inside:
+                said.insertLayout(said.count() - 1, row(self.ways_out[0], 1))
+            contents = [card(row(*shown, spacing=gap(4)))]
         margins = (0, MARGIN_PX, 0, MARGIN_PX)
-        return widget_with(column(2, *contents, 3, margins=margins, spacing=gap))
+        return widget_with(column(2, *contents, 3, margins=margins, spacing=gap(2)))
 
     def _buttons(self) -> ButtonRow:
         screening = self._screening
@@ -185,10 +226,11 @@ class SafetyPage(QWidget):
         for answer in _BUTTON_ORDER:
             if answer in screening.answers:
                 self.answers[answer] = button(answer_text(answer))
-                self.answers[answer].setProperty("leads_on", True)
+                self.answers[answer].setProperty("leads_on", screening.asks)
                 self.answers[answer].clicked.connect(partial(self.give, answer))
         self.rest = self._rest_button()
-        foot = ButtonRow([*self.ways_out, *self.answers.values(), self.rest])
+        ways = self.ways_out[1:] if self._change_inside else self.ways_out
+        foot = ButtonRow([*ways, *self.answers.values(), self.rest])
         if screening.asks:
             none = self.answers[ScreeningAnswer.NONE_FITS]
             none.setEnabled(False)
@@ -197,10 +239,14 @@ class SafetyPage(QWidget):
             self.rest.setVisible(True)
         return foot
 
-    def _rest_button(self) -> QPushButton:
+    @property
+    def _change_inside(self) -> bool:
+        """Whether the way to change an answer stands with the words, to leave room for others."""
+        return not self._screening.asks and bool(self._screening.answers)
+
+    def _rest_button(self) -> ShortcutButton:
         """Return the button that scrolls the list, hidden unless there is more to see."""
-        made = button(tr("Show the rest"))
-        made.setProperty("leads_on", True)
+        made = button(tr("Show the rest"), "main")
         made.clicked.connect(self.show_rest)
         made.setVisible(False)
         return made
@@ -222,6 +268,8 @@ class SafetyPage(QWidget):
         none.setEnabled(at_end)
         none.setVisible(at_end)
         self.rest.setVisible(not at_end)
+        left = len(self._unseen(bar.value()))
+        self.rest.say(tr("Show {count} more").format(count=left) if left else tr("Show the rest"))
 
     def _way_out(self, text: str, role: str, slot: object) -> None:
         way_out = button(text, role)

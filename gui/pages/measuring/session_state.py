@@ -37,9 +37,9 @@ class SessionStateChoice(QWidget):
         )
         shown = SideBySide(
             appearance,
-            (self._question, 1),
-            (self.logged, 1),
-            (self.pain_relief, 1),
+            (self._question, 6),
+            (self.logged, 6),
+            (self.pain_relief, 5),
             spacing=appearance.gap(2),
         )
         column(shown, on=self)

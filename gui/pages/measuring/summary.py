@@ -1,22 +1,25 @@
 """Summary page: a session's results on one card, and the ways on from there."""
 
 import datetime as dt
+from collections.abc import Mapping
 
 from PySide6.QtCore import Signal, Slot
 from PySide6.QtGui import QGuiApplication
 from PySide6.QtWidgets import QPlainTextEdit, QWidget
 
-from gui.pages.measuring.result_card import ResultCard, Task
+from gui.pages.measuring.result_card import ResultCard, Said, Task
 from gui.pages.measuring.typed_values import TypedValues
 from gui.protocol.plan import SessionMode
 from gui.session.measurement_session import MeasurementSession
 from gui.style.appearance import Appearance
 from gui.text.result_wording import line_of_results, result_notes
-from gui.text.wording import pain_sentence, tr
+from gui.text.wording import pain_sentence, side_name, tr
 from gui.widgets.announcement import announce
-from gui.widgets.buttons import FlowRow, button
+from gui.widgets.buttons import ButtonRow, button
 from gui.widgets.page_frame import frame_page
+from gui.widgets.scroll_page import bring_into_view
 from gui.widgets.text import label
+from measure.domain.measurements import Measurement
 from measure.domain.records import History
 from measure.domain.session_comparison import last_readings, of_session
 
@@ -36,25 +39,26 @@ class SummaryPage(QWidget):
 
     def __init__(self, appearance: Appearance, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self.title = label("", "title")
-        self.card = ResultCard(appearance)
+        self.title = label("", "display")
+        self.next_side = button("", key=tr("O"))
+        self.card = ResultCard(appearance, self.next_side)
         self.typed = TypedValues()
-        self.typing = button(tr("Add passive or goniometer values"), checkable=True)
+        self.typing = button(tr("Add passive or goniometer values"), "link", checkable=True)
         self.typing.toggled.connect(self._show_typing)
-        self.copy = button(tr("Copy as a line of text"))
-        self.progress = button(tr("Progress"))
-        self.report = button(tr("Report"))
+        self.copy = button(tr("Copy as a line of text"), "link")
+        self.progress = button(tr("Progress"), "link")
+        self.report = button(tr("Report"), "link")
+        self.noting = button(tr("Add a note"), "link", checkable=True)
+        self.noting.toggled.connect(self._show_note)
         self.note = QPlainTextEdit()
         self.note.setPlaceholderText(tr("A note, if you like"))
         self.note.setAccessibleName(tr("Note"))
         self.note.setTabChangesFocus(True)
         self.note.setMaximumHeight(_NOTE_PX)
-        self.next_side = button(tr("The other side"), key=tr("O"))
         self.next_movement = button(tr("Another movement"), key=tr("M"))
         self.finish = button(tr("Finish"), "main", key=tr("Enter"))
         self.line = ""
-        self._ways = FlowRow(appearance.gap(2), filling=False)
-        self._ways.offer([self.copy, self.progress, self.report, self.typing])
+        self._ways = ButtonRow([self.progress, self.report, self.noting, self.copy, self.typing])
         for source, slot in (
             (self.next_side, self.other_side),
             (self.next_movement, self.another),
@@ -72,7 +76,7 @@ class SummaryPage(QWidget):
             self.typed,
             self.note,
             1,
-            buttons=[self.next_side, self.next_movement, self.finish],
+            buttons=[self.next_movement, self.finish],
             caution=True,
         )
 
@@ -91,22 +95,36 @@ class SummaryPage(QWidget):
         outcomes = measuring.guide.outcomes
         results = of_session(outcome.measurement for outcome in outcomes)
         conduct = measuring.log.conduct
-        self.card.show_results(results, last_readings(history, conduct), _details(measuring))
+        clinic = measuring.mode is SessionMode.CLINIC
+        wanted = self._wanted(measuring, results) if clinic else None
+        before = last_readings(history, conduct)
+        self.card.show_results(results, before, _details(measuring), wanted)
+        self.next_side.setVisible(wanted is not None)
         self.card.setVisible(bool(results))
         self.title.setText(_title(bool(results), saved=measuring.log.saving))
         self.line = line_of_results(name, today, conduct, results)
-        clinic = measuring.mode is SessionMode.CLINIC
-        self.next_side.setVisible(clinic)
         self.next_movement.setVisible(clinic)
         self.copy.say(tr("Copy as a line of text"))
         self.copy.setVisible(bool(results))
-        self.note.setVisible(measuring.log.saving)
+        self.noting.setVisible(measuring.log.saving)
+        self.note.setVisible(self.noting.isChecked() and measuring.log.saving)
         self.progress.setVisible(measuring.log.saving)
         self.report.setVisible(measuring.log.saving)
         self.typed.offer(results)
         self.typing.setVisible(clinic and measuring.log.saving and bool(results))
         self.typed.setVisible(self.typing.isChecked() and not self.typing.isHidden())
-        (self.next_side if clinic else self.finish).setFocus()
+        (self.next_movement if clinic else self.finish).setFocus()
+
+    def _wanted(
+        self, measuring: MeasurementSession, results: Mapping[Task, Measurement]
+    ) -> Task | None:
+        """Return the other side of the last movement, if only that is not measured yet."""
+        task = measuring.guide.task
+        other = task.side.other
+        if (task.movement, other) in results or (task.movement, task.side) not in results:
+            return None
+        self.next_side.say(tr("Measure the {side} side").format(side=side_name(other)))
+        return task.movement, other
 
     @Slot()
     def _copy(self) -> None:
@@ -121,15 +139,24 @@ class SummaryPage(QWidget):
         if shown:
             self.typed.begin()
 
+    @Slot(bool)
+    def _show_note(self, shown: bool) -> None:
+        """Show the field for a note with the keyboard in it, or hide it."""
+        self.note.setVisible(shown)
+        if shown:
+            self.note.setFocus()
+            bring_into_view(self.note)
+
     @Slot()
     def _finish(self) -> None:
         self.finished.emit(self.note.toPlainText().strip(), self.typed.values)
         self.typing.setChecked(False)
+        self.noting.setChecked(False)
         self.typed.clear()
         self.note.clear()
 
 
-def _details(measuring: MeasurementSession) -> dict[Task, tuple[str, ...]]:
+def _details(measuring: MeasurementSession) -> dict[Task, Said]:
     """Return what is said about each result: pain, notes, and where the person stood."""
     details = {}
     for outcome in measuring.guide.outcomes:
@@ -142,7 +169,7 @@ def _details(measuring: MeasurementSession) -> dict[Task, tuple[str, ...]]:
             result_notes(measurement, task.trials),
             measuring.messages.by_task.get(task, ""),
         )
-        details[task.movement, task.side] = (pain, *filter(None, notes))
+        details[task.movement, task.side] = Said(pain, tuple(filter(None, notes)))
     return details
 
 

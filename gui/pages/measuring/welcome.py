@@ -55,9 +55,7 @@ class WelcomePage(QWidget):
         gap = self._appearance.gap
         words = screening_text(ScreeningPage.ABOUT)
         emergency, purpose, *limits, target, pictures = words.items
-        asked = column(
-            self.question, self.affected.row, label(purpose, "lead"), 1, spacing=gap(2)
-        )
+        asked = column(self.question, self.affected.row, label(purpose, "lead"), 1, spacing=gap(2))
         frame_page(
             self,
             row((asked, 1), self.figure, spacing=gap(4)),

@@ -267,9 +267,9 @@ def test_four_weeks_from_first_visit_to_review(course: Course) -> None:
     # Nearly four weeks on: a usual time of day, and a sentence about the shoulder.
     stage = course.open(27)
     home = stage.window.measure.start.at_home
+    assert "Best at about 18:00" in words_of(home)
     home.choose.setChecked(True)
     stage.settle()
-    assert "Best at about 18:00" in words_of(home)
     assert course.week() == (
         "Left shoulder: too early to say for flexion; no recent readings of external rotation "
         "and hand behind back."

@@ -4,6 +4,7 @@ import datetime as dt
 from dataclasses import replace
 
 import pytest
+from PySide6.QtWidgets import QApplication
 
 from gui.protocol.red_flags import (
     RedFlagScreening,
@@ -15,6 +16,7 @@ from gui.protocol.red_flags import (
 from gui.text.safety_wording import answer_text, screening_text
 from measure.domain.screening_records import ScreeningOccasion, ScreeningOutcome
 from tests.support.gui.measuring_steps import screening_today
+from tests.support.gui.screenshots import LANGUAGES, language_in_force
 from tests.support.record_samples import person
 
 DAY = dt.date(2026, 11, 25)
@@ -149,6 +151,20 @@ def test_every_page_has_words(page: ScreeningPage) -> None:
     assert words.title
     assert words.items
     assert words.alarming is (page in (ScreeningPage.EMERGENCY, ScreeningPage.STOP_EMERGENCY))
+
+
+@pytest.mark.parametrize("language", LANGUAGES)
+@pytest.mark.parametrize(
+    "page", [ScreeningPage.EMERGENCY, ScreeningPage.SOON, ScreeningPage.CLINICIAN]
+)
+def test_what_is_bold_stands_in_its_sign(
+    qapp: QApplication, page: ScreeningPage, language: str
+) -> None:
+    with language_in_force(qapp, language):
+        words = screening_text(page)
+    assert len(words.strong) == len(words.items)
+    for item, strong in zip(words.items, words.strong, strict=True):
+        assert all(phrase and phrase in item for phrase in strong.split("|")), item
 
 
 def test_every_answer_has_words() -> None:

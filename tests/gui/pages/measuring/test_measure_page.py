@@ -27,15 +27,19 @@ Press = Callable[..., None]
 def test_a_session_at_home_by_keys_alone(stage: WindowHarness, press: Press) -> None:
     page = stage.window.measure
     page.start.at_home.choose.setChecked(True)
-    press(Qt.Key.Key_H)
+    press(Qt.Key.Key_Return)
     assert shown(stage) is page.live  # nothing to compare a first session's pain with
     assert stage.engine.side is Side.RIGHT
     trials(stage, 150.0, 151.0, 152.0, 153.0)
     assert shown(stage) is page.pain
+    assert page.pain.next_words.text() == (
+        "Next, 2 of 8: Flexion, left arm. "
+        "Choose a number, then go back to your spot: it starts by itself. Or press Continue."
+    )
     press(Qt.Key.Key_2, "2")
     assert page.pain.next_words.text() == (
         "Next, 2 of 8: Flexion, left arm. "
-        "Choose a number, then go back to your spot. It starts by itself."
+        "Go back to your spot: it starts by itself. Or press Continue."
     )
     press(Qt.Key.Key_Return)
     assert shown(stage) is page.live
