@@ -893,7 +893,7 @@
     </message>
     <message>
         <source>Repeat this movement</source>
-        <translation>Repetir este movimiento</translation>
+        <translation>Repetir movimiento</translation>
     </message>
     <message>
         <source>Choose a number, then go back to your spot: it starts by itself.</source>
@@ -1397,7 +1397,7 @@
     </message>
     <message>
         <source>{movements}, {arms}, about {minutes}</source>
-        <translation>{movements}, {arms}, {minutes} aproximadamente</translation>
+        <translation>{movements}, {arms}, aprox. {minutes}</translation>
     </message>
     <message>
         <source>1 movement</source>
@@ -1664,6 +1664,10 @@
         <translation>O</translation>
     </message>
     <message>
+        <source>Measure this side</source>
+        <translation>Medir este lado</translation>
+    </message>
+    <message>
         <source>Another movement</source>
         <translation>Otro movimiento</translation>
     </message>
@@ -1833,7 +1837,7 @@
     </message>
     <message>
         <source>My clinician has said I can measure</source>
-        <translation>Mi profesional sanitario me ha dicho que puedo medirme</translation>
+        <translation>Mi profesional sanitario lo permite</translation>
     </message>
     <message>
         <source>What this is, and what it is not</source>
@@ -1997,7 +2001,7 @@
     </message>
     <message>
         <source>Reasons to check with your clinician first</source>
-        <translation>Motivos para preguntar antes a su profesional sanitario</translation>
+        <translation>Motivos para preguntar antes</translation>
     </message>
     <message>
         <source>Your shoulder has come out of its joint at some time.</source>
@@ -7329,7 +7333,7 @@
     </message>
     <message>
         <source>Choose a shoulder first</source>
-        <translation>Elija antes el hombro</translation>
+        <translation>Elija el hombro</translation>
     </message>
     <message>
         <source>The language changes when the current measurement or reading has ended.</source>

@@ -77,9 +77,10 @@ class ElidedLabel(QLabel):
 class SignedLine(QWidget):
     """A line of a list: its text hangs beside its sign."""
 
-    def __init__(self, sign: str, text: str, role: str = "") -> None:
+    def __init__(self, sign: str, text: str, role: str = "", sign_role: str | None = None) -> None:
         super().__init__()
-        self._sign, self._words = label(sign, role), label(text, role)
+        self._words = label(text, role)
+        self._sign = label(sign, role if sign_role is None else sign_role)
         self._sign.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Preferred)
         self._sign.setAlignment(Qt.AlignmentFlag.AlignTop)
         row(self._sign, (self._words, 1), on=self, spacing=12)

@@ -3,6 +3,7 @@
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
 
+from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QPushButton, QSizePolicy, QVBoxLayout, QWidget
 
 from gui.drawing.reading_on_body import Reading
@@ -29,6 +30,8 @@ from measure.domain.session_comparison import side_difference
 
 #: Width and height of the reading drawn on a body, pixels. [technical]
 _FIGURE_PX = (256, 240)
+#: Width of the drawing of a side that was not measured, pixels. [technical]
+_MISSING_PX = 200
 #: Space above the words beside it, so that those of both sides begin at one height, pixels.
 #: [technical]
 _WORDS_BELOW_PX = 64
@@ -108,18 +111,27 @@ class ResultCard(QWidget):
         if left is not None and right is not None:
             words = difference_words(movement, side_difference(left, right))
         self.differences.append(words)
-        title = label(movement_name(movement), "title")
-        title.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Preferred)
-        difference = [(label(words[:1].upper() + words[1:], "strong"), 1)] if words else [1]
-        heading = SideBySide(self._appearance, title, *difference, spacing=gap(2))
+        heading: list[Content] = [(label(movement_name(movement), "title"), 2)]
+        if words:
+            difference = label(words[:1].upper() + words[1:], "strong")
+            if not self._large:
+                difference.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
+            heading.append((difference, 3))
         cells = [self._cell((movement, side), shown) for side in Side]
         notes = [
-            SignedLine(side_title(side), note, "quiet")
+            SignedLine(side_title(side), note, "quiet", "strong")
             for side in Side
             for note in shown.details.get((movement, side), Said()).notes
         ]
         sides = row(*((cell, 1) for cell in cells), spacing=gap(2))
-        return widget_with(column(heading, sides, *notes, spacing=gap(1)))
+        return widget_with(
+            column(
+                SideBySide(self._appearance, *heading, spacing=gap(1)),
+                sides,
+                *notes,
+                spacing=gap(1),
+            )
+        )
 
     def _cell(self, task: Task, shown: "_Results") -> QWidget:
         """Return one side: its words towards the middle, where they are compared, and the body."""
@@ -130,7 +142,9 @@ class ResultCard(QWidget):
         movement, side = task
         measurement = shown.results.get(task)
         figure = ReadingFigure(self._appearance)
-        figure.setFixedSize(*_FIGURE_PX)
+        wide, high = _FIGURE_PX
+        # Beside the button for what is missing a drawing without the names of places is enough.
+        figure.setFixedSize(wide if measurement is not None else _MISSING_PX, high)
         reading = Reading(movement=movement, side=side)
         if measurement is not None:
             reading = replace(

@@ -57,7 +57,7 @@ class SafetyPage(QWidget):
         self._area: QScrollArea | None = None
         #: The signs of the list that is shown, and their card.
         self._lines: list[SignedLine] = []
-        self._signs = QWidget(self)
+        self._signs: QWidget = self
         #: Runs out when what was painted is on the screen; goes with the page.
         self._painted = QTimer(self, singleShot=True, interval=0)
         self._painted.timeout.connect(self._check_end)

@@ -40,7 +40,7 @@ class SummaryPage(QWidget):
     def __init__(self, appearance: Appearance, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.title = label("", "display")
-        self.next_side = button("", key=tr("O"))
+        self.next_side = button(tr("Measure this side"), key=tr("O"))
         self.card = ResultCard(appearance, self.next_side)
         self.typed = TypedValues()
         self.typing = button(tr("Add passive or goniometer values"), "link", checkable=True)
@@ -123,7 +123,9 @@ class SummaryPage(QWidget):
         other = task.side.other
         if (task.movement, other) in results or (task.movement, task.side) not in results:
             return None
-        self.next_side.say(tr("Measure the {side} side").format(side=side_name(other)))
+        self.next_side.setAccessibleName(
+            tr("Measure the {side} side").format(side=side_name(other))
+        )
         return task.movement, other
 
     @Slot()

@@ -178,8 +178,8 @@ def _live(stage: WindowHarness) -> Iterator[str]:
     stage.settle()
     stage.engine.settle()
     yield "pain"
-    page.pain.pain.choose(3)
-    page.pain.reason.choose(LimitingFactor.STIFFNESS)
+    page.pain.pain.button(3).click()
+    page.pain.reason.button(LimitingFactor.STIFFNESS).click()
     yield "pain-answered"
     page.pain.done.click()
     stage.settle()
