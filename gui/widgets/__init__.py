@@ -13,12 +13,14 @@ Public names:
     layouts: Content, card, centred, clear_layout, column, mirrored, row, separator, widget_with
     message_bar: MessageBar
     page_frame: PageFoot, frame_page
-    pain_scale: PainScale
+    pain_scale: PainScale, scale_ends
     painted_widget: PaintedWidget
     plain_dialog: plain_dialog
     position_figure: PositionView, ViewPlan, facing_text, motion_wanted
     reading_figure: ReadingFigure
     scroll_page: STRIP_PX, back_to_top, bring_into_view, scrollable
+    side_by_side: LARGE_FROM_PERCENT, SideBySide
+    standing_figure: StandingFigure
     text: ElidedLabel, NoticeBar, SignedLine, label, titled
     titled_page: TitledPage
     topic_button: TopicButton, TopicGrid
