@@ -30,8 +30,8 @@ from measure.domain.session_comparison import side_difference
 
 #: Width and height of the reading drawn on a body, pixels. [technical]
 _FIGURE_PX = (256, 240)
-#: Width of the drawing of a side that was not measured, pixels. [technical]
-_MISSING_PX = 200
+#: Least and usual width of the drawing of a side that was not measured, pixels. [technical]
+_MISSING_PX = (100, 160)
 #: Space above the words beside it, so that those of both sides begin at one height, pixels.
 #: [technical]
 _WORDS_BELOW_PX = 64
@@ -142,9 +142,11 @@ class ResultCard(QWidget):
         movement, side = task
         measurement = shown.results.get(task)
         figure = ReadingFigure(self._appearance)
-        wide, high = _FIGURE_PX
-        # Beside the button for what is missing a drawing without the names of places is enough.
-        figure.setFixedSize(wide if measurement is not None else _MISSING_PX, high)
+        figure.setFixedSize(*_FIGURE_PX)
+        if measurement is None:
+            # Beside the button for what is missing a drawing without names of places is enough.
+            figure.setMinimumWidth(_MISSING_PX[0])
+            figure.setMaximumWidth(_MISSING_PX[1])
         reading = Reading(movement=movement, side=side)
         if measurement is not None:
             reading = replace(
