@@ -1,11 +1,9 @@
 """PDF of a report: its HTML and diagrams with searchable text, own fonts, without a display."""
 
-import re
 import sys
-from collections.abc import Callable, Sequence
+from collections.abc import Callable
 from dataclasses import dataclass
 from functools import cache
-from typing import Any
 
 from PySide6.QtCore import (
     QBuffer,
@@ -13,9 +11,7 @@ from PySide6.QtCore import (
     QEventLoop,
     QIODevice,
     QMarginsF,
-    QRect,
     QRectF,
-    QSizeF,
     Qt,
 )
 from PySide6.QtGui import (
@@ -28,18 +24,15 @@ from PySide6.QtGui import (
     QPageSize,
     QPainter,
     QPdfWriter,
-    QPyTextObject,
     QRawFont,
-    QTextCharFormat,
-    QTextCursor,
     QTextDocument,
     QTextFormat,
 )
-from PySide6.QtSvg import QSvgRenderer
 
+from gui.report.diagrams import PlacedDiagrams, without_places
 from gui.style.fonts import add_bundled_fonts, add_typeface
 from measure.report.choices import TALLEST_PLOT
-from measure.report.svg import FONT, SPARE_FONT, Diagram, Draw, Words, as_svg
+from measure.report.svg import FONT, SPARE_FONT, Draw
 
 #: Margin of the page and height of its foot, millimetres. [technical]
 _MARGIN_MM, _FOOT_MM = 11.0, 9.0
@@ -47,18 +40,11 @@ _MARGIN_MM, _FOOT_MM = 11.0, 9.0
 RESOLUTION = 600
 #: Heights of the plots that are tried until the first page holds all that belongs on it, points.
 #: [technical]
-_PLOT_HEIGHTS = (TALLEST_PLOT, 62.0, 52.0, 44.0, 38.0, 34.0)
+_PLOT_HEIGHTS = (TALLEST_PLOT, 62.0, 52.0, 44.0, 38.0, 34.0, 30.0)
 #: Sizes of the text and of the foot, points. [technical]
 _TEXT_PT, _FOOT_PT = 8.0, 8.0
 #: Width that is left for the page number, points. [technical]
 _NUMBER_PT = 62.0
-#: Placeholder of a diagram in the text until it is laid out; characters of the private use area,
-#: which no text of a report contains.
-_PLACE = "\ue000{}\ue001"
-_PLACES = re.compile("\ue000(\\d+)\ue001")
-#: Type of a diagram's text object, and the property with its number. [technical]
-_DIAGRAM = int(QTextFormat.ObjectTypes.UserObject) + 1
-_NUMBER = int(QTextFormat.Property.UserProperty) + 1
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -171,8 +157,8 @@ class _Layout:
     def __init__(
         self, html: Callable[[Draw, float], str], plot_height: float, device: QPagedPaintDevice
     ) -> None:
-        self._diagrams: list[Diagram] = []
-        self._text = html(self._place, plot_height)
+        self._diagrams = PlacedDiagrams()
+        self._text = html(self._diagrams.place, plot_height)
         self._device = device
         self._dots_per_point = device.logicalDpiY() / 72
         self._page = QRectF(0, 0, device.width(), device.height())
@@ -183,9 +169,7 @@ class _Layout:
         self._document.setDefaultFont(plain_font(_TEXT_PT))
         self._document.setDocumentMargin(0)
         self._document.setHtml(self._text)
-        drawer = _DiagramTextObject(self._diagrams, self._dots_per_point, self._document)
-        layout.registerHandler(_DIAGRAM, drawer)
-        _insert_diagrams(self._document)
+        self._diagrams.draw_in(self._document, lambda _: self._dots_per_point)
         self._document.setPageSize(self._page.size())
 
     @classmethod
@@ -239,13 +223,8 @@ class _Layout:
         """Return the characters of the text that no font of the report has, in their order."""
         fonts = [QRawFont.fromFont(QFont(family)) for family in (FONT, SPARE_FONT)]
         document = QTextDocument()
-        document.setHtml(_PLACES.sub("", self._text))
-        text = document.toPlainText() + "".join(
-            mark.text
-            for diagram in self._diagrams
-            for mark in diagram.marks
-            if isinstance(mark, Words)
-        )
+        document.setHtml(without_places(self._text))
+        text = document.toPlainText() + self._diagrams.words()
         return "".join(
             letter
             for letter in dict.fromkeys(text)
@@ -253,47 +232,3 @@ class _Layout:
             and not letter.isspace()
             and not any(font.supportsCharacter(ord(letter)) for font in fonts)
         )
-
-    def _place(self, diagram: Diagram) -> str:
-        """Return the placeholder of a diagram, which is kept for its place."""
-        self._diagrams.append(diagram)
-        return _PLACE.format(len(self._diagrams) - 1)
-
-
-def _insert_diagrams(document: QTextDocument) -> None:
-    """Replace the placeholders in the text by objects that are painted as diagrams."""
-    plain = document.toPlainText()
-    # From the end, so that the placeholders before keep their positions.
-    for match in reversed(list(_PLACES.finditer(plain))):
-        cursor = QTextCursor(document)
-        cursor.setPosition(match.start())
-        cursor.setPosition(match.end(), QTextCursor.MoveMode.KeepAnchor)
-        shape = QTextCharFormat()
-        shape.setObjectType(_DIAGRAM)
-        shape.setProperty(_NUMBER, int(match[1]))
-        cursor.insertText("\ufffc", shape)
-
-
-class _DiagramTextObject(QPyTextObject):
-    """Painter of the diagrams at their places in the text."""
-
-    def __init__(
-        self, diagrams: Sequence[Diagram], dots_per_point: float, parent: QTextDocument
-    ) -> None:
-        super().__init__(parent)
-        self._diagrams, self._scale = diagrams, dots_per_point
-
-    def intrinsicSize(self, document: Any, position: int, shape: QTextFormat) -> QSizeF:
-        diagram = self._diagrams[shape.property(_NUMBER)]
-        return QSizeF(diagram.width * self._scale, diagram.height * self._scale)
-
-    def drawObject(
-        self,
-        painter: QPainter,
-        place: QRectF | QRect,
-        document: Any,
-        position: int,
-        shape: QTextFormat,
-    ) -> None:
-        svg = as_svg(self._diagrams[shape.property(_NUMBER)], FONT)
-        QSvgRenderer(QByteArray(svg.encode("utf-8"))).render(painter, QRectF(place))

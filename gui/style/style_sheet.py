@@ -84,6 +84,8 @@ QPushButton[role="large-main"] {{ background: {arm}; color: {on_arm}; border-col
 
 QPushButton::menu-indicator {{ image: none; width: 0; }}
 
+QTextBrowser[role="paper"] {{ background: #ffffff; color: #000000; border: none;
+    border-radius: {card_radius}px; }}
 QLineEdit, QPlainTextEdit, QTextBrowser {{ background: {raised}; color: {ink};
     border: 1px solid {edge}; border-radius: {field_radius}px; padding: {pad}px;
     selection-background-color: {arm}; selection-color: {on_arm}; }}

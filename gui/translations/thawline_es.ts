@@ -364,6 +364,14 @@
         <translation>Informe para la consulta</translation>
     </message>
     <message>
+        <source>the last visit or event</source>
+        <translation>la última visita o acontecimiento</translation>
+    </message>
+    <message>
+        <source>a day I choose</source>
+        <translation>un día que elijo</translation>
+    </message>
+    <message>
         <source>Your question for the clinician</source>
         <translation>Su pregunta para el profesional</translation>
     </message>
@@ -374,10 +382,6 @@
     <message>
         <source>More pages: events, everyday tasks, what was not measured, how to read it</source>
         <translation>Más páginas: acontecimientos, tareas cotidianas, lo que no se midió, cómo leerlo</translation>
-    </message>
-    <message>
-        <source>last visit</source>
-        <translation>última visita</translation>
     </message>
     <message>
         <source>Show changes since</source>
@@ -2636,8 +2640,8 @@
         <translation>Otro lado, déficit</translation>
     </message>
     <message>
-        <source>Change</source>
-        <translation>Cambio</translation>
+        <source>Change, whole time</source>
+        <translation>Cambio, todo el tiempo</translation>
     </message>
     <message>
         <source>Verdict, change per month</source>
@@ -4120,6 +4124,14 @@
         <translation>Los minutos al final del recorrido son las repeticiones anotadas por el tiempo previsto de mantenimiento, en cada lado. Donde no se anotaron repeticiones, no se cuentan minutos.</translation>
     </message>
     <message>
+        <source>{verdict}, counted since {day}</source>
+        <translation>{verdict}, contado desde el {day}</translation>
+    </message>
+    <message>
+        <source>{verdict}, counted since {day} ({why})</source>
+        <translation>{verdict}, contado desde el {day} ({why})</translation>
+    </message>
+    <message>
         <source>The {side} hand is the dominant one. In healthy shoulders, {facts}.</source>
         <translation>El brazo dominante es el {side}. En hombros sanos, {facts}.</translation>
     </message>
@@ -5158,6 +5170,10 @@
     <message>
         <source>a gain of {gain} a month would show in about a week</source>
         <translation>una mejora de {gain} al mes se vería en una semana aproximadamente</translation>
+    </message>
+    <message>
+        <source>this counts from {day} on ({why}), not what changed before</source>
+        <translation>esto cuenta desde el {day} ({why}), no lo que cambió antes</translation>
     </message>
     <message>
         <source>shows that sessions were saved here</source>
@@ -7112,8 +7128,8 @@
         <translation>Página entera</translation>
     </message>
     <message>
-        <source>Full width</source>
-        <translation>Todo el ancho</translation>
+        <source>Reading view</source>
+        <translation>Vista de lectura</translation>
     </message>
     <message>
         <source>Report for a clinic visit: {name}</source>

@@ -9,10 +9,11 @@ from measure.cli.terminal_table import table
 from measure.domain.movements import MOVEMENTS
 from measure.domain.records import Person
 from measure.export.progress_json import progress_json
-from measure.progress.dates import date_words
+from measure.progress.dates import date_words, short_date
 from measure.progress.home_programme import programme_done_sentences
 from measure.progress.overview import Progress, progress_of
 from measure.progress.sentences import (
+    counted_from,
     shared_sentences,
     shown_change,
     side_sentences,
@@ -23,11 +24,21 @@ from measure.progress.side_wording import side_by_side_sentences
 from measure.progress.wording import VERDICT_WORDS, block_words, change_words, conduct_words
 from measure.report.wording import phase_words
 
-_HEADER = ("movement", "side", "first days", "last days", "change", "trend a month", "verdict")
+_HEADER = (
+    "movement",
+    "side",
+    "first days",
+    "last days",
+    "change",
+    "trend a month",
+    "counted since",
+    "verdict",
+)
 #: A change that is clear may stand beside a trend that is not.
 _HOW_TO_READ = """
-The change covers the whole time. The trend and its verdict cover the last 16 weeks at most,
-and start again where the way of measuring changed or something happened to the shoulder.
+The change goes from the first to the last days. The trend and its verdict count from the day
+beside them: they cover the last 16 weeks at most, and
+start again where the way of measuring changed or something happened to the shoulder.
 Because the readings are checked every week, a trend needs more evidence than a 95 % interval."""
 
 
@@ -109,6 +120,7 @@ def _row(side: SideProgress) -> list[str]:
         block_words(side.recent, movement),
         change_words(side.change, movement) if side.change else "",
         change_words(slope, movement) if slope else "",
+        short_date(counted_from(side)) if slope else "",
         VERDICT_WORDS[side.verdict],
     ]
 

@@ -15,7 +15,7 @@ from measure.progress.detectable_gain import DetectableGain
 from measure.progress.phases import SeriesPhase
 from measure.progress.shoulder import SideProgress
 from measure.progress.stall import STALL_BELOW_DEG
-from measure.progress.weekly_verdicts import Verdict
+from measure.progress.weekly_verdicts import WINDOW_DAY, Verdict
 from measure.progress.wording import VERDICT_WORDS, Translate, change_words, english, signed
 from measure.trend.event_effect import EffectEstimate
 from measure.trend.trend_line import Slope
@@ -66,6 +66,8 @@ WHY_UNPROVEN = (
     "evidence, because the readings are checked every week."
 )
 COUNTED_SINCE = "counted since {day}"
+NO_CHANGE_SINCE = "{verdict}, counted since {day}"
+NO_CHANGE_SINCE_BREAK = "{verdict}, counted since {day} ({why})"
 EARLIER_GAIN = "gained earlier; lately less than {gain} a month"
 STILL_HOLDS = "certain when first shown; too little evidence against it since then"
 MORE_EVIDENCE = "not yet certain: a verdict needs more than 95 %"
@@ -122,6 +124,8 @@ TEMPLATES = (
     UNPROVEN,
     WHY_UNPROVEN,
     COUNTED_SINCE,
+    NO_CHANGE_SINCE,
+    NO_CHANGE_SINCE_BREAK,
     EARLIER_GAIN,
     STILL_HOLDS,
     MORE_EVIDENCE,
@@ -184,7 +188,29 @@ def plain_verdict_words(side: SideProgress, tr: Translate = english) -> str:
     since = told_since(side)
     if since is not None and side.verdict in _DATED:
         return tr(FIRST_TOLD).format(verdict=now, day=date_words(since, tr))
+    if side.verdict is Verdict.NO_CLEAR_CHANGE:
+        return _counted_words(side, now, tr)
     return now
+
+
+def counted_from(side: SideProgress) -> dt.date:
+    """Return the first day that the line of today's verdict can rest on."""
+    first = side.series.date(0)
+    if side.series.breaks:
+        first = max(first, side.series.breaks[-1].day)
+    if side.current.as_of is not None:
+        first = max(first, side.current.as_of - dt.timedelta(days=WINDOW_DAY))
+    return first
+
+
+def _counted_words(side: SideProgress, verdict: str, tr: Translate) -> str:
+    """Return a verdict with the time that it is about, and why that began."""
+    first = counted_from(side)
+    day = date_words(first, tr)
+    if side.series.breaks and side.series.breaks[-1].day == first:
+        why = tr(side.series.breaks[-1].why)
+        return tr(NO_CHANGE_SINCE_BREAK).format(verdict=verdict, day=day, why=why)
+    return tr(NO_CHANGE_SINCE).format(verdict=verdict, day=day)
 
 
 def _lapsed_words(side: SideProgress, tr: Translate) -> str:

@@ -8,6 +8,7 @@ from collections.abc import Mapping, Sequence
 
 from measure.domain.landmarks import Side
 from measure.domain.movements import MOVEMENTS, Movement
+from measure.progress.dates import date_words
 from measure.progress.overview import Progress
 from measure.progress.sentences import short_name
 from measure.progress.shoulder import SideProgress
@@ -48,6 +49,7 @@ PARTS: Mapping[Verdict, str] = {
 }
 SHOWS_IN_WEEKS = "a gain of {gain} a month would show in about {weeks} weeks"
 SHOWS_IN_A_WEEK = "a gain of {gain} a month would show in about a week"
+COUNTS_FROM = "this counts from {day} on ({why}), not what changed before"
 WHOLE = "{first}."
 AND = "{first} and {second}"
 
@@ -66,6 +68,7 @@ TEMPLATES = (
     *PARTS.values(),
     SHOWS_IN_WEEKS,
     SHOWS_IN_A_WEEK,
+    COUNTS_FROM,
     WHOLE,
     AND,
 )
@@ -105,6 +108,24 @@ def forecast_sentence(progress: Progress, tr: Translate = english) -> str:
     still_open = [items for items in sides if set(_kinds(items).values()) <= _OPEN]
     words = _when([item for items in still_open for item in items], tr)
     return tr(WHOLE).format(first=words[0].upper() + words[1:]) if words else ""
+
+
+def counted_sentence(progress: Progress, tr: Translate = english) -> str:
+    """Return from when on an open verdict of the affected sides counts, or nothing.
+
+    Without it "no clear change" seems to deny a change since the first days.
+    """
+    breaks = {
+        (item.series.breaks[-1].day, item.series.breaks[-1].why)
+        for items in _main(progress, affected=True).values()
+        for item in items
+        if item.verdict in _OPEN and item.series.breaks
+    }
+    if not breaks:
+        return ""
+    day, why = max(breaks)
+    words = tr(COUNTS_FROM).format(day=date_words(day, tr), why=tr(why))
+    return tr(WHOLE).format(first=words[0].upper() + words[1:])
 
 
 def _main(progress: Progress, *, affected: bool) -> dict[Side, list[SideProgress]]:

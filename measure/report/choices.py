@@ -29,6 +29,9 @@ class ReportChoices:
         True for a page that is wider than high.
     plot_height
         Height of the plots over time, points.
+    reading_px
+        Size of running text for reading on a screen, pixels: wide tables become a line for each
+        value. None for paper.
     language
         Code of the language of `tr`, such as "en".
     tr
@@ -40,6 +43,7 @@ class ReportChoices:
     details: bool = False
     landscape: bool = False
     plot_height: float = TALLEST_PLOT
+    reading_px: float | None = None
     language: str = "en"
     tr: Translate = english
 

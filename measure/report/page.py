@@ -27,7 +27,7 @@ from measure.progress.side_wording import (
     ends_sentence,
     months_sentence,
 )
-from measure.progress.week_sentence import forecast_sentence, week_sentence
+from measure.progress.week_sentence import counted_sentence, forecast_sentence, week_sentence
 from measure.progress.weekly_verdicts import WINDOW_DAY
 from measure.progress.wording import Translate, english
 from measure.report.caveats import CAVEATS, DEMO, NOTICE
@@ -54,17 +54,29 @@ from measure.report.wording import (
 _STYLE = """
 body { font-family: "Atkinson Hyperlegible", "DejaVu Sans", sans-serif; font-size: 8pt;
        color: #000; background: #fff; }
-h1 { font-size: 14pt; margin-top: 0px; margin-bottom: 2px; }
-h2 { font-size: 10pt; margin-top: 5px; margin-bottom: 2px; }
+h1 { font-size: 14pt; margin-top: 0px; margin-bottom: 3px; }
+h2 { font-size: 10pt; margin-top: 8px; margin-bottom: 2px; }
 p { margin-top: 2px; margin-bottom: 2px; }
 table { border-collapse: collapse; }
 th { text-align: left; font-weight: bold; border-bottom: 1px solid #000; padding: 1px 3px; }
 td { vertical-align: middle; border-bottom: 1px solid #bbb; padding: 1px 3px; }
-p.lead { font-size: 10pt; margin-top: 3px; margin-bottom: 3px; }
+p.lead { font-size: 10pt; margin-top: 4px; margin-bottom: 4px; }
 .bare td { border-bottom: none; vertical-align: top; padding: 1px 6px; }
 .curves td { border-bottom: none; padding: 0px; }
 .box td { background-color: #eee; border-bottom: none; vertical-align: top; padding: 1px 6px;
           font-size: 9pt; }
+"""
+#: Sizes on paper, points, and what is as large as running text, 1, where one reads on a screen.
+#: [technical]
+_READING_SIZES = {8: 1.0, 9: 1.0, 10: 1.15, 14: 1.4}
+_READING_STYLE = """
+h2 { margin-top: 32px; margin-bottom: 8px; }
+h3 { margin-top: 16px; margin-bottom: 4px; }
+p, p.lead { margin-top: 8px; margin-bottom: 8px; }
+td, th { padding: 4px 8px; vertical-align: top; }
+.box td { padding: 6px 12px; }
+.box { margin-top: 12px; }
+.curves td { padding: 8px 0px; }
 """
 _SCREEN_STYLE = """
 @page {{ size: A4 {orientation}; margin: 11mm; }}
@@ -108,7 +120,7 @@ def report_html(
     shown = history_until(history, today)
     title = escape(report_title(shown.person, choices.tr))
     head = f'<meta charset="utf-8"><title>{title}</title>'
-    style = _STYLE
+    style = _style(choices.reading_px)
     if for_screen:
         head = _NOTHING_OUTSIDE + head
         orientation, width = ("landscape", 275) if choices.landscape else ("portrait", 188)
@@ -118,6 +130,20 @@ def report_html(
         f'<!DOCTYPE html><html lang="{choices.language}"><head>{head}<style>{style}</style></head>'
         f"<body>{body}</body></html>\n"
     )
+
+
+def _style(reading_px: float | None) -> str:
+    """Return the style for paper, or one whose sizes are those of a text on a screen."""
+    if reading_px is None:
+        return _STYLE
+    sizes = {
+        f"font-size: {point}pt": f"font-size: {round(reading_px * share)}px"
+        for point, share in _READING_SIZES.items()
+    }
+    style = _STYLE
+    for point_size, pixels in sizes.items():
+        style = style.replace(point_size, pixels)
+    return style + _READING_STYLE
 
 
 def report_title(person: Person, tr: Translate = english) -> str:
@@ -136,17 +162,20 @@ def report_foot(person: Person, today: dt.date, tr: Translate = english) -> str:
 def _body(history: History, progress: Progress, choices: ReportChoices, draw: Draw) -> str:
     tr, today = choices.tr, progress.today
     demo = f"<b>{tr(DEMO)}</b>" if history.person.demo else ""
-    parts = [
-        _heading(escape(report_title(history.person, tr)), 1),
-        f"<p>{demo} {person_words(history, today, tr)} <b>{tr(NOTICE)}</b></p>",
-    ]
+    person = f"<p>{demo} {person_words(history, today, tr)} <b>{tr(NOTICE)}</b></p>"
+    parts = [_heading(escape(report_title(history.person, tr)), 1), person]
+    if choices.reading_px:
+        # The page that it is read on has the title; what can be said comes first.
+        parts = []
     if not history.measurements:
         words = tr("A report needs at least one session.")
         parts.append(_heading(tr("Nothing measured yet")) + f"<p>{words}</p>")
         return "".join(parts)
-    words = f"{week_sentence(progress, tr)} {forecast_sentence(progress, tr)}".rstrip()
-    said = escape(words).replace("\n", "<br>")
-    parts.append(f'<p class="lead"><b>{said}</b></p>')
+    said = escape(week_sentence(progress, tr)).replace("\n", "<br>")
+    more = " ".join(filter(None, (counted_sentence(progress, tr), forecast_sentence(progress, tr))))
+    parts.append(f'<p class="lead"><b>{said}</b> {escape(more)}</p>')
+    if choices.reading_px:
+        parts.append(person)
     parts.append(_box(history, progress, choices))
     parts.append(_heading(tr("First and last readings, change and trend")))
     parts.append(movement_table(progress, history, _first_sides(history, progress), draw, choices))
@@ -191,7 +220,7 @@ def _curves(progress: Progress, history: History, choices: ReportChoices, draw: 
         {log.done.day for log in history.exercises_done if log.done.day <= progress.today}
     )
     cells.append(draw(pain_diagram(history.sessions, logged, span, choices)))
-    columns = 3 if choices.landscape else 2
+    columns = 1 if choices.reading_px else 3 if choices.landscape else 2
     rows = "".join(
         "<tr>" + "".join(f"<td>{cell}</td>" for cell in cells[k : k + columns]) + "</tr>"
         for k in range(0, len(cells), columns)

@@ -53,7 +53,7 @@ def movement_table(
     """Return first and last readings, the other side, change and verdict of these sides."""
     tr, affected = choices.tr, history.person.affected
     latest_refused = _latest_refused(history)
-    rows = []
+    rows: list[tuple[str, ...]] = []
     for movement in Movement:
         for side in sorted(sides, key=lambda shoulder: shoulder not in affected):
             progress_of_side = progress.of(movement, side)
@@ -70,18 +70,39 @@ def movement_table(
         tr("Last days"),
         "",
         tr("Other side, deficit"),
-        tr("Change"),
+        tr("Change, whole time"),
         tr("Verdict, change per month"),
     )
+    notes = (_picture_words(tr), _too_early_words(progress, tr), _anew_words(progress, tr))
+    noted = f"<p>{' '.join(filter(None, notes))}</p>"
+    if choices.reading_px:
+        return "".join(_lines(row, heads) for row in rows) + noted
     widths = _WIDE if choices.landscape else _WIDTHS
     cells = "".join(
         f'<th width="{width}%">{head}</th>' for head, width in zip(heads, widths, strict=True)
     )
-    notes = (_picture_words(tr), _too_early_words(progress, tr), _anew_words(progress, tr))
-    return (
-        f'<table class="data" width="100%"><tr>{cells}</tr>{"".join(rows)}</table>'
-        f"<p>{' '.join(filter(None, notes))}</p>"
+    body = "".join(_table_row(row, len(heads)) for row in rows)
+    return f'<table class="data" width="100%"><tr>{cells}</tr>{body}</table>{noted}'
+
+
+def _table_row(cells: Sequence[str], columns: int) -> str:
+    """Return the row of a movement; its last cell takes the columns that are left."""
+    *others, last = cells
+    spans = columns - len(others)
+    span = f' colspan="{spans}"' if spans > 1 else ""
+    words = "".join(f"<td>{cell}</td>" for cell in others)
+    return f"<tr>{words}<td{span}>{last}</td></tr>"
+
+
+def _lines(cells: Sequence[str], heads: Sequence[str]) -> str:
+    """Return a movement for reading on a screen: its name, and each value in a line of its own."""
+    name, *values = cells
+    rows = "".join(
+        f'<tr><td width="34%">{head}</td><td>{value}</td></tr>'
+        for head, value in zip(heads[1:], values, strict=False)
+        if value
     )
+    return f'<h3>{name.replace("<br>", ", ")}</h3><table class="data" width="100%">{rows}</table>'
 
 
 def _picture_words(tr: Translate) -> str:
@@ -229,34 +250,29 @@ def _row(
     affected: tuple[Side, ...],
     draw: Draw,
     choices: ReportChoices,
-) -> str:
+) -> tuple[str, ...]:
     tr, movement, change = choices.tr, side.movement, side.change
     picture = draw(band_diagram(movement, side.recent, side.baseline if change else None, tr))
     seen = tr("secondary") if also_seen(side) else ""
-    cells = (
+    return (
         _name(movement, side.side, affected, seen, tr),
         _block(side.baseline, movement, tr) if change else tr("not comparable yet"),
         _block(side.recent, movement, tr, _refused_later(side, refused, tr)),
         picture,
         _other(side, "; " if choices.landscape else "<br>", tr),
         change_words(change, movement, tr) if change else tr("too early to say"),
-        _trend(side, tr),
+        _trend(side, "; " if choices.landscape else "<br>", tr),
     )
-    return "<tr>" + "".join(f"<td>{cell}</td>" for cell in cells) + "</tr>"
 
 
 def _refused_row(
     refused: MeasurementRecord, affected: tuple[Side, ...], draw: Draw, tr: Translate
-) -> str:
+) -> tuple[str, ...]:
     measurement = refused.measurement
     why = escape(refusal_sentences(measurement, tr))
     name = _name(measurement.movement, measurement.side, affected, "", tr)
     when = tr("not measured {day}").format(day=short_date(refused.taken.day, tr))
-    return (
-        f"<tr><td>{name}</td><td></td>"
-        f"<td>{when}</td>"
-        f'<td>{draw(empty_frame(tr))}</td><td colspan="3">{why}</td></tr>'
-    )
+    return name, "", when, draw(empty_frame(tr)), why
 
 
 def _name(
@@ -301,7 +317,7 @@ def _other(side: SideProgress, between: str, tr: Translate) -> str:
     )
 
 
-def _trend(side: SideProgress, tr: Translate) -> str:
+def _trend(side: SideProgress, between: str, tr: Translate) -> str:
     early = side.verdict is Verdict.TOO_EARLY and side.current.turn is None
     # What it takes is said once, below the table.
     verdict = tr(VERDICT_WORDS[side.verdict]) if early else plain_verdict_words(side, tr)
@@ -318,7 +334,10 @@ def _trend(side: SideProgress, tr: Translate) -> str:
     change = change_words(slope, side.movement, tr)
     if shown.shrunk:
         change = tr("{change}, probably no more: new").format(change=change)
-    return _two_lines(f"{words}<br>{change}", doubt_sentence(side, tr))
+    doubt = doubt_sentence(side, tr)
+    if between == "<br>":
+        return _two_lines(f"{words}<br>{change}", doubt)
+    return between.join(filter(None, (words, change, doubt)))
 
 
 def _reached(side: SideProgress | None, number: int, tr: Translate) -> str:

@@ -20,7 +20,12 @@ from gui.widgets.text import label
 from measure.domain.records import History
 from measure.progress.home_programme import programme_done_sentences
 from measure.progress.overview import Progress
-from measure.progress.week_sentence import forecast_sentence, other_sentence, week_sentence
+from measure.progress.week_sentence import (
+    counted_sentence,
+    forecast_sentence,
+    other_sentence,
+    week_sentence,
+)
 
 #: A sentence with more letters than this is set smaller. [technical]
 _LONG = 90
@@ -96,7 +101,8 @@ class ProgressOverview(QWidget):
         """Show what can be said of this history on this day."""
         self.person.setText(tr("Progress: {person}").format(person=history.person.pseudonym))
         self.sentence.setText(week_sentence(progress, tr) if progress else "")
-        more = (forecast_sentence(progress, tr), other_sentence(progress, tr)) if progress else ()
+        sentences = (counted_sentence, forecast_sentence, other_sentence)
+        more = [sentence(progress, tr) for sentence in sentences] if progress else []
         self.more.setText(" ".join(filter(None, more)))
         self.more.setVisible(bool(self.more.text()))
         self._fit()

@@ -1,6 +1,7 @@
 """Form for what a report is to hold: the person's question, since when, how many pages."""
 
 import datetime as dt
+from enum import Enum
 
 from PySide6.QtCore import Signal, Slot
 from PySide6.QtWidgets import QLineEdit, QWidget
@@ -9,14 +10,29 @@ from gui.style.appearance import Appearance
 from gui.text.day_text import day_text
 from gui.text.language import language_shown
 from gui.text.wording import tr
+from gui.widgets.buttons import MenuButton
 from gui.widgets.date_field import DateField
-from gui.widgets.layouts import column
+from gui.widgets.layouts import column, row
 from gui.widgets.text import label
 from gui.widgets.wrapping_check_box import WrappingCheckBox
 from measure.report.choices import LONGEST_QUESTION, ReportChoices
 
 #: How a day is typed.
 _EXAMPLE = dt.date(2026, 3, 14)
+
+
+class ChangesSince(Enum):
+    """From when on a report tells changes."""
+
+    VISIT = "visit"
+    DAY = "day"
+
+
+def since_name(chosen: ChangesSince) -> str:
+    return {
+        ChangesSince.VISIT: tr("the last visit or event"),
+        ChangesSince.DAY: tr("a day I choose"),
+    }[chosen]
 
 
 class ReportChoicesForm(QWidget):
@@ -30,7 +46,11 @@ class ReportChoicesForm(QWidget):
         self.question = QLineEdit()
         self.question.setMaxLength(LONGEST_QUESTION)
         self.question.setAccessibleName(tr("Your question for the clinician"))
+        self.period = MenuButton(tr("Show changes since"))
+        self.period.offer(list(ChangesSince), since_name)
+        self.period.picked.connect(self._ask_day)
         self.since = DateField(appearance, tr("Show changes since this day"))
+        self.since.hide()
         self.problem = label("", "strong")
         self.problem.hide()
         self.details = WrappingCheckBox(
@@ -43,11 +63,12 @@ class ReportChoicesForm(QWidget):
         self.details.toggled.connect(self._announce)
         self.landscape.toggled.connect(self._announce)
         self._announced = self.choices
-        self.since.text.setPlaceholderText(tr("last visit"))
+        self.since.text.setPlaceholderText(day_text(_EXAMPLE))
         column(
             label(tr("Your question for the clinician"), "strong"),
             self.question,
             label(tr("Show changes since"), "strong"),
+            row(self.period, 1),
             self.since,
             self.problem,
             self.details,
@@ -62,7 +83,7 @@ class ReportChoicesForm(QWidget):
     def choices(self) -> ReportChoices:
         """What is chosen, in the window's language; a day that is none counts as left empty."""
         return ReportChoices(
-            since=self.since.day,
+            since=self.since.day if self.period.value is ChangesSince.DAY else None,
             question=self.question.text(),
             details=self.details.isChecked(),
             landscape=self.landscape.isChecked(),
@@ -70,9 +91,17 @@ class ReportChoicesForm(QWidget):
             tr=tr,
         )
 
+    @Slot(object)
+    def _ask_day(self, chosen: ChangesSince) -> None:
+        self.since.setVisible(chosen is ChangesSince.DAY)
+        if chosen is ChangesSince.DAY:
+            self.since.text.setFocus()
+        self._announce()
+
     @Slot()
     def _announce(self) -> None:
-        wrong = bool(self.since.text.text().strip()) and self.since.day is None
+        asked = self.period.value is ChangesSince.DAY
+        wrong = asked and bool(self.since.text.text().strip()) and self.since.day is None
         self.problem.setText(
             tr("Please enter the day as {day}, or leave it empty.").format(day=day_text(_EXAMPLE))
             if wrong

@@ -1,6 +1,6 @@
-"""Preview of the report for a clinic visit, page by page as it is printed."""
+"""Preview of the report for a clinic visit: to read, and page by page as it is printed."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from PySide6.QtCore import QBuffer, QByteArray, QIODevice, QRectF, QSize, Qt, Signal, Slot
 from PySide6.QtGui import QImage, QPainter, QPaintEvent, QResizeEvent
@@ -8,6 +8,8 @@ from PySide6.QtPdf import QPdfDocument
 from PySide6.QtWidgets import QWidget
 
 from gui.pages.report.choices_form import ReportChoicesForm
+from gui.pages.report.reading_view import ReadingView
+from gui.report.diagrams import PlacedDiagrams
 from gui.report.files import report_bytes
 from gui.session.services import Services
 from gui.style.measures import CONTENT_PX, MARGIN_PX
@@ -18,6 +20,7 @@ from gui.widgets.scroll_page import scrollable
 from gui.widgets.text import label
 from gui.widgets.titled_page import TitledPage
 from measure.domain.records import History, Person
+from measure.report.page import report_html
 
 #: Width of a rendered page, pixels: sharp at the widest that a page is shown, which is also the
 #: widest that this page becomes. [technical]
@@ -58,18 +61,17 @@ def rendered_pages(pdf: bytes) -> list[RenderedPage]:
 
 
 class PaperSheet(QWidget):
-    """A page of paper, as wide as there is room, or so wide that all of it is seen."""
+    """A page of paper, so wide that all of it is seen."""
 
     def __init__(self, page: RenderedPage) -> None:
         super().__init__()
         self._picture = page.picture
         self.setAccessibleDescription(page.words)
 
-    def fit_height(self, height_px: int | None) -> None:
-        """Be no higher than this from now on, or with None as wide as there is room."""
+    def fit_height(self, height_px: int) -> None:
+        """Be no higher than this from now on."""
         shape = self._picture.size()
-        wide = _WIDTH_PX if height_px is None else height_px * shape.width() // shape.height()
-        self.setMaximumWidth(wide)
+        self.setMaximumWidth(height_px * shape.width() // shape.height())
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)
@@ -105,19 +107,27 @@ class ReportPreviewPage(TitledPage):
         self.options = button(tr("Options"), checkable=True)
         self.options.toggled.connect(self._fit)
         self.whole = button(tr("Whole page"), checkable=True)
-        self.whole.toggled.connect(self._fit_sheets)
+        self.whole.toggled.connect(self._show_kind)
+        self.reading = ReadingView()
         paper = QWidget()
         self._column = column(on=paper, spacing=self._appearance.gap(2))
         self._paper = scrollable(paper, wide=True)
         self._choices = scrollable(self.form, wide=True)
         self._lay_out()
-        self._appearance.changed.connect(self._fit)
+        self._appearance.changed.connect(self._grow)
         self._fit()
+
+    @Slot()
+    def _grow(self) -> None:
+        """Take another text size; the report is written anew."""
+        self._fit()
+        if self.isVisible():
+            self._show_again()
 
     def _lay_out(self) -> None:
         """Put the paper beside the form; the foot stays in the window."""
         gap = self._appearance.gap
-        shown = column(self.state, (self._paper, 1), spacing=gap(1))
+        shown = column(self.state, (self.reading, 1), (self._paper, 1), spacing=gap(1))
         beside = widget_with(row(self._choices, (shown, 1), spacing=gap(3)))
         head = widget_with(row((self.title, 1), self.whole, self.options, spacing=gap(2)))
         foot = ButtonRow([self.leave, self.print, self.write], wide=True)
@@ -138,43 +148,76 @@ class ReportPreviewPage(TitledPage):
 
     @Slot()
     def _fit(self) -> None:
-        """Large text leaves the page to the paper; the form then opens in its place."""
+        """Large text leaves the page to the report; the form then opens in its place."""
         roomy = self._appearance.percent <= _BESIDE_PERCENT
-        opened = self.options.isChecked()
+        opened = self.options.isChecked() and not roomy
         self.options.setVisible(not roomy)
         narrow = self._appearance.px(_FORM_WIDTH)
         self._choices.setMaximumWidth(narrow if roomy else CONTENT_PX)
         self._choices.setVisible(roomy or opened)
-        self._paper.setVisible(roomy or not opened)
-        self.whole.setVisible(roomy or not opened)
+        whole = self.whole.isChecked()
+        self.reading.setVisible(not opened and not whole)
+        self._paper.setVisible(not opened and whole)
+        self.whole.setVisible(not opened)
+
+    @Slot()
+    def _show_kind(self) -> None:
+        """Show the report to read, or its pages as they are printed."""
+        whole = self.whole.isChecked()
+        self.whole.say(tr("Reading view") if whole else tr("Whole page"))
+        self._fit()
+        self._show_again()
 
     @Slot()
     def _fit_sheets(self) -> None:
-        """Show the paper as wide as there is room, or every page whole."""
-        whole = self.whole.isChecked()
-        self.whole.say(tr("Full width") if whole else tr("Whole page"))
         for sheet in self.sheets:
-            sheet.fit_height(self._paper.viewport().height() if whole else None)
+            sheet.fit_height(self._paper.viewport().height())
 
     def show_report(self, person: Person | None) -> None:
         """Make the report of a person as it is now, and show it."""
         self._person = person
-        self._show_pages([])
+        self._ready(False)
         if person is None:
+            self.reading.clear()
             self._say(tr("No one has been measured yet."))
             return
         self.title.setText(tr("Report for a clinic visit: {name}").format(name=person.pseudonym))
         self._say(tr("The report is being prepared."))
-        services, today, choices = self._services, self._services.today(), self.form.choices
+        services = self._services
+        show = self._print if self.whole.isChecked() else self._write
+        services.records.run(lambda: services.keeper.store.history(person.id), show, self._say)
 
-        def render(history: History) -> None:
-            services.slow_worker.run(
-                lambda: report_bytes(history, today, ".pdf", choices)[0],
-                lambda pdf: self._show_pages(rendered_pages(pdf)),
-                self._say,
-            )
+    def _write(self, history: History) -> None:
+        """Show the report to read."""
+        today, choices = self._services.today(), self.form.choices
+        text_px, diagrams = self._appearance.px(), PlacedDiagrams()
+        chosen = replace(choices, reading_px=text_px)
 
-        services.records.run(lambda: services.keeper.store.history(person.id), render, self._say)
+        def show(html: str) -> None:
+            self.reading.show_report(html, diagrams, text_px)
+            self._ready(True)
+
+        self._services.slow_worker.run(
+            lambda: report_html(history, today, chosen, draw=diagrams.place, for_screen=False),
+            show,
+            self._say,
+        )
+
+    def _print(self, history: History) -> None:
+        """Show the report's pages."""
+        today, choices = self._services.today(), self.form.choices
+        self._services.slow_worker.run(
+            lambda: report_bytes(history, today, ".pdf", choices)[0],
+            lambda pdf: self._show_pages(rendered_pages(pdf)),
+            self._say,
+        )
+
+    def _ready(self, ready: bool) -> None:
+        """Say nothing more where the report is shown, and let it be written only then."""
+        if ready:
+            self._say("")
+        for way in (self.write, self.print):
+            way.setEnabled(ready)
 
     @Slot()
     def _show_again(self) -> None:
@@ -186,7 +229,6 @@ class ReportPreviewPage(TitledPage):
 
     def _show_pages(self, pages: list[RenderedPage]) -> None:
         clear_layout(self._column)
-        self._say("")
         self.sheets = [PaperSheet(page) for page in pages]
         for number, sheet in enumerate(self.sheets, start=1):
             sheet.setAccessibleName(
@@ -194,5 +236,4 @@ class ReportPreviewPage(TitledPage):
             )
             self._column.addWidget(sheet)
         self._fit_sheets()
-        for way in (self.write, self.print):
-            way.setEnabled(bool(pages))
+        self._ready(True)

@@ -1,15 +1,57 @@
-"""The report is seen page by page before it is written or printed."""
+"""The report is read, and seen page by page, before it is written or printed."""
 
+from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
 from PySide6.QtCore import Qt
+from PySide6.QtGui import QTextBlock, QTextDocument
 from PySide6.QtWidgets import QFileDialog
 from pytestqt.qtbot import QtBot
 
 from gui.app.window_pages import MainPage
 from tests.support.gui.demo_history import demo_history
 from tests.support.gui.stage import TODAY, WindowHarness
+
+
+def test_the_report_is_read_in_the_text_size_of_the_settings(stage: WindowHarness) -> None:
+    rowan = stage.store.people()[0]
+    stage.store.merge(demo_history(rowan, TODAY, weeks=12))
+    stage.window.show_report()
+    stage.settle()
+    stage.settle()
+    page = stage.window.report
+    assert page.reading.isVisible()
+    assert not page.sheets
+    assert page.write.isEnabled()
+    said = page.reading.toPlainText()
+    assert said.startswith("Left shoulder: ")
+    for words in ("Rowan", "not a medical device", "First and last readings", "Flexion"):
+        assert words in said
+    assert "\ue000" not in said
+    document = page.reading.document()
+    sizes = {text_px(block) for block in blocks_of(document)}
+    assert min(sizes) == stage.services.appearance.px()
+    assert document.idealWidth() <= page.reading.viewport().width()
+    stage.services.appearance.choose(percent=200)
+    stage.settle()
+    stage.settle()
+    document = page.reading.document()
+    assert min(text_px(block) for block in blocks_of(document)) == stage.services.appearance.px()
+    assert document.idealWidth() <= page.reading.viewport().width()
+
+
+def blocks_of(document: QTextDocument) -> Iterator[QTextBlock]:
+    """Yield the paragraphs of a document that have words."""
+    block = document.begin()
+    while block.isValid():
+        if block.text().strip(" \ufffc\u2028"):
+            yield block
+        block = block.next()
+
+
+def text_px(block: QTextBlock) -> int:
+    return min(form.format.font().pixelSize() for form in block.textFormats())
 
 
 def test_every_page_is_shown_with_its_words(
@@ -22,6 +64,10 @@ def test_every_page_is_shown_with_its_words(
     stage.settle()
     stage.settle()
     page = stage.window.report
+    page.whole.click()
+    stage.settle()
+    stage.settle()
+    assert not page.reading.isVisible()
     assert len(page.sheets) >= 1
     assert page.sheets[0].accessibleName() == f"Page 1 of {len(page.sheets)}"
     assert "Rowan" in page.sheets[0].accessibleDescription()
