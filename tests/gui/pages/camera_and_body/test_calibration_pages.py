@@ -16,10 +16,11 @@ from gui.app.window_pages import MainPage
 from gui.pages.camera_and_body.body_lengths import TRUNK, length_problem
 from gui.session.known_setup import SetupProvider, load_stored_setup
 from gui.session.known_state import load_calibration_state
+from measure.camera.faults import SourceFault
 from measure.domain.calibration_records import BodySource
 from measure.domain.landmarks import LANDMARKS, Landmark, Side
 from measure.domain.movements import Movement
-from measure.live.events import LiveFrame, Phase
+from measure.live.events import LiveEventKind, LiveFrame, Phase
 from measure.storage.store import Store
 from tests.calibration.placement.test_placement import placed
 from tests.support.gui.stage import TODAY, WindowHarness
@@ -190,6 +191,21 @@ def test_without_a_chosen_camera_no_profile_is_begun(known: WindowHarness) -> No
     known.window.calibration.overview.calibrate.click()
     assert known.window.calibration.currentWidget() is known.window.calibration.overview
     assert "First choose the camera" in known.window.messages.text
+
+
+def test_a_camera_without_a_picture_has_steps_of_its_own(known: WindowHarness) -> None:
+    known.window.calibration.overview.calibrate.click()
+    known.settle()
+    page = known.window.calibration.lens
+    assert page.steps.isVisible()
+    assert not page.trouble.isVisible()
+    known.engine.happen(LiveEventKind.TROUBLE, trouble=SourceFault.CAMERA_DENIED)
+    known.settle()
+    said = [words.text() for words in page.trouble.findChildren(QLabel) if words.isVisible()]
+    assert said[1::2][-1] == "Then press Try again."
+    assert not page.steps.isVisible()
+    main = [one for one in (page.board, page.make, page.camera.retry) if one.isVisible()]
+    assert main == [page.camera.retry]
 
 
 # -- marks ------------------------------------------------------------------------------------
