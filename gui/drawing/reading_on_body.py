@@ -7,7 +7,6 @@ the back, from hip to shoulder blade. A narrow band is strong, a wide one pale, 
 
 import math
 from dataclasses import dataclass, replace
-from itertools import pairwise
 
 from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QFont, QFontMetricsF, QPainter, QPainterPath, QPen
@@ -27,6 +26,8 @@ _INNER, _WIDE, _WORDS = 0.365, 0.07, 0.025
 #: Most of the width that the names of places may take, their least distance from each other, in
 #: heights of their type, and the space before them; else they are left out. [technical]
 _WORDS_SHARE, _WORDS_APART, _WORDS_GAP = 0.45, 1.1, 0.5
+#: Fewer names than these say nothing about the scale. [technical]
+_FEWEST_WORDS = 2
 #: Up the body from mid-hip to C7, which is 1 on the scale of the reach. [technical]
 _BACK_UP = 0.30
 
@@ -84,8 +85,6 @@ class _OnBody:
     above, below, aside = 0.60, 0.57, 0.17
     #: The scale's distance from its centre, and the centre's from the middle of the body.
     inner, offset = _INNER, 0.0
-    #: Whether the names of places have room.
-    words_shown = True
 
     def __init__(
         self,
@@ -101,6 +100,8 @@ class _OnBody:
         self.font = appearance.font(words_px)
         self.words_px = words_px
         self.words = landmarks_of(reading.movement)
+        #: Places whose names have room.
+        self.named: frozenset[float] = frozenset()
         out = 1.0 if reading.side is Side.LEFT else -1.0
         #: 1 where the scale lies to the right of the body, else -1.
         self.to = across_sign(self.shown.start.turn * out, out) * (-1.0 if mirrored else 1.0)
@@ -126,18 +127,20 @@ class _OnBody:
         widest += _WORDS_GAP * self.words_px
         high = place.height() / (self.above + self.below)
         scale = min(high, (place.width() - widest) / self._beside())
-        crowded = self.least_apart() * scale < _WORDS_APART * metrics.height()
-        if widest > _WORDS_SHARE * place.width() or crowded:
-            self.words_shown = False
+        named = self._spaced(_WORDS_APART * metrics.height() / max(scale, 1e-6))
+        if widest > _WORDS_SHARE * place.width() or len(named) < _FEWEST_WORDS:
             return min(high, place.width() / self._beside()), 0.0
+        self.named = frozenset(named)
         return scale, widest
 
-    def least_apart(self) -> float:
-        """Return how far two names beside the scale are apart at least, body heights."""
-        values = [value for value, _ in self.words]
+    def _spaced(self, apart: float) -> list[float]:
+        """Return the places, from below, whose names are so far apart, in body heights."""
         low, high = scale_of(self.reading.movement)
-        share = min(after - before for before, after in pairwise(values)) / (high - low)
-        return share * self.length()
+        named: list[float] = []
+        for value, _ in self.words:
+            if not named or (value - named[-1]) / (high - low) * self.length() >= apart:
+                named.append(value)
+        return named
 
     def length(self) -> float:
         """Return the height over which the names of the whole scale are spread, body heights."""
@@ -153,7 +156,7 @@ class _OnBody:
         for value, word in self.words:
             self.painter.setPen(self.pen("edge", 1.5))
             self.painter.drawLine(self.at(value, self.inner), self.at(value, self.inner + 0.03))
-            if self.words_shown:
+            if value in self.named:
                 self.word(value, word)
         if reading.low is not None and reading.high is not None:
             self._band(max(low, reading.low), min(high, reading.high))

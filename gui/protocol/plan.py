@@ -200,6 +200,11 @@ class SessionPlan:
         return min(self._index + 1, len(self._tasks)), len(self._tasks)
 
     @property
+    def changes_arm(self) -> bool:
+        """Whether the task at hand follows one of the other arm."""
+        return self._index > 0 and self._tasks[self._index - 1].side is not self.task.side
+
+    @property
     def attempts(self) -> tuple[Attempt, ...]:
         return tuple(self._attempts)
 

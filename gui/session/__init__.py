@@ -18,7 +18,7 @@ Public names:
     repository: PendingMeasurement, SessionRepository
     services: Services
     settings: TEXT_SCALES, WindowSettings
-    setup_check: SetupAspect, SideCheck, aspect_text, raise_sentence, side_check_text
+    setup_check: AMISS, SetupAspect, SideCheck, aspect_text, raise_sentence, side_check_text
     tones: Tone
     undo: UndoList
 """

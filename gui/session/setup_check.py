@@ -2,10 +2,12 @@
 
 from enum import StrEnum
 
-from gui.text.session_wording import hint_sentence
 from gui.text.wording import tr
 from measure.domain.landmarks import Side
 from measure.live.events import LiveFrame, SetupHint
+
+#: Sign of what is not right yet.
+AMISS = "\u2717"
 
 
 class SetupAspect(StrEnum):
@@ -34,7 +36,7 @@ _HINTS = {
 
 
 def aspect_text(place: SetupAspect, frame: LiveFrame | None) -> tuple[str, str]:
-    """Return a sign, and a line: what is looked at, and what to do about it."""
+    """Return a sign, and a line: what is looked at, and how it is."""
     name = {
         SetupAspect.DISTANCE: tr("Distance"),
         SetupAspect.LEVEL: tr("Height and level"),
@@ -44,8 +46,23 @@ def aspect_text(place: SetupAspect, frame: LiveFrame | None) -> tuple[str, str]:
         return "\u25cb", tr("{name}: not seen yet").format(name=name)
     for hint in frame.setup_hints:
         if hint in _HINTS[place]:
-            return "\u25b6", hint_sentence(hint)
+            return AMISS, _amiss(hint)
     return "\u2713", tr("{name}: good").format(name=name)
+
+
+def _amiss(hint: SetupHint) -> str:
+    """Return what is not right yet; what to do about it is the page's sentence."""
+    return {
+        SetupHint.STEP_BACK: tr("Distance: too close"),
+        SetupHint.COME_CLOSER: tr("Distance: too far away"),
+        SetupHint.STEP_LEFT: tr("Distance: not in the middle"),
+        SetupHint.STEP_RIGHT: tr("Distance: not in the middle"),
+        SetupHint.RAISE_SCREEN: tr("Height: too low"),
+        SetupHint.LOWER_SCREEN: tr("Height: too high"),
+        SetupHint.LEVEL_CAMERA: tr("Level: tilted"),
+        SetupHint.MORE_LIGHT: tr("Light: too dark"),
+        SetupHint.LIGHT_FROM_FRONT: tr("Light: from behind you"),
+    }[hint]
 
 
 def raise_sentence(side: Side) -> str:

@@ -12,8 +12,8 @@ Public names:
     result_wording: difference_words, last_time_words, line_of_results, result_notes,
         value_and_range
     safety_wording: ScreeningText, answer_text, screening_text
-    session_wording: hint_sentence, live_sentence, next_sentence, not_still_sentence,
-        reason_phrase, start_position_sentence, trouble_sentence
+    session_wording: expected_sentences, hint_sentence, live_sentence, next_sentence,
+        not_still_sentence, reason_phrase, start_position_sentence, trouble_sentence, trouble_steps
     wording: advice_words, affected_name, age_name, basis_sentence, conduct_sentence, error_text,
         event_mark, event_name, exercise_name, help_name, measurement_words, message_text,
         movement_name, movement_plainly, notes_words, notice, onset_name, pain_sentence,

@@ -18,6 +18,27 @@ def start_position_sentence(movement: Movement, side: Side) -> str:
     return tr(left if side is Side.LEFT else right)
 
 
+def beginning_sentence(guide: SessionPlan) -> str:
+    """Return how to stand for the task at hand, after a word about a change of arm."""
+    how = start_position_sentence(guide.task.movement, guide.task.side)
+    if not guide.changes_arm:
+        return how
+    change = tr("Left arm now.") if guide.task.side is Side.LEFT else tr("Right arm now.")
+    return f"{change} {how}"
+
+
+def expected_sentences(guide: SessionPlan) -> tuple[str, ...]:
+    """Return what is said in the course of a task when nothing is amiss."""
+    return (
+        beginning_sentence(guide),
+        move_sentence(guide.task.movement),
+        tr("Hold it there, gently."),
+        tr("Let the arm come back."),
+        tr("Rest your arm while the result is calculated."),
+        tr("Rest. Begin again when you are ready."),
+    )
+
+
 def move_sentence(movement: Movement) -> str:
     """Return how to move: short, as it is read while moving, and without urging."""
     return tr(MOVEMENTS[movement].move)
@@ -36,7 +57,11 @@ def live_sentence(guide: SessionPlan, frame: LiveFrame | None, trouble: SourceFa
     plain = {
         Phase.OPENING: tr("Opening the camera."),
         Phase.SEARCHING_FOR_PERSON: tr("Stand where the camera sees you from head to hips."),
-        Phase.WAIT_NEUTRAL: start_position_sentence(task.movement, task.side),
+        Phase.WAIT_NEUTRAL: (
+            start_position_sentence(task.movement, task.side)
+            if guide.attempts
+            else beginning_sentence(guide)
+        ),
         Phase.MOVE: move_sentence(task.movement),
         Phase.HOLD: tr("Hold it there, gently."),
         Phase.RETURN: tr("Let the arm come back."),
@@ -146,6 +171,55 @@ def trouble_sentence(trouble: SourceFault) -> str:
             "Body tracking could not start. Close the window and try again."
         ),
         SourceFault.OTHER: tr("Something went wrong. Try again."),
+    }[trouble]
+
+
+def trouble_steps(trouble: SourceFault) -> tuple[str, ...]:
+    """Return what to look at, one after the other, before trying again."""
+    return {
+        SourceFault.CAMERA_DENIED: (
+            tr("Open the privacy settings of this computer."),
+            tr("Let Thawline use the camera."),
+        ),
+        SourceFault.CAMERA_BUSY: (
+            tr("Close video calls and other programs with a camera picture."),
+            tr("If none is open, unplug the camera and plug it in again."),
+        ),
+        SourceFault.CAMERA_MISSING: (
+            tr("Check the plug at the camera and at the computer."),
+            tr("Or choose another camera under Set-up."),
+        ),
+        SourceFault.CAMERA_UNPLUGGED: (
+            tr("Check the plug at the camera and at the computer."),
+            tr("Wait until the camera's light comes on."),
+        ),
+        SourceFault.CAMERA_BLACK: (
+            tr("Look whether something covers the lens."),
+            tr("Switch on a light."),
+        ),
+        SourceFault.CAMERA_SLOW: (
+            tr("Switch on a light: in the dark a camera takes fewer pictures."),
+            tr("Unplug other cameras."),
+        ),
+        SourceFault.CAMERA_STUCK: (
+            tr("Unplug the camera."),
+            tr("Wait a moment, then plug it in again."),
+        ),
+        SourceFault.CLIP_UNREADABLE: (),
+        SourceFault.CLIP_ENDED: (),
+        SourceFault.MODEL_MISSING: (
+            tr("Open Settings from the menu."),
+            tr("Choose Body tracking and download it."),
+        ),
+        SourceFault.POSE_RESTARTING: (tr("Wait a few seconds."),),
+        SourceFault.POSE_FAILED: (
+            tr("Close other large programs."),
+            tr("Close this window and start Thawline again."),
+        ),
+        SourceFault.OTHER: (
+            tr("Unplug the camera and plug it in again."),
+            tr("If that does not help, start Thawline again."),
+        ),
     }[trouble]
 
 

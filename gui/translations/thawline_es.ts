@@ -752,8 +752,20 @@
         <translation>final, {low} a {high}</translation>
     </message>
     <message>
-        <source>Raise your other hand to continue.</source>
-        <translation>Levante la otra mano para seguir.</translation>
+        <source>Other hand up to continue.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Rest, then begin again.</source>
+        <translation>Descanse y empiece otra vez.</translation>
+    </message>
+    <message>
+        <source>Listen for the voice.</source>
+        <translation>Escuche la voz.</translation>
+    </message>
+    <message>
+        <source>Other hand up to pause.</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>Note: {what}.</source>
@@ -790,6 +802,10 @@
     <message>
         <source>Delete last trial</source>
         <translation>Borrar el último intento</translation>
+    </message>
+    <message>
+        <source>Trials measured so far are kept.</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>Finish and save</source>
@@ -861,7 +877,7 @@
     </message>
     <message>
         <source>Repeat the last movement</source>
-        <translation>Repetir el último movimiento</translation>
+        <translation>Repetir el anterior</translation>
     </message>
     <message>
         <source>Next, {here} of {of}: {task}</source>
@@ -1174,6 +1190,10 @@
     <message>
         <source>Say a sentence</source>
         <translation>Decir una frase</translation>
+    </message>
+    <message>
+        <source>Camera, sound and more</source>
+        <translation>Cámara, sonido y más</translation>
     </message>
     <message>
         <source>Camera</source>
@@ -2176,20 +2196,8 @@
         <translation>Lado derecho hacia la cámara, brazo colgando.</translation>
     </message>
     <message>
-        <source>Face the camera, then turn half right. Forearm straight ahead.</source>
-        <translation>De frente; luego gire un poco a la derecha. Antebrazo recto.</translation>
-    </message>
-    <message>
-        <source>Face the camera, then turn half left. Forearm straight ahead.</source>
-        <translation>De frente; luego gire un poco a la izquierda. Antebrazo recto.</translation>
-    </message>
-    <message>
         <source>Back to the camera. Right hand behind you.</source>
         <translation>De espaldas a la cámara. Mano derecha detrás.</translation>
-    </message>
-    <message>
-        <source>Face the camera, arms hanging, thumbs turned out.</source>
-        <translation>De frente a la cámara, brazos colgando, pulgares hacia fuera.</translation>
     </message>
     <message>
         <source>Slowly forwards and up. Stop before it becomes painful.</source>
@@ -2340,6 +2348,14 @@
         <translation>no se ve a nadie</translation>
     </message>
     <message>
+        <source>Left arm now.</source>
+        <translation>Ahora, brazo izquierdo.</translation>
+    </message>
+    <message>
+        <source>Right arm now.</source>
+        <translation>Ahora, brazo derecho.</translation>
+    </message>
+    <message>
         <source>Rest your arm while the result is calculated.</source>
         <translation>Descanse el brazo mientras se calcula el resultado.</translation>
     </message>
@@ -2464,6 +2480,82 @@
         <translation>Algo ha fallado. Inténtelo de nuevo.</translation>
     </message>
     <message>
+        <source>Let Thawline use the camera.</source>
+        <translation>Permita que Thawline use la cámara.</translation>
+    </message>
+    <message>
+        <source>Close video calls and other programs with a camera picture.</source>
+        <translation>Cierre las videollamadas y otros programas con imagen de cámara.</translation>
+    </message>
+    <message>
+        <source>If none is open, unplug the camera and plug it in again.</source>
+        <translation>Si no hay ninguno abierto, desconecte la cámara y vuelva a conectarla.</translation>
+    </message>
+    <message>
+        <source>Check the plug at the camera and at the computer.</source>
+        <translation>Revise el conector de la cámara y el del ordenador.</translation>
+    </message>
+    <message>
+        <source>Or choose another camera under Set-up.</source>
+        <translation>O elija otra cámara en Preparación.</translation>
+    </message>
+    <message>
+        <source>Wait until the camera&apos;s light comes on.</source>
+        <translation>Espere a que se encienda la luz de la cámara.</translation>
+    </message>
+    <message>
+        <source>Look whether something covers the lens.</source>
+        <translation>Mire si algo tapa la lente.</translation>
+    </message>
+    <message>
+        <source>Switch on a light.</source>
+        <translation>Encienda una luz.</translation>
+    </message>
+    <message>
+        <source>Switch on a light: in the dark a camera takes fewer pictures.</source>
+        <translation>Encienda una luz: a oscuras, la cámara toma menos imágenes.</translation>
+    </message>
+    <message>
+        <source>Unplug other cameras.</source>
+        <translation>Desconecte otras cámaras.</translation>
+    </message>
+    <message>
+        <source>Unplug the camera.</source>
+        <translation>Desconecte la cámara.</translation>
+    </message>
+    <message>
+        <source>Wait a moment, then plug it in again.</source>
+        <translation>Espere un momento y vuelva a conectarla.</translation>
+    </message>
+    <message>
+        <source>Open Settings from the menu.</source>
+        <translation>Abra Ajustes en el menú.</translation>
+    </message>
+    <message>
+        <source>Choose Body tracking and download it.</source>
+        <translation>Elija Reconocimiento del cuerpo y descárguelo.</translation>
+    </message>
+    <message>
+        <source>Wait a few seconds.</source>
+        <translation>Espere unos segundos.</translation>
+    </message>
+    <message>
+        <source>Close other large programs.</source>
+        <translation>Cierre otros programas grandes.</translation>
+    </message>
+    <message>
+        <source>Close this window and start Thawline again.</source>
+        <translation>Cierre esta ventana y vuelva a abrir Thawline.</translation>
+    </message>
+    <message>
+        <source>Unplug the camera and plug it in again.</source>
+        <translation>Desconecte la cámara y vuelva a conectarla.</translation>
+    </message>
+    <message>
+        <source>If that does not help, start Thawline again.</source>
+        <translation>Si no sirve, vuelva a abrir Thawline.</translation>
+    </message>
+    <message>
         <source>That is all. Thank you.</source>
         <translation>Eso es todo. Gracias.</translation>
     </message>
@@ -2530,6 +2622,38 @@
     <message>
         <source>{name}: good</source>
         <translation>{name}: bien</translation>
+    </message>
+    <message>
+        <source>Distance: too close</source>
+        <translation>Distancia: demasiado cerca</translation>
+    </message>
+    <message>
+        <source>Distance: too far away</source>
+        <translation>Distancia: demasiado lejos</translation>
+    </message>
+    <message>
+        <source>Distance: not in the middle</source>
+        <translation>Distancia: no está en el centro</translation>
+    </message>
+    <message>
+        <source>Height: too low</source>
+        <translation>Altura: demasiado baja</translation>
+    </message>
+    <message>
+        <source>Height: too high</source>
+        <translation>Altura: demasiado alta</translation>
+    </message>
+    <message>
+        <source>Level: tilted</source>
+        <translation>Nivel: inclinada</translation>
+    </message>
+    <message>
+        <source>Light: too dark</source>
+        <translation>Luz: demasiado oscuro</translation>
+    </message>
+    <message>
+        <source>Light: from behind you</source>
+        <translation>Luz: le llega por detrás</translation>
     </message>
     <message>
         <source>Raise your left hand.</source>
@@ -2900,6 +3024,10 @@
         <translation>dibujo: {movement}, brazo {side}</translation>
     </message>
     <message>
+        <source>drawing: {what}, {side} arm</source>
+        <translation>dibujo: {what}, brazo {side}</translation>
+    </message>
+    <message>
         <source>drawing from above</source>
         <translation>dibujo desde arriba</translation>
     </message>
@@ -2922,6 +3050,14 @@
     <message>
         <source>next</source>
         <translation>siguiente</translation>
+    </message>
+    <message>
+        <source>done</source>
+        <translation>terminada</translation>
+    </message>
+    <message>
+        <source>Practice: {words}</source>
+        <translation>Práctica: {words}</translation>
     </message>
     <message>
         <source>being calculated</source>
@@ -4090,6 +4226,18 @@
     <message>
         <source>{first} and {second}</source>
         <translation>{first} y {second}</translation>
+    </message>
+    <message>
+        <source>Face the camera, arms down, thumbs out.</source>
+        <translation>De frente a la cámara, brazos abajo, pulgares hacia fuera.</translation>
+    </message>
+    <message>
+        <source>Face the camera, then turn half right. Forearm ahead.</source>
+        <translation>De frente; luego gire un poco a la derecha. Antebrazo recto.</translation>
+    </message>
+    <message>
+        <source>Face the camera, then turn half left. Forearm ahead.</source>
+        <translation>De frente; luego gire un poco a la izquierda. Antebrazo recto.</translation>
     </message>
     <message>
         <source>Exercises since {day}: {exercises}.</source>
@@ -7418,6 +7566,18 @@
     <message>
         <source>Plug it in again.</source>
         <translation>Enchúfela de nuevo.</translation>
+    </message>
+    <message>
+        <source>From above</source>
+        <translation>Desde arriba</translation>
+    </message>
+    <message>
+        <source>✗ not counted</source>
+        <translation>✗ no cuenta</translation>
+    </message>
+    <message>
+        <source>✓ counted</source>
+        <translation>✓ cuenta</translation>
     </message>
 </context>
 </TS>

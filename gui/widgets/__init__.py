@@ -6,10 +6,12 @@ Public names:
     beside_row: BesideRow, list_card
     buttons: BUTTON_GAP_PX, ButtonRow, ElidedButton, FlowRow, MenuButton, RingedButton,
         ShortcutButton, bind_keys, button, give_role
+    camera_trouble: CameraTrouble
     camera_view: CameraView
     choice_row: ChoiceRow, typed_rating
     date_field: DateField
     fitted_sentence: FittedSentence, LEAST_SHARE
+    fixed_size_stack: FixedSizeStack
     layouts: Content, card, centred, clear_layout, column, mirrored, row, separator, widget_with
     message_bar: MessageBar
     page_frame: PageFoot, frame_page

@@ -8,9 +8,9 @@ from gui.session.services import Services
 from gui.style.measures import GAP_PX
 from gui.text.session_wording import trouble_sentence
 from gui.text.wording import tr
-from gui.widgets.buttons import button
+from gui.widgets.camera_trouble import CameraTrouble
 from gui.widgets.fitted_sentence import FittedSentence
-from gui.widgets.layouts import column, row
+from gui.widgets.layouts import column
 from gui.widgets.video_view import VideoView
 from measure.camera.faults import SourceFault
 from measure.live.events import LiveEvent, LiveFrame
@@ -24,7 +24,7 @@ class CameraView(QWidget):
     sentence
         The page's; `say` speaks through it.
     stills
-        Only single pictures are wanted, so a slow camera is no trouble; they stand at the left.
+        Only single pictures are wanted, so a slow camera is no trouble.
     """
 
     #: A frame came, and the page is seen.
@@ -45,17 +45,14 @@ class CameraView(QWidget):
         super().__init__(parent)
         self._services, self.sentence, self._stills = services, sentence, stills
         self._words = ""
-        self.video = VideoView(services.appearance, at_left=stills)
-        self.retry = button(tr("Try again"), "main", key=tr("R"))
-        self.retry.setVisible(False)
+        self.video = VideoView(services.appearance, at_left=True)
+        self._block = CameraTrouble(services.appearance)
+        self._block.setVisible(False)
+        self.retry = self._block.retry
         self.retry.clicked.connect(self.reopen)
         shortcut = QShortcut(QKeySequence("R"), self.retry)
         shortcut.activated.connect(self.retry.click)
-        column((self.video, 1), on=self)
-        # On the empty picture: in its middle, or beneath what is said there.
-        self._on_picture = column(
-            1, row(1, self.retry, 1), 1, on=self.video, margins=(0, 0, 0, 2 * GAP_PX)
-        )
+        column(self.video, self._block, on=self, spacing=2 * GAP_PX)
         services.feed.framed.connect(self._take_frame)
         services.feed.happened.connect(self._take_event)
 
@@ -97,13 +94,15 @@ class CameraView(QWidget):
             self.happened.emit(event)
 
     def _show_trouble(self) -> None:
-        """Show what is the matter, with its details where the picture would be."""
-        trouble = self.trouble
-        if why := self._services.feed.why_no_picture:
+        """Show what is the matter and what to do, in place of the picture if none comes."""
+        trouble, why = self.trouble, self._services.feed.why_no_picture
+        if why:
             said = trouble is not None and why == trouble_sentence(trouble)
             self.video.show_empty("" if said else why)
-        self._on_picture.setStretch(2, 0 if self.video.empty_text else 1)
-        self.retry.setVisible(trouble is not None)
+        if trouble is not None:
+            self._block.say(trouble, self.video.empty_text if why else "")
+        self.video.setVisible(not why)
+        self._block.setVisible(trouble is not None)
         self.troubled.emit(trouble is not None)
         self._speak()
 

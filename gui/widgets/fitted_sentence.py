@@ -1,5 +1,6 @@
 """Sentence of a page, in the largest type that fits."""
 
+from collections.abc import Sequence
 from math import ceil
 
 from PySide6.QtCore import QEvent, QObject, QRectF, QSize, Qt
@@ -7,7 +8,7 @@ from PySide6.QtGui import QFont, QFontMetricsF, QPainter, QResizeEvent, QShowEve
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from gui.style.appearance import Appearance
-from gui.style.measures import BODY_PX, DISPLAY, DISPLAY_GROWTH
+from gui.style.measures import BODY_PX, DISPLAY, DISPLAY_GROWTH, GAP_PX
 from gui.style.style_sheet import grown
 from gui.widgets.announcement import announce
 from gui.widgets.painted_widget import PaintedWidget
@@ -16,6 +17,8 @@ from gui.widgets.painted_widget import PaintedWidget
 LEAST_SHARE = 1 / 15
 #: Nor larger than this, so that short sentences do not shout. [technical]
 MOST_SHARE = 1 / 11
+#: Thickness of the bar before a sentence that is marked, and the room it takes, pixels. [technical]
+_BAR_PX, _BAR_ROOM_PX = GAP_PX, 3 * GAP_PX
 
 
 class FittedSentence(PaintedWidget):
@@ -30,6 +33,8 @@ class FittedSentence(PaintedWidget):
     heading
         In the size of a page's heading, whatever the window's height: for pages that are read
         from the chair.
+    upright
+        Whether it stands in the middle of its space, at its upper or at its lower edge.
     """
 
     def __init__(
@@ -39,10 +44,15 @@ class FittedSentence(PaintedWidget):
         lines: int = 2,
         quiet: bool = False,
         heading: bool = False,
+        upright: Qt.AlignmentFlag = Qt.AlignmentFlag.AlignVCenter,
         parent: QWidget | None = None,
     ) -> None:
         super().__init__(appearance, parent)
         self._lines, self._quiet, self._heading = lines, quiet, heading
+        self._upright = upright
+        self._expected: tuple[str, ...] = ()
+        #: Whether a bar at its beginning says that something is amiss.
+        self.marked = False
         if quiet:
             self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
         self._text = ""
@@ -52,10 +62,16 @@ class FittedSentence(PaintedWidget):
     def text(self) -> str:
         return self._text
 
-    def say(self, text: str) -> None:
-        """Show another sentence."""
-        if text != self._text:
-            self._text = text
+    def expect(self, texts: Sequence[str]) -> None:
+        """Have room for any of these from now on, so that nothing moves when one is said."""
+        if tuple(texts) != self._expected:
+            self._expected = tuple(texts)
+            self.updateGeometry()
+
+    def say(self, text: str, *, marked: bool = False) -> None:
+        """Show another sentence; one that is marked has a bar before it."""
+        if (text, marked) != (self._text, self.marked):
+            self._text, self.marked = text, marked
             self.setAccessibleName(text)
             announce(self, text)
             self.updateGeometry()
@@ -65,10 +81,12 @@ class FittedSentence(PaintedWidget):
         return self.minimumSizeHint()
 
     def minimumSizeHint(self) -> QSize:
-        """Return some lines of the least type, or as many as the sentence needs."""
+        """Return some lines of the least type, or as many as the sentences need."""
         font = self._font(self._least_px())
         lines = self._lines * QFontMetricsF(font).lineSpacing()
-        return QSize(200, ceil(max(lines, self._needed(font).height())))
+        texts = (self._text, *self._expected)
+        needed = max(self._needed(font, text).height() for text in texts)
+        return QSize(200, ceil(max(lines, needed)))
 
     def showEvent(self, event: QShowEvent) -> None:
         super().showEvent(event)
@@ -97,18 +115,28 @@ class FittedSentence(PaintedWidget):
     def paint(self, painter: QPainter) -> None:
         painter.setFont(self.fitted_font())
         painter.setPen(self.appearance.colour("quiet" if self._quiet else "ink"))
-        painter.drawText(QRectF(self.rect()), self._flags(), self._text)
+        place = QRectF(self.rect())
+        if self.marked:
+            self._paint_bar(painter, place)
+            place.setLeft(_BAR_ROOM_PX)
+        painter.drawText(place, self._flags(), self._text)
+
+    def _paint_bar(self, painter: QPainter, place: QRectF) -> None:
+        text = QRectF(place.adjusted(_BAR_ROOM_PX, 0, 0, 0))
+        lines = QFontMetricsF(painter.font()).boundingRect(text, self._flags(), self._text)
+        bar = QRectF(0, lines.top(), _BAR_PX, lines.height())
+        painter.fillRect(bar, self.appearance.colour("hold"))
 
     def _font(self, px: int) -> QFont:
         return self.appearance.font(px, bold=not self._quiet)
 
     def _fits(self, font: QFont) -> bool:
-        needed = self._needed(font)
+        needed = self._needed(font, self._text)
         return needed.height() <= self.height() and needed.width() <= self.width()
 
-    def _needed(self, font: QFont) -> QRectF:
-        space = QRectF(0, 0, self.width(), 100_000)
-        return QFontMetricsF(font).boundingRect(space, self._flags(), self._text)
+    def _needed(self, font: QFont, text: str) -> QRectF:
+        room = self.width() - (_BAR_ROOM_PX if self.marked else 0)
+        return QFontMetricsF(font).boundingRect(QRectF(0, 0, room, 100_000), self._flags(), text)
 
     def _least_px(self) -> int:
         if self._heading:
@@ -116,6 +144,4 @@ class FittedSentence(PaintedWidget):
         return ceil(self.window().height() * LEAST_SHARE)
 
     def _flags(self) -> int:
-        return int(
-            Qt.TextFlag.TextWordWrap | Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter
-        )
+        return int(Qt.TextFlag.TextWordWrap | Qt.AlignmentFlag.AlignLeft | self._upright)

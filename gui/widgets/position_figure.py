@@ -8,13 +8,17 @@ from PySide6.QtGui import QHideEvent, QPainter, QPainterPath, QPen, QShowEvent
 from PySide6.QtWidgets import QApplication, QStyle, QWidget
 
 from gui.drawing.scene import paint_scene
+from gui.drawing.shown_faults import shown_fault
 from gui.drawing.shown_movements import Shown, shown_exercise, shown_movement
 from gui.style.appearance import Appearance
+from gui.text.session_wording import reason_phrase
 from gui.text.wording import exercise_name, movement_plainly, side_name, tr
 from gui.widgets.painted_widget import PaintedWidget
 from measure.domain.exercises import Exercise, ListedExercise
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
+from measure.domain.reasons import Reason
+from measure.live.events import SetupHint
 
 #: Time between two pictures of the loop: calm motion, and time left for the network. [technical]
 _PICTURE_MS = 50
@@ -33,10 +37,18 @@ class PositionView(PaintedWidget):
 
     It moves while it is seen, unless the system asks for less motion; then it shows the end with
     the start as a shade.
+
+    Parameters
+    ----------
+    still
+        Never moves.
     """
 
-    def __init__(self, appearance: Appearance, parent: QWidget | None = None) -> None:
+    def __init__(
+        self, appearance: Appearance, *, still: bool = False, parent: QWidget | None = None
+    ) -> None:
         super().__init__(appearance, parent)
+        self._still = still
         self._shown = shown_movement(Movement.FLEXION)
         self._side = Side.RIGHT
         self._mirrored = False
@@ -57,6 +69,18 @@ class PositionView(PaintedWidget):
                 movement=movement_plainly(movement), side=side_name(side)
             )
         )
+
+    def show_fault(self, movement: Movement, side: Side, reason: Reason, *, mirrored: bool) -> bool:
+        """Show what kept a movement from being counted; return whether a drawing can show that."""
+        shown = shown_fault(movement, reason)
+        if shown is not None:
+            self._show(shown, side, mirrored)
+            self.setAccessibleName(
+                tr("drawing: {what}, {side} arm").format(
+                    what=reason_phrase(reason), side=side_name(side)
+                )
+            )
+        return shown is not None
 
     def show_exercise(self, exercise: ListedExercise, side: Side) -> None:
         self._show(shown_exercise(exercise), side, mirrored=False)
@@ -80,7 +104,7 @@ class PositionView(PaintedWidget):
 
     def showEvent(self, event: QShowEvent) -> None:
         super().showEvent(event)
-        if motion_wanted():
+        if motion_wanted() and not self._still:
             self._clock.start()
             self._timer.start()
 
@@ -101,14 +125,32 @@ class PositionView(PaintedWidget):
         )
 
 
+#: Where a step goes, from above with the screen below: to the own left, and away from the screen.
+#: [technical]
+_STEPS = {
+    SetupHint.STEP_BACK: (0, 1),
+    SetupHint.COME_CLOSER: (0, -1),
+    SetupHint.STEP_LEFT: (1, 0),
+    SetupHint.STEP_RIGHT: (-1, 0),
+}
+
+
 class ViewPlan(PaintedWidget):
-    """From above: the screen below, and which way the person faces."""
+    """From above: the screen below, which way the person faces, and where a step is to go."""
 
     def __init__(self, appearance: Appearance, parent: QWidget | None = None) -> None:
         super().__init__(appearance, parent)
         self._turn_deg = 0.0
         self._side = Side.RIGHT
         self._mirrored = False
+        self._step: tuple[int, int] | None = None
+
+    def show_step(self, hint: SetupHint | None) -> None:
+        """Show by an arrow where to step; nothing for other hints, or none."""
+        step = None if hint is None else _STEPS.get(hint)
+        if step != self._step:
+            self._step = step
+            self.update()
 
     def show_turn(self, turn_deg: float, side: Side, *, mirrored: bool) -> None:
         """Show a person turned from facing the screen, degrees, positive to the own left."""
@@ -139,6 +181,22 @@ class ViewPlan(PaintedWidget):
         painter.rotate(-self._turn_deg * flip)
         self._paint_person(painter, size, flip)
         painter.restore()
+        if self._step is not None:
+            across, away = self._step
+            self._paint_arrow(painter, centre, size, QPointF(across * flip, -away))
+
+    def _paint_arrow(self, painter: QPainter, centre: QPointF, size: float, way: QPointF) -> None:
+        """Draw an arrow beside the person, or before or behind."""
+        aside = QPointF(-way.y(), way.x())
+        far = size * (0.18 if way.x() == 0 else 0.34)
+        start, tip = centre + way * far, centre + way * (far + size * 0.2)
+        pen = QPen(self.appearance.colour("hold"), max(4.0, size * 0.035))
+        pen.setCapStyle(Qt.PenCapStyle.RoundCap)
+        pen.setJoinStyle(Qt.PenJoinStyle.RoundJoin)
+        painter.setPen(pen)
+        back = tip - way * (size * 0.08)
+        painter.drawLine(start, tip)
+        painter.drawPolyline([back + aside * (size * 0.08), tip, back - aside * (size * 0.08)])
 
     def _paint_person(self, painter: QPainter, size: float, flip: int) -> None:
         """Draw shoulders, head and nose of somebody who faces down, towards the screen."""

@@ -11,12 +11,25 @@ from gui.text.wording import range_words, side_name, tr, value_words
 from gui.widgets.painted_widget import PaintedWidget
 from measure.domain.movements import MOVEMENTS
 
+#: Height of the names of places where they are read from afar, as a share of the figure's width:
+#: large, and all of them have room. [technical]
+_AFAR_SHARE = 1 / 26
+
 
 class ReadingFigure(PaintedWidget):
-    """Shows where on the body a reading lies; its words are those beside it on the page."""
+    """Shows where on the body a reading lies; its words are those beside it on the page.
 
-    def __init__(self, appearance: Appearance, parent: QWidget | None = None) -> None:
+    Parameters
+    ----------
+    from_afar
+        Whether it is seen from across the room.
+    """
+
+    def __init__(
+        self, appearance: Appearance, *, from_afar: bool = False, parent: QWidget | None = None
+    ) -> None:
         super().__init__(appearance, parent)
+        self._from_afar = from_afar
         self._reading: Reading | None = None
         self._mirrored = False
 
@@ -35,12 +48,13 @@ class ReadingFigure(PaintedWidget):
 
     def paint(self, painter: QPainter) -> None:
         if self._reading is not None:
+            usual = self.appearance.px(SMALL)
             paint_reading_on_body(
                 painter,
                 self.appearance,
                 QRectF(self.rect()).adjusted(2, 2, -2, -2),
                 self._reading,
-                words_px=self.appearance.px(SMALL),
+                words_px=self.width() * _AFAR_SHARE if self._from_afar else usual,
                 mirrored=self._mirrored,
             )
 

@@ -13,6 +13,7 @@ from PySide6.QtWidgets import (
 
 from gui.style.measures import GAP_PX
 from gui.text.wording import notice
+from gui.widgets.buttons import give_role
 from gui.widgets.layouts import centred, column, row
 
 #: Least room for a shortened text, in widths of a digit. [technical]
@@ -85,10 +86,13 @@ class SignedLine(QWidget):
         self._sign.setAlignment(Qt.AlignmentFlag.AlignTop)
         row(self._sign, (self._words, 1), on=self, spacing=12)
 
-    def say(self, sign: str, text: str) -> None:
-        """Show another sign and text."""
+    def say(self, sign: str, text: str, *, role: str | None = None) -> None:
+        """Show another sign and text, in another role of the style sheet where one is given."""
         self._sign.setText(sign)
         self._words.setText(text)
+        if role is not None:
+            for member in (self._sign, self._words):
+                give_role(member, role)
 
     def emphasise(self, phrases: Iterable[str]) -> None:
         """Set phrases of the text in bold, each where it comes first."""

@@ -34,7 +34,7 @@ class VideoView(PaintedWidget):
         Scale with care, for stills; a live picture is scaled fast, to leave the time to the
         network that looks at it.
     at_left
-        The picture begins at the left edge of its place instead of in the middle.
+        The picture begins at the upper left corner of its place instead of in the middle.
     """
 
     def __init__(
@@ -95,7 +95,7 @@ class VideoView(PaintedWidget):
             (self.width(), self.height()),
             mirrored=self._mirrored,
         )
-        return replace(fitted, left=0) if self._at_left else fitted
+        return replace(fitted, left=0, top=0) if self._at_left else fitted
 
     def sizeHint(self) -> QSize:
         return QSize(320, 200)

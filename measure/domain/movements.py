@@ -267,7 +267,7 @@ MOVEMENTS: Mapping[Movement, MovementFacts] = {
         least_step=6,
         usual_spread=5.0,
         allowance=0.0,
-        start=("Face the camera, arms hanging, thumbs turned out.",) * 2,
+        start=("Face the camera, arms down, thumbs out.",) * 2,
         move="Slowly sideways and up. Stop before it becomes painful.",
         drawing=Drawing(turn_deg=0.0, end_deg=90.0),
         tasks=(
@@ -295,8 +295,8 @@ MOVEMENTS: Mapping[Movement, MovementFacts] = {
         usual_spread=6.0,
         allowance=4.0,
         start=(
-            "Face the camera, then turn half right. Forearm straight ahead.",
-            "Face the camera, then turn half left. Forearm straight ahead.",
+            "Face the camera, then turn half right. Forearm ahead.",
+            "Face the camera, then turn half left. Forearm ahead.",
         ),
         move="Forearm slowly outwards. Stop before it becomes painful.",
         drawing=Drawing(turn_deg=-45.0, end_deg=55.0, from_above_deg=32.0),

@@ -1,5 +1,7 @@
 """Large number that is read from across a room."""
 
+from math import ceil
+
 from PySide6.QtCore import QPointF, QRectF, QSize, Qt
 from PySide6.QtGui import QFontMetricsF, QPainter, QResizeEvent
 from PySide6.QtWidgets import QWidget
@@ -13,6 +15,8 @@ from measure.domain.movements import Unit
 LEAST_SHARE = 1 / 6
 #: Steady digits are so high where the width allows it. [technical]
 STEADY_SHARE = 0.3
+#: Height of the widget, relative to its digits'. [technical]
+_AROUND = 1.06
 
 
 class BigNumber(PaintedWidget):
@@ -21,8 +25,8 @@ class BigNumber(PaintedWidget):
     Parameters
     ----------
     steady
-        Set at the left, in a size that depends on the window and the width alone, so that it is
-        the same whatever else is on the page.
+        Set at the left, in a size that depends on the window and the width, so that it is the same
+        whatever it shows; lower only where its place is.
     """
 
     def __init__(
@@ -53,18 +57,21 @@ class BigNumber(PaintedWidget):
         """Return how high the digits are, in pixels."""
         least = self.window().height() * LEAST_SHARE
         if self._steady:
-            most = self.window().height() * STEADY_SHARE
-            return max(least, min(most, self._height_for_width()))
+            return max(least, min(self._most(), self.height() / _AROUND))
         room = self.height() * 0.72
         return max(least, min(room, self._height_for_width()))
 
+    def _most(self) -> float:
+        """Return how high steady digits are where there is room, pixels."""
+        return min(self.window().height() * STEADY_SHARE, self._height_for_width())
+
     def sizeHint(self) -> QSize:
-        return self.minimumSizeHint()
+        least = self.minimumSizeHint()
+        return least.expandedTo(QSize(0, ceil(self._most() * _AROUND))) if self._steady else least
 
     def minimumSizeHint(self) -> QSize:
         least = self.window().height() * LEAST_SHARE
-        high = self.digit_height() if self._steady else least
-        return QSize(round(least * 2.9), round(high * 1.06))
+        return QSize(round(least * 2.9), ceil(least * _AROUND))
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)

@@ -8,12 +8,12 @@ from PySide6.QtGui import QHideEvent, QIcon, QPixmap, QShowEvent
 from PySide6.QtWidgets import (
     QButtonGroup,
     QPushButton,
-    QVBoxLayout,
     QWidget,
 )
 
 from gui.session.services import Services
 from gui.session.setup_check import (
+    AMISS,
     SetupAspect,
     SideCheck,
     aspect_text,
@@ -21,12 +21,13 @@ from gui.session.setup_check import (
     side_check_text,
 )
 from gui.session.tones import Tone
+from gui.style.measures import BAR_PX, GAP_PX, MARGIN_PX
 from gui.text.session_wording import hint_sentence, trouble_sentence
 from gui.text.wording import tr
 from gui.widgets.buttons import ButtonRow, ElidedButton, FlowRow, bind_keys, button, give_role
 from gui.widgets.camera_view import CameraView
 from gui.widgets.fitted_sentence import FittedSentence
-from gui.widgets.layouts import card, column, row, widget_with
+from gui.widgets.layouts import card, column, row, separator, widget_with
 from gui.widgets.scroll_page import scrollable
 from gui.widgets.text import SignedLine, label
 from gui.widgets.video_view import image_of
@@ -37,6 +38,8 @@ from measure.live.events import LiveEvent, LiveEventKind, LiveFrame
 
 _THUMBNAIL = QSize(80, 45)
 _THUMBNAIL_EVERY_S = 0.5
+#: Cameras in one line beneath the picture. [technical]
+_TILES = 2
 
 
 class SetupPage(QWidget):
@@ -57,7 +60,7 @@ class SetupPage(QWidget):
         self._thumbnail_at = 0.0
         #: The hand to raise while left and right are checked.
         self._asked: Side | None = None
-        self.sentence = FittedSentence(services.appearance)
+        self.sentence = FittedSentence(services.appearance, upright=Qt.AlignmentFlag.AlignTop)
         self.camera = CameraView(services, self.sentence)
         self.camera.video.set_framing(True)
         self.camera.framed.connect(self._take_frame)
@@ -65,7 +68,7 @@ class SetupPage(QWidget):
         self.cameras: list[QPushButton] = []
         self._group = QButtonGroup(self)
         self._group.idClicked.connect(self._choose_camera)
-        self._camera_list = QVBoxLayout()
+        self._tiles = FlowRow(2 * GAP_PX, most_columns=_TILES, level=True)
         self.search_again = button(tr("Look for cameras again"), "link")
         self.search_again.clicked.connect(self.find_cameras)
         self.checks = {place: SignedLine("", "", "lead") for place in SetupAspect}
@@ -78,7 +81,7 @@ class SetupPage(QWidget):
         self.hand.clicked.connect(self.ask_for_hand)
         self.other_hand = button("", "link")
         self.other_hand.clicked.connect(self._ask_for_other_hand)
-        self.hand_words = label("", "quiet")
+        self.hand_words = label("", "lead")
         self.camera_and_body = button(tr("Camera and body"))
         self.camera_and_body.clicked.connect(self._show_calibration)
         self.settings = button(tr("Settings"))
@@ -86,6 +89,8 @@ class SetupPage(QWidget):
         self.tone = button(tr("Play a tone"))
         self.voice = button(tr("Say a sentence"))
         self.sound_words = label("", "small")
+        #: Opens what few people need: sound, sides, what makes ranges narrower.
+        self.more = button(tr("Camera, sound and more"), "link", checkable=True)
         #: The main button once the place is good; until then it is a quiet one.
         self.start = button(tr("Start measuring"), key=tr("Enter"))
         self.start.setProperty("leads_on", True)
@@ -99,34 +104,39 @@ class SetupPage(QWidget):
         self._lay_out()
 
     def _lay_out(self) -> None:
-        place = card(label(tr("Place"), "quiet"), self.unseen, *self.checks.values())
-        cameras = card(label(tr("Camera"), "quiet"), self._camera_list, self.search_again)
-        sides = card(
-            label(tr("Left and right"), "quiet"),
-            self.mirror,
-            self.hand,
-            self.hand_words,
-            self.other_hand,
-        )
-        tries = FlowRow(8, filling=False)
+        sides = card(label(tr("Left and right"), "quiet"), self.mirror, self.hand)
+        tries = FlowRow(GAP_PX, filling=False)
         tries.offer([self.tone, self.voice])
-        sound = card(
-            label(tr("Sound and voice"), "quiet"),
-            tries,
-            self.sound_words,
-        )
+        sound = card(label(tr("Sound and voice"), "quiet"), tries, self.sound_words)
         surer = card(label(tr("For narrower ranges"), "quiet"), self.camera_and_body)
+        extras = widget_with(column(sides, sound, surer, row(self.settings, 1), spacing=2 * GAP_PX))
+        extras.setVisible(False)
+        self.more.toggled.connect(extras.setVisible)
+        self.more.toggled.connect(self.refresh)
+        self._place = card(self.unseen, *self.checks.values())
         side = widget_with(
-            column(place, cameras, sound, sides, surer, self.settings, 1, spacing=16)
+            column(
+                self.sentence,
+                self.hand_words,
+                row(self.other_hand, 1),
+                self._place,
+                row(self.more, 1),
+                row(self.search_again, 1),
+                extras,
+                1,
+                margins=(0, 0, 0, GAP_PX),
+                spacing=2 * GAP_PX,
+            )
         )
-        middle = row((self.camera, 57), (scrollable(side, wide=True), 43), spacing=24)
+        picture = column((self.camera, 1), self._tiles, spacing=2 * GAP_PX)
+        middle = row((picture, 58), (scrollable(side, wide=True), 42), spacing=4 * GAP_PX)
+        around = MARGIN_PX
         column(
-            self.sentence,
-            (middle, 1),
-            ButtonRow([self.start], wide=True),
+            row(middle, margins=(around, around, around - BAR_PX, 2 * GAP_PX)),
+            separator(),
+            row(ButtonRow([self.start], wide=True), margins=(around, GAP_PX, around, GAP_PX)),
             on=self,
-            margins=(24, 12, 24, 16),
-            spacing=12,
+            spacing=0,
         )
 
     # -- opening and closing ------------------------------------------------------------------
@@ -162,8 +172,6 @@ class SetupPage(QWidget):
     def _show_cameras(self, names: Sequence[str]) -> None:
         for widget in self.cameras:
             self._group.removeButton(widget)
-            self._camera_list.removeWidget(widget)
-            widget.deleteLater()
         self.cameras = []
         clip = self._services.source().clip
         shown = [clip.name] if clip else list(names)
@@ -174,8 +182,8 @@ class SetupPage(QWidget):
             widget.setIcon(self._blank())
             widget.setChecked(clip is not None or name == chosen or (not chosen and place == 0))
             self._group.addButton(widget, place)
-            self._camera_list.addWidget(widget)
             self.cameras.append(widget)
+        self._tiles.offer(self.cameras)
         if not shown:
             self.camera.say(trouble_sentence(SourceFault.CAMERA_MISSING))
 
@@ -245,13 +253,31 @@ class SetupPage(QWidget):
             self.camera.say(tr("This is a good place. You can measure here."))
         good = frame is not None and not frame.setup_hints and frame.points_px is not None
         give_role(self.start, "main" if good and self._asked is None else "")
-        self.start.setEnabled(not self._services.feed.why_no_picture)
+        pictures = not self._services.feed.why_no_picture
+        self.start.setEnabled(pictures)
+        self.start.setVisible(pictures)
+        self._tiles.setVisible(self._offers_cameras(pictures=pictures))
+        self.search_again.setVisible(self.more.isChecked() or not (pictures and self.cameras))
         seen = None if self.camera.trouble else frame
+        self._place.setVisible(self._asked is None)
         self.unseen.setVisible(seen is None)
         for place, words in self.checks.items():
-            words.say(*aspect_text(place, seen))
+            sign, line = aspect_text(place, seen)
+            words.say(sign, line, role="title" if sign == AMISS else "lead")
             words.setVisible(seen is not None)
+        self.hand_words.setVisible(bool(self.hand_words.text()))
         self.other_hand.setVisible(self._asked is not None)
+
+    def _offers_cameras(self, *, pictures: bool) -> bool:
+        """Return whether the cameras are to be seen: where they fit in a line, or when asked for.
+
+        One camera that works leaves nothing to choose.
+        """
+        if self.more.isChecked() or not self.cameras:
+            return bool(self.cameras)
+        widest = max(member.sizeHint().width() for member in self.cameras)
+        fit = _TILES * widest <= self.camera.width() and len(self.cameras) <= _TILES
+        return fit and not (pictures and len(self.cameras) == 1)
 
     # -- sound and voice ----------------------------------------------------------------------
 
@@ -308,6 +334,7 @@ class SetupPage(QWidget):
             services.settings.set_already_mirrored(camera, not was)
         self._asked = None
         self.hand_words.setText(side_check_text(check))
+        self.hand_words.setVisible(True)
         if check is SideCheck.EXCHANGED:
             self._reopen()
 

@@ -1,30 +1,40 @@
 """Live page: one sentence, one number and the camera's picture while an arm is measured."""
 
+from collections.abc import Sequence
+
 from PySide6.QtCore import Qt, Slot
 from PySide6.QtWidgets import QWidget
 
 from gui.drawing.reading_on_body import Reading
-from gui.drawing.shown_movements import facing_angle_deg
 from gui.pages.measuring.big_number import BigNumber
-from gui.pages.measuring.fixed_size_stack import FixedSizeStack
-from gui.pages.measuring.live_band import LiveBand
+from gui.pages.measuring.live_band import HoldBar, LiveBand
 from gui.pages.measuring.live_buttons import LiveButtons
+from gui.pages.measuring.live_grid import LiveGrid, PositionPanel, RefusalPanel
 from gui.pages.measuring.trial_row import TrialRow
-from gui.protocol.plan import Attempt, AttemptState, MovementTask, SessionStep
+from gui.protocol.plan import (
+    Attempt,
+    AttemptState,
+    MovementTask,
+    SessionStep,
+    faces_away_from_screen,
+)
 from gui.session.measurement_session import MeasurementSession
 from gui.style.appearance import Appearance
-from gui.text.session_wording import reason_phrase
+from gui.style.measures import BAR_PX, GAP_PX, MARGIN_PX
+from gui.text.session_wording import expected_sentences, reason_phrase
 from gui.text.wording import advice_words, range_words, task_title, tr, value_words
 from gui.widgets.buttons import button, give_role
+from gui.widgets.camera_trouble import CameraTrouble
 from gui.widgets.fitted_sentence import FittedSentence
-from gui.widgets.layouts import card, column, row, widget_with
-from gui.widgets.position_figure import PositionView, ViewPlan
+from gui.widgets.fixed_size_stack import FixedSizeStack
+from gui.widgets.layouts import card, column, row, separator, widget_with
 from gui.widgets.reading_figure import ReadingFigure
 from gui.widgets.scroll_page import scrollable
-from gui.widgets.text import NoticeBar, label
+from gui.widgets.text import ElidedLabel, NoticeBar
 from gui.widgets.video_view import VideoView
 from measure.domain.movements import MOVEMENTS, Unit
 from measure.domain.reading_scale import exceeds_range
+from measure.domain.reasons import Reason
 from measure.live.events import LiveFrame, Phase
 
 #: Phases in which the drawn position helps more than a number.
@@ -41,13 +51,13 @@ _SHOW_RESULT = (Phase.REST, Phase.REFINING, Phase.DONE)
 #: Insets at which words and digits begin in one line with the scale, pixels. [technical]
 _WORDS_IN_PX, _DIGITS_IN_PX = 3, 6
 
-#: Text size up to which a heading stands above the picture. [technical]
-_USUAL_PERCENT = 100
+#: Space above the sentence and beneath the trials, pixels. [technical]
+_ENDS_PX = 12
 
-#: Places in the stacks at the right, at the left, and of the whole middle.
-_POSITION, _NUMBER = range(2)
-_CAMERA, _ON_BODY = range(2)
-_PICTURE, _REFUSAL = range(2)
+#: Places in the stacks at the left, at the right, and of the whole middle.
+_CAMERA, _ON_BODY, _REFUSAL = range(3)
+_POSITION, _NUMBER, _ADVICE = range(3)
+_GRID, _TROUBLE = range(2)
 
 
 def _final_words(attempt: Attempt, unit: Unit) -> str:
@@ -75,56 +85,57 @@ class LivePage(QWidget):
         self._in_trouble = False
         #: The last value of the movement, and whether it was held: what stands on the way back.
         self._kept: tuple[float | None, bool] = (None, False)
-        self.sentence = FittedSentence(appearance)
+        self.sentence = FittedSentence(appearance, lines=1)
         #: What is measured, and whom.
-        self.title = label("", "strong")
+        self.title = ElidedLabel("strong")
+        self.hold = HoldBar(appearance)
         self.video = VideoView(appearance, at_left=True)
-        self.figure = PositionView(appearance)
-        self.plan = ViewPlan(appearance)
+        self.position = PositionPanel(appearance)
         self.number = BigNumber(appearance, steady=True)
         self.kind = FittedSentence(appearance, lines=1, quiet=True)
         self.band = LiveBand(appearance)
-        self.on_body = ReadingFigure(appearance)
+        self.on_body = ReadingFigure(appearance, from_afar=True)
+        self.refusal = RefusalPanel(appearance)
         self.advice = FittedSentence(appearance)
-        #: The movement as it counts, beside the advice after a refusal.
-        self.example = PositionView(appearance)
         self.trials = TrialRow(appearance)
-        self.hint = FittedSentence(appearance, lines=1, quiet=True)
-        self.pause = button(tr("Pause"), key=tr("Space"))
-        self.here = button(tr("Measure this position"), key=tr("H"))
-        self.discard = button(tr("Delete last trial"), key=tr("Backspace"))
-        self.stop = button(tr("Finish and save"), key=tr("Escape"))
-        self.retry = button(tr("Try again"), "main", key=tr("R"))
-        self.buttons = LiveButtons(
-            appearance, [self.pause, self.here, self.discard, self.stop, self.retry]
+        self.hint = FittedSentence(
+            appearance, lines=1, quiet=True, upright=Qt.AlignmentFlag.AlignBottom
         )
+        self.trouble = CameraTrouble(appearance, kept=tr("Trials measured so far are kept."))
+        self.retry = self.trouble.retry
+        self.stop = button(tr("Finish and save"), key=tr("Escape"))
+        self.discard = button(tr("Delete last trial"), "link", key=tr("Backspace"))
+        self.here = button(tr("Measure this position"), key=tr("H"))
+        self.pause = button(tr("Pause"), key=tr("Space"))
+        for member in (self.here, self.pause):
+            member.setProperty("leads_on", True)
+        self.buttons = LiveButtons(appearance, [self.stop, self.discard, self.here, self.pause])
         self._lay_out()
 
     def _lay_out(self) -> None:
-        gap = self._appearance.gap
-        position = widget_with(row((self.figure, 5), (self.plan, 2)), "page")
         # The words begin where the digits and the scale do.
         kind, figures = (
             row(member, margins=(left, 0, 0, 0))
             for member, left in ((self.kind, _WORDS_IN_PX), (self.number, _DIGITS_IN_PX))
         )
-        number = widget_with(column(1, figures, kind, self.band, 1, spacing=gap(0.5)), "page")
-        self._right = FixedSizeStack([position, number])
-        self._left = FixedSizeStack([self.video, self.on_body])
-        left = column(self.title, (self._left, 1), self.trials, spacing=gap(0.5))
-        picture = widget_with(row((left, 57), (self._right, 43), spacing=gap(3)), "page")
-        refusal = card(row((self.example, 1), (self.advice, 2), spacing=gap(3)))
-        self._middle = FixedSizeStack([picture, refusal])
-        seen = widget_with(column((self._middle, 1), self.hint, spacing=gap(0.5)))
-        column(
-            self.sentence,
-            (scrollable(seen, wide=True), 1),
-            self.buttons,
-            NoticeBar(wide=True),
-            on=self,
-            margins=(24, 8, 24, 4),
-            spacing=gap(0.75),
-        )
+        number = widget_with(column(figures, kind, self.band, 1, spacing=GAP_PX // 2), "page")
+        advice = widget_with(column(self.advice, 1), "page")
+        self._left = FixedSizeStack([self.video, card(self.on_body), self.refusal])
+        self._right = FixedSizeStack([self.position, number, advice])
+        beside = widget_with(column((self._right, 1), self.hint, spacing=GAP_PX))
+        grid = LiveGrid(self._left, self.trials, beside)
+        self._middle = FixedSizeStack([grid, self.trouble])
+        top = column(self.sentence, self.title, spacing=0)
+        side = MARGIN_PX
+        above = column(top, self.hold, margins=(0, 0, side, 0), spacing=GAP_PX)
+        # The bar of the scrolled middle lies in the margin.
+        area = scrollable(self._middle, wide=True)
+        grid.show_through(area.viewport())
+        middle = row(area, margins=(0, 0, side - BAR_PX, 0))
+        shown = column(above, (middle, 1), margins=(side, _ENDS_PX, 0, _ENDS_PX), spacing=GAP_PX)
+        caution = NoticeBar(wide=True)
+        foot = column(self.buttons, caution, margins=(side, GAP_PX, side, GAP_PX // 2), spacing=2)
+        column((shown, 1), separator(), foot, on=self, spacing=0)
 
     def show_measuring(self, measuring: MeasurementSession, *, mirrored: bool) -> None:
         """Show this session from now on."""
@@ -168,53 +179,64 @@ class LivePage(QWidget):
             return
         guide, task = measuring.guide, measuring.guide.task
         title = task_title(task.movement, task.side)
-        # Large type leaves less room for it above the picture.
-        give_role(self.title, "title" if self._appearance.percent <= _USUAL_PERCENT else "strong")
-        self.title.setText(f"{self.person_name}: {title}" if self.person_name else title)
+        self.title.say(f"{self.person_name}: {title}" if self.person_name else title)
+        self.sentence.expect(expected_sentences(guide))
         self.sentence.say(measuring.sentence)
         self.video.measure_arm(task.movement, task.side)
-        for drawn in (self.figure, self.example):
-            drawn.show_movement(task.movement, task.side, mirrored=self._mirrored)
-        self.plan.show_turn(
-            facing_angle_deg(task.movement, task.side), task.side, mirrored=self._mirrored
-        )
+        self.position.show_movement(task.movement, task.side, is_mirrored=self._mirrored)
         self.trials.show_guide(guide)
-        self.pause.say(tr("Continue") if guide.paused else tr("Pause"))
-        give_role(self.pause, "main" if guide.paused else "")
-        self.discard.setEnabled(guide.can_discard)
-        in_trouble = measuring.trouble is not None
-        self.here.setEnabled(not guide.paused)
-        for member in (self.pause, self.here, self.discard):
-            member.setVisible(not in_trouble)
-        self.retry.setVisible(in_trouble)
-        if in_trouble is not self._in_trouble:
-            self._in_trouble = in_trouble
-            if self.isVisible():
-                self.keep_focus()
+        self._show_ways(measuring)
         if measuring.why_no_picture:
             # The sentence says what is the matter; once is enough.
             self.video.show_empty("")
         self._show_hint(measuring, None)
-        if in_trouble or guide.paused:
+        if measuring.trouble is not None or guide.paused:
             self._show_position()
+        self._show_trouble(measuring)
+
+    def _show_ways(self, measuring: MeasurementSession) -> None:
+        """Offer what can be done now."""
+        guide, in_trouble = measuring.guide, measuring.trouble is not None
+        self.pause.say(tr("Continue") if guide.paused else tr("Pause"))
+        give_role(self.pause, "main" if guide.paused else "")
+        self.discard.setEnabled(guide.can_discard)
+        self.here.setEnabled(not guide.paused)
+        self.pause.setVisible(not in_trouble)
+        self.discard.setVisible(guide.can_discard and not in_trouble)
+        self.here.setVisible(not (guide.paused or in_trouble))
+
+    def _show_trouble(self, measuring: MeasurementSession) -> None:
+        """Show in place of all else what keeps the movement from going on."""
+        trouble = measuring.trouble
+        if trouble is not None:
+            self.trouble.say(trouble, "")
+        self._middle.set_current_index(_GRID if trouble is None else _TROUBLE)
+        if (trouble is not None) is not self._in_trouble:
+            self._in_trouble = trouble is not None
+            if self.isVisible():
+                self.keep_focus()
 
     def _show_hint(self, measuring: MeasurementSession, frame: LiveFrame | None) -> None:
         """Say what spoils the movement while it lasts, else how to pause from where one stands."""
-        if measuring.trouble is not None:
-            self.hint.say("")
-        elif measuring.guide.paused:
-            self.hint.say(tr("Raise your other hand to continue."))
+        guide = measuring.guide
+        if guide.paused:
+            self.hint.say(tr("Other hand up to continue."))
         elif frame is not None and frame.phase in (Phase.MOVE, Phase.HOLD) and frame.reasons:
-            self.hint.say(tr("Note: {what}.").format(what=reason_phrase(frame.reasons[0])))
+            what = reason_phrase(frame.reasons[0])
+            self.hint.say(tr("Note: {what}.").format(what=what), marked=True)
+        elif self._left.index == _REFUSAL:
+            self.hint.say(tr("Rest, then begin again."))
+        elif faces_away_from_screen(guide.task.movement) and not guide.attempts:
+            self.hint.say(tr("Listen for the voice."))
         else:
-            self.hint.say(tr("Raise your other hand to pause."))
+            self.hint.say(tr("Other hand up to pause."))
 
     def _show_position(self) -> None:
         self._show(_CAMERA, _POSITION)
 
     def _show(self, left: int, right: int) -> None:
-        """Show the picture or the reading on the body, and the position or the number."""
-        self._middle.set_current_index(_PICTURE)
+        """Show something in place of the picture, and something beside it."""
+        self.hold.show_share(None)
         self._left.set_current_index(left)
         self._right.set_current_index(right)
 
@@ -225,13 +247,19 @@ class LivePage(QWidget):
         waiting = measuring.trouble is not None or guide.paused
         if frame.phase in _SHOW_POSITION or waiting:
             self._show_position()
+            self.position.plan.show_step(next(iter(frame.setup_hints), None))
         elif frame.phase not in _SHOW_RESULT or attempt is None:
             self._show_moving(guide.task, frame, practice=guide.practice_left > 0)
         elif attempt.state is AttemptState.REFUSED and attempt.trial is not None:
-            self._middle.set_current_index(_REFUSAL)
-            self.advice.say(advice_words(attempt.trial.refused_for[:1]))
+            self._show_refusal(guide.task, attempt.trial.refused_for)
         else:
             self._show_result(guide.task, attempt)
+
+    def _show_refusal(self, task: MovementTask, reasons: Sequence[Reason]) -> None:
+        """Show what kept a trial from being counted, and what to do about it."""
+        self._show(_REFUSAL, _ADVICE)
+        self.advice.say(advice_words(reasons[:1]))
+        self.refusal.show_refusal(task.movement, task.side, reasons[0], is_mirrored=self._mirrored)
 
     def _show_moving(self, task: MovementTask, frame: LiveFrame, *, practice: bool) -> None:
         """Show the arm's value as a guide; on the way back what was held stays."""
@@ -240,17 +268,17 @@ class LivePage(QWidget):
         if frame.phase is Phase.RETURN:
             value, held = self._kept
             self.number.show_value(value, unit, pale=True)
-            self.kind.say(tr("measured") if held else tr("rough value"))
+            measured = tr("practice") if practice else tr("measured")
+            self.kind.say(measured if held else tr("rough value"))
             self.band.show_measured(movement, value)
             return
         value = None if exceeds_range(movement, frame.value) else frame.value
         self._kept = value, frame.phase is Phase.HOLD
         self.number.show_value(value, unit)
         self.kind.say(tr("practice") if practice else tr("rough value"))
+        self.band.show_moving(movement, value)
         if frame.phase is Phase.HOLD:
-            self.band.show_hold(movement, value, frame.hold_share)
-        else:
-            self.band.show_moving(movement, value)
+            self.hold.show_share(frame.hold_share)
 
     def _show_result(self, task: MovementTask, attempt: Attempt) -> None:
         """Show a captured trial, pale until it is final."""

@@ -1,8 +1,7 @@
 """Scale beneath the live number: follows the arm, then carries the reading's interval.
 
-The share of a hold that is done has a bar of its own beneath the scale, which is gone with the
-hold. A final interval opens from its value within a moment, or is there at once where people want
-no motion.
+A final interval opens from its value within a moment, or is there at once where people want no
+motion. How much of a hold is done fills a bar of its own, beneath the sentence that asks for it.
 """
 
 from enum import Enum, auto
@@ -21,9 +20,10 @@ from measure.domain.reading_scale import scale_of
 
 #: How long a final interval takes to open, milliseconds. [technical]
 OPENING_MS = 420
-#: Heights of the scale, of its numbers and of the bar of a hold, as shares of the window's.
-#: [technical]
-_SCALE, _NUMBERS, _HOLD = 1 / 27, 1 / 26, 1 / 42
+#: Heights of the scale and of its numbers, as shares of the window's. [technical]
+_SCALE, _NUMBERS = 1 / 30, 1 / 28
+#: Height of the bar of a hold, pixels. [technical]
+_BAR_PX = 10
 #: Room beside the scale for half a mark, pixels. [technical]
 _ASIDE_PX = 6
 
@@ -32,7 +32,6 @@ class BandState(Enum):
     """What the band shows."""
 
     MOVING = auto()
-    HOLDING = auto()
     MEASURED = auto()
     FINAL = auto()
 
@@ -47,8 +46,6 @@ class LiveBand(PaintedWidget):
         self._movement = Movement.FLEXION
         self._value: float | None = None
         self._interval: tuple[float, float] | None = None
-        #: How much of the hold is done, 0..1.
-        self.share = 0.0
         self._moment = QVariantAnimation(self)
         self._moment.setDuration(OPENING_MS)
         self._moment.setStartValue(0.0)
@@ -59,14 +56,6 @@ class LiveBand(PaintedWidget):
     def show_moving(self, movement: Movement, value: float | None) -> None:
         """Show where the arm is; a guide, drawn hollow."""
         self._set(BandState.MOVING, movement, value)
-
-    def show_hold(self, movement: Movement, value: float | None, share: float) -> None:
-        """Show a hold done to a share of 0..1."""
-        self.share = min(1.0, max(0.0, share))
-        self._set(BandState.HOLDING, movement, value)
-        self.setAccessibleName(
-            tr("hold {percent} % complete").format(percent=round(self.share * 100))
-        )
 
     def show_measured(self, movement: Movement, value: float | None) -> None:
         """Show what was captured and is not final yet."""
@@ -79,7 +68,7 @@ class LiveBand(PaintedWidget):
         self._set(BandState.FINAL, movement, value, interval)
 
     def sizeHint(self) -> QSize:
-        return QSize(200, max(48, round(self.window().height() * (_SCALE + _NUMBERS + _HOLD))))
+        return QSize(200, max(44, round(self.window().height() * (_SCALE + _NUMBERS))))
 
     def minimumSizeHint(self) -> QSize:
         return QSize(80, self.sizeHint().height())
@@ -92,7 +81,6 @@ class LiveBand(PaintedWidget):
         interval: tuple[float, float] | None = None,
     ) -> None:
         if state is not self.state:
-            self.setAccessibleName("")
             if state is BandState.FINAL and motion_wanted() and self.isVisible():
                 self._moment.start()
             else:
@@ -106,21 +94,13 @@ class LiveBand(PaintedWidget):
         return float(self._moment.currentValue()) if running else 1.0
 
     def paint(self, painter: QPainter) -> None:
-        whole = _SCALE + _NUMBERS + _HOLD
-        numbers_top, hold_top = (self.height() * part / whole for part in (_SCALE, whole - _HOLD))
         room = QRectF(self.rect()).adjusted(_ASIDE_PX, 0, -_ASIDE_PX, 0)
-        place, numbers, hold = QRectF(room), QRectF(room), QRectF(room)
-        place.setBottom(numbers_top)
-        numbers.setTop(numbers_top)
-        numbers.setBottom(hold_top)
-        hold.setTop(hold_top)
+        place, numbers = QRectF(room), QRectF(room)
+        place.setBottom(self.height() * _SCALE / (_SCALE + _NUMBERS))
+        numbers.setTop(place.bottom())
         place.adjust(0, 5, 0, -5)
         paint_scale(painter, self.appearance, place)
         self._paint_numbers(painter, numbers)
-        if self.state is BandState.HOLDING:
-            self._bar(painter, hold, "line")
-            hold.setWidth(max(hold.height(), hold.width() * self.share))
-            self._bar(painter, hold, "hold")
         if self._value is None:
             return
         if self.state is BandState.FINAL and self._interval is not None:
@@ -146,7 +126,39 @@ class LiveBand(PaintedWidget):
             words = value_words(degrees, Unit.DEGREES)
             painter.drawText(place, side | sides.AlignVCenter, words)
 
-    def _bar(self, painter: QPainter, place: QRectF, colour: str) -> None:
+
+class HoldBar(PaintedWidget):
+    """Fills while a position is held; nothing is seen of it otherwise, and its room stays."""
+
+    def __init__(self, appearance: Appearance, parent: QWidget | None = None) -> None:
+        super().__init__(appearance, parent)
+        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
+        #: How much of the hold is done, 0..1; None without one.
+        self.share: float | None = None
+
+    def show_share(self, share: float | None) -> None:
+        """Show a hold done to a share of 0..1, or none."""
+        share = None if share is None else min(1.0, max(0.0, share))
+        if share != self.share:
+            self.share = share
+            percent = 0 if share is None else round(share * 100)
+            words = tr("hold {percent} % complete").format(percent=percent)
+            self.setAccessibleName("" if share is None else words)
+            self.update()
+
+    def sizeHint(self) -> QSize:
+        return QSize(80, _BAR_PX)
+
+    def minimumSizeHint(self) -> QSize:
+        return self.sizeHint()
+
+    def paint(self, painter: QPainter) -> None:
+        if self.share is None:
+            return
+        whole = QRectF(self.rect())
+        done = QRectF(whole)
+        done.setWidth(max(whole.height(), whole.width() * self.share))
         painter.setPen(Qt.PenStyle.NoPen)
-        painter.setBrush(self.appearance.colour(colour))
-        painter.drawRoundedRect(place, place.height() / 2, place.height() / 2)
+        for place, colour in ((whole, "line"), (done, "hold")):
+            painter.setBrush(self.appearance.colour(colour))
+            painter.drawRoundedRect(place, whole.height() / 2, whole.height() / 2)

@@ -16,7 +16,8 @@ _BORDER_PX = 4
 class LiveButtons(ButtonRow):
     """A row of buttons in one line: in the chosen text size, or smaller where that does not fit.
 
-    It never goes below the text size of 100 %; there the row breaks into lines as any other.
+    The size is that in which all have room, so that it stays as they come and go. It never goes
+    below the text size of 100 %; there the row breaks into lines as any other.
     """
 
     def __init__(
@@ -53,6 +54,5 @@ class LiveButtons(ButtonRow):
         """Return the width of the line in this type, pixels; bold, as the main button is."""
         metrics = QFontMetricsF(self._appearance.font(px, bold=True))
         around = 2 * (BUTTON_PADDING_PX[1] + _BORDER_PX)
-        shown = self._shown()
-        words = sum(metrics.horizontalAdvance(member.accessibleName()) for member in shown)
-        return words + around * len(shown) + BUTTON_GAP_PX * max(0, len(shown) - 1)
+        words = sum(metrics.horizontalAdvance(member.accessibleName()) for member in self.buttons)
+        return words + around * len(self.buttons) + BUTTON_GAP_PX * (len(self.buttons) - 1)

@@ -1,9 +1,9 @@
-"""Row of a movement's trials, readable from across the room: to come, being calculated, final."""
+"""Row of a movement's trials, readable from across the room: practice first, then those counted."""
 
 from math import ceil
 
-from PySide6.QtCore import QPointF, QRectF, QSize, Qt
-from PySide6.QtGui import QFontMetricsF, QPainter, QPen
+from PySide6.QtCore import QPointF, QRectF, QSize, Qt, QTimer
+from PySide6.QtGui import QFontMetricsF, QHideEvent, QPainter, QPen
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from gui.protocol.plan import Attempt, AttemptState, SessionPlan
@@ -11,13 +11,26 @@ from gui.style.appearance import Appearance
 from gui.text.wording import tr, trial_words, value_words
 from gui.widgets.fitted_sentence import LEAST_SHARE
 from gui.widgets.painted_widget import PaintedWidget
+from gui.widgets.position_figure import motion_wanted
 from measure.domain.movements import MOVEMENTS, Unit
+
+#: Widest place of a trial, side of its sign, space after sign and between places, in heights of
+#: the type. [technical]
+_PLACE, _SIGN, _AFTER_SIGN, _BETWEEN = 4.2, 0.6, 0.3, 0.55
+#: Height of the word of practice, relative to the type; beside the number it stands large.
+#: [technical]
+_SMALLER = 0.6
+#: Time between two pictures of a sign that turns, and how far it turns meanwhile. [technical]
+_TURN_MS, _TURN_DEG = 80, 24
+#: How much of a ring is drawn while a trial is being calculated, degrees. [technical]
+_ARC_DEG = 250
 
 
 class TrialRow(PaintedWidget):
-    """One place for each scored trial wanted; a sign and a word or value in each.
+    """A place for practice, and one for each scored trial wanted; a sign and a word or value each.
 
-    A dashed ring is a trial to come, a hollow one is being calculated, a filled band is final.
+    A dashed ring is a trial to come, a whole one is due now, an open one that turns is being
+    calculated, a filled band is final. Practice that is over has a tick.
     """
 
     def __init__(self, appearance: Appearance, parent: QWidget | None = None) -> None:
@@ -25,10 +38,15 @@ class TrialRow(PaintedWidget):
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
         self._places: list[Attempt | None] = []
         self._unit = Unit.DEGREES
+        self._practice, self._practising = False, False
+        self._turned_deg = 0
+        self._timer = QTimer(self)
+        self._timer.setInterval(_TURN_MS)
+        self._timer.timeout.connect(self._turn)
 
     @property
     def words(self) -> tuple[str, ...]:
-        """What each place says, in whole words."""
+        """What each place of a scored trial says, in whole words."""
         return tuple(self._said(attempt) for attempt in self._places)
 
     def show_guide(self, guide: SessionPlan) -> None:
@@ -41,11 +59,19 @@ class TrialRow(PaintedWidget):
         wanted = guide.task.trials
         self._unit = MOVEMENTS[guide.task.movement].unit
         self._places = [*counted, *[None] * wanted][:wanted]
+        self._practice, self._practising = guide.task.practice > 0, guide.practice_left > 0
         numbered = enumerate(self.words, start=1)
         trial = tr("Trial {number}: {words}")
-        self.setAccessibleName(
-            ". ".join(trial.format(number=number, words=words) for number, words in numbered)
-        )
+        said = [trial.format(number=number, words=words) for number, words in numbered]
+        if self._practice:
+            done = tr("next") if self._practising else tr("done")
+            said.insert(0, tr("Practice: {words}").format(words=done))
+        self.setAccessibleName(". ".join(said))
+        computing = any(attempt.state is AttemptState.REFINING for attempt in counted)
+        if computing and motion_wanted():
+            self._timer.start()
+        else:
+            self._timer.stop()
         self.update()
 
     def type_px(self) -> int:
@@ -58,37 +84,103 @@ class TrialRow(PaintedWidget):
     def minimumSizeHint(self) -> QSize:
         return self.sizeHint()
 
+    def hideEvent(self, event: QHideEvent) -> None:
+        super().hideEvent(event)
+        self._timer.stop()
+
     def paint(self, painter: QPainter) -> None:
         px = self.type_px()
-        wide = min(self.width() / max(1, len(self._places)), px * 5.2)
+        left = self._paint_practice(painter) if self._practice else 0.0
+        wide = min((self.width() - left) / max(1, len(self._places)), px * _PLACE)
         for number, attempt in enumerate(self._places):
-            place = QRectF(number * wide, 0, wide, self.height())
-            sign = QRectF(place.left() + 2, place.center().y() - px * 0.3, px * 0.6, px * 0.6)
-            self._sign(painter, sign, attempt)
+            at = left + number * wide
+            due = attempt is None and not self._practising and None not in self._places[:number]
+            self._sign(painter, self._sign_place(at), attempt, due=due)
             final = attempt is not None and attempt.state is AttemptState.SCORED
-            painter.setFont(self.appearance.font(px, bold=final))
-            painter.setPen(self.appearance.colour("ink" if final else "quiet"))
-            base = place.center().y() + QFontMetricsF(painter.font()).capHeight() / 2
-            painter.drawText(QPointF(sign.right() + px * 0.3, base), self._short(number, attempt))
+            self._word(painter, at, self._short(number, attempt), strong=final or due)
 
-    def _sign(self, painter: QPainter, place: QRectF, attempt: Attempt | None) -> None:
+    def _paint_practice(self, painter: QPainter) -> float:
+        """Paint the place of practice and return where the others begin.
+
+        It has its sign alone where the word leaves too little room for the trials.
+        """
+        px = self.type_px()
+        if self._practising:
+            self._sign(painter, self._sign_place(0), None, due=True)
+        else:
+            self._tick(painter, self._sign_place(0))
+        word, alone = tr("practice"), px * (_SIGN + _BETWEEN)
+        written = QFontMetricsF(self.appearance.font(px * _SMALLER, bold=True))
+        whole = alone + px * _AFTER_SIGN + written.horizontalAdvance(word)
+        longest = QFontMetricsF(self.appearance.font(px, bold=True)).horizontalAdvance(
+            "0" if self._practising else self._longest()
+        )
+        trials = len(self._places) * (px * (_SIGN + _AFTER_SIGN) + longest)
+        trials += (len(self._places) - 1) * px * _BETWEEN
+        if whole + trials > self.width():
+            return alone
+        self._word(painter, 0, word, strong=self._practising, share=_SMALLER)
+        return whole
+
+    def _longest(self) -> str:
+        """Return the longest word that a scored trial may come to have."""
+        return "000\u00b0" if self._unit is Unit.DEGREES else "00 cm"
+
+    def _sign_place(self, left: float) -> QRectF:
+        side = self.type_px() * _SIGN
+        return QRectF(left + 2, (self.height() - side) / 2, side, side)
+
+    def _word(
+        self, painter: QPainter, left: float, word: str, *, strong: bool, share: float = 1.0
+    ) -> None:
+        px = self.type_px()
+        painter.setFont(self.appearance.font(px * share, bold=strong))
+        painter.setPen(self.appearance.colour("ink" if strong else "quiet"))
+        base = self.height() / 2 + QFontMetricsF(painter.font()).capHeight() / 2
+        painter.drawText(QPointF(left + 2 + px * (_SIGN + _AFTER_SIGN), base), word)
+
+    def _tick(self, painter: QPainter, place: QRectF) -> None:
+        pen = QPen(self.appearance.colour("quiet"), 4)
+        pen.setCapStyle(Qt.PenCapStyle.RoundCap)
+        pen.setJoinStyle(Qt.PenJoinStyle.RoundJoin)
+        painter.setPen(pen)
+        shares = ((0.12, 0.55), (0.4, 0.82), (0.9, 0.2))
+        painter.drawPolyline(
+            [
+                QPointF(place.left() + across * place.width(), place.top() + down * place.height())
+                for across, down in shares
+            ]
+        )
+
+    def _sign(
+        self, painter: QPainter, place: QRectF, attempt: Attempt | None, *, due: bool
+    ) -> None:
         if attempt is not None and attempt.state is AttemptState.SCORED:
             painter.setPen(Qt.PenStyle.NoPen)
             painter.setBrush(self.appearance.colour("arm"))
             painter.drawRoundedRect(place.adjusted(0, 2, 0, -2), 5, 5)
             return
-        pen = QPen(self.appearance.colour("edge" if attempt is None else "hold"), 3)
-        if attempt is None:
+        ring = place.adjusted(2, 2, -2, -2)
+        painter.setBrush(Qt.BrushStyle.NoBrush)
+        if attempt is not None:
+            painter.setPen(QPen(self.appearance.colour("hold"), 4))
+            painter.drawArc(ring, -16 * self._turned_deg, 16 * _ARC_DEG)
+            return
+        pen = QPen(self.appearance.colour("ink" if due else "edge"), 4 if due else 3)
+        if not due:
             pen.setDashPattern([1.6, 1.8])
         painter.setPen(pen)
-        painter.setBrush(Qt.BrushStyle.NoBrush)
-        painter.drawEllipse(place.adjusted(1.5, 1.5, -1.5, -1.5))
+        painter.drawEllipse(ring)
+
+    def _turn(self) -> None:
+        self._turned_deg = (self._turned_deg + _TURN_DEG) % 360
+        self.update()
 
     def _short(self, number: int, attempt: Attempt | None) -> str:
-        """Return what stands beside the sign: the trial's number, then its value."""
+        """Return what stands beside the sign: the trial's number, then its final value."""
         if attempt is None:
             return str(number + 1)
-        value = attempt.guide_value if attempt.trial is None else attempt.trial.value
+        value = None if attempt.trial is None else attempt.trial.value
         return "\u2026" if value is None else value_words(value, self._unit)
 
     def _said(self, attempt: Attempt | None) -> str:

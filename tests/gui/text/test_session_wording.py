@@ -107,4 +107,4 @@ def test_the_place_has_a_sign_and_a_word_for_every_state(place: SetupAspect) -> 
     assert aspect_text(place, None)[0] == "\u25cb"
     assert aspect_text(place, FRAME)[0] == "\u2713"
     hints = tuple(SetupHint)
-    assert aspect_text(place, replace(FRAME, setup_hints=hints))[0] == "\u25b6"
+    assert aspect_text(place, replace(FRAME, setup_hints=hints))[0] == "\u2717"

@@ -15,7 +15,7 @@ from tests.gui.conftest import Place
     "text",
     [
         "Hold it there, gently.",
-        "Face the camera, then turn half right. Forearm straight ahead.",
+        "Face the camera, then turn half right. Forearm ahead.",
         "word " * 60,
     ],
 )

@@ -47,9 +47,9 @@ def test_distance_level_and_light_are_said_in_words(stage: WindowHarness) -> Non
     page.refresh()
     assert page.sentence.text == "Step back a little."
     words = [one.text() for one in page.checks.values()]
-    assert words[0] == "\u25b6  Step back a little."
+    assert words[0] == "\u2717  Distance: too close"
     assert words[1].startswith("\u2713")
-    assert words[2] == "\u25b6  More light, please."
+    assert words[2] == "\u2717  Light: too dark"
 
 
 def test_every_trouble_has_its_sentence_and_a_way_to_try_again(stage: WindowHarness) -> None:

@@ -138,9 +138,10 @@ def test_the_live_page_shows_guide_then_reading_then_refusal(stage: WindowHarnes
     assert live.number.text == "\u2013"
     stage.engine.show(Phase.HOLD, 118.0, hold_share=0.5)
     stage.settle()
-    assert (live.band.state, live.band.share) == (BandState.HOLDING, 0.5)
+    assert live.hold.share == 0.5
     stage.engine.capture(118.0)
     stage.settle()
+    assert live.hold.share is None
     assert live.number.text == "118\u00b0"
     assert live.kind.text == "measured"
     assert live.trials.words == ("being calculated", "next")
@@ -159,7 +160,9 @@ def test_the_live_page_shows_guide_then_reading_then_refusal(stage: WindowHarnes
     assert live.sentence.text == "Not counted: the body leaned."
     assert live.advice.text == "Stay upright and let only the arm move."
     assert live.advice.isVisible()
-    assert live.example.isVisible()
+    assert live.refusal.example.isVisible()
+    assert live.refusal.fault.accessibleName() == "drawing: the body leaned, left arm"
+    assert live.hint.text == "Rest, then begin again."
     assert live.trials.words == ("118\u00b0 (113 to 123)", "next")
 
 
@@ -186,14 +189,15 @@ def test_how_to_pause_from_afar_is_written(stage: WindowHarness) -> None:
     live = stage.window.measure.live
     stage.engine.show(Phase.MOVE, 61.4)
     stage.settle()
-    assert live.hint.text == "Raise your other hand to pause."
+    assert live.hint.text == "Other hand up to pause."
     stage.engine.show(Phase.MOVE, 61.4, reasons=(Reason.SHRUG,))
     stage.settle()
     assert live.hint.text == "Note: the shoulder hitched up."
+    assert live.hint.marked
     stage.engine.pause()
     stage.settle()
-    assert live.hint.text == "Raise your other hand to continue."
-    assert live.figure.isVisible()
+    assert live.hint.text == "Other hand up to continue."
+    assert live.position.figure.isVisible()
 
 
 def test_the_position_is_drawn_while_nobody_stands_right(stage: WindowHarness) -> None:
@@ -202,10 +206,10 @@ def test_the_position_is_drawn_while_nobody_stands_right(stage: WindowHarness) -
     stage.engine.show(Phase.SEARCHING_FOR_PERSON, seen=False, hints=(SetupHint.STEP_BACK,))
     stage.settle()
     assert live.sentence.text == "Step back a little."
-    assert live.figure.isVisible()
+    assert live.position.figure.isVisible()
     stage.engine.show(Phase.MOVE, 30.0)
     stage.settle()
-    assert not live.figure.isVisible()
+    assert not live.position.figure.isVisible()
 
 
 def test_trouble_offers_to_try_again(stage: WindowHarness, press: Press) -> None:

@@ -4,7 +4,7 @@ import pytest
 from PySide6.QtCore import QCoreApplication, QSize
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
-from gui.pages.measuring.fixed_size_stack import FixedSizeStack
+from gui.widgets.fixed_size_stack import FixedSizeStack
 
 
 class Page(QWidget):

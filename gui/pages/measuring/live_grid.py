@@ -1,0 +1,140 @@
+"""Grid of the live page, and what is drawn in it: how to stand, why a trial is not counted."""
+
+from PySide6.QtCore import QEvent, QObject, QRect, QSize, Qt
+from PySide6.QtGui import QResizeEvent
+from PySide6.QtWidgets import QFrame, QWidget
+
+from gui.drawing.shown_movements import facing_angle_deg
+from gui.style.appearance import Appearance
+from gui.style.measures import GAP_PX
+from gui.text.wording import tr
+from gui.widgets.layouts import column, mirrored, row
+from gui.widgets.position_figure import PositionView, ViewPlan
+from gui.widgets.text import label
+from measure.domain.landmarks import Side
+from measure.domain.movements import Movement
+from measure.domain.reasons import Reason
+
+#: Width over height of a picture as most cameras give it. [technical]
+_ASPECT = 16 / 9
+#: Least and greatest share of the width for the picture. [technical]
+_LEAST, _MOST = 0.46, 0.60
+#: Least width of the right column, as a share of the window's height, which its type is one of
+#: too: a final value with its interval stands in one line. [technical]
+_BESIDE_SHARE = 0.62
+#: Between the columns, and between the picture and its trials, pixels. [technical]
+_BETWEEN_PX, _BENEATH_PX = 5 * GAP_PX, 2 * GAP_PX
+
+
+class LiveGrid(QWidget):
+    """Picture and trials at the left, what is read at the right; both begin at one height.
+
+    The picture has the room that it can use.
+
+    Where the right column begins depends on the room alone, never on what is shown in it.
+
+    """
+
+    def __init__(self, picture: QWidget, trials: QWidget, beside: QWidget) -> None:
+        super().__init__()
+        self._seen: QWidget = self
+        self._picture, self._trials, self._beside = picture, trials, beside
+        for member in (picture, trials, beside):
+            member.setParent(self)
+
+    def show_through(self, seen: QWidget) -> None:
+        """Let the picture be no higher than has room in this widget, in which the grid scrolls."""
+        self._seen = seen
+        seen.installEventFilter(self)
+
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
+        if event.type() is QEvent.Type.Resize and watched is self._seen:
+            self._arrange()
+        return super().eventFilter(watched, event)
+
+    def sizeHint(self) -> QSize:
+        """Return the least size: more is given where there is room."""
+        return self.minimumSizeHint()
+
+    def minimumSizeHint(self) -> QSize:
+        picture, beside = self._picture.minimumSizeHint(), self._beside.minimumSizeHint()
+        wide = picture.width() + _BETWEEN_PX + beside.width()
+        return QSize(wide, max(picture.height() + self._below(), beside.height()))
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self._arrange()
+
+    def event(self, event: QEvent) -> bool:
+        """Arrange anew when a member needs another size."""
+        if event.type() is QEvent.Type.LayoutRequest:
+            self._arrange()
+            self.updateGeometry()
+        return super().event(event)
+
+    def _below(self) -> int:
+        """Return the height of the trials and the space above them."""
+        return _BENEATH_PX + self._trials.sizeHint().height()
+
+    def _arrange(self) -> None:
+        room = self.width() - _BETWEEN_PX
+        fitting = (min(self.height(), self._seen.height()) - self._below()) * _ASPECT
+        most = min(_MOST * room, room - _BESIDE_SHARE * self.window().height())
+        left = round(max(min(fitting, most), _LEAST * room))
+        high = min(self.height() - self._below(), round(left / _ASPECT))
+        trials = QRect(0, high + _BENEATH_PX, left, self._trials.sizeHint().height())
+        whole = max(trials.bottom() + 1, self._beside.minimumSizeHint().height())
+        beside = QRect(left + _BETWEEN_PX, 0, room - left, whole)
+        for member, place in (
+            (self._picture, QRect(0, 0, left, high)),
+            (self._trials, trials),
+            (self._beside, beside),
+        ):
+            member.setGeometry(mirrored(self, place))
+
+
+class PositionPanel(QWidget):
+    """How to stand: the movement as it is done, and from above which way one faces."""
+
+    def __init__(self, appearance: Appearance) -> None:
+        super().__init__()
+        self.figure = PositionView(appearance)
+        self.plan = ViewPlan(appearance)
+        above = label(tr("From above"), "lead")
+        above.setAlignment(Qt.AlignmentFlag.AlignHCenter)
+        plan = column(1, (self.plan, 4), above, 1, spacing=GAP_PX)
+        row((self.figure, 5), (plan, 3), on=self, spacing=2 * GAP_PX)
+
+    def show_movement(self, movement: Movement, side: Side, *, is_mirrored: bool) -> None:
+        """Show a movement on one side."""
+        self.figure.show_movement(movement, side, mirrored=is_mirrored)
+        self.plan.show_turn(facing_angle_deg(movement, side), side, mirrored=is_mirrored)
+
+
+class RefusalPanel(QFrame):
+    """A trial that is not counted beside one that is, or that one alone where no drawing helps."""
+
+    def __init__(self, appearance: Appearance) -> None:
+        super().__init__()
+        self.setProperty("role", "card")
+        self.fault, self.example = (PositionView(appearance, still=True) for _ in range(2))
+        self._wrong = label(tr("\u2717 not counted"), "lead")
+        self._right = label(tr("\u2713 counted"), "lead")
+        for words in (self._wrong, self._right):
+            words.setAlignment(Qt.AlignmentFlag.AlignHCenter)
+        row(
+            (column((self.fault, 1), self._wrong, spacing=GAP_PX), 1),
+            (column((self.example, 1), self._right, spacing=GAP_PX), 1),
+            on=self,
+            margins=(2 * GAP_PX,) * 4,
+            spacing=2 * GAP_PX,
+        )
+
+    def show_refusal(
+        self, movement: Movement, side: Side, reason: Reason, *, is_mirrored: bool
+    ) -> None:
+        """Show what kept a trial from being counted."""
+        drawn = self.fault.show_fault(movement, side, reason, mirrored=is_mirrored)
+        for member in (self.fault, self._wrong):
+            member.setVisible(drawn)
+        self.example.show_movement(movement, side, mirrored=is_mirrored)
