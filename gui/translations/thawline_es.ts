@@ -752,7 +752,7 @@
         <translation>final, {low} a {high}</translation>
     </message>
     <message>
-        <source>Other hand up to continue.</source>
+        <source>Other hand up to go on.</source>
         <translation type="unfinished"></translation>
     </message>
     <message>

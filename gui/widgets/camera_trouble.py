@@ -17,7 +17,7 @@ from measure.camera.faults import SourceFault
 #: Width over height of the drawn camera with its foot. [technical]
 _ASPECT = 0.9
 #: Narrower than this the drawing has no room beside the steps, in widths of a digit. [technical]
-_LEAST_DIGITS = 64
+_LEAST_DIGITS = 60
 
 
 class CameraSign(PaintedWidget):

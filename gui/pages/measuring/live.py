@@ -220,7 +220,7 @@ class LivePage(QWidget):
         """Say what spoils the movement while it lasts, else how to pause from where one stands."""
         guide = measuring.guide
         if guide.paused:
-            self.hint.say(tr("Other hand up to continue."))
+            self.hint.say(tr("Other hand up to go on."))
         elif frame is not None and frame.phase in (Phase.MOVE, Phase.HOLD) and frame.reasons:
             what = reason_phrase(frame.reasons[0])
             self.hint.say(tr("Note: {what}.").format(what=what), marked=True)

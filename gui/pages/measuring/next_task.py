@@ -11,13 +11,13 @@ from gui.text.session_wording import next_sentence
 from gui.text.wording import movement_plainly, task_title, tr
 from gui.widgets.buttons import button
 from gui.widgets.fitted_sentence import FittedSentence
-from gui.widgets.layouts import column, row
+from gui.widgets.layouts import card, column, row
 from gui.widgets.page_frame import frame_page
 from gui.widgets.position_figure import PositionView, ViewPlan, facing_text
 from gui.widgets.text import label
 
-#: From this text size on the drawings stand without the words beneath them. [technical]
-_WORDLESS_PERCENT = 200
+#: From this text size on only those hints are given that are needed here. [technical]
+_TERSE_PERCENT = 200
 
 
 class NextTaskPage(QWidget):
@@ -31,13 +31,13 @@ class NextTaskPage(QWidget):
         super().__init__(parent)
         self._appearance = appearance
         self.pain_words = label("", "lead")
-        self.title = label("", "title")
-        self.hint = label("", "quiet")
-        self.sentence = FittedSentence(appearance)
+        self.title = label("", "display")
+        self.hint = label("", "lead")
+        self.sentence = FittedSentence(appearance, lines=1, upright=Qt.AlignmentFlag.AlignTop)
         self.figure = PositionView(appearance)
         self.plan = ViewPlan(appearance)
-        self.movement_words = label("", "strong")
-        self.facing_words = label("", "strong")
+        self.movement_words = label("", "lead")
+        self.facing_words = label("", "lead")
         self.go = button(tr("Start"), "main", key=tr("Enter"))
         self.repeat = button(tr("Repeat the last movement"), key=tr("A"))
         self.finish = button(tr("Finish and save"), key=tr("Escape"))
@@ -48,17 +48,16 @@ class NextTaskPage(QWidget):
 
     def _lay_out(self) -> None:
         gap = self._appearance.gap
-        for words in (self.movement_words, self.facing_words):
-            words.setAlignment(Qt.AlignmentFlag.AlignHCenter)
-        person = column((self.figure, 1), self.movement_words, spacing=gap(0.5))
-        above = column((self.plan, 1), self.facing_words, spacing=gap(0.5))
+        self.movement_words.setAlignment(Qt.AlignmentFlag.AlignHCenter)
+        self.facing_words.setAlignment(Qt.AlignmentFlag.AlignVCenter)
+        person = card((self.figure, 1), self.movement_words, spacing=gap())
+        above = row((self.plan, 2), (self.facing_words, 3), spacing=gap(2))
+        words = column(self.sentence, (above, 1), self.hint, spacing=gap(2))
         frame_page(
             self,
             self.title,
             self.pain_words,
-            self.sentence,
-            (row((person, 1), (above, 1), spacing=gap(3)), 1),
-            self.hint,
+            (row((person, 9), (words, 11), spacing=gap(4)), 1),
             buttons=[self.finish, self.repeat, self.go],
             caution=True,
         )
@@ -88,9 +87,9 @@ class NextTaskPage(QWidget):
         self.plan.show_turn(turn, task.side, mirrored=mirrored)
         self.movement_words.setText(movement_plainly(task.movement).capitalize())
         self.facing_words.setText(tr("From above: {turned}").format(turned=facing_text(turn)))
-        for words in (self.movement_words, self.facing_words):
-            words.setVisible(self._appearance.percent < _WORDLESS_PERCENT)
         self.hint.setText(_hint(task))
+        roomy = self._appearance.percent < _TERSE_PERCENT
+        self.hint.setVisible(roomy or faces_away_from_screen(task.movement))
         (self.go if pain is None else self.finish).setFocus()
 
 

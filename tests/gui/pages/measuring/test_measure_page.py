@@ -196,7 +196,7 @@ def test_how_to_pause_from_afar_is_written(stage: WindowHarness) -> None:
     assert live.hint.marked
     stage.engine.pause()
     stage.settle()
-    assert live.hint.text == "Other hand up to continue."
+    assert live.hint.text == "Other hand up to go on."
     assert live.position.figure.isVisible()
 
 
