@@ -107,7 +107,7 @@ def paint_framing(
         painter.drawLine(QPointF(left, y), QPointF(right, y))
         _words(
             painter,
-            appearance.font(max(14, picture.height() / 26), bold=True),
+            appearance.font(max(appearance.px(), picture.height() / 26), bold=True),
             QPointF(left, y - 8),
             word,
         )

@@ -76,4 +76,4 @@ def side_check_text(check: SideCheck) -> str:
     """Return what was found out about left and right."""
     if check is SideCheck.AS_EXPECTED:
         return tr("✓  The hand was seen on its own side. Left and right are correct.")
-    return tr("▶  The camera shows a mirror image. From now on Thawline corrects this.")
+    return tr("✓  The camera shows a mirror image. From now on Thawline corrects this.")

@@ -2664,8 +2664,8 @@
         <translation>✓  La mano se vio en su lado. La izquierda y la derecha son correctas.</translation>
     </message>
     <message>
-        <source>▶  The camera shows a mirror image. From now on Thawline corrects this.</source>
-        <translation>▶  La cámara da una imagen de espejo. A partir de ahora Thawline lo corrige.</translation>
+        <source>✓  The camera shows a mirror image. From now on Thawline corrects this.</source>
+        <translation>✓  La cámara muestra una imagen de espejo. A partir de ahora Thawline lo corrige.</translation>
     </message>
     <message>
         <source>Light</source>

@@ -60,7 +60,9 @@ class SetupPage(QWidget):
         self._thumbnail_at = 0.0
         #: The hand to raise while left and right are checked.
         self._asked: Side | None = None
-        self.sentence = FittedSentence(services.appearance, upright=Qt.AlignmentFlag.AlignTop)
+        self.sentence = FittedSentence(
+            services.appearance, heading=True, upright=Qt.AlignmentFlag.AlignTop
+        )
         self.camera = CameraView(services, self.sentence)
         self.camera.video.set_framing(True)
         self.camera.framed.connect(self._take_frame)
@@ -131,13 +133,10 @@ class SetupPage(QWidget):
         picture = column((self.camera, 1), self._tiles, spacing=2 * GAP_PX)
         middle = row((picture, 58), (scrollable(side, wide=True), 42), spacing=4 * GAP_PX)
         around = MARGIN_PX
-        column(
-            row(middle, margins=(around, around, around - BAR_PX, 2 * GAP_PX)),
-            separator(),
-            row(ButtonRow([self.start], wide=True), margins=(around, GAP_PX, around, GAP_PX)),
-            on=self,
-            spacing=0,
-        )
+        low = row(ButtonRow([self.start], wide=True), margins=(around, GAP_PX, around, GAP_PX))
+        self._foot = widget_with(column(separator(), low, spacing=0))
+        framed = row(middle, margins=(around, around, around - BAR_PX, 2 * GAP_PX))
+        column((framed, 1), self._foot, on=self, spacing=0)
 
     # -- opening and closing ------------------------------------------------------------------
 
@@ -255,7 +254,7 @@ class SetupPage(QWidget):
         give_role(self.start, "main" if good and self._asked is None else "")
         pictures = not self._services.feed.why_no_picture
         self.start.setEnabled(pictures)
-        self.start.setVisible(pictures)
+        self._foot.setVisible(pictures)
         self._tiles.setVisible(self._offers_cameras(pictures=pictures))
         self.search_again.setVisible(self.more.isChecked() or not (pictures and self.cameras))
         seen = None if self.camera.trouble else frame
@@ -265,7 +264,7 @@ class SetupPage(QWidget):
             sign, line = aspect_text(place, seen)
             words.say(sign, line, role="title" if sign == AMISS else "lead")
             words.setVisible(seen is not None)
-        self.hand_words.setVisible(bool(self.hand_words.text()))
+        self.hand_words.setVisible(bool(self.hand_words.text()) and self.camera.trouble is None)
         self.other_hand.setVisible(self._asked is not None)
 
     def _offers_cameras(self, *, pictures: bool) -> bool:
