@@ -68,7 +68,7 @@ class TrialRow(PaintedWidget):
             said.insert(0, tr("Practice: {words}").format(words=done))
         self.setAccessibleName(". ".join(said))
         computing = any(attempt.state is AttemptState.REFINING for attempt in counted)
-        if computing and motion_wanted():
+        if computing and motion_wanted() and self.isVisible():
             self._timer.start()
         else:
             self._timer.stop()
