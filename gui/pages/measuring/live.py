@@ -101,7 +101,7 @@ class LivePage(QWidget):
         self.hint = FittedSentence(
             appearance, lines=1, quiet=True, upright=Qt.AlignmentFlag.AlignBottom
         )
-        self.trouble = CameraTrouble(appearance, kept=tr("Trials measured so far are kept."))
+        self.trouble = CameraTrouble(appearance, kept=tr("Trials measured so far are saved."))
         self.retry = self.trouble.retry
         self.stop = button(tr("Finish and save"), key=tr("Escape"))
         self.discard = button(tr("Delete last trial"), "link", key=tr("Backspace"))
@@ -220,7 +220,7 @@ class LivePage(QWidget):
         """Say what spoils the movement while it lasts, else how to pause from where one stands."""
         guide = measuring.guide
         if guide.paused:
-            self.hint.say(tr("Other hand up to go on."))
+            self.hint.say(tr("Other hand up: continue."))
         elif frame is not None and frame.phase in (Phase.MOVE, Phase.HOLD) and frame.reasons:
             what = reason_phrase(frame.reasons[0])
             self.hint.say(tr("Note: {what}.").format(what=what), marked=True)
@@ -229,7 +229,7 @@ class LivePage(QWidget):
         elif faces_away_from_screen(guide.task.movement) and not guide.attempts:
             self.hint.say(tr("Listen for the voice."))
         else:
-            self.hint.say(tr("Other hand up to pause."))
+            self.hint.say(tr("Other hand up: pause."))
 
     def _show_position(self) -> None:
         self._show(_CAMERA, _POSITION)

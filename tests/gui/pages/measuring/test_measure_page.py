@@ -189,14 +189,14 @@ def test_how_to_pause_from_afar_is_written(stage: WindowHarness) -> None:
     live = stage.window.measure.live
     stage.engine.show(Phase.MOVE, 61.4)
     stage.settle()
-    assert live.hint.text == "Other hand up to pause."
+    assert live.hint.text == "Other hand up: pause."
     stage.engine.show(Phase.MOVE, 61.4, reasons=(Reason.SHRUG,))
     stage.settle()
     assert live.hint.text == "Note: the shoulder hitched up."
     assert live.hint.marked
     stage.engine.pause()
     stage.settle()
-    assert live.hint.text == "Other hand up to go on."
+    assert live.hint.text == "Other hand up: continue."
     assert live.position.figure.isVisible()
 
 
