@@ -752,8 +752,16 @@
         <translation>final, {low} a {high}</translation>
     </message>
     <message>
-        <source>Other hand up to go on.</source>
-        <translation type="unfinished"></translation>
+        <source>Trials measured so far are saved.</source>
+        <translation>Los intentos ya medidos están guardados.</translation>
+    </message>
+    <message>
+        <source>Other hand up: continue.</source>
+        <translation>Otra mano arriba: seguir.</translation>
+    </message>
+    <message>
+        <source>Other hand up: pause.</source>
+        <translation>Otra mano arriba: pausa.</translation>
     </message>
     <message>
         <source>Rest, then begin again.</source>
@@ -762,10 +770,6 @@
     <message>
         <source>Listen for the voice.</source>
         <translation>Escuche la voz.</translation>
-    </message>
-    <message>
-        <source>Other hand up to pause.</source>
-        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>Note: {what}.</source>
@@ -802,10 +806,6 @@
     <message>
         <source>Delete last trial</source>
         <translation>Borrar el último intento</translation>
-    </message>
-    <message>
-        <source>Trials measured so far are kept.</source>
-        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>Finish and save</source>
