@@ -2,7 +2,7 @@
 
 from math import ceil
 
-from PySide6.QtCore import QPointF, QRectF, QSize, Qt, QTimer
+from PySide6.QtCore import QPointF, QRectF, QSize, Qt, QTimer, Slot
 from PySide6.QtGui import QFontMetricsF, QHideEvent, QPainter, QPen
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
@@ -172,6 +172,7 @@ class TrialRow(PaintedWidget):
         painter.setPen(pen)
         painter.drawEllipse(ring)
 
+    @Slot()
     def _turn(self) -> None:
         self._turned_deg = (self._turned_deg + _TURN_DEG) % 360
         self.update()
