@@ -10,6 +10,7 @@ Public names:
     overlay: head_share, paint_figure, paint_framing
     reading_on_body: Reading, paint_reading_on_body
     scene: paint_scene, paint_standing
+    shown_faults: shown_fault
     shown_movements: BACK_S, OUT_S, REST_S, STAY_S, Shown, facing_angle_deg, shown_exercise,
         shown_movement
     transform: VideoTransform
