@@ -88,7 +88,7 @@ class PainPage(QWidget):
         stopped = column(
             label(tr("What stopped the movement?"), "title"), self.reason.row, spacing=gap(1)
         )
-        asked = column(self.pain, 1, stopped, 1, self._next_card, spacing=gap(1.5))
+        asked = column(self.pain, 1, stopped, 4, self._next_card, spacing=gap(1.5))
         frame_page(
             self,
             self.sentence,
