@@ -16,7 +16,7 @@ from measure.domain.vertebral_levels import centimetres_in
 from measure.progress.wording import number_words
 
 #: Shares of the width for the columns. [technical]
-_SHARES = (4, 2, 3, 3, 3)
+_SHARES = (4, 2, 3, 2, 3)
 #: Results by movement and side.
 Results = dict[tuple[Movement, Side], Repeatability]
 
