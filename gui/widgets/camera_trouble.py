@@ -2,13 +2,11 @@
 
 from PySide6.QtCore import QPointF, QRectF, QSize, Qt
 from PySide6.QtGui import QHideEvent, QPainter, QPen, QResizeEvent, QShowEvent
-from PySide6.QtWidgets import QFrame, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QFrame, QPushButton, QVBoxLayout
 
 from gui.style.appearance import Appearance
 from gui.style.measures import CARD_PADDING_PX, GAP_PX
 from gui.text.session_wording import trouble_steps
-from gui.text.wording import tr
-from gui.widgets.buttons import button
 from gui.widgets.layouts import clear_layout, column, row, widget_with
 from gui.widgets.painted_widget import PaintedWidget
 from gui.widgets.text import SignedLine, label
@@ -56,26 +54,25 @@ class CameraTrouble(QFrame):
 
     Parameters
     ----------
+    retry
+        The page's button to try again.
     kept
         What is said beneath the steps about what there is already; may be empty.
     """
 
-    def __init__(
-        self, appearance: Appearance, *, kept: str = "", parent: QWidget | None = None
-    ) -> None:
-        super().__init__(parent)
+    def __init__(self, appearance: Appearance, retry: QPushButton, *, kept: str = "") -> None:
+        super().__init__()
         self.setProperty("role", "card")
         self.sign = CameraSign(appearance)
         self.details = label("", "quiet")
         self.kept = label(kept, "quiet")
-        self.retry = button(tr("Try again"), "main", key=tr("R"))
         self._steps = QVBoxLayout()
         self._steps.setSpacing(2 * GAP_PX)
         words = column(
             2,
             self.details,
             self._steps,
-            row((self.retry, 1), 1),
+            row((retry, 1), 1),
             self.kept,
             3,
             spacing=3 * GAP_PX,

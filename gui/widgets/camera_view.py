@@ -8,6 +8,7 @@ from gui.session.services import Services
 from gui.style.measures import GAP_PX
 from gui.text.session_wording import trouble_sentence
 from gui.text.wording import tr
+from gui.widgets.buttons import button
 from gui.widgets.camera_trouble import CameraTrouble
 from gui.widgets.fitted_sentence import FittedSentence
 from gui.widgets.layouts import column
@@ -24,7 +25,8 @@ class CameraView(QWidget):
     sentence
         The page's; `say` speaks through it.
     stills
-        Only single pictures are wanted, so a slow camera is no trouble.
+        Only single pictures are wanted, so a slow camera is no trouble; the page itself shows the
+        steps against a trouble, and the button to try again.
     """
 
     #: A frame came, and the page is seen.
@@ -46,13 +48,17 @@ class CameraView(QWidget):
         self._services, self.sentence, self._stills = services, sentence, stills
         self._words = ""
         self.video = VideoView(services.appearance, at_left=True)
-        self._block = CameraTrouble(services.appearance)
-        self._block.setVisible(False)
-        self.retry = self._block.retry
+        self._block: CameraTrouble | None = None
+        self.retry = button(tr("Try again"), "main", key=tr("R"))
+        if not stills:
+            self._block = CameraTrouble(services.appearance, self.retry)
+            self._block.setVisible(False)
+        self.retry.setVisible(False)
         self.retry.clicked.connect(self.reopen)
         shortcut = QShortcut(QKeySequence("R"), self.retry)
         shortcut.activated.connect(self.retry.click)
-        column(self.video, self._block, on=self, spacing=2 * GAP_PX)
+        shown = [self.video] if self._block is None else [self.video, self._block]
+        column(*shown, on=self, spacing=2 * GAP_PX)
         services.feed.framed.connect(self._take_frame)
         services.feed.happened.connect(self._take_event)
 
@@ -99,10 +105,12 @@ class CameraView(QWidget):
         if why:
             said = trouble is not None and why == trouble_sentence(trouble)
             self.video.show_empty("" if said else why)
-        if trouble is not None:
-            self._block.say(trouble, self.video.empty_text if why else "")
-        self.video.setVisible(not why)
-        self._block.setVisible(trouble is not None)
+        self.retry.setVisible(trouble is not None)
+        if self._block is not None:
+            if trouble is not None:
+                self._block.say(trouble, self.video.empty_text if why else "")
+            self.video.setVisible(not why)
+            self._block.setVisible(trouble is not None)
         self.troubled.emit(trouble is not None)
         self._speak()
 

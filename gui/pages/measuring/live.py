@@ -101,8 +101,9 @@ class LivePage(QWidget):
         self.hint = FittedSentence(
             appearance, lines=1, quiet=True, upright=Qt.AlignmentFlag.AlignBottom
         )
-        self.trouble = CameraTrouble(appearance, kept=tr("Trials measured so far are saved."))
-        self.retry = self.trouble.retry
+        self.retry = button(tr("Try again"), "main", key=tr("R"))
+        saved = tr("Trials measured so far are saved.")
+        self.trouble = CameraTrouble(appearance, self.retry, kept=saved)
         self.stop = button(tr("Finish and save"), key=tr("Escape"))
         self.discard = button(tr("Delete last trial"), "link", key=tr("Backspace"))
         self.here = button(tr("Measure this position"), key=tr("H"))
