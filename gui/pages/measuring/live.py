@@ -131,7 +131,7 @@ class LivePage(QWidget):
         above = column(top, self.hold, margins=(0, 0, side, 0), spacing=GAP_PX)
         # The bar of the scrolled middle lies in the margin.
         area = scrollable(self._middle, wide=True)
-        grid.show_through(area.viewport())
+        grid.show_through(area)
         middle = row(area, margins=(0, 0, side - BAR_PX, 0))
         shown = column(above, (middle, 1), margins=(side, _ENDS_PX, 0, _ENDS_PX), spacing=GAP_PX)
         caution = NoticeBar(wide=True)
