@@ -18,9 +18,9 @@ from gui.widgets.buttons import button
 class HelpPage(Enum):
     """A page for people; its value is the file in ``gui/help``."""
 
+    WHEN_TO_CALL = "when-to-call.md"
     WINDOW = "window.md"
     AT_HOME = "measure-at-home.html"
-    WHEN_TO_CALL = "when-to-call.md"
     TRUST = "trust.md"
     PROGRESS = "progress.md"
     WHAT_IS_KEPT = "what-is-kept.md"

@@ -38,6 +38,7 @@ QLabel[role="notice"] {{ color: {ink}; }}
 QLabel[role="who"] {{ color: {quiet}; font-size: {who}px; }}
 QLabel[role="alarm"] {{ color: {alarm}; font-size: {title}px; font-weight: 700; }}
 QLabel[role="alarm-text"] {{ color: {alarm}; }}
+QLabel[role="fault"] {{ color: {alarm}; font-weight: 700; }}
 QWidget[short="true"] QLabel[role=""] {{ font-size: {short}px; }}
 QFrame[role="card"] {{ background: {raised}; border: 1px solid {line};
     border-radius: {card_radius}px; }}
@@ -70,6 +71,7 @@ QPushButton[role="cell"] {{ border: 1px solid transparent; background: transpare
     font-weight: 700; text-align: left; padding: 2px {pad_f}px; }}
 QPushButton[role="cell"]:hover {{ background: {sunken}; }}
 QPushButton[role="cell"]:checked {{ background: {tint}; color: {ink}; border-color: {arm}; }}
+QPushButton[role="narrow"] {{ padding: {pad}px; }}
 QPushButton[role="tile"] {{ text-align: left; padding: {padx}px; }}
 QPushButton[role="word"] {{ background: transparent; border: none; border-radius: 0;
     border-bottom: 3px solid transparent; font-size: {word}px; padding: {pad_f}px 4px;
@@ -81,6 +83,8 @@ QPushButton[role="large"] {{ font-size: {title}px; }}
 QPushButton[role="scale"] {{ font-size: {title}px; padding: {pad}px 0px; min-width: 1px; }}
 QPushButton[role="large-main"] {{ background: {arm}; color: {on_arm}; border-color: {arm};
     font-size: {title}px; font-weight: 700; min-height: {large_px}px; }}
+
+QPushButton[role="large-second"] {{ font-size: {title}px; min-height: {large_px}px; }}
 
 QPushButton::menu-indicator {{ image: none; width: 0; }}
 

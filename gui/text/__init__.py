@@ -4,9 +4,9 @@ Public names:
 
     chart_wording: places, tick_words, weekday_name
     day_text: day_from_text, day_text
-    exercise_wording: compared_name, count_unit, how_sentence, in_part_words, limit_in_short,
-        limit_passed_sentence, limit_sentence, log_words, logged_today_words, plan_sentences,
-        repetition_words, round_length_words, round_sentence, round_task_title
+    exercise_wording: beside_words, compared_name, count_unit, day_words, how_sentence,
+        in_part_words, limit_in_short, limit_passed_sentence, limit_sentence, log_words,
+        plan_sentences, repetition_words, round_length_words, round_sentence, round_task_title
     language: LANGUAGES, SYSTEM, install_language, language_for, language_in_force, language_shown
     progress_wording: logged_words, progress_notes, progress_of_sides, verdict_line, warm_up_words
     result_wording: difference_words, last_time_words, line_of_results, result_notes,

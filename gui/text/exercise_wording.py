@@ -3,7 +3,13 @@
 import math
 from collections.abc import Sequence
 
-from gui.protocol.exercise_round import ExerciseRound, RoundPhase, RoundTask, duration_s
+from gui.protocol.exercise_round import (
+    ExerciseRound,
+    RoundPhase,
+    RoundTask,
+    duration_s,
+    tasks_of,
+)
 from gui.text.wording import exercise_name, tr
 from measure.domain.exercise_rounds import DayOfExercises, DayPart
 from measure.domain.exercises import EXERCISE_FACTS
@@ -67,6 +73,16 @@ def repetition_words(guided: ExerciseRound) -> str:
     return tr("Repetition {number} of {count}").format(number=guided.repetition, count=planned)
 
 
+def beside_words(guided: ExerciseRound) -> str:
+    """Return which repetition it is, or comes next, while the seconds of a phase are counted."""
+    if guided.paused or guided.phase not in (RoundPhase.HOLD, RoundPhase.REST):
+        return ""
+    words = f"{guided.repetition} {count_unit(guided)}".strip()
+    if guided.phase is RoundPhase.HOLD:
+        return words
+    return tr("Next: {repetition}").format(repetition=words)
+
+
 def limit_sentence(limit: int) -> str:
     """Return at which pain to stop, 1..10."""
     if limit == 1:
@@ -87,26 +103,39 @@ def limit_passed_sentence(limit: int) -> str:
 
 def round_length_words(tasks: Sequence[RoundTask]) -> str:
     """Return how many exercises a round has, and about how many minutes."""
-    count = len({task.planned.exercise for task in tasks})
-    exercises = tr("1 exercise") if count == 1 else tr("{count} exercises").format(count=count)
     minutes = max(1, math.ceil(duration_s(tasks) / 60))
     about = (
         tr("about 1 minute")
         if minutes == 1
         else tr("about {minutes} minutes").format(minutes=minutes)
     )
-    return f"{exercises}, {about}"
+    return f"{_count_words(len({task.planned.exercise for task in tasks}))}, {about}"
 
 
-def logged_today_words(day: DayOfExercises) -> str:
-    """Return in which parts of the day something was logged, or nothing."""
+def _count_words(count: int) -> str:
+    return tr("1 exercise") if count == 1 else tr("{count} exercises").format(count=count)
+
+
+def day_words(day: DayOfExercises, *, begin: bool) -> str:
+    """Return in one line what was logged today and what is left of it.
+
+    Parameters
+    ----------
+    begin
+        Whether what is left is offered.
+    """
     names = {
         DayPart.MORNING: tr("morning"),
         DayPart.AFTERNOON: tr("afternoon"),
         DayPart.EVENING: tr("evening"),
     }
-    parts = ", ".join(names[part] for part in day.parts)
-    return tr("Logged today: {parts}.").format(parts=parts) if parts else ""
+    logged = tr("Logged today: {parts}.").format(parts=", ".join(names[part] for part in day.parts))
+    if not day.due:
+        return tr("Everything planned for today is logged.")
+    if not day.parts:
+        return round_length_words(tasks_of(day.due))
+    left = tr("Left: {exercises}.").format(exercises=_count_words(len(day.due)))
+    return f"{logged} {left}" if begin else logged
 
 
 def compared_name(compared: ComparedWithLast) -> str:

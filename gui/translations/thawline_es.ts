@@ -1480,16 +1480,16 @@
         <translation>día del acontecimiento</translation>
     </message>
     <message>
-        <source>Note what may explain a change in your results.</source>
-        <translation>Anote lo que pueda explicar un cambio en sus resultados.</translation>
-    </message>
-    <message>
         <source>What events do</source>
         <translation>Qué hacen los acontecimientos</translation>
     </message>
     <message>
         <source>Events appear as flags above the charts. An injection, a procedure, a flare or a change of camera starts a new line. Your results before and after a treatment, a flare, or a change of medicine or home programme are compared. After a clinic visit you see what has changed since. A new home programme and a session in a clinic are added automatically.</source>
         <translation>Los acontecimientos aparecen como banderas sobre los gráficos. Una infiltración, una intervención, un brote o un cambio de cámara empieza una línea nueva. Se comparan sus resultados antes y después de un tratamiento, un brote, o un cambio de medicación o de programa en casa. Tras una consulta se ve qué ha cambiado desde entonces. Un programa nuevo y una sesión en la consulta se añaden automáticamente.</translation>
+    </message>
+    <message>
+        <source>Noted so far</source>
+        <translation>Anotado hasta ahora</translation>
     </message>
     <message>
         <source>Events: {person}</source>
@@ -1506,6 +1506,14 @@
     <message>
         <source>Please enter the day as {day}. It cannot be after today.</source>
         <translation>Escriba el día así: {day}. No puede ser posterior a hoy.</translation>
+    </message>
+    <message>
+        <source>Left shoulder</source>
+        <translation>Hombro izquierdo</translation>
+    </message>
+    <message>
+        <source>Right shoulder</source>
+        <translation>Hombro derecho</translation>
     </message>
     <message>
         <source>Delete</source>
@@ -1788,6 +1796,10 @@
         <translation>alrededor de 1 minuto</translation>
     </message>
     <message>
+        <source>Next: {repetition}</source>
+        <translation>Siguiente: {repetition}</translation>
+    </message>
+    <message>
         <source>about {minutes} minutes</source>
         <translation>unos {minutes} minutos</translation>
     </message>
@@ -1806,6 +1818,10 @@
     <message>
         <source>Logged today: {parts}.</source>
         <translation>Anotado hoy: {parts}.</translation>
+    </message>
+    <message>
+        <source>Left: {exercises}.</source>
+        <translation>Por hacer: {exercises}.</translation>
     </message>
     <message>
         <source>Easier</source>
@@ -2700,12 +2716,12 @@
         <translation>Como el sistema</translation>
     </message>
     <message>
-        <source>Read each sentence aloud while measuring</source>
-        <translation>Leer cada frase en voz alta durante la medición</translation>
+        <source>Read each sentence aloud</source>
+        <translation>Leer cada frase en voz alta</translation>
     </message>
     <message>
-        <source>Play tones while measuring</source>
-        <translation>Emitir tonos durante la medición</translation>
+        <source>Play tones</source>
+        <translation>Reproducir tonos</translation>
     </message>
     <message>
         <source>Test the voice</source>
@@ -2718,6 +2734,14 @@
     <message>
         <source>Check the camera</source>
         <translation>Comprobar la cámara</translation>
+    </message>
+    <message>
+        <source>Voice</source>
+        <translation>Voz</translation>
+    </message>
+    <message>
+        <source>Tones</source>
+        <translation>Tonos</translation>
     </message>
     <message>
         <source>People and data</source>
@@ -5792,6 +5816,22 @@
         <translation>Próxima revisión con su profesional sanitario, si hay fecha</translation>
     </message>
     <message>
+        <source>Leave without saving? What you have changed here will be lost.</source>
+        <translation>¿Salir sin guardar? Se perderá lo que ha cambiado aquí.</translation>
+    </message>
+    <message>
+        <source>Keep editing</source>
+        <translation>Seguir editando</translation>
+    </message>
+    <message>
+        <source>Leave without saving</source>
+        <translation>Salir sin guardar</translation>
+    </message>
+    <message>
+        <source>Choose the pain level at which to stop.</source>
+        <translation>Elija el dolor en el que debe parar.</translation>
+    </message>
+    <message>
         <source>Enter the first day as {day}. It cannot be after today.</source>
         <translation>Escriba el primer día así: {day}. No puede ser posterior a hoy.</translation>
     </message>
@@ -5800,8 +5840,8 @@
         <translation>Escriba la revisión así: {day}. No puede ser anterior a hoy.</translation>
     </message>
     <message>
-        <source>Please choose at most three movements.</source>
-        <translation>Elija tres movimientos como máximo.</translation>
+        <source>Choose at most three movements.</source>
+        <translation>Elija como máximo tres movimientos.</translation>
     </message>
     <message>
         <source>who chose it</source>
@@ -5824,6 +5864,10 @@
         <translation>Terminar el programa</translation>
     </message>
     <message>
+        <source>Ctrl+S</source>
+        <translation>Ctrl+S</translation>
+    </message>
+    <message>
         <source>Enter the exercises that your clinician gave you. Thawline adds nothing to them.</source>
         <translation>Escriba los ejercicios que le indicó su profesional sanitario. Thawline no les añade nada.</translation>
     </message>
@@ -5844,20 +5888,12 @@
         <translation>Programa en casa: {person}</translation>
     </message>
     <message>
-        <source>Missing: {what}</source>
-        <translation>Falta: {what}</translation>
-    </message>
-    <message>
         <source>An exercise of the clinician&apos;s own needs a name that no other exercise has.</source>
         <translation>Un ejercicio propio del profesional necesita un nombre que no tenga ningún otro ejercicio.</translation>
     </message>
     <message>
         <source>No exercise is ticked yet.</source>
         <translation>Todavía no hay ningún ejercicio marcado.</translation>
-    </message>
-    <message>
-        <source>Please choose the pain level at which to stop.</source>
-        <translation>Elija el nivel de dolor en el que hay que parar.</translation>
     </message>
     <message>
         <source>The camera stays where it is</source>
@@ -6228,10 +6264,6 @@
         <translation>idioma de la hoja de ejercicios</translation>
     </message>
     <message>
-        <source>Exercise sheet, with drawings</source>
-        <translation>Hoja de ejercicios, con dibujos</translation>
-    </message>
-    <message>
         <source>First choose or add a person on the Measure page.</source>
         <translation>Primero elija o añada a una persona en la página Medir.</translation>
     </message>
@@ -6242,10 +6274,6 @@
     <message>
         <source>After yesterday&apos;s exercises, had your shoulder settled by this morning?</source>
         <translation>Después de los ejercicios de ayer, ¿se había calmado el hombro esta mañana?</translation>
-    </message>
-    <message>
-        <source>After the exercises on {day}, had your shoulder settled by the next morning?</source>
-        <translation>Después de los ejercicios del {day}, ¿se había calmado el hombro a la mañana siguiente?</translation>
     </message>
     <message>
         <source>Edit the programme</source>
@@ -6268,12 +6296,24 @@
         <translation>Anotado hoy</translation>
     </message>
     <message>
+        <source>Exercise sheet</source>
+        <translation>Hoja de ejercicios</translation>
+    </message>
+    <message>
+        <source>Your exercises with drawings, on paper.</source>
+        <translation>Sus ejercicios con dibujos, en papel.</translation>
+    </message>
+    <message>
         <source>Exercises: {person}</source>
         <translation>Ejercicios: {person}</translation>
     </message>
     <message>
         <source>Enter the exercises</source>
         <translation>Introducir los ejercicios</translation>
+    </message>
+    <message>
+        <source>After {day}, had your shoulder settled by the next morning?</source>
+        <translation>Después del {day}, ¿se había calmado el hombro a la mañana siguiente?</translation>
     </message>
     <message>
         <source>{name} is made up: nothing is logged.</source>
@@ -6640,12 +6680,16 @@
         <translation>Trabajando</translation>
     </message>
     <message>
-        <source>Copies everything about everyone to one new file and checks it. Only your account can read the file. It is not encrypted: store it where no one else can reach it.</source>
-        <translation>Copia todo lo guardado de todas las personas en un archivo nuevo y lo comprueba leyéndolo entero. Solo su cuenta puede leer el archivo, que no está cifrado: guárdelo donde nadie más tenga acceso.</translation>
+        <source>Saves everything in one new file and checks it.</source>
+        <translation>Guarda todo en un archivo nuevo y lo comprueba.</translation>
     </message>
     <message>
-        <source>Replaces everything saved here with a backup. The backup is checked first. What is here now stays on this computer in a separate file.</source>
-        <translation>Sustituye todo lo guardado aquí por una copia de seguridad. Antes se comprueba la copia. Lo que hay ahora se conserva en este ordenador, en un archivo aparte.</translation>
+        <source>Replaces everything saved here with a backup. What is here now stays in a separate file.</source>
+        <translation>Sustituye todo lo guardado aquí por una copia de seguridad. Lo que hay ahora queda en un archivo aparte.</translation>
+    </message>
+    <message>
+        <source>A backup is not encrypted: store it where no one else can reach it.</source>
+        <translation>Una copia de seguridad no está cifrada: guárdela donde nadie más pueda acceder a ella.</translation>
     </message>
     <message>
         <source>Backup</source>
@@ -6724,16 +6768,16 @@
         <translation>Cancelar la descarga</translation>
     </message>
     <message>
-        <source>✓  Body tracking is ready on this computer.</source>
-        <translation>✓  El seguimiento del cuerpo está listo en este ordenador.</translation>
-    </message>
-    <message>
         <source>Downloading. You can keep using Thawline meanwhile.</source>
         <translation>Descargando. Mientras tanto puede seguir usando Thawline.</translation>
     </message>
     <message>
         <source>○  {level}: not installed</source>
         <translation>○  {level}: sin instalar</translation>
+    </message>
+    <message>
+        <source>Ready on this computer</source>
+        <translation>Listo en este equipo</translation>
     </message>
     <message>
         <source>✓  {level}: ready</source>
@@ -6874,14 +6918,6 @@
     <message>
         <source>Can be read by: {readers}</source>
         <translation>Puede leerlo: {readers}</translation>
-    </message>
-    <message>
-        <source>What</source>
-        <translation>Qué</translation>
-    </message>
-    <message>
-        <source>How long</source>
-        <translation>Cuánto tiempo</translation>
     </message>
     <message>
         <source>{file}, {size}</source>
@@ -7244,8 +7280,8 @@
         <translation>Qué hace cada tecla en cada página.</translation>
     </message>
     <message>
-        <source>Read more</source>
-        <translation>Más información</translation>
+        <source>When to call a clinician</source>
+        <translation>Cuándo llamar a un profesional sanitario</translation>
     </message>
     <message>
         <source>If any of these apply, do not measure. Get help now:</source>
@@ -7364,6 +7400,14 @@
         <translation>s</translation>
     </message>
     <message>
+        <source>second</source>
+        <translation>segundo</translation>
+    </message>
+    <message>
+        <source>seconds</source>
+        <translation>segundos</translation>
+    </message>
+    <message>
         <source>hold, {count} s left</source>
         <translation>mantener, quedan {count} s</translation>
     </message>
@@ -7380,12 +7424,16 @@
         <translation>{exercise}: dolor {pain} de 10</translation>
     </message>
     <message>
+        <source>Compared with last time</source>
+        <translation>En comparación con la última vez</translation>
+    </message>
+    <message>
         <source>Skip</source>
         <translation>Omitir</translation>
     </message>
     <message>
-        <source>Pain: 0 is none, 10 the worst imaginable. Below: compared with the last time. You can skip any of these.</source>
-        <translation>Dolor: 0 es ninguno; 10, el peor imaginable. Debajo: en comparación con la última vez. Puede dejar cualquiera sin responder.</translation>
+        <source>Rate the pain reached. You can skip any of these.</source>
+        <translation>Valore el dolor alcanzado. Puede omitir cualquiera de estas preguntas.</translation>
     </message>
     <message>
         <source>How did it go?</source>
@@ -7472,8 +7520,8 @@
         <translation>Evolución y atención</translation>
     </message>
     <message>
-        <source>Measuring and other</source>
-        <translation>Medición y otros</translation>
+        <source>Medicine, measuring, other</source>
+        <translation>Medicación, medición y otros</translation>
     </message>
     <message>
         <source>hold {percent} % complete</source>

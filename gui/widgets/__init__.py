@@ -3,7 +3,7 @@
 Public names:
 
     announcement: announce
-    beside_row: BesideRow, list_card
+    beside_row: BesideRow, aligned, list_card
     buttons: BUTTON_GAP_PX, ButtonRow, ElidedButton, FlowRow, MenuButton, RingedButton,
         ShortcutButton, bind_keys, button, give_role
     camera_trouble: CameraTrouble
@@ -20,10 +20,10 @@ Public names:
     plain_dialog: plain_dialog
     position_figure: PositionView, ViewPlan, facing_text, motion_wanted
     reading_figure: ReadingFigure
-    scroll_page: STRIP_PX, back_to_top, bring_into_view, scrollable
+    scroll_page: STRIP_PX, back_to_top, bring_into_view, bring_to_top, scrollable
     side_by_side: LARGE_FROM_PERCENT, SideBySide
     standing_figure: StandingFigure
-    text: ElidedLabel, NoticeBar, SignedLine, label, titled
+    text: ElidedLabel, NoticeBar, SignedLine, label, section_heading, titled
     titled_page: TitledPage
     topic_button: TopicButton, TopicGrid
     video_view: VideoView, image_of

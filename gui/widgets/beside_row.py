@@ -28,6 +28,8 @@ class BesideRow(QWidget):
     def __init__(self, words: QWidget, control: QWidget, *, filling: bool = False) -> None:
         super().__init__()
         self._words, self._control, self._filling = words, control, filling
+        #: Rows that stand all beside or all beneath, with controls of one width; this one too.
+        self.together: tuple[BesideRow, ...] = (self,)
         for member in (words, control):
             member.setParent(self)
         policy = QSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Preferred)
@@ -70,8 +72,12 @@ class BesideRow(QWidget):
             member.setGeometry(QStyle.visualRect(self.layoutDirection(), self.rect(), shown))
 
     def _beside(self, width: int) -> bool:
-        """Return whether both have room in one line."""
-        needed = self._wanted().width()
+        """Return whether both have room in one line, here and in the rows that go with it."""
+        return all(row.has_room(width) for row in self.together)
+
+    def has_room(self, width: int) -> bool:
+        """Return whether words and control have room in one line of this width."""
+        needed = self._control_width()
         if self._filling:
             return needed <= width - self._words_width(width) - _BETWEEN_PX
         least = _LEAST_DIGITS * self.fontMetrics().horizontalAdvance("0")
@@ -80,11 +86,15 @@ class BesideRow(QWidget):
     def _words_width(self, width: int) -> int:
         if self._filling:
             return round(_WORDS_SHARE * width)
-        return width - _BETWEEN_PX - self._wanted().width()
+        return width - _BETWEEN_PX - self._control_width()
 
-    def _wanted(self) -> QSize:
-        """Return the size that the control wants, no less than the least it was given."""
-        return self._control.sizeHint().expandedTo(self._control.minimumSize())
+    def _control_width(self) -> int:
+        """Return the width of the control, the same in the rows that go with it."""
+        return max(row.control_width() for row in self.together)
+
+    def control_width(self) -> int:
+        """Return the width that the control of this row alone wants."""
+        return max(self._control.sizeHint().width(), self._control.minimumWidth())
 
     def _places(self, width: int) -> tuple[QRect, QRect]:
         """Return where words and control are in a row of this width."""
@@ -98,7 +108,7 @@ class BesideRow(QWidget):
                 QRect(left, 0, rest, _height_of(control, rest)),
             )
         high = _height_of(words, width)
-        wide = width if self._filling else min(width, self._wanted().width())
+        wide = width if self._filling else min(width, self._control_width())
         return (
             QRect(0, 0, width, high),
             QRect(0, high + GAP_PX // 2, wide, _height_of(control, wide)),
@@ -106,14 +116,28 @@ class BesideRow(QWidget):
 
 
 def _height_of(widget: QWidget, width: int) -> int:
-    if widget.hasHeightForWidth():
-        return widget.heightForWidth(width)
-    return widget.sizeHint().height()
+    high = (
+        widget.heightForWidth(width) if widget.hasHeightForWidth() else widget.sizeHint().height()
+    )
+    return max(high, widget.minimumHeight())
 
 
-def list_card(*rows: QWidget) -> QFrame:
-    """Return a card with rows one below the other, a hairline between any two."""
+def aligned(*rows: BesideRow) -> list[BesideRow]:
+    """Let rows stand all beside or all beneath, with controls of one width."""
+    for row in rows:
+        row.together = rows
+    return list(rows)
+
+
+def list_card(*rows: QWidget, spacing: int = GAP_PX * 3 // 2) -> QFrame:
+    """Return a card with rows one below the other, a hairline between any two.
+
+    Parameters
+    ----------
+    spacing
+        Space above and below a hairline, pixels.
+    """
     contents: list[QWidget] = []
     for row in rows:
         contents += [separator(), row] if contents else [row]
-    return card(*contents, spacing=GAP_PX * 3 // 2)
+    return card(*contents, spacing=spacing)

@@ -117,6 +117,43 @@ class ShortcutButton(RingedButton):
             self.setText(wanted)
 
 
+class WrappedButton(ShortcutButton):
+    """A button for a column: its text goes on in a second line where it is too long."""
+
+    def __init__(self, text: str) -> None:
+        super().__init__(text, "")
+        self.setProperty("role", "narrow")
+
+    def sizeHint(self) -> QSize:
+        return self._size(self._text)
+
+    def minimumSizeHint(self) -> QSize:
+        return self._size(_in_two_lines(self._text))
+
+    def _size(self, text: str) -> QSize:
+        """Return the size with the width of a text and the height of what stands there now."""
+        hint = QPushButton.sizeHint(self)
+        return QSize(hint.width() + self._wide(text) - self._wide(self.text()), hint.height())
+
+    def _wide(self, text: str) -> int:
+        return max(map(self.fontMetrics().horizontalAdvance, text.split("\n")))
+
+    def _fit(self) -> None:
+        fits = self._size(self._text).width() <= self.width()
+        wanted = self._text if fits else _in_two_lines(self._text)
+        if wanted != self.text():
+            self.setText(wanted)
+
+
+def _in_two_lines(text: str) -> str:
+    """Return a text broken at the space nearest to its middle, if it has one."""
+    spaces = [place for place, sign in enumerate(text) if sign == " "]
+    if not spaces:
+        return text
+    middle = min(spaces, key=lambda place: abs(2 * place + 1 - len(text)))
+    return f"{text[:middle]}\n{text[middle + 1 :]}"
+
+
 def button(text: str, role: str = "", *, key: str = "", checkable: bool = False) -> ShortcutButton:
     """Return a button; roles: main, large, link, tile, word, or none."""
     made = ShortcutButton(text, key)
@@ -325,13 +362,21 @@ class FlowRow(QWidget):
         Whether the buttons take the whole width.
     level
         Whether a last line of fewer buttons is as wide as the others.
+    even
+        Whether all columns are equally wide.
     """
 
     def __init__(
-        self, gap_px: int, *, most_columns: int = 99, filling: bool = True, level: bool = False
+        self,
+        gap_px: int,
+        *,
+        most_columns: int = 99,
+        filling: bool = True,
+        level: bool = False,
+        even: bool = False,
     ) -> None:
         super().__init__()
-        self._level = level
+        self._level, self._even = level, even
         self._gap_px, self._most_columns, self._filling = gap_px, most_columns, filling
         self._grid = QGridLayout(self)
         self._grid.setContentsMargins(0, 0, 0, 0)
@@ -344,6 +389,11 @@ class FlowRow(QWidget):
         clear_layout(self._grid)
         self.buttons = list(buttons)
         self._columns = 0
+        self._arrange(self.width())
+
+    def limit(self, most_columns: int) -> None:
+        """Put no more buttons than this in a line from now on."""
+        self._most_columns = most_columns
         self._arrange(self.width())
 
     def sizeHint(self) -> QSize:
@@ -369,7 +419,7 @@ class FlowRow(QWidget):
             line, at = divmod(place, columns)
             span = cells // (last if last and line == len(self.buttons) // columns else columns)
             self._grid.addWidget(member, line, at * span, 1, span)
-        if self._level:
+        if self._level or self._even:
             for cell in range(self._grid.columnCount()):
                 self._grid.setColumnStretch(cell, 1 if cell < cells else 0)
         if not self._filling:

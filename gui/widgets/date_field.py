@@ -22,6 +22,8 @@ from gui.widgets.layouts import row
 _MOST_LETTERS = 28
 #: Least width of the field, in sizes of the text. [technical]
 _LEAST_WIDTH = 8
+#: Least width of the buttons beside it, pixels. [technical]
+_STEP_PX = 40
 _DAY = dt.timedelta(days=1)
 
 
@@ -37,7 +39,7 @@ class DateField(QWidget):
         self.text.setMaxLength(_MOST_LETTERS)
         self.text.setMinimumWidth(appearance.px(_LEAST_WIDTH))
         self.text.textEdited.connect(self.changed)
-        self.earlier, self.later = button("\u2039"), button("\u203a")
+        self.earlier, self.later = button("\u2039", "narrow"), button("\u203a", "narrow")
         for step, words in ((self.earlier, tr("A day earlier")), (self.later, tr("A day later"))):
             step.setToolTip(words)
             step.setAccessibleName(f"{title}: {words}")
@@ -49,7 +51,9 @@ class DateField(QWidget):
         _name_parts(self.calendar, title)
         for signal in (self.calendar.clicked, self.calendar.activated):
             signal.connect(self._choose)
-        self.open = button("\u25be")
+        self.open = button("\u25be", "narrow")
+        for step in (self.earlier, self.later, self.open):
+            step.setMinimumWidth(_STEP_PX)
         self.open.setToolTip(tr("Calendar"))
         self.open.setAccessibleName(tr("Calendar: {title}").format(title=title))
         self._menu = QMenu(self.open)

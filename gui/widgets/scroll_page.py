@@ -2,7 +2,7 @@
 
 from functools import partial
 
-from PySide6.QtCore import QEvent, QObject, QPointF, QSize, Qt, QTimer, Slot
+from PySide6.QtCore import QEvent, QObject, QPoint, QPointF, QSize, Qt, QTimer, Slot
 from PySide6.QtGui import (
     QKeyEvent,
     QLinearGradient,
@@ -21,7 +21,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from gui.style.measures import BAR_PX, CONTENT_PX, GAP_PX
+from gui.style.measures import BAR_PX, CONTENT_PX, GAP_PX, MARGIN_PX
 
 #: The width of what may be as wide as the window; Qt's own, which it does not export. [technical]
 _NO_LIMIT = 16_777_215
@@ -151,6 +151,11 @@ class _ScrollPage(QScrollArea):
             return self._turn(event.key())
         return super().eventFilter(watched, event)
 
+    def show_at_top(self, shown: QWidget) -> None:
+        """Scroll so that a widget of the page begins at the upper edge."""
+        top = shown.mapTo(self._page, QPoint(0, 0)).y() - MARGIN_PX
+        self.verticalScrollBar().setValue(top)
+
     def _turn(self, key: int) -> bool:
         """Scroll by a page for a key pressed beside the page; return whether it was one."""
         actions = QScrollBar.SliderAction
@@ -177,6 +182,19 @@ def scrollable(page: QWidget, *, wide: bool = False) -> QScrollArea:
 def bring_into_view(shown: QWidget) -> None:
     """Scroll the page that a widget is on to it, once it has been laid out."""
     QTimer.singleShot(0, shown, partial(_bring_into_view, shown))
+
+
+def bring_to_top(shown: QWidget) -> None:
+    """Scroll the page so that a widget begins at its upper edge, once it has been laid out."""
+    QTimer.singleShot(0, shown, partial(_bring_to_top, shown))
+
+
+def _bring_to_top(shown: QWidget) -> None:
+    above = shown.parentWidget()
+    while above is not None:
+        if isinstance(above, _ScrollPage):
+            above.show_at_top(shown)
+        above = above.parentWidget()
 
 
 def _bring_into_view(shown: QWidget) -> None:

@@ -36,6 +36,13 @@ def label(text: str, role: str = "") -> QLabel:
     return made
 
 
+def section_heading(text: str) -> QLabel:
+    """Return the heading of a section, with twice the usual room above it."""
+    made = label(text, "title")
+    made.setContentsMargins(0, 2 * GAP_PX, 0, 0)
+    return made
+
+
 class ElidedLabel(QLabel):
     """A label of one line for names of any length, shortened in the middle; its tool tip is the
     whole.

@@ -57,14 +57,17 @@ def day_of_exercises(
 ) -> DayOfExercises:
     """Return what is planned and logged today.
 
-    An exercise done in part counts as done: nothing more is asked for.
+    An exercise done in part counts as done: nothing more is asked for. One that was stopped
+    before its first repetition was over does not, and is offered again.
     """
     logged = tuple(
         sorted((log for log in logs if log.done.day == now.day), key=lambda log: log.done.utc)
     )
     left = exercises_left(plan, logged, now.day)
     lately = {
-        log.exercise for log in logged if dt.timedelta() <= now.utc - log.done.utc < ROUND_GAP
+        log.exercise
+        for log in logged
+        if log.repetitions != 0 and dt.timedelta() <= now.utc - log.done.utc < ROUND_GAP
     }
     rest = [planned for planned in left if planned.exercise not in lately]
     return DayOfExercises(due=tuple(rest or left), begun=0 < len(rest) < len(left), logged=logged)
@@ -73,8 +76,8 @@ def day_of_exercises(
 def exercises_left(
     plan: Plan | None, logs: Iterable[ExerciseLog], day: dt.date
 ) -> list[PlannedExercise]:
-    """Return the planned exercises that were logged less often on a day than they are planned."""
-    done = [log.exercise for log in logs if log.done.day == day]
+    """Return the planned exercises that were done less often on a day than they are planned."""
+    done = [log.exercise for log in logs if log.done.day == day and log.repetitions != 0]
     return [
         planned
         for planned in (plan.exercises if plan else ())

@@ -14,25 +14,33 @@ from gui.widgets.painted_widget import PaintedWidget
 #: Digits and the words beneath are never lower than these shares of the window's height.
 #: [technical]
 LEAST_DIGITS, LEAST_CAPTION = 1 / 7, 1 / 15
-#: Thickness of the ring, and the digits' height, as shares of the ring's diameter. [technical]
-_THICK, _DIGITS = 0.07, 0.42
-#: Height of the sign of the seconds as a share of the digits', and the space before it. [technical]
-_SIGN, _BEFORE_SIGN = 0.36, 0.10
-#: From the middle of the ring up to the middle of digits with words beneath, and down to that of
-#: the words, as shares of the diameter. [technical]
-_DIGITS_UP, _WORDS_DOWN = 0.09, 0.25
+#: Thickness of the ring, of the thin one in it, the space between them, and the digits' height, as
+#: shares of the ring's diameter. [technical]
+_THICK, _THIN, _BETWEEN, _DIGITS = 0.06, 0.018, 0.018, 0.38
+#: From the middle of the ring up to the middle of the digits, and down to that of the words
+#: beneath, as shares of the diameter. [technical]
+_DIGITS_UP, _WORDS_DOWN = 0.07, 0.25
+#: Room for the words beneath the digits as a share of the diameter. [technical]
+_WORDS_ROOM = 0.56
+#: Most repetitions that have a part of the ring each, and the space between two, degrees.
+#: [technical]
+_MOST_PARTS, _PART_GAP_DEG = 20, 3.0
 #: Height of the bars of a pause, their width, and from the middle to either, as shares of the
 #: diameter. [technical]
 _BAR_HIGH, _BAR_WIDE, _BAR_ASIDE = 0.34, 0.10, 0.10
 
 
 class CountView(PaintedWidget):
-    """A large number with its unit in a ring that fills during each phase; two bars in a pause."""
+    """A large number with its unit in two rings; two bars in a pause.
+
+    The thick ring fills with the repetitions done, the thin one during each phase.
+    """
 
     def __init__(self, appearance: Appearance) -> None:
         super().__init__(appearance)
         self._share = 0.0
-        self._digits, self._sign, self._caption = "", "", ""
+        self._done, self._planned = 0, 0
+        self._digits, self._unit = "", ("", "")
         self._holding = self._paused = False
 
     @property
@@ -40,25 +48,22 @@ class CountView(PaintedWidget):
         return self._digits
 
     @property
-    def sign(self) -> str:
-        """What stands beside the digits: "s" where seconds are counted, else nothing."""
-        return self._sign
-
-    @property
     def caption(self) -> str:
-        """What stands beneath the digits: of how many repetitions, or nothing."""
-        return self._caption
+        """What stands beneath the digits: seconds, of how many repetitions, or nothing."""
+        return self._unit[0]
 
     def show_round(self, guided: ExerciseRound) -> None:
-        """Show the seconds left of a hold or of getting ready, else the repetition."""
+        """Show the seconds left of a hold, a rest or of getting ready, else the repetition."""
         self._holding = guided.phase is RoundPhase.HOLD
-        counting_down = self._holding or guided.phase is RoundPhase.READY
+        counting_down = guided.phase in (RoundPhase.HOLD, RoundPhase.READY, RoundPhase.REST)
         number = ceil(guided.left_s) if counting_down else guided.repetition
         self._paused = guided.paused
+        self._done, self._planned = guided.done, guided.task.planned.repetitions or 0
         shown = not (guided.paused or guided.over)
+        unit = count_unit(guided)
+        seconds = (tr("second") if number == 1 else tr("seconds"), tr("s"))
         self._digits = str(number) if shown else ""
-        self._sign = tr("s") if shown and counting_down else ""
-        self._caption = count_unit(guided) if shown and not counting_down else ""
+        self._unit = (seconds if counting_down else (unit, unit)) if shown else ("", "")
         self._share = 0.0 if guided.paused else guided.share
         repetition = "" if guided.over else repetition_words(guided)
         spoken = tr("hold, {count} s left").format(count=number) if self._holding else repetition
@@ -83,43 +88,65 @@ class CountView(PaintedWidget):
 
     def paint(self, painter: QPainter) -> None:
         ring = self._ring()
-        thick = ring.width() * _THICK
-        pen = QPen(self.appearance.colour("line"), thick)
-        pen.setCapStyle(Qt.PenCapStyle.FlatCap)
-        inner = ring.adjusted(thick / 2, thick / 2, -thick / 2, -thick / 2)
-        painter.setPen(pen)
-        painter.drawEllipse(inner)
-        if self._share > 0:
-            pen.setColor(self.appearance.colour("hold" if self._holding else "edge"))
-            painter.setPen(pen)
-            painter.drawArc(inner, 90 * 16, -round(self._share * 360 * 16))
+        self._paint_repetitions(painter, ring)
+        self._paint_phase(painter, ring)
         if self._paused:
             self._paint_pause(painter, ring)
             return
         painter.setPen(self.appearance.colour("hold" if self._holding else "ink"))
         self._paint_number(painter, ring)
         painter.setPen(self.appearance.colour("ink"))
-        painter.setFont(self.appearance.font(self.caption_px(), bold=True))
-        painter.drawText(
-            ring.translated(0, ring.height() * _WORDS_DOWN),
-            Qt.AlignmentFlag.AlignCenter,
-            self._caption,
-        )
+        font = self.appearance.font(self.caption_px(), bold=True)
+        painter.setFont(font)
+        room, (words, short) = ring.width() * _WORDS_ROOM, self._unit
+        fits = QFontMetricsF(font).horizontalAdvance(words) <= room
+        place = ring.translated(0, ring.height() * _WORDS_DOWN)
+        painter.drawText(place, Qt.AlignmentFlag.AlignCenter, words if fits else short)
+
+    def _paint_repetitions(self, painter: QPainter, ring: QRectF) -> None:
+        """Paint the thick ring: a part for each repetition where they are few, filled when done."""
+        thick = ring.width() * _THICK
+        inner = ring.adjusted(thick / 2, thick / 2, -thick / 2, -thick / 2)
+        parts = self._planned if 1 < self._planned <= _MOST_PARTS else 1
+        gap = _PART_GAP_DEG if parts > 1 else 0.0
+        share = self._done / self._planned if self._planned else 0.0
+        for part in range(parts):
+            filled = min(1.0, max(0.0, share * parts - part))
+            begin, span = part * 360 / parts + gap / 2, 360 / parts - gap
+            self._arc(painter, inner, thick, "line", (begin, span))
+            if filled:
+                self._arc(painter, inner, thick, "arm", (begin, span * filled))
+
+    def _paint_phase(self, painter: QPainter, ring: QRectF) -> None:
+        thin = ring.width() * _THIN
+        inset = ring.width() * (_THICK + _BETWEEN) + thin / 2
+        inner = ring.adjusted(inset, inset, -inset, -inset)
+        if self._share > 0:
+            colour = "hold" if self._holding else "edge"
+            self._arc(painter, inner, thin, colour, (0.0, self._share * 360))
+
+    def _arc(
+        self,
+        painter: QPainter,
+        place: QRectF,
+        thick: float,
+        colour: str,
+        degrees: tuple[float, float],
+    ) -> None:
+        """Paint an arc from so many degrees after the top, clockwise, over so many."""
+        pen = QPen(self.appearance.colour(colour), thick)
+        pen.setCapStyle(Qt.PenCapStyle.FlatCap)
+        painter.setPen(pen)
+        begin, span = degrees
+        painter.drawArc(place, round((90 - begin) * 16), -round(span * 16))
 
     def _paint_number(self, painter: QPainter, ring: QRectF) -> None:
-        """Paint the digits, with the sign of seconds on their line."""
-        high = self.digits_px()
-        digits = self.appearance.digit_font(high)
-        sign = self.appearance.digit_font(high * _SIGN)
-        wide = QFontMetricsF(digits).horizontalAdvance(self._digits)
-        beside = high * _BEFORE_SIGN + QFontMetricsF(sign).horizontalAdvance(self._sign)
-        left = ring.center().x() - (wide + (beside if self._sign else 0.0)) / 2
-        up = _DIGITS_UP * ring.height() if self._caption else 0.0
-        base = ring.center().y() + high / 2 - up
-        painter.setFont(digits)
-        painter.drawText(QPointF(left, base), self._digits)
-        painter.setFont(sign)
-        painter.drawText(QPointF(left + wide + high * _BEFORE_SIGN, base), self._sign)
+        """Paint the digits, their ink in the middle."""
+        font = self.appearance.digit_font(self.digits_px())
+        seen = QFontMetricsF(font).tightBoundingRect(self._digits)
+        up = _DIGITS_UP * ring.height() if self.caption else 0.0
+        painter.setFont(font)
+        painter.drawText(ring.center() - seen.center() - QPointF(0, up), self._digits)
 
     def _paint_pause(self, painter: QPainter, ring: QRectF) -> None:
         side = ring.height()

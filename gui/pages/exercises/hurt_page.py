@@ -4,16 +4,25 @@ from PySide6.QtCore import Qt, Signal, Slot
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QWidget
 
-from gui.pages.exercises.resting_figure import RestingFigure
+from gui.drawing.shown_movements import shown_movement
+from gui.pages.exercises.round_frame import frame_round
+from gui.pages.exercises.still_figure import StillFigure
 from gui.protocol.red_flags import HIGH_PAIN
 from gui.style.appearance import Appearance
 from gui.text.exercise_wording import limit_passed_sentence
 from gui.text.wording import tr
 from gui.widgets.buttons import bind_keys, button
 from gui.widgets.choice_row import ChoiceRow, typed_rating
+from gui.widgets.fitted_sentence import FittedSentence
 from gui.widgets.layouts import card, column, row
-from gui.widgets.page_frame import frame_page
 from gui.widgets.text import label
+from measure.domain.landmarks import Side
+from measure.domain.movements import Movement
+
+#: Least height of the numbers, pixels: they are the page. [technical]
+_SCALE_PX = 72
+#: Text size from which the numbers take the whole width, per cent. [technical]
+_ALONE_FROM_PERCENT = 200
 
 
 class HurtPage(QWidget):
@@ -29,36 +38,59 @@ class HurtPage(QWidget):
         self._appearance = appearance
         self._limit = 0
         self._more = False
-        self.sentence = label(tr("Let the arm rest. How much does it hurt?"), "display")
+        self.sentence = FittedSentence(appearance)
+        self.sentence.say(tr("Let the arm rest. How much does it hurt?"))
         self.pain = ChoiceRow(
             list(range(11)), str, may_be_empty=True, large=True, title=tr("pain from 0 to 10")
         )
         self.passed = label("", "title")
         self.next = button(tr("Next exercise"), key=tr("N"))
-        self.stop = button(tr("Stop for today"), "main", key=tr("Enter"))
+        self.stop = button(tr("Stop for today"), "large-main", key=tr("Enter"))
         self.pain.picked.connect(self._show)
         self.next.clicked.connect(self._go_on)
         self.stop.clicked.connect(self._stop)
         bind_keys(self, self.next, "N")
         bind_keys(self, self.stop, "Return", "Enter", "Escape")
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
-        self.setAccessibleName(self.sentence.text())
+        self.setAccessibleName(self.sentence.text)
         self._lay_out()
 
     def _lay_out(self) -> None:
-        worst = label(tr("10: worst imaginable"), "quiet")
-        worst.setAlignment(Qt.AlignmentFlag.AlignRight)
         gap = self._appearance.gap
-        asked = column(
-            self.sentence,
+        worst = label(tr("10: worst imaginable"), "lead")
+        worst.setAlignment(Qt.AlignmentFlag.AlignRight)
+        self.pain.row.setMinimumHeight(_SCALE_PX)
+        self._advice = card(self.passed, role="notice-card")
+        # Nothing moves when the note comes.
+        kept = self._advice.sizePolicy()
+        kept.setRetainSizeWhenHidden(True)
+        self._advice.setSizePolicy(kept)
+        block = column(
+            1,
             self.pain.row,
-            row(label(tr("0: no pain"), "quiet"), worst),
+            row(label(tr("0: no pain"), "lead"), worst),
+            self._advice,
+            1,
             spacing=gap(2),
         )
-        self._advice = card(self.passed, role="notice-card")
-        said = column(1, self._advice, 1)
-        beside = row((RestingFigure(self._appearance), 1), (said, 3), spacing=gap(3))
-        frame_page(self, asked, (beside, 1), buttons=[self.next, self.stop])
+        self._figure = StillFigure(
+            self._appearance, shown_movement(Movement.ABDUCTION), Side.LEFT, time_s=0.0
+        )
+        frame_round(
+            self,
+            self._appearance,
+            self.sentence,
+            (row((self._figure, 3), (block, 9), spacing=gap(3)), 1),
+            others={self.next: (tr("Next exercise"),)},
+            large=self.stop,
+        )
+        self._appearance.changed.connect(self._leave_room)
+        self._leave_room()
+
+    @Slot()
+    def _leave_room(self) -> None:
+        """Do without the drawing where large numbers need its room."""
+        self._figure.setVisible(self._appearance.percent < _ALONE_FROM_PERCENT)
 
     def ask(self, limit: int, *, more: bool) -> None:
         """Ask after an exercise was stopped.

@@ -56,6 +56,11 @@ class _Dose(FlowRow):
         self.times.choose(planned.times_a_day if planned else 1)
         self.side.choose(planned.sides if planned else affected)
 
+    @property
+    def entered(self) -> tuple[object, ...]:
+        """What is chosen, to be compared."""
+        return (self.repetitions.value, self.hold.value, self.times.value, self.side.value)
+
     def planned(self, exercise: Exercise, note: str) -> PlannedExercise:
         return PlannedExercise(
             exercise=exercise,
@@ -142,6 +147,11 @@ class OwnExerciseRow(QWidget):
         self.name.setText(planned.exercise.own_name if planned else "")
         self.sentence.setText(planned.note if planned else "")
         self._follow(self.name.text())
+
+    @property
+    def entered(self) -> tuple[object, ...]:
+        """What the fields hold, to be compared."""
+        return (self.name.text(), self.sentence.text(), *self.dose.entered)
 
     @property
     def planned(self) -> PlannedExercise | None:

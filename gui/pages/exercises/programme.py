@@ -14,9 +14,10 @@ from gui.text.wording import movement_name, tr
 from gui.widgets.buttons import bind_keys, button
 from gui.widgets.choice_row import ChoiceRow
 from gui.widgets.date_field import DateField
-from gui.widgets.layouts import card, clear_layout, column, widget_with
+from gui.widgets.layouts import card, clear_layout, column, row, widget_with
 from gui.widgets.page_frame import frame_page
-from gui.widgets.scroll_page import bring_into_view
+from gui.widgets.plain_dialog import plain_dialog
+from gui.widgets.scroll_page import bring_into_view, bring_to_top
 from gui.widgets.text import label
 from gui.widgets.wrapping_check_box import WrappingCheckBox
 from measure.domain.exercises import ListedExercise
@@ -53,6 +54,8 @@ class HomeProgrammePage(QWidget):
         self._person: Person | None = None
         self._today = dt.date.min
         self._shown: Plan | None = None
+        #: What the fields held when they were shown.
+        self._before: tuple[object, ...] = ()
         self.title = label("", "display")
         self.lines = {listed: ListedExerciseRow(appearance, listed) for listed in ListedExercise}
         self.own_lines: list[OwnExerciseRow] = []
@@ -77,15 +80,16 @@ class HomeProgrammePage(QWidget):
         self.primary = {
             movement: WrappingCheckBox(appearance, movement_name(movement)) for movement in Movement
         }
-        self.lacking = label("", "alarm")
+        self.lacking = label("", "fault")
         self.leave = button(tr("Back"), key=tr("Escape"))
         self.end = button(tr("End the programme"))
-        self.keep = button(tr("Save"), "main")
+        self.keep = button(tr("Save"), "main", key=tr("Ctrl+S"))
         self.add_own.clicked.connect(self._add_own)
-        self.leave.clicked.connect(self.left)
+        self.leave.clicked.connect(self._leave)
         self.end.clicked.connect(self._end)
         self.keep.clicked.connect(self._keep)
         bind_keys(self, self.leave, "Escape")
+        bind_keys(self, self.keep, "Ctrl+S")
         self._make_groups()
         self._lay_out()
 
@@ -121,8 +125,8 @@ class HomeProgrammePage(QWidget):
         )
         self._exercises = _group(
             "",
-            card(*self.lines.values(), spacing=gap(2)),
-            card(self._own_list, self.add_own, spacing=gap(2)),
+            card(*self.lines.values(), self._own_list, spacing=gap(2)),
+            widget_with(row(self.add_own, 1)),
         )
         self._limit = _group(
             tr("Stop when the pain reaches"), self.pain_limit.row, label(scale, "quiet")
@@ -144,6 +148,7 @@ class HomeProgrammePage(QWidget):
             line.show_planned(shown.planned(line.exercise) if shown else None, person.affected)
         clear_layout(self._own_rows)
         self.own_lines = []
+        self._own_list.hide()
         for planned in shown.exercises if shown else ():
             if planned.exercise.listed is None:
                 self._add_line(planned)
@@ -160,8 +165,37 @@ class HomeProgrammePage(QWidget):
         self.lacking.setText("")
         self.lacking.hide()
         first = next(iter(self.lines.values())).wanted
+        self._before = self._entered()
         first.setFocus()
         bring_into_view(first)
+
+    def _entered(self) -> tuple[object, ...]:
+        """Return what the fields hold, to be compared."""
+        return (
+            *(line.planned for line in self.lines.values()),
+            *(line.entered for line in self.own_lines),
+            self.pain_limit.value,
+            self.first_day.text.text(),
+            self.corrects.isChecked(),
+            self.review.text.text(),
+            self.chosen_by.text(),
+            *(tick.isChecked() for tick in self.primary.values()),
+        )
+
+    @Slot()
+    def _leave(self) -> None:
+        """Leave the page; ask first where something would be lost."""
+        if self._entered() == self._before:
+            self.left.emit()
+            return
+        asked = plain_dialog(
+            tr("Leave without saving? What you have changed here will be lost."),
+            tr("Keep editing"),
+            self,
+            agree=tr("Leave without saving"),
+        )
+        asked.accepted.connect(self.left)
+        asked.open()
 
     @Slot()
     def _add_own(self) -> None:
@@ -173,6 +207,7 @@ class HomeProgrammePage(QWidget):
         line.removed.connect(self._remove_own)
         self.own_lines.append(line)
         self._own_rows.addWidget(line)
+        self._own_list.show()
         return line
 
     @Slot()
@@ -183,6 +218,7 @@ class HomeProgrammePage(QWidget):
             self._own_rows.removeWidget(line)
             line.hide()
             line.deleteLater()
+            self._own_list.setVisible(bool(self.own_lines))
             self.add_own.setFocus()
 
     def _lack(self, words: str, group: QWidget, field: QWidget) -> None:
@@ -190,10 +226,10 @@ class HomeProgrammePage(QWidget):
         layout = group.layout()
         if isinstance(layout, QVBoxLayout):
             layout.insertWidget(0 if group is self._exercises else 1, self.lacking)
-        self.lacking.setText(tr("Missing: {what}").format(what=words))
+        self.lacking.setText(words)
         self.lacking.show()
         field.setFocus()
-        bring_into_view(group)
+        bring_to_top(group)
 
     @Slot()
     def _keep(self) -> None:
@@ -215,7 +251,7 @@ class HomeProgrammePage(QWidget):
             first = next(iter(self.lines.values())).wanted
             self._lack(tr("No exercise is ticked yet."), self._exercises, first)
         elif pain_limit is None:
-            words = tr("Please choose the pain level at which to stop.")
+            words = tr("Choose the pain level at which to stop.")
             self._lack(words, self._limit, self.pain_limit.button(LEAST_PAIN_LIMIT))
         elif first_day is None or first_day > self._today:
             words = tr("Enter the first day as {day}. It cannot be after today.").format(
@@ -228,7 +264,7 @@ class HomeProgrammePage(QWidget):
             )
             self._lack(words, self._reviewed, self.review.text)
         elif len(primary) > MOST_PRIMARY:
-            words = tr("Please choose at most three movements.")
+            words = tr("Choose at most three movements.")
             self._lack(words, self._movements, next(iter(self.primary.values())))
         elif self._person is not None:
             plan = Plan(

@@ -4,24 +4,49 @@ from PySide6.QtCore import Qt, Signal, Slot
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QFrame, QVBoxLayout, QWidget
 
+from gui.drawing.shown_movements import shown_exercise
+from gui.pages.exercises.still_figure import StillFigure
 from gui.protocol.exercise_round import ExerciseResult
 from gui.style.appearance import Appearance
 from gui.text.exercise_wording import compared_name, in_part_words, limit_passed_sentence
 from gui.text.wording import exercise_name, tr
+from gui.widgets.beside_row import BesideRow
 from gui.widgets.buttons import bind_keys, button
-from gui.widgets.choice_row import ChoiceRow
+from gui.widgets.choice_row import ChoiceRow, typed_rating
 from gui.widgets.layouts import card, clear_layout, column, row
 from gui.widgets.page_frame import frame_page
 from gui.widgets.text import label
 from measure.domain.exercises import Exercise
 from measure.domain.home_programme_records import ComparedWithLast
+from measure.domain.landmarks import Side
+
+#: Side of the drawing at a text size of 100 %, pixels. [technical]
+_DRAWING_PX = 200
+#: The same, and the height of the buttons, where it is the only exercise, pixels. [technical]
+_ALONE_PX, _ROOMY_PX = 300, 60
+#: Text size from which the numbers take the whole width, per cent. [technical]
+_ALONE_FROM_PERCENT = 150
 
 
 class RatingRow(QWidget):
-    """Pain 0 to 10 and easier, the same or harder, of one exercise; both may be left out."""
+    """Pain 0 to 10 and easier, the same or harder, of one exercise; both may be left out.
+
+    Parameters
+    ----------
+    limit
+        Pain rating, 1..10, at which the programme says to stop.
+    alone
+        Whether it is the only one, and has the page to itself.
+    """
 
     def __init__(
-        self, appearance: Appearance, result: ExerciseResult, pain: int | None, limit: int
+        self,
+        appearance: Appearance,
+        result: ExerciseResult,
+        pain: int | None,
+        limit: int,
+        *,
+        alone: bool,
     ) -> None:
         super().__init__()
         self.exercise = result.exercise
@@ -45,20 +70,39 @@ class RatingRow(QWidget):
             )
         for choice in self.compared.row.buttons:
             choice.setAccessibleName(f"{name}: {choice.text()}")
-        self.passed = label("", "lead")
+        self.passed = label("", "lead" if alone else "")
         self.pain.picked.connect(self._show)
         self.pain.choose(pain)
+        listed = result.exercise.listed
+        shown = shown_exercise(listed) if listed else None
+        high = _ALONE_PX if alone else _DRAWING_PX
+        self._figure = StillFigure(appearance, shown, Side.LEFT, high)
+        if alone:
+            self.pain.row.setMinimumHeight(_ROOMY_PX)
+            self.compared.row.setMinimumHeight(_ROOMY_PX)
+        self._appearance = appearance
         part = label(in_part_words(result.repetitions, result.planned), "quiet")
-        part.setVisible(bool(part.text()))
-        column(
-            row(label(name, "title"), part, spacing=appearance.gap(2)),
-            self.pain.row,
+        worst = label(tr("10: worst imaginable"), "small")
+        worst.setAlignment(Qt.AlignmentFlag.AlignRight)
+        ends = row(label(tr("0: no pain"), "small"), worst)
+        gap = appearance.gap
+        asked = column(
+            BesideRow(label(name, "title"), part),
+            column(self.pain.row, ends, spacing=gap(0.5)),
             self.passed,
-            self.compared.row,
-            on=self,
-            spacing=appearance.gap(1),
+            BesideRow(label(tr("Compared with last time")), self.compared.row, filling=True),
+            spacing=gap(2 if alone else 1.5),
         )
+        row(self._figure, (asked, 1), on=self, spacing=gap(2))
+        part.setVisible(bool(part.text()))
+        appearance.changed.connect(self._leave_room)
+        self._leave_room()
         self._show()
+
+    @Slot()
+    def _leave_room(self) -> None:
+        """Do without the drawing where large numbers need its room."""
+        self._figure.setVisible(self._appearance.percent < _ALONE_FROM_PERCENT)
 
     def choose_pain(self, pain: int) -> None:
         self.pain.choose(pain)
@@ -93,18 +137,22 @@ class RatingPage(QWidget):
         self._lay_out()
 
     def _lay_out(self) -> None:
-        scale = tr(
-            "Pain: 0 is none, 10 the worst imaginable. Below: compared with the last time. You can "
-            "skip any of these."
-        )
+        self._scale = label(tr("Rate the pain reached. You can skip any of these."), "quiet")
         frame_page(
             self,
             label(tr("How did it go?"), "display"),
-            label(scale, "quiet"),
+            self._scale,
             self._cards,
             1,
             buttons=[self.leave, self.keep],
         )
+        self._appearance.changed.connect(self._leave_room)
+        self._leave_room()
+
+    @Slot()
+    def _leave_room(self) -> None:
+        """Do without the words that the ends of the scale say too, where text is large."""
+        self._scale.setVisible(self._appearance.percent < _ALONE_FROM_PERCENT)
 
     def ask(
         self, results: tuple[ExerciseResult, ...], pains: dict[Exercise, int], limit: int
@@ -120,7 +168,13 @@ class RatingPage(QWidget):
         """
         clear_layout(self._cards)
         self.rows = tuple(
-            RatingRow(self._appearance, result, pains.get(result.exercise), limit)
+            RatingRow(
+                self._appearance,
+                result,
+                pains.get(result.exercise),
+                limit,
+                alone=len(results) == 1,
+            )
             for result in results
         )
         for rating in self.rows:
@@ -131,10 +185,7 @@ class RatingPage(QWidget):
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         """Let a digit rate the row where the keyboard is, and go on to the next row."""
-        text = event.text()
-        pain = (
-            10 if text.lower() == "x" else int(text) if text.isascii() and text.isdigit() else None
-        )
+        pain = typed_rating(event.text())
         if pain is None:
             super().keyPressEvent(event)
             return

@@ -1,16 +1,16 @@
 """Round page: one sentence, one count and the drawn exercise while a round is led."""
 
 from PySide6.QtCore import Qt, QTimer, Signal, Slot
-from PySide6.QtWidgets import QWidget
+from PySide6.QtWidgets import QSizePolicy, QStackedWidget, QWidget
 
 from gui.pages.exercises.count_view import CountView
 from gui.pages.exercises.round_figure import RoundFigure
+from gui.pages.exercises.round_frame import frame_round
 from gui.pages.exercises.round_guidance import RoundGuidance
-from gui.pages.measuring.live_buttons import LiveButtons
 from gui.protocol.exercise_round import CueKind, ExerciseRound, RoundCue, RoundPhase
 from gui.session.services import Services
-from gui.style.measures import GAP_PX, MARGIN_PX
 from gui.text.exercise_wording import (
+    beside_words,
     how_sentence,
     limit_in_short,
     round_sentence,
@@ -20,7 +20,6 @@ from gui.text.wording import tr
 from gui.widgets.buttons import bind_keys, button, give_role
 from gui.widgets.fitted_sentence import FittedSentence
 from gui.widgets.layouts import column, row, widget_with
-from gui.widgets.scroll_page import scrollable
 from gui.widgets.text import label
 
 #: How often the round is led on, milliseconds. [technical]
@@ -50,6 +49,8 @@ class RoundPage(QWidget):
         self.sentence = FittedSentence(appearance)
         self.figure = RoundFigure(appearance)
         self.count = CountView(appearance)
+        self.beside = FittedSentence(appearance, lines=1)
+        self.beside.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
         self.limit = FittedSentence(appearance, quiet=True)
         self.title = label("", "lead")
         self.how = label("", "lead")
@@ -72,20 +73,25 @@ class RoundPage(QWidget):
 
     def _lay_out(self) -> None:
         gap = self._appearance.gap
-        limit = column(1, self.limit, 1)
-        middle = row((self.figure, 3), (self.count, 4), (limit, 4), spacing=gap(3))
-        self._about = widget_with(row((self.title, 1), self.position, spacing=gap(3)))
-        seen = column((middle, 1), self._about, self.how, spacing=gap(2))
-        others = LiveButtons(self._appearance, [self.pause, self.skip, self.end])
-        ways = row((others, 2), (self.stop, 1))
-        ways.setSpacing(gap(2))
-        column(
+        # How it is done is read before it begins, then its name stands there; both have room.
+        self._about = QStackedWidget()
+        self._about.addWidget(widget_with(row((self.title, 1), self.position, spacing=gap(3))))
+        self._about.addWidget(self.how)
+        said = column(1, self.beside, self.limit, 1, spacing=gap(1))
+        middle = row((self.figure, 3), (self.count, 4), (said, 4), spacing=gap(3))
+        middle.setContentsMargins(0, 0, 0, gap(1))
+        frame_round(
+            self,
+            self._appearance,
             self.sentence,
-            (scrollable(widget_with(seen), wide=True), 1),
-            ways,
-            on=self,
-            margins=(MARGIN_PX, 2 * GAP_PX, MARGIN_PX, 2 * GAP_PX),
-            spacing=gap(2),
+            self._about,
+            (middle, 1),
+            others={
+                self.pause: (tr("Pause"), tr("Continue")),
+                self.skip: (tr("Next exercise"), tr("Finish")),
+                self.end: (tr("End the exercises"),),
+            },
+            large=self.stop,
         )
 
     def lead(self, guided: ExerciseRound, limit: int) -> None:
@@ -183,14 +189,13 @@ class RoundPage(QWidget):
         self.title.setText(round_task_title(task))
         self.how.setText(how_sentence(task.planned))
         give_role(self.how, "" if self._appearance.percent >= _LARGE_PERCENT else "lead")
-        # How it is done is read before it begins; then nothing stands beneath but its name.
-        explained = guided.paused or guided.phase is RoundPhase.READY
-        self.how.setVisible(explained)
-        self._about.setVisible(not explained)
+        self._about.setCurrentIndex(guided.paused or guided.phase is RoundPhase.READY)
+        self.beside.say(beside_words(guided))
+        self.beside.setVisible(bool(self.beside.text))
         here, of = guided.position
         self.position.setText(tr("Exercise {here} of {of}").format(here=here, of=of))
         self.position.setVisible(of > 1)
         self.pause.say(tr("Continue") if guided.paused else tr("Pause"))
         give_role(self.pause, "main" if guided.paused else "")
-        give_role(self.stop, "large" if guided.paused else "large-main")
+        give_role(self.stop, "large-second" if guided.paused else "large-main")
         self.skip.say(tr("Next exercise") if guided.upcoming else tr("Finish"))

@@ -7,35 +7,36 @@ from PySide6.QtCore import Qt, Signal, Slot
 from PySide6.QtGui import QAction, QKeySequence
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
+from gui.drawing.shown_movements import shown_exercise
+from gui.pages.exercises.planned_line import PlannedLine
 from gui.pages.exercises.reminder_card import ReminderCard
-from gui.protocol.exercise_round import tasks_of
+from gui.pages.exercises.still_figure import StillFigure
 from gui.session.settings import WindowSettings
 from gui.style.appearance import Appearance
 from gui.text.exercise_wording import (
-    how_sentence,
+    day_words,
     limit_passed_sentence,
     log_words,
-    logged_today_words,
     plan_sentences,
-    round_length_words,
 )
 from gui.text.language import LANGUAGES, language_in_force
 from gui.text.wording import exercise_name, tr
+from gui.widgets.beside_row import BesideRow, list_card
 from gui.widgets.buttons import FlowRow, MenuButton, button, give_role
-from gui.widgets.layouts import card, clear_layout, column, row, widget_with
+from gui.widgets.layouts import card, clear_layout, column, row, separator, widget_with
 from gui.widgets.page_frame import frame_page
-from gui.widgets.position_figure import PositionView
-from gui.widgets.text import label
+from gui.widgets.text import label, titled
 from measure.domain.exercise_rounds import DayOfExercises
 from measure.domain.exercises import ListedExercise
 from measure.domain.home_programme_records import ExerciseLog, Plan, PlannedExercise
 from measure.domain.landmarks import Side
 from measure.domain.records import Person
 from measure.progress.dates import date_words
-from measure.progress.home_programme import dose_words
 
-#: Least height of the drawing where nothing is planned yet, pixels. [technical]
-_DRAWING_PX = 180
+#: Size of the drawing where nothing is planned yet, pixels. [technical]
+_DRAWING_PX = 340
+#: Up to this text size the question about last time is one line, and stands first. [technical]
+_ONE_LINE_PERCENT = 125
 
 
 class TodayPage(QWidget):
@@ -64,12 +65,12 @@ class TodayPage(QWidget):
         self._due: tuple[PlannedExercise, ...] = ()
         self._tapped: tuple[ExerciseLog, ...] = ()
         self.title = label("", "display")
-        self.question = label("", "lead")
+        self.question = label("")
         self.yes, self.no = button(tr("Yes")), button(tr("No"))
         self.later = button(tr("Ask later"), "link")
         self.start = button(tr("Start today's exercises"), "main", key=tr("Enter"))
-        self.length = label("", "quiet")
-        self.logged = label("", "lead")
+        self.go_on = button(tr("Continue today's exercises"), "link")
+        self.state = label("", "title")
         self.passed = label("", "lead")
         self.enough = button(tr("Leave it at that for today"), "main", key=tr("Enter"))
         self._person: Person | None = None
@@ -90,6 +91,7 @@ class TodayPage(QWidget):
         for answer, eased in ((self.yes, True), (self.no, False), (self.later, None)):
             answer.clicked.connect(partial(self._answer, eased))
         self.start.clicked.connect(self.started)
+        self.go_on.clicked.connect(self.started)
         self.elsewhere.clicked.connect(self._log_due)
         self.undo.clicked.connect(self._undo)
         self.edit.clicked.connect(self.edited)
@@ -105,40 +107,51 @@ class TodayPage(QWidget):
 
     def _lay_out(self) -> None:
         gap = self._appearance.gap
-        answers = row(self.yes, self.no, self.later, 1, spacing=gap(2))
-        self._asked = card(self.question, widget_with(answers), spacing=gap(1))
+        answers = row(self.yes, self.no, self.later, spacing=gap(1))
+        self._asked = card(BesideRow(self.question, widget_with(answers)))
         self._advice = card(self.passed, role="notice-card")
-        log = row((self.length, 1), self.elsewhere, self.undo, spacing=gap(2))
-        self._drawing = PositionView(self._appearance)
-        self._drawing.show_exercise(ListedExercise.PENDULUM, Side.LEFT)
-        self._drawing.setMinimumHeight(_DRAWING_PX)
         for layout in (self._planned, self._entries):
+            layout.setContentsMargins(0, 0, 0, 0)
             layout.setSpacing(gap(1.5))
-        page = FlowRow(gap(2), filling=False)
-        page.offer([self.language, self.pdf, self.print])
-        self._programme = card(
-            widget_with(self._planned),
-            self.plan,
-            label(tr("Exercise sheet, with drawings"), "strong"),
-            page,
-            spacing=gap(2),
-        )
+        ways = widget_with(row(self.go_on, self.elsewhere, self.undo, spacing=gap(2)))
+        self._today = card(BesideRow(self.state, ways), widget_with(self._planned), self.plan)
         self._log_card = card(label(tr("Logged today"), "title"), widget_with(self._entries))
+        sheet = FlowRow(gap(1), filling=False)
+        sheet.offer([self.language, self.pdf, self.print])
+        about = titled(tr("Exercise sheet"), tr("Your exercises with drawings, on paper."))
+        self._rest = list_card(BesideRow(about, sheet), self.reminders)
+        self._blank = self._made_blank()
+        self._body = column(self._asked, self._today, spacing=gap(2))
+        self._appearance.changed.connect(self._place_question)
+        self._place_question()
         frame_page(
             self,
             self.title,
             self._advice,
-            self.logged,
-            self.empty,
-            self._drawing,
-            widget_with(log),
-            self._asked,
-            self._programme,
+            self._blank,
+            self._body,
             self._log_card,
-            self.reminders,
+            self._rest,
             1,
             buttons=[self.edit, self.start, self.enough],
         )
+
+    def _made_blank(self) -> QWidget:
+        """Return what stands where nothing is planned: one sentence, with a drawing beside it."""
+        pendulum = shown_exercise(ListedExercise.PENDULUM)
+        self._drawing = StillFigure(
+            self._appearance, pendulum, Side.LEFT, _DRAWING_PX, growing=False
+        )
+        words = column(1, self.empty, 1)
+        return widget_with(row(self._drawing, (words, 1), spacing=self._appearance.gap(4)))
+
+    @Slot()
+    def _place_question(self) -> None:
+        """Put the question about last time before today where it is one line, else after it."""
+        calm = self._advice.isHidden()
+        before = calm and self._appearance.percent <= _ONE_LINE_PERCENT
+        self._body.removeWidget(self._asked)
+        self._body.insertWidget(0 if before else 1, self._asked)
 
     def show_day(self, person: Person | None, plan: Plan | None, day: DayOfExercises) -> None:
         """Show a person's programme and what was logged today."""
@@ -150,58 +163,35 @@ class TodayPage(QWidget):
         self._person, self._due = person, day.due
         passed = plan is not None and _limit_reached(plan, day)
         left_alone = passed and person is not None and person.id == self._left_alone
-        self._show_begin(day, offered=planned and real and not left_alone)
-        self._show_logged(plan if passed else None, day)
+        begin = planned and real and not left_alone and bool(day.due)
+        self.state.setText(day_words(day, begin=begin))
+        self.elsewhere.setVisible(begin and not passed)
+        self._show_start(plan if passed else None, day, begin=begin)
         self._show_programme(plan if planned else None)
         self._show_entries(plan, day)
-        self.empty.setText(self._empty_words(person, planned))
-        self.empty.setVisible(bool(self.empty.text()))
+        self.empty.setText(_empty_words(person, planned=planned))
+        self._blank.setVisible(bool(self.empty.text()))
         self.edit.setEnabled(real)
         self.edit.say(tr("Edit the programme") if planned else tr("Enter the exercises"))
         give_role(self.edit, "main" if real and not planned else "")
         self._drawing.setVisible(real and not planned)
-        self.reminders.setVisible(planned)
 
     def show_waiting(self) -> None:
         """Say nothing of the programme until it was looked up."""
-        self.empty.hide()
+        self._blank.hide()
         self.edit.setEnabled(False)
 
-    def _empty_words(self, person: Person | None, planned: bool) -> str:
-        if person is None:
-            return tr("First choose or add a person on the Measure page.")
-        if person.demo:
-            return tr("{name} is made up: nothing is logged.").format(name=person.pseudonym)
-        if not planned:
-            return tr(
-                "Nothing is entered yet. Enter the exercises that your clinician gave you; "
-                "Thawline adds nothing to them."
-            )
-        if not self._due:
-            return tr("Everything planned for today is logged.")
-        return ""
-
-    def _show_begin(self, day: DayOfExercises, *, offered: bool) -> None:
-        begin = offered and bool(day.due)
+    def _show_start(self, limited: Plan | None, day: DayOfExercises, *, begin: bool) -> None:
+        """Offer the round; after a plan's limit was reached, first of all to leave it at that."""
         self.start.say(
             tr("Continue today's exercises") if day.begun else tr("Start today's exercises")
         )
-        self.start.setVisible(begin)
-        self.length.setVisible(begin)
-        self.elsewhere.setVisible(begin)
-        if begin:
-            self.length.setText(round_length_words(tasks_of(day.due)))
-
-    def _show_logged(self, limited: Plan | None, day: DayOfExercises) -> None:
-        """Show what was logged, and the limit of a plan whose limit was reached today."""
-        self.logged.setText(logged_today_words(day))
-        self.logged.setVisible(bool(day.logged))
-        # First of all, and nothing invites to another round after that.
+        self.start.setVisible(begin and limited is None)
+        self.go_on.say(self.start.accessibleName())
+        self.go_on.setVisible(begin and limited is not None)
+        self.enough.setVisible(begin and limited is not None)
         self._advice.setVisible(limited is not None)
-        self.enough.setVisible(limited is not None and not self.start.isHidden())
-        give_role(self.start, "main" if limited is None else "")
-        # Enter presses the main button, and no other one says so.
-        self.start.say(self.start.accessibleName(), key=tr("Enter") if limited is None else "")
+        self._place_question()
         if limited is not None:
             words = tr("Pain reached {pain} today. {limit} You can leave it at that for today.")
             self.passed.setText(
@@ -222,28 +212,23 @@ class TodayPage(QWidget):
     def _leave_alone(self) -> None:
         """Offer no round any more today; what is done elsewhere can still be logged."""
         self._left_alone = self._person.id if self._person is not None else ""
-        for widget in (self.enough, self.start, self.length, self.elsewhere):
+        for widget in (self.enough, self.go_on):
             widget.hide()
         self.edit.setFocus()
 
     def _show_programme(self, plan: Plan | None) -> None:
         clear_layout(self._planned)
-        self._programme.setVisible(plan is not None)
+        for shown in (self._today, self._rest):
+            shown.setVisible(plan is not None)
         if plan is None:
             return
         self.plan.setText(plan_sentences(plan))
         for planned in plan.exercises:
-            name = exercise_name(planned.exercise)
-            log = button(tr("Log this one"), "link")
-            log.setAccessibleName(tr("Log as done: {exercise}").format(exercise=name))
-            log.clicked.connect(partial(self._log_one, planned))
-            words = column(
-                label(name, "strong"),
-                label(dose_words(planned, tr)),
-                label(how_sentence(planned), "quiet"),
-                spacing=2,
-            )
-            self._planned.addWidget(widget_with(row((widget_with(words), 1), log)))
+            line = PlannedLine(self._appearance, planned)
+            line.log.clicked.connect(partial(self._log_one, planned))
+            self._planned.addWidget(separator())
+            self._planned.addWidget(line)
+        self._planned.addWidget(separator())
 
     def _show_entries(self, plan: Plan | None, day: DayOfExercises) -> None:
         clear_layout(self._entries)
@@ -257,7 +242,7 @@ class TodayPage(QWidget):
 
     def ask_about(self, day: dt.date | None, today: dt.date) -> None:
         """Ask whether a day's exercises had settled by the next morning; None asks nothing."""
-        self._asked.setVisible(day is not None)
+        self._asked.setVisible(day is not None and not self._today.isHidden())
         if day is None:
             return
         if (today - day).days == 1:
@@ -265,9 +250,7 @@ class TodayPage(QWidget):
                 tr("After yesterday's exercises, had your shoulder settled by this morning?")
             )
         else:
-            words = tr(
-                "After the exercises on {day}, had your shoulder settled by the next morning?"
-            )
+            words = tr("After {day}, had your shoulder settled by the next morning?")
             self.question.setText(words.format(day=date_words(day, tr)))
 
     def show_tapped(self, logs: tuple[ExerciseLog, ...]) -> None:
@@ -308,6 +291,20 @@ class TodayPage(QWidget):
 
     def _remove(self, log: ExerciseLog, _checked: bool = False) -> None:
         self.removed.emit((log.id,))
+
+
+def _empty_words(person: Person | None, *, planned: bool) -> str:
+    """Return why no round can be offered, or nothing."""
+    if person is None:
+        return tr("First choose or add a person on the Measure page.")
+    if person.demo:
+        return tr("{name} is made up: nothing is logged.").format(name=person.pseudonym)
+    if not planned:
+        return tr(
+            "Nothing is entered yet. Enter the exercises that your clinician gave you; "
+            "Thawline adds nothing to them."
+        )
+    return ""
 
 
 def _limit_reached(plan: Plan, day: DayOfExercises) -> bool:

@@ -4,18 +4,17 @@ import datetime as dt
 from functools import partial
 
 from PySide6.QtCore import Signal, Slot
-from PySide6.QtWidgets import QLineEdit, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QGridLayout, QLineEdit, QVBoxLayout, QWidget
 
 from gui.pages.progress.event_kinds import EventKinds
 from gui.pages.progress.explanation import Explanation
 from gui.style.appearance import Appearance
 from gui.text.day_text import day_text
 from gui.text.wording import event_name, side_title, tr
-from gui.widgets.beside_row import BesideRow
 from gui.widgets.buttons import bind_keys, button
 from gui.widgets.choice_row import ChoiceRow
 from gui.widgets.date_field import DateField
-from gui.widgets.layouts import card, clear_layout, column, row, widget_with
+from gui.widgets.layouts import card, clear_layout, row, widget_with
 from gui.widgets.page_frame import frame_page
 from gui.widgets.scroll_page import bring_into_view
 from gui.widgets.text import label
@@ -25,6 +24,9 @@ from measure.domain.records import Event, EventKind, History, Person
 from measure.progress.dates import date_words
 from measure.progress.home_programme import events_with_plans
 from measure.system.clock import new_id
+
+#: Text size from which the note stands below the day, per cent. [technical]
+_BELOW_FROM_PERCENT = 125
 
 
 class EventsPage(QWidget):
@@ -42,20 +44,19 @@ class EventsPage(QWidget):
         self._person: Person | None = None
         self._today = dt.date.min
         self.title = label("", "display")
-        self.purpose = label(tr("Note what may explain a change in your results."))
         self.side = ChoiceRow(
             [Side.LEFT, Side.RIGHT, None],
-            lambda side: tr("Both or neither") if side is None else side_title(side),
+            _shoulder_words,
             title=tr("which shoulder"),
+            even=True,
         )
-        side = column(label(tr("Side"), "quiet"), self.side.row, spacing=appearance.gap(0.75))
-        self.kind = EventKinds(appearance, widget_with(side))
+        self.kind = EventKinds(appearance, self.side)
         self.day = DateField(appearance, tr("day of the event"))
         self.note = QLineEdit()
         self.note.setAccessibleName(tr("note"))
         self.note.setPlaceholderText(tr("A note, if you like"))
         self.note.setMaxLength(LONGEST_NOTE)
-        self.lacking = label("", "lead")
+        self.lacking = label("", "fault")
         self.leave = button(tr("Back"), key=tr("Escape"))
         self.keep = button(tr("Save event"), "main")
         self.leave.clicked.connect(self.left)
@@ -80,22 +81,32 @@ class EventsPage(QWidget):
                 "and a session in a clinic are added automatically."
             ),
         )
-        entry = card(
-            self.lacking,
-            BesideRow(self.purpose, self.day),
-            self.kind,
-            self.note,
-            spacing=gap(1),
-        )
+        self._fields = QGridLayout()
+        self._fields.setContentsMargins(0, 0, 0, 0)
+        self._fields.setSpacing(gap(1))
+        for third in range(3):
+            self._fields.setColumnStretch(third, 1)
+        self._appearance.changed.connect(self._place_fields)
+        self._place_fields()
+        self._noted = card(label(tr("Noted so far"), "title"), self._list)
+        entry = card(self.lacking, self.kind, self._fields)
         frame_page(
             self,
             self.title,
             entry,
-            self._list,
+            self._noted,
             explanation,
             1,
             buttons=[self.leave, self.keep],
+            spacing=gap(3),
         )
+
+    @Slot()
+    def _place_fields(self) -> None:
+        """Put the note beside the day, under the columns above, where both have room."""
+        beside = self._appearance.percent < _BELOW_FROM_PERCENT
+        self._fields.addWidget(self.day, 0, 0, 1, 1 if beside else 3)
+        self._fields.addWidget(self.note, 0 if beside else 1, 1 if beside else 0, 1, -1)
 
     def show_events(self, history: History, today: dt.date) -> None:
         """Show what was noted of a person; the questions begin anew."""
@@ -161,6 +172,12 @@ class EventsPage(QWidget):
                     note=self.note.text().strip(),
                 )
             )
+
+
+def _shoulder_words(side: Side | None) -> str:
+    if side is None:
+        return tr("Both or neither")
+    return tr("Left shoulder") if side is Side.LEFT else tr("Right shoulder")
 
 
 def event_words(event: Event) -> str:

@@ -10,7 +10,7 @@ from PySide6.QtWidgets import QFileDialog, QProgressBar
 from gui.pages.settings.data_page import DataPage, data_page_title
 from gui.session.services import Services
 from gui.text.wording import tr
-from gui.widgets.beside_row import BesideRow, list_card
+from gui.widgets.beside_row import BesideRow, aligned, list_card
 from gui.widgets.buttons import button
 from gui.widgets.plain_dialog import plain_dialog
 from gui.widgets.text import label, titled
@@ -44,22 +44,22 @@ class BackupPage(TitledPage):
         self.busy.setAccessibleName(tr("Working"))
         self.save.clicked.connect(self.ask_for_target)
         self.restore.clicked.connect(self.ask_for_source)
-        about_backup = tr(
-            "Copies everything about everyone to one new file and checks it. Only your account can "
-            "read the file. It is not encrypted: store it where no one else can reach it."
-        )
+        about_backup = tr("Saves everything in one new file and checks it.")
         about_restore = tr(
-            "Replaces everything saved here with a backup. The backup is checked first. What is "
-            "here now stays on this computer in a separate file."
+            "Replaces everything saved here with a backup. What is here now stays in a separate "
+            "file."
         )
+        private = tr("A backup is not encrypted: store it where no one else can reach it.")
         self.lay_out(
             self.outcome,
             self.busy,
             list_card(
-                titled(tr("Backup"), about_backup),
-                BesideRow(titled(tr("Restore"), about_restore), self.restore),
+                *aligned(
+                    BesideRow(titled(tr("Backup"), about_backup), self.save),
+                    BesideRow(titled(tr("Restore"), about_restore), self.restore),
+                )
             ),
-            buttons=[self.save],
+            label(private, "quiet"),
         )
         self._tell("")
 

@@ -5,11 +5,12 @@ from PySide6.QtGui import QShowEvent
 from PySide6.QtWidgets import QProgressBar
 
 from gui.pages.settings.data_page import DataPage, data_page_title
+from gui.pages.settings.tracked_figure import TrackedFigure
 from gui.session.services import Services
 from gui.text.wording import error_text, message_text, tr
 from gui.widgets.buttons import button
-from gui.widgets.layouts import card, column
-from gui.widgets.text import label
+from gui.widgets.layouts import card, column, row
+from gui.widgets.text import SignedLine, label
 from gui.widgets.titled_page import TitledPage
 from measure.errors import ModelError
 from measure.pose_models.bundles import bundle_path, load
@@ -87,18 +88,24 @@ class BodyTrackingPage(TitledPage):
             "from the public package registry, through the package program of this computer "
             "(npm or pip). Nothing about you is sent. The files are checked before they are used."
         ).format(megabytes=max(package.megabytes for package in PACKAGES))
-        ready = tr("\u2713  Body tracking is ready on this computer.")
-        self.complete = card(label(ready, "lead"))
+        self.complete = SignedLine("\u2713", tr("Ready on this computer"), "title")
         levels = column(*self.here.values(), spacing=self._appearance.gap(1))
         self._levels = card(levels)
         self._online = label(online)
-        self.lay_out(
+        figure = TrackedFigure(self._appearance)
+        words = column(
+            1,
             self.complete,
             self.outcome,
             self.progress,
             self._levels,
             self._online,
             label(about, "quiet"),
+            1,
+            spacing=self._appearance.gap(2),
+        )
+        self.lay_out(
+            row(figure, (words, 1), spacing=self._appearance.gap(4)),
             buttons=[self.cancel, self.fetch],
         )
         self.complete.setVisible(False)

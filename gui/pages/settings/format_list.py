@@ -42,6 +42,8 @@ class FormatList(QWidget):
             for kind in (Format.SPREADSHEET, Format.CSV, Format.JSON, Format.FHIR)
         }
         column(*self._lines.values(), on=self, spacing=0)
+        for line in self._lines.values():
+            line.together = tuple(self._lines.values())
         self._lines[Format.SPREADSHEET].setChecked(True)
         for line in self._lines.values():
             line.toggled.connect(self._toggled)

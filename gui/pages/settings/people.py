@@ -91,7 +91,7 @@ class PeoplePage(TitledPage):
         facts = _facts(listed)
         if measured:
             facts = tr("Currently chosen. {facts}").format(facts=facts)
-        actions_row = FlowRow(self._appearance.gap(1), filling=False)
+        actions_row = FlowRow(self._appearance.gap(2), filling=False)
         actions_row.offer(made)
         words = column(label(name, "title"), label(facts, "quiet"), spacing=0)
         return BesideRow(widget_with(words), actions_row)
@@ -99,7 +99,7 @@ class PeoplePage(TitledPage):
     def _action(
         self, person: Person, kind: str, text: str, named: str, act: Callable[[], None]
     ) -> ShortcutButton:
-        made = button(text)
+        made = button(text, "link" if kind == "delete" else "")
         made.setAccessibleName(named.format(name=person.pseudonym))
         made.clicked.connect(lambda _checked=False: act())
         self.buttons[kind, person.id] = made

@@ -1,4 +1,4 @@
-"""Radio button with a name and, beneath it, a line that says what is chosen."""
+"""Radio button with a name and a line that says what is chosen."""
 
 from PySide6.QtCore import QPoint, QRect, QRectF, QSize, Qt
 from PySide6.QtGui import QFont, QFontMetrics, QPainter, QPaintEvent, QPen
@@ -12,10 +12,16 @@ from gui.widgets.layouts import mirrored
 _MARGIN_PX = 6
 #: Side of the circle and space after it, in heights of running text. [technical]
 _CIRCLE, _AFTER = 1.2, 0.6
+#: Space between a name and the line beside it, pixels. [technical]
+_BETWEEN_PX = 24
 
 
 class RadioLine(QRadioButton):
-    """One of a list of which exactly one is chosen; both texts wrap."""
+    """One of a list of which exactly one is chosen.
+
+    The lines stand beside the names, in a column, where all of a list have room; else only the
+    chosen one has its line, beneath its name. Both texts wrap.
+    """
 
     def __init__(
         self, appearance: Appearance, name: str, line: str, parent: QWidget | None = None
@@ -23,6 +29,9 @@ class RadioLine(QRadioButton):
         super().__init__(parent)
         self._appearance = appearance
         self._name, self._line = name, line
+        #: The lines of the list, this one among them.
+        self.together: tuple[RadioLine, ...] = (self,)
+        self.toggled.connect(self.updateGeometry)
         self.setAccessibleName(name)
         self.setAccessibleDescription(line)
         policy = QSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Preferred)
@@ -31,9 +40,7 @@ class RadioLine(QRadioButton):
         appearance.changed.connect(self.updateGeometry)
 
     def sizeHint(self) -> QSize:
-        name = QFontMetrics(self._bold()).horizontalAdvance(self._name)
-        line = self.fontMetrics().horizontalAdvance(self._line)
-        wide = self._text_left() + max(name, line) + _MARGIN_PX
+        wide = self._line_left() + self._line_width() + _MARGIN_PX
         return QSize(wide, self.heightForWidth(wide))
 
     def minimumSizeHint(self) -> QSize:
@@ -45,7 +52,8 @@ class RadioLine(QRadioButton):
         return True
 
     def heightForWidth(self, width: int) -> int:
-        line = self._height_of(self.font(), self._line, width)
+        beneath = self.isChecked() and not self._beside(width)
+        line = self._height_of(self.font(), self._line, width) if beneath else 0
         return self._name_height(width) + line + 2 * _MARGIN_PX
 
     def hitButton(self, place: QPoint) -> bool:
@@ -78,15 +86,40 @@ class RadioLine(QRadioButton):
     def _paint_words(self, painter: QPainter) -> None:
         left, width = self._text_left(), self.width()
         below = _MARGIN_PX + self._name_height(width)
-        room = width - left - _MARGIN_PX
-        for font, colour, text, top, high in (
-            (self._bold(), "ink", self._name, _MARGIN_PX, below),
-            (self.font(), "quiet", self._line, below, self.height() - below),
-        ):
-            painter.setFont(font)
-            painter.setPen(self._appearance.colour(colour))
-            place = mirrored(self, QRect(left, top, room, high))
-            painter.drawText(place, _flags(), text)
+        self._paint_text(painter, self._bold(), "ink", self._name, QPoint(left, _MARGIN_PX))
+        if self._beside(width):
+            place = QPoint(self._line_left(), _MARGIN_PX)
+            self._paint_text(painter, self.font(), "quiet", self._line, place)
+        elif self.isChecked():
+            place = QPoint(left, below)
+            self._paint_text(painter, self.font(), "quiet", self._line, place)
+
+    def _paint_text(
+        self, painter: QPainter, font: QFont, colour: str, text: str, start: QPoint
+    ) -> None:
+        painter.setFont(font)
+        painter.setPen(self._appearance.colour(colour))
+        room = QRect(start, QPoint(self.width() - _MARGIN_PX - 1, self.height() - 1))
+        painter.drawText(mirrored(self, room), _flags(), text)
+
+    def _beside(self, width: int) -> bool:
+        """Return whether every line of the list has room beside its name."""
+        return all(line.has_room(width) for line in self.together)
+
+    def has_room(self, width: int) -> bool:
+        """Return whether the line has room in this width beside the longest name of the list."""
+        return self._line_left() + self._line_width() + _MARGIN_PX <= width
+
+    def name_width(self) -> int:
+        """Return the width of the name, pixels."""
+        return QFontMetrics(self._bold()).horizontalAdvance(self._name)
+
+    def _line_left(self) -> int:
+        names = max(line.name_width() for line in self.together)
+        return self._text_left() + names + _BETWEEN_PX
+
+    def _line_width(self) -> int:
+        return self.fontMetrics().horizontalAdvance(self._line)
 
     def _text_left(self) -> int:
         return _MARGIN_PX + round(self._appearance.px(_CIRCLE + _AFTER))

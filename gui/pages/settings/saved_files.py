@@ -17,8 +17,10 @@ from measure.storage.location import STORE_NAME
 from measure.storage.saved_files import SavedFile, saved_files, size_text
 from measure.system.paths import data_folder
 
-#: Shares of the two columns: what and where, how long and for whom. [technical]
+#: Shares of the columns: what and in which file, how long and for whom. [technical]
 _SHARES = (3, 2)
+#: Text size from which a file's facts stand below its purpose, per cent. [technical]
+_BELOW_FROM_PERCENT = 125
 
 
 def readers_words(file: SavedFile) -> str:
@@ -37,10 +39,11 @@ class SavedFilesPage(TitledPage):
         self.folder, self.readers = label("", "small"), label("", "strong")
         self.open_folder = button(tr("Open the folder"))
         self.open_folder.clicked.connect(self._open_folder)
+        self._files: list[SavedFile] = []
         self._rows = QGridLayout()
         self._rows.setHorizontalSpacing(3 * GAP_PX)
-        for place, share in enumerate(_SHARES):
-            self._rows.setColumnStretch(place, share)
+        self._rows.setVerticalSpacing(GAP_PX)
+        services.appearance.changed.connect(self._show)
         promises = (
             tr(
                 "Nothing is sent anywhere. Thawline goes online only when you ask it to download "
@@ -57,10 +60,9 @@ class SavedFilesPage(TitledPage):
             ),
         )
         self.lay_out(
-            self.readers,
+            column(self.readers, self.folder, spacing=0),
             card(self._rows),
-            self.folder,
-            *(label(promise, "quiet") for promise in promises),
+            column(*(label(promise, "quiet") for promise in promises), spacing=GAP_PX // 2),
             buttons=[self.open_folder],
         )
 
@@ -69,9 +71,18 @@ class SavedFilesPage(TitledPage):
         self._services.slow_worker.run(saved_files, self.show_files, self.message_raised.emit)
 
     def show_files(self, files: list[SavedFile]) -> None:
-        """Show these files, one a line."""
+        """Show these files, one a line; what is about people goes first."""
+        self._files = sorted(files, key=lambda file: file.name != STORE_NAME)
+        self._show()
+
+    @Slot()
+    def _show(self) -> None:
+        files = self._files
         self.folder.setText(str(data_folder()))
         clear_layout(self._rows)
+        beside = self._appearance.percent < _BELOW_FROM_PERCENT
+        for place, share in enumerate(_SHARES):
+            self._rows.setColumnStretch(place, share if beside else not place)
         if not files:
             self._rows.addWidget(label(tr("Nothing is saved yet.")), 0, 0)
             return
@@ -80,28 +91,36 @@ class SavedFilesPage(TitledPage):
         words = tr("Can be read by: {readers}").format(readers=together)
         self.readers.setText(words)
         self.readers.setVisible(bool(together))
-        for place, heading in enumerate((tr("What"), tr("How long"))):
-            self._rows.addWidget(label(heading, "quiet"), 0, place)
-        # What is about people goes first.
-        files = sorted(files, key=lambda file: file.name != STORE_NAME)
         for line, file in enumerate(files, start=1):
-            for place, (words, facts) in enumerate(_cells(file, with_readers=not together)):
-                lines = [label(words), *([label(facts, "small")] if facts else [])]
-                cell = column(*lines, spacing=0)
-                self._rows.addWidget(widget_with(cell), line, place, Qt.AlignmentFlag.AlignTop)
+            purpose, where, how_long = (
+                label(words, role) for words, role in _cells(file, readers=not together)
+            )
+            first = column(purpose, where, spacing=0)
+            if beside:
+                self._rows.addWidget(how_long, line, 1, Qt.AlignmentFlag.AlignTop)
+            else:
+                first.addWidget(how_long)
+            self._rows.addWidget(widget_with(first), line, 0, Qt.AlignmentFlag.AlignTop)
 
     @Slot()
     def _open_folder(self) -> None:
         QDesktopServices.openUrl(QUrl.fromLocalFile(str(data_folder())))
 
 
-def _cells(file: SavedFile, *, with_readers: bool) -> tuple[tuple[str, str], tuple[str, str]]:
-    """Return the words of a file's two cells, each with its facts."""
+def _cells(file: SavedFile, *, readers: bool) -> tuple[tuple[str, str], ...]:
+    """Return the words of a file's cells with their roles: its purpose, name and size, how long.
+
+    Parameters
+    ----------
+    readers
+        Whether the last one also says who can read it.
+    """
     size = with_decimal_sign(size_text(file.size_bytes), tr)
     read = tr("Can be read by: {readers}").format(readers=readers_words(file))
     purpose, duration = _sentence(tr(file.purpose)), _sentence(tr(file.duration))
     where = tr("{file}, {size}").format(file=file.name, size=size)
-    return (purpose, where), (duration, read if with_readers else "")
+    last = f"{duration}. {read}" if readers else duration
+    return ((purpose, ""), (where, "small"), (last, "quiet"))
 
 
 def _sentence(words: str) -> str:

@@ -11,13 +11,14 @@ from gui.session.preferences import Preferences
 from gui.session.services import Services
 from gui.session.settings import TEXT_SCALES
 from gui.session.tones import Tone
+from gui.style.measures import GAP_PX
 from gui.style.palette import Scheme
 from gui.text.language import LANGUAGES, SYSTEM
 from gui.text.wording import tr
-from gui.widgets.beside_row import BesideRow, list_card
-from gui.widgets.buttons import FlowRow, MenuButton, button
+from gui.widgets.beside_row import BesideRow, aligned, list_card
+from gui.widgets.buttons import MenuButton, button
 from gui.widgets.choice_row import ChoiceRow
-from gui.widgets.text import label
+from gui.widgets.text import label, section_heading
 from gui.widgets.titled_page import TitledPage
 from gui.widgets.topic_button import TopicButton, TopicGrid
 from gui.widgets.wrapping_check_box import WrappingCheckBox
@@ -55,8 +56,8 @@ class SettingsPage(TitledPage):
         self.scheme = ChoiceRow(list(Scheme), scheme_name, title=tr("Colours"))
         self.language = ChoiceRow([SYSTEM, *LANGUAGES], language_name, title=tr("Language"))
         appearance, settings = services.appearance, preferences.settings
-        self.speech = WrappingCheckBox(appearance, tr("Read each sentence aloud while measuring"))
-        self.tones = WrappingCheckBox(appearance, tr("Play tones while measuring"))
+        self.speech = WrappingCheckBox(appearance, tr("Read each sentence aloud"))
+        self.tones = WrappingCheckBox(appearance, tr("Play tones"))
         self.speech.setChecked(settings.speech)
         self.tones.setChecked(settings.tones)
         self.try_speech = button(tr("Test the voice"))
@@ -72,26 +73,24 @@ class SettingsPage(TitledPage):
         self.refresh()
 
     def _lay_out(self) -> None:
-        camera = FlowRow(self._appearance.gap(1), filling=False)
-        camera.offer([self.camera, self.check_camera])
+        voice, tones, camera = aligned(
+            BesideRow(self.speech, self.try_speech),
+            BesideRow(self.tones, self.try_tones),
+            BesideRow(self.camera, self.check_camera),
+        )
+        rows = (
+            (tr("Text size"), self.text.row),
+            (tr("Colours"), self.scheme.row),
+            (tr("Language"), self.language.row),
+            (tr("Voice"), voice),
+            (tr("Tones"), tones),
+            (tr("Camera"), camera),
+        )
+        lines = (BesideRow(label(name, "strong"), control, filling=True) for name, control in rows)
         self.lay_out(
-            list_card(
-                *(
-                    BesideRow(label(name, "strong"), choice, filling=True)
-                    for name, choice in (
-                        (tr("Text size"), self.text.row),
-                        (tr("Colours"), self.scheme.row),
-                        (tr("Language"), self.language.row),
-                    )
-                )
-            ),
-            list_card(
-                BesideRow(self.speech, self.try_speech),
-                BesideRow(self.tones, self.try_tones),
-                BesideRow(label(tr("Camera"), "strong"), camera),
-            ),
+            list_card(*aligned(*lines), spacing=7 * GAP_PX // 4),
             self.heard,
-            label(tr("People and data"), "title"),
+            section_heading(tr("People and data")),
             TopicGrid(list(self.ways.values())),
         )
 

@@ -40,7 +40,11 @@ def at(clock: str, day: dt.date = TODAY) -> Timestamp:
 
 
 def log(
-    exercise: Exercise, clock: str, day: dt.date = TODAY, pain: int | None = None
+    exercise: Exercise,
+    clock: str,
+    day: dt.date = TODAY,
+    pain: int | None = None,
+    repetitions: int | None = None,
 ) -> ExerciseLog:
     return ExerciseLog(
         id=some_id(f"{exercise.name} {day} {clock}"),
@@ -48,6 +52,7 @@ def log(
         exercise=exercise,
         done=at(clock, day),
         pain=pain,
+        repetitions=repetitions,
     )
 
 
@@ -76,6 +81,16 @@ def test_nothing_is_due_beyond_its_times_a_day() -> None:
     morning = (log(PENDULUM, "08:00"), log(TOWEL, "08:05"))
     assert due(both, *morning, now="08:10") == ([PENDULUM], False)
     assert due(both, *morning, log(PENDULUM, "19:00"), now="23:00") == ([], False)
+
+
+def test_an_exercise_stopped_before_its_first_repetition_is_offered_again() -> None:
+    both = plan(pendulum=1, towel=1)
+    stopped = log(TOWEL, "08:05", pain=4, repetitions=0)
+    assert due(both, log(PENDULUM, "08:00"), stopped, now="08:10") == ([TOWEL], False)
+    assert due(both, log(PENDULUM, "08:00"), stopped, now="20:00") == ([TOWEL], False)
+    # One that was done in part is not.
+    begun = log(TOWEL, "08:05", pain=4, repetitions=1)
+    assert due(both, log(PENDULUM, "08:00"), begun, now="20:00") == ([], False)
 
 
 def test_a_clock_that_was_put_back_changes_nothing() -> None:

@@ -5,7 +5,7 @@ from collections.abc import Callable
 
 import pytest
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QAbstractButton, QApplication, QLineEdit, QWidget
+from PySide6.QtWidgets import QAbstractButton, QApplication, QDialog, QLineEdit, QWidget
 from pytestqt.qtbot import QtBot
 
 from gui.pages.exercises.programme import HomeProgrammePage
@@ -323,3 +323,38 @@ def focused() -> QWidget:
     found = QApplication.focusWidget()
     assert found is not None
     return found
+
+
+def test_what_is_changed_is_not_lost_without_a_question(
+    stage: WindowHarness, press: Callable[..., None]
+) -> None:
+    stage.window.show_home_programme()
+    stage.settle()
+    page = stage.window.exercises.programme
+    press(Qt.Key.Key_Space)  # ticks the first exercise
+    press(Qt.Key.Key_Escape)
+    (asked,) = page.findChildren(QDialog)
+    assert asked.isVisible()
+    asked.reject()
+    assert page.isVisible()
+    page.leave.click()
+    page.findChildren(QDialog)[-1].accept()
+    stage.settle()
+    assert not page.isVisible()
+    assert stage.history().plans == ()
+
+
+def test_a_key_saves_the_programme_and_what_is_missing_is_said_once(
+    stage: WindowHarness, press: Callable[..., None], qtbot: QtBot
+) -> None:
+    stage.window.show_home_programme()
+    stage.settle()
+    page = stage.window.exercises.programme
+    press(Qt.Key.Key_Space)
+    qtbot.keyClick(focused(), Qt.Key.Key_S, Qt.KeyboardModifier.ControlModifier)
+    stage.settle()
+    assert page.lacking.text() == "Choose the pain level at which to stop."
+    page.pain_limit.choose(3)
+    qtbot.keyClick(focused(), Qt.Key.Key_S, Qt.KeyboardModifier.ControlModifier)
+    stage.settle()
+    assert len(stage.history().plans) == 1
