@@ -94,7 +94,11 @@ class BesideRow(QWidget):
 
     def control_width(self) -> int:
         """Return the width that the control of this row alone wants."""
-        return max(self._control.sizeHint().width(), self._control.minimumWidth())
+        return self._wanted().width()
+
+    def _wanted(self) -> QSize:
+        """Return the size that the control wants, no less than the least it was given."""
+        return self._control.sizeHint().expandedTo(self._control.minimumSize())
 
     def _places(self, width: int) -> tuple[QRect, QRect]:
         """Return where words and control are in a row of this width."""
