@@ -26,8 +26,10 @@ from PySide6.QtGui import (
     QPdfWriter,
     QRawFont,
     QTextDocument,
+    QTextDocumentFragment,
     QTextFormat,
 )
+from shiboken6 import delete
 
 from gui.report.diagrams import PlacedDiagrams, without_places
 from gui.style.fonts import add_bundled_fonts, add_typeface
@@ -97,15 +99,22 @@ def make_pdf(report: PrintedReport, title: str) -> RenderedPdf:
     writer.setResolution(RESOLUTION)
     writer.setPageLayout(page_layout(landscape=report.landscape))
     layout = _Layout.fitting(report, writer)
-    pages = layout.print(report)
+    try:
+        pages, lacking = layout.print(report), layout.lacking()
+    finally:
+        layout.drop()
     buffer.close()
-    return RenderedPdf(content=bytes(content.data()), pages=pages, lacking=layout.lacking())
+    return RenderedPdf(content=bytes(content.data()), pages=pages, lacking=lacking)
 
 
 def print_pages(device: QPagedPaintDevice, report: PrintedReport) -> int:
     """Print a report, as :func:`make_pdf` lays it out, on a printer; return how many pages."""
     start_qt()
-    return _Layout.fitting(report, device).print(report)
+    layout = _Layout.fitting(report, device)
+    try:
+        return layout.print(report)
+    finally:
+        layout.drop()
 
 
 def page_layout(
@@ -175,11 +184,16 @@ class _Layout:
     @classmethod
     def fitting(cls, report: PrintedReport, device: QPagedPaintDevice) -> "_Layout":
         """Return the layout with the tallest plots whose first part fits one page."""
-        for plot_height in _PLOT_HEIGHTS:
+        for plot_height in _PLOT_HEIGHTS[:-1]:
             layout = cls(report.html, plot_height, device)
             if layout.first_part_fits():
-                break
-        return layout
+                return layout
+            layout.drop()
+        return cls(report.html, _PLOT_HEIGHTS[-1], device)
+
+    def drop(self) -> None:
+        """Delete the document now: it has timers, which only the thread that made it may end."""
+        delete(self._document)
 
     def first_part_fits(self) -> bool:
         """Return whether what comes before a forced page break fits the first page."""
@@ -222,9 +236,8 @@ class _Layout:
     def lacking(self) -> str:
         """Return the characters of the text that no font of the report has, in their order."""
         fonts = [QRawFont.fromFont(QFont(family)) for family in (FONT, SPARE_FONT)]
-        document = QTextDocument()
-        document.setHtml(without_places(self._text))
-        text = document.toPlainText() + self._diagrams.words()
+        text = QTextDocumentFragment.fromHtml(without_places(self._text)).toPlainText()
+        text += self._diagrams.words()
         return "".join(
             letter
             for letter in dict.fromkeys(text)

@@ -23,6 +23,7 @@ class ReadingView(QTextBrowser):
         self.setProperty("role", "paper")
         self.setOpenLinks(False)
         self.setAccessibleName(tr("Report"))
+        self._shown: QTextDocument | None = None
 
     def show_report(self, html: str, diagrams: PlacedDiagrams, text_px: float) -> None:
         """Show a report whose diagrams are placed in its HTML.
@@ -45,3 +46,6 @@ class ReadingView(QTextBrowser):
 
         diagrams.draw_in(document, scale)
         self.setDocument(document)
+        if self._shown is not None:
+            self._shown.deleteLater()
+        self._shown = document

@@ -8,9 +8,11 @@ from pathlib import Path
 
 import pytest
 from PySide6.QtCore import qInstallMessageHandler
-from PySide6.QtGui import QFontMetricsF
+from PySide6.QtGui import QFontMetricsF, QTextDocument
 from PySide6.QtWidgets import QApplication
+from shiboken6 import isValid
 
+from gui.report import pdf
 from gui.report.files import report_bytes, write_report
 from gui.report.language import translate_into
 from gui.report.pdf import PrintedReport, RenderedPdf, make_pdf, plain_font
@@ -180,3 +182,19 @@ def test_the_font_has_no_ligatures(qapp: QApplication) -> None:
     metrics = QFontMetricsF(plain_font(20))
     apart = metrics.horizontalAdvance("f") + metrics.horizontalAdvance("l")
     assert metrics.horizontalAdvance("fl") == pytest.approx(apart, abs=1.0)
+
+
+def test_no_document_of_a_report_is_left_for_another_thread(
+    qapp: QApplication, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    documents: list[QTextDocument] = []
+
+    class Noted(QTextDocument):
+        def __init__(self) -> None:
+            super().__init__()
+            documents.append(self)
+
+    monkeypatch.setattr(pdf, "QTextDocument", Noted)
+    report_bytes(plain(), day(90), ".pdf", ReportChoices(details=True))
+    assert documents
+    assert not any(isValid(document) for document in documents)
