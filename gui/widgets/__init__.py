@@ -18,11 +18,8 @@ Public names:
     pain_scale: PainScale, scale_ends
     painted_widget: PaintedWidget
     plain_dialog: plain_dialog
-    position_figure: PositionView, ViewPlan, facing_text, motion_wanted
-    reading_figure: ReadingFigure
     scroll_page: STRIP_PX, back_to_top, bring_into_view, bring_to_top, scrollable
     side_by_side: LARGE_FROM_PERCENT, SideBySide
-    standing_figure: StandingFigure
     text: ElidedLabel, NoticeBar, SignedLine, label, section_heading, titled
     titled_page: TitledPage
     topic_button: TopicButton, TopicGrid

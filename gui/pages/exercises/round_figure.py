@@ -10,8 +10,8 @@ from gui.protocol.exercise_round import ExerciseRound, RoundPhase
 from gui.style.appearance import Appearance
 from gui.text.exercise_wording import round_task_title
 from gui.text.wording import tr
+from gui.widgets.figures.position_figure import motion_wanted
 from gui.widgets.painted_widget import PaintedWidget
-from gui.widgets.position_figure import motion_wanted
 from measure.domain.landmarks import Side
 
 

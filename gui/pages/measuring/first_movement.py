@@ -8,8 +8,8 @@ from gui.protocol.plan import MovementTask
 from gui.style.appearance import Appearance
 from gui.text.session_wording import start_position_sentence
 from gui.text.wording import movement_plainly, side_name, tr
+from gui.widgets.figures.position_figure import PositionView
 from gui.widgets.layouts import card, column, row
-from gui.widgets.position_figure import PositionView
 from gui.widgets.text import label
 
 #: Width and height of the drawn person, pixels. [technical]

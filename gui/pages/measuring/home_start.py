@@ -15,9 +15,9 @@ from gui.text.wording import affected_name, movement_name, movement_plainly, tr
 from gui.widgets.beside_row import list_card
 from gui.widgets.buttons import MenuButton, button
 from gui.widgets.choice_row import ChoiceRow
+from gui.widgets.figures.position_figure import PositionView
 from gui.widgets.layouts import card, clear_layout, column, row, widget_with
 from gui.widgets.page_frame import frame_page
-from gui.widgets.position_figure import PositionView
 from gui.widgets.side_by_side import LARGE_FROM_PERCENT, SideBySide
 from gui.widgets.text import SignedLine, label
 from gui.widgets.wrapping_check_box import WrappingCheckBox

@@ -25,10 +25,10 @@ from gui.text.session_wording import expected_sentences, reason_phrase
 from gui.text.wording import advice_words, range_words, task_title, tr, value_words
 from gui.widgets.buttons import button, give_role
 from gui.widgets.camera_trouble import CameraTrouble
+from gui.widgets.figures.reading_figure import ReadingFigure
 from gui.widgets.fitted_sentence import FittedSentence
 from gui.widgets.fixed_size_stack import FixedSizeStack
 from gui.widgets.layouts import card, column, row, separator, widget_with
-from gui.widgets.reading_figure import ReadingFigure
 from gui.widgets.scroll_page import scrollable
 from gui.widgets.text import ElidedLabel, NoticeBar
 from gui.widgets.video_view import VideoView

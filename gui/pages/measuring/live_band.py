@@ -13,8 +13,8 @@ from PySide6.QtWidgets import QSizePolicy, QWidget
 from gui.drawing.interval_band import paint_band, paint_guide, paint_scale
 from gui.style.appearance import Appearance
 from gui.text.wording import tr, value_words
+from gui.widgets.figures.position_figure import motion_wanted
 from gui.widgets.painted_widget import PaintedWidget
-from gui.widgets.position_figure import motion_wanted
 from measure.domain.movements import MOVEMENTS, Movement, Unit
 from measure.domain.reading_scale import scale_of
 

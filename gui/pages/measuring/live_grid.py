@@ -8,8 +8,8 @@ from gui.drawing.shown_movements import facing_angle_deg
 from gui.style.appearance import Appearance
 from gui.style.measures import GAP_PX
 from gui.text.wording import tr
+from gui.widgets.figures.position_figure import PositionView, ViewPlan
 from gui.widgets.layouts import column, mirrored, row
-from gui.widgets.position_figure import PositionView, ViewPlan
 from gui.widgets.text import label
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement

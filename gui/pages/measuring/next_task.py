@@ -10,10 +10,10 @@ from gui.style.appearance import Appearance
 from gui.text.session_wording import next_sentence
 from gui.text.wording import movement_plainly, task_title, tr
 from gui.widgets.buttons import button
+from gui.widgets.figures.position_figure import PositionView, ViewPlan, facing_text
 from gui.widgets.fitted_sentence import FittedSentence
 from gui.widgets.layouts import card, column, row
 from gui.widgets.page_frame import frame_page
-from gui.widgets.position_figure import PositionView, ViewPlan, facing_text
 from gui.widgets.text import label
 
 #: From this text size on only those hints are given that are needed here. [technical]

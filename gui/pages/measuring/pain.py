@@ -19,10 +19,10 @@ from gui.text.result_wording import difference_words, value_and_range
 from gui.text.wording import stopped_by_name, task_title, tr
 from gui.widgets.buttons import button, give_role
 from gui.widgets.choice_row import ChoiceRow
+from gui.widgets.figures.reading_figure import ReadingFigure
 from gui.widgets.layouts import card, column, row
 from gui.widgets.page_frame import frame_page
 from gui.widgets.pain_scale import PainScale
-from gui.widgets.reading_figure import ReadingFigure
 from gui.widgets.side_by_side import LARGE_FROM_PERCENT, SideBySide
 from gui.widgets.text import label
 from measure.domain.landmarks import Side

@@ -10,6 +10,7 @@ from gui.drawing.reading_on_body import Reading
 from gui.style.appearance import Appearance
 from gui.text.result_wording import difference_words, last_time_words, value_and_range
 from gui.text.wording import measurement_words, movement_name, side_title, tr
+from gui.widgets.figures.reading_figure import ReadingFigure
 from gui.widgets.layouts import (
     Content,
     card,
@@ -19,7 +20,6 @@ from gui.widgets.layouts import (
     separator,
     widget_with,
 )
-from gui.widgets.reading_figure import ReadingFigure
 from gui.widgets.side_by_side import LARGE_FROM_PERCENT, SideBySide
 from gui.widgets.text import SignedLine, label
 from measure.domain.landmarks import Side

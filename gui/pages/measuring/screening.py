@@ -12,10 +12,10 @@ from gui.style.measures import GAP_PX, MARGIN_PX
 from gui.text.safety_wording import ScreeningText, answer_text, screening_text
 from gui.text.wording import tr
 from gui.widgets.buttons import ButtonRow, ShortcutButton, button
+from gui.widgets.figures.standing_figure import StandingFigure
 from gui.widgets.layouts import Content, card, column, row, separator, widget_with
 from gui.widgets.scroll_page import scrollable
 from gui.widgets.side_by_side import LARGE_FROM_PERCENT
-from gui.widgets.standing_figure import StandingFigure
 from gui.widgets.text import SignedLine, label
 from measure.domain.screening_records import ScreeningOccasion
 

@@ -9,9 +9,9 @@ from PySide6.QtWidgets import QSizePolicy, QWidget
 from gui.protocol.plan import Attempt, AttemptState, SessionPlan
 from gui.style.appearance import Appearance
 from gui.text.wording import tr, trial_words, value_words
+from gui.widgets.figures.position_figure import motion_wanted
 from gui.widgets.fitted_sentence import LEAST_SHARE
 from gui.widgets.painted_widget import PaintedWidget
-from gui.widgets.position_figure import motion_wanted
 from measure.domain.movements import MOVEMENTS, Unit
 
 #: Widest place of a trial, side of its sign, space after sign and between places, in heights of

@@ -9,10 +9,10 @@ from gui.text.safety_wording import screening_text
 from gui.text.wording import affected_name, tr
 from gui.widgets.buttons import button
 from gui.widgets.choice_row import ChoiceRow
+from gui.widgets.figures.standing_figure import StandingFigure
 from gui.widgets.layouts import card, column, row
 from gui.widgets.page_frame import frame_page
 from gui.widgets.side_by_side import LARGE_FROM_PERCENT, SideBySide
-from gui.widgets.standing_figure import StandingFigure
 from gui.widgets.text import label
 from measure.domain.landmarks import Side
 from measure.domain.records import Person

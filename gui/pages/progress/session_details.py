@@ -24,9 +24,9 @@ from gui.text.wording import (
     trial_words,
 )
 from gui.widgets.buttons import MenuButton, button
+from gui.widgets.figures.reading_figure import ReadingFigure
 from gui.widgets.layouts import card, clear_layout, column, row, separator, widget_with
 from gui.widgets.plain_dialog import plain_dialog
-from gui.widgets.reading_figure import ReadingFigure
 from gui.widgets.scroll_page import scrollable
 from gui.widgets.text import label
 from measure.domain.measurements import Trial

@@ -7,7 +7,7 @@ from pytestqt.qtbot import QtBot
 
 from gui.drawing.reading_on_body import Reading, landmarks_of, paint_reading_on_body
 from gui.style.appearance import Appearance
-from gui.widgets.reading_figure import ReadingFigure
+from gui.widgets.figures.reading_figure import ReadingFigure
 from measure.domain.landmarks import Side
 from measure.domain.movements import MOVEMENTS, Movement, Unit
 from measure.domain.reading_scale import scale_of

@@ -8,7 +8,7 @@ from PySide6.QtGui import QImage, QPainter
 from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
 
-import gui.widgets.position_figure as position_figure
+import gui.widgets.figures.position_figure as position_figure
 from gui.drawing.person import FOREARM, UPPER_ARM, Body, length, minus, posed
 from gui.drawing.scene import paint_scene
 from gui.drawing.shown_movements import (
@@ -19,7 +19,7 @@ from gui.drawing.shown_movements import (
     shown_movement,
 )
 from gui.style.appearance import Appearance
-from gui.widgets.position_figure import PositionView, facing_text
+from gui.widgets.figures.position_figure import PositionView, facing_text
 from measure.domain.exercises import ListedExercise
 from measure.domain.landmarks import LANDMARKS, Side, arm
 from measure.domain.movements import MOVEMENTS, Movement, Unit

@@ -10,7 +10,7 @@ from gui.pages.progress.session_readings import SessionReadings
 from gui.style.appearance import Appearance
 from gui.style.palette import Scheme
 from gui.widgets.buttons import ShortcutButton
-from gui.widgets.reading_figure import ReadingFigure
+from gui.widgets.figures.reading_figure import ReadingFigure
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
 from measure.domain.reasons import SENTENCES, Reason
