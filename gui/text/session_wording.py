@@ -179,7 +179,7 @@ def trouble_steps(trouble: SourceFault) -> tuple[str, ...]:
     return {
         SourceFault.CAMERA_DENIED: (
             tr("Open the privacy settings of this computer."),
-            tr("Let Thawline use the camera."),
+            tr("Go to Camera, and allow it for Thawline."),
         ),
         SourceFault.CAMERA_BUSY: (
             tr("Close video calls and other programs with a camera picture."),

@@ -2496,10 +2496,6 @@
         <translation>Algo ha fallado. Inténtelo de nuevo.</translation>
     </message>
     <message>
-        <source>Let Thawline use the camera.</source>
-        <translation>Permita que Thawline use la cámara.</translation>
-    </message>
-    <message>
         <source>Close video calls and other programs with a camera picture.</source>
         <translation>Cierre las videollamadas y otros programas con imagen de cámara.</translation>
     </message>
@@ -7580,40 +7576,12 @@
         <translation>Después pulse Probar otra vez.</translation>
     </message>
     <message>
-        <source>Check that the plug of the camera sits firmly.</source>
-        <translation>Compruebe que el conector de la cámara esté bien metido.</translation>
-    </message>
-    <message>
-        <source>Or choose another camera on the Set-up page.</source>
-        <translation>O elija otra cámara en la página Preparación.</translation>
-    </message>
-    <message>
         <source>Open the privacy settings of this computer.</source>
         <translation>Abra los ajustes de privacidad de este ordenador.</translation>
     </message>
     <message>
         <source>Go to Camera, and allow it for Thawline.</source>
         <translation>Vaya a Cámara y permítala para Thawline.</translation>
-    </message>
-    <message>
-        <source>Close video calls and other programs that show your picture.</source>
-        <translation>Cierre las videollamadas y otros programas que muestren su imagen.</translation>
-    </message>
-    <message>
-        <source>Open the cover of the camera.</source>
-        <translation>Abra la tapa de la cámara.</translation>
-    </message>
-    <message>
-        <source>Switch on a light in front of you.</source>
-        <translation>Encienda una luz delante de usted.</translation>
-    </message>
-    <message>
-        <source>Unplug the camera and wait a moment.</source>
-        <translation>Desenchufe la cámara y espere un momento.</translation>
-    </message>
-    <message>
-        <source>Plug it in again.</source>
-        <translation>Enchúfela de nuevo.</translation>
     </message>
     <message>
         <source>From above</source>

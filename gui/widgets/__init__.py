@@ -6,7 +6,7 @@ Public names:
     beside_row: BesideRow, aligned, list_card
     buttons: BUTTON_GAP_PX, ButtonRow, ElidedButton, FlowRow, MenuButton, RingedButton,
         ShortcutButton, bind_keys, button, give_role
-    camera_trouble: CameraTrouble
+    camera_trouble: CameraTrouble, paint_camera_off
     camera_view: CameraView
     choice_row: ChoiceRow, typed_rating
     date_field: DateField

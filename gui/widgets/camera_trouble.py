@@ -14,6 +14,8 @@ from measure.camera.faults import SourceFault
 
 #: Width over height of the drawn camera with its foot. [technical]
 _ASPECT = 0.9
+#: Greatest height of the drawn camera, pixels. [technical]
+_HIGHEST_PX = 300.0
 #: Narrower than this the drawing has no room beside the steps, in widths of a digit. [technical]
 _LEAST_DIGITS = 60
 
@@ -28,25 +30,30 @@ class CameraSign(PaintedWidget):
         return QSize(96, 96)
 
     def paint(self, painter: QPainter) -> None:
-        high = min(float(self.height()), self.width() / _ASPECT, 300.0)
-        middle = QPointF(self.width() / 2, self.height() / 2)
-        painter.setPen(QPen(self.appearance.colour("quiet"), max(3.0, high * 0.022)))
-        painter.setBrush(self.appearance.colour("sunken"))
-        body = QRectF(0, 0, high * 0.8, high * 0.5)
-        body.moveCenter(middle - QPointF(0, high * 0.16))
-        foot = QRectF(0, 0, high * 0.42, high * 0.07)
-        foot.moveCenter(middle + QPointF(0, high * 0.4))
-        painter.drawLine(QPointF(middle.x(), body.bottom()), QPointF(middle.x(), foot.top()))
-        painter.drawRoundedRect(foot, foot.height() / 2, foot.height() / 2)
-        painter.drawRoundedRect(body, high * 0.1, high * 0.1)
-        for radius, colour in ((0.16, "raised"), (0.075, "edge")):
-            painter.setBrush(self.appearance.colour(colour))
-            painter.drawEllipse(body.center(), high * radius, high * radius)
-        pen = QPen(self.appearance.colour("hold"), max(6.0, high * 0.045))
-        pen.setCapStyle(Qt.PenCapStyle.RoundCap)
-        painter.setPen(pen)
-        across = QPointF(high * 0.36, high * 0.3)
-        painter.drawLine(body.center() - across, body.center() + across)
+        paint_camera_off(painter, self.appearance, QRectF(self.rect()))
+
+
+def paint_camera_off(painter: QPainter, appearance: Appearance, place: QRectF) -> None:
+    """Paint a crossed-out camera on its foot, in the middle of a place."""
+    high = min(place.height(), place.width() / _ASPECT, _HIGHEST_PX)
+    middle = place.center()
+    painter.setPen(QPen(appearance.colour("quiet"), max(3.0, high * 0.022)))
+    painter.setBrush(appearance.colour("sunken"))
+    body = QRectF(0, 0, high * 0.8, high * 0.5)
+    body.moveCenter(middle - QPointF(0, high * 0.16))
+    foot = QRectF(0, 0, high * 0.42, high * 0.07)
+    foot.moveCenter(middle + QPointF(0, high * 0.4))
+    painter.drawLine(QPointF(middle.x(), body.bottom()), QPointF(middle.x(), foot.top()))
+    painter.drawRoundedRect(foot, foot.height() / 2, foot.height() / 2)
+    painter.drawRoundedRect(body, high * 0.1, high * 0.1)
+    for radius, colour in ((0.16, "raised"), (0.075, "edge")):
+        painter.setBrush(appearance.colour(colour))
+        painter.drawEllipse(body.center(), high * radius, high * radius)
+    pen = QPen(appearance.colour("hold"), max(6.0, high * 0.045))
+    pen.setCapStyle(Qt.PenCapStyle.RoundCap)
+    painter.setPen(pen)
+    across = QPointF(high * 0.36, high * 0.3)
+    painter.drawLine(body.center() - across, body.center() + across)
 
 
 class CameraTrouble(QFrame):

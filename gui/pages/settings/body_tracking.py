@@ -5,10 +5,10 @@ from PySide6.QtGui import QShowEvent
 from PySide6.QtWidgets import QProgressBar
 
 from gui.pages.settings.data_page import DataPage, data_page_title
-from gui.pages.settings.tracked_figure import TrackedFigure
 from gui.session.services import Services
 from gui.text.wording import error_text, message_text, tr
 from gui.widgets.buttons import button
+from gui.widgets.figures.standing_figure import StandingFigure
 from gui.widgets.layouts import card, column, row
 from gui.widgets.text import SignedLine, label
 from gui.widgets.titled_page import TitledPage
@@ -92,7 +92,7 @@ class BodyTrackingPage(TitledPage):
         levels = column(*self.here.values(), spacing=self._appearance.gap(1))
         self._levels = card(levels)
         self._online = label(online)
-        figure = TrackedFigure(self._appearance)
+        figure = StandingFigure(self._appearance)
         words = column(
             1,
             self.complete,
