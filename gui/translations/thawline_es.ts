@@ -7421,7 +7421,7 @@
     </message>
     <message>
         <source>Compared with last time</source>
-        <translation>En comparación con la última vez</translation>
+        <translation>Frente a la última vez</translation>
     </message>
     <message>
         <source>Skip</source>
