@@ -82,7 +82,7 @@ def empty_calibration_state(
 def lens_words(state: CalibrationState, size_px: tuple[int, int] | None) -> str:
     """Return what is known of the lens, for pictures of a size; None where that is not known."""
     if not state.lenses:
-        return tr("○  Not calibrated")
+        return tr("Not calibrated")
     unfit = None if size_px is None else other_size_message(state.lenses, size_px)
     if unfit is not None:
         return "\u25b6  " + message_text(unfit)
@@ -95,7 +95,7 @@ def lens_words(state: CalibrationState, size_px: tuple[int, int] | None) -> str:
 def level_words(state: CalibrationState) -> str:
     level = state.level
     if level is None:
-        return tr("○  Not measured")
+        return tr("Not measured")
     if not state.level_holds:
         return tr("▶  From {day}, no longer used. Measure it again.").format(
             day=level.day.isoformat()
@@ -123,14 +123,14 @@ def turn_words(roll_deg: float, half_deg: float) -> str:
 def lengths_words(state: CalibrationState) -> str:
     record = state.body
     if record is None or record.lengths_day is None:
-        return tr("○  Not measured")
+        return tr("Not measured")
     return _dated(record.lengths_day, state)
 
 
 def marks_words(state: CalibrationState) -> str:
     record = state.body
     if record is None or record.marks_day is None:
-        return tr("○  Not marked")
+        return tr("Not marked")
     return _dated(record.marks_day, state)
 
 
@@ -144,7 +144,7 @@ def correction_words(kept: StoredCorrection) -> str:
 
 def place_words(state: CalibrationState) -> str:
     if not state.places:
-        return tr("\u25cb  The next readings save where you stand.")
+        return tr("The next readings save where you stand.")
     return tr("\u2713  Places saved: {places}.").format(places=state.places)
 
 

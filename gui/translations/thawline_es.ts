@@ -516,6 +516,14 @@
         <translation>{place} de {total}</translation>
     </message>
     <message>
+        <source>Save to record</source>
+        <translation>Guardar en el historial</translation>
+    </message>
+    <message>
+        <source>Save to record: {person}</source>
+        <translation>Guardar en el historial: {person}</translation>
+    </message>
+    <message>
         <source>Not read</source>
         <translation>Sin leer</translation>
     </message>
@@ -546,10 +554,6 @@
     <message>
         <source>Saved for {person}</source>
         <translation>Guardada para {person}</translation>
-    </message>
-    <message>
-        <source>Save in the record of {person}</source>
-        <translation>Guardar en el historial de {person}</translation>
     </message>
     <message>
         <source>working out the time left</source>
@@ -2925,7 +2929,7 @@
     </message>
     <message>
         <source>Not measured</source>
-        <translation>No medida</translation>
+        <translation>Sin medir</translation>
     </message>
     <message>
         <source>Measured</source>
@@ -6028,16 +6032,12 @@
         <translation>Año</translation>
     </message>
     <message>
-        <source>○  Not calibrated</source>
-        <translation>○  Sin calibrar</translation>
-    </message>
-    <message>
         <source>✓  Calibrated at {size} pixels: {field} degrees wide.</source>
         <translation>✓  Calibrada a {size} píxeles: {field} grados de ancho.</translation>
     </message>
     <message>
-        <source>○  Not measured</source>
-        <translation>○  Sin medir</translation>
+        <source>Not calibrated</source>
+        <translation>Sin calibrar</translation>
     </message>
     <message>
         <source>✓  {turn} Measured on {day}.</source>
@@ -6056,20 +6056,20 @@
         <translation>Girada {angle} grados a la izquierda, con un margen de {half}.</translation>
     </message>
     <message>
-        <source>○  Not marked</source>
-        <translation>○  Sin marcar</translation>
+        <source>The next readings save where you stand.</source>
+        <translation>Las próximas lecturas guardan dónde está usted.</translation>
     </message>
     <message>
         <source>▶  From {day}, no longer used. Measure it again.</source>
         <translation>▶  Del {day}, ya no se usa. Mídalo otra vez.</translation>
     </message>
     <message>
-        <source>Correct {movement} by the study {study} ({pairs} pairs)</source>
-        <translation>Corregir {movement} según el estudio {study} ({pairs} pares)</translation>
+        <source>Not marked</source>
+        <translation>Sin marcar</translation>
     </message>
     <message>
-        <source>○  The next readings save where you stand.</source>
-        <translation>○  Las próximas lecturas guardan dónde está usted.</translation>
+        <source>Correct {movement} by the study {study} ({pairs} pairs)</source>
+        <translation>Corregir {movement} según el estudio {study} ({pairs} pares)</translation>
     </message>
     <message>
         <source>✓  Places saved: {places}.</source>
@@ -7368,12 +7368,16 @@
         <translation>De cada grabación: una lectura con su intervalo del 95 %, o por qué no la hay.</translation>
     </message>
     <message>
-        <source>A manifest is a CSV table with the columns clip, movement, side, and optionally view, reference, person. Clips stay where they are.</source>
-        <translation>La lista es una tabla CSV con las columnas clip, movement y side, y opcionalmente view, reference y person. Las grabaciones se quedan donde están.</translation>
+        <source>Open clips again</source>
+        <translation>Volver a abrir grabaciones</translation>
     </message>
     <message>
-        <source>Opened before</source>
-        <translation>Abiertas antes</translation>
+        <source>Open {name}</source>
+        <translation>Abrir {name}</translation>
+    </message>
+    <message>
+        <source>A manifest is a CSV table with the columns clip, movement, side, and optionally view, reference, person. Clips stay where they are.</source>
+        <translation>La lista es una tabla CSV con las columnas clip, movement y side, y opcionalmente view, reference y person. Las grabaciones se quedan donde están.</translation>
     </message>
     <message>
         <source>picture of the clip</source>
@@ -7566,6 +7570,14 @@
     <message>
         <source>Could not be read</source>
         <translation>No se pudo leer</translation>
+    </message>
+    <message>
+        <source>from 1 trial</source>
+        <translation>de 1 intento</translation>
+    </message>
+    <message>
+        <source>from {number} trials</source>
+        <translation>de {number} intentos</translation>
     </message>
     <message>
         <source>Saved</source>

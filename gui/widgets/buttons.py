@@ -102,6 +102,11 @@ class ShortcutButton(RingedButton):
         super().resizeEvent(event)
         self._fit()
 
+    def changeEvent(self, event: QEvent) -> None:
+        super().changeEvent(event)
+        if event.type() is QEvent.Type.EnabledChange:
+            self._fit()
+
     def whole_width(self) -> int:
         """Return the width that text and key need together."""
         metrics = self.fontMetrics()
@@ -109,7 +114,9 @@ class ShortcutButton(RingedButton):
         return self.sizeHint().width() + key
 
     def _whole(self) -> str:
-        return f"{self._text}  \u00b7  {self._key}" if self._key else self._text
+        """Return text and key; a button that cannot be pressed names no key."""
+        named = self._key and self.isEnabled()
+        return f"{self._text}  \u00b7  {self._key}" if named else self._text
 
     def _fit(self) -> None:
         wanted = self._whole() if self.whole_width() <= self.width() else self._text

@@ -11,7 +11,7 @@ from gui.style.measures import SMALL
 
 #: Room of a cell beside its words, and above and beneath them, pixels. [technical]
 BESIDE_PX, _ABOVE_PX = 12, 7
-#: Most lines of a reason in its column. [technical]
+#: Most lines of a reason in its column of a row that is not opened. [technical]
 _REASON_LINES = 2
 #: Width of the bar of a chosen row, pixels, and how strongly the row is tinted. [technical]
 _BAR_PX, _TINT = 4, 0.1
@@ -76,7 +76,10 @@ class ClipCells(QStyledItemDelegate):
         lines = lines_of(row, column)
         if column is Column.REASONS:
             second = self._fonts()[1]
-            self._write(painter, place, _wrapped(lines[0], second, place.width()))
+            # A row that is opened has room for the whole reason: its tools end before that column.
+            whole = shown.rect.adjusted(BESIDE_PX, _ABOVE_PX, -BESIDE_PX, -_ABOVE_PX)
+            most = max(_REASON_LINES, whole.height() // QFontMetrics(second).lineSpacing())
+            self._write(painter, whole, _wrapped(lines[0], second, whole.width(), most))
         elif column is Column.CLIP:
             beneath = row.reasons if index.row() != self.opened and not self.with_reasons else ""
             self._write_two(painter, place, (lines[0], (beneath or row.task) * self.merged))
@@ -136,14 +139,14 @@ def _is_urgent(row: ClipRow, column: Column) -> bool:
     return column is Column.RESULT and row.urgency < _CALM
 
 
-def _wrapped(text: str, font: QFont, width: int) -> list[str]:
-    """Return text in lines of whole words; the last takes the rest."""
+def _wrapped(text: str, font: QFont, width: int, most: int) -> list[str]:
+    """Return text in lines of whole words, `most` at most; the last takes the rest."""
     metrics = QFontMetrics(font)
     lines: list[str] = []
     for word in text.split():
         longer = f"{lines[-1]} {word}" if lines else word
         fits = metrics.horizontalAdvance(longer) <= width
-        if lines and (fits or len(lines) == _REASON_LINES):
+        if lines and (fits or len(lines) == most):
             lines[-1] = longer
         else:
             lines.append(word)

@@ -100,8 +100,7 @@ class ClipList(QWidget):
 
     def _tools(self) -> QWidget:
         """Return what is done with the chosen clips."""
-        choices = row(self.movement, self.side, 1, self.open_clip, self.remove, spacing=2 * GAP_PX)
-        choices.setSpacing(GAP_PX)
+        choices = row(self.movement, self.side, self.open_clip, self.remove, 1, spacing=GAP_PX)
         return widget_with(column(self.note, choices, spacing=GAP_PX // 2))
 
     def _lay_out(self) -> None:

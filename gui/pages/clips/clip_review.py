@@ -12,7 +12,7 @@ from gui.pages.clips.trial_list import TrialList
 from gui.pages.clips.unread_clip import UnreadClip, cause_and_remedy
 from gui.session.interfaces import ClipAnalysis, ClipThumbnails
 from gui.session.services import Services
-from gui.style.measures import GAP_PX, MARGIN_PX
+from gui.style.measures import BAR_PX, GAP_PX, MARGIN_PX
 from gui.text.wording import (
     error_text,
     movement_name,
@@ -27,9 +27,6 @@ from gui.widgets.text import ElidedLabel, label
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
 from measure.domain.records import Person
-
-#: Most letters of a name on a button; a longer one is shortened. [technical]
-_LONGEST_NAME = 24
 
 
 class ClipReview(QWidget):
@@ -93,7 +90,11 @@ class ClipReview(QWidget):
             spacing=GAP_PX,
         )
         self.why = UnreadClip(self._services.appearance)
-        page = column((self.player, 1), (self.why, 1), margins=(MARGIN_PX, 0, MARGIN_PX, GAP_PX))
+        # The scroll bar's room lies in the margin, so that the card ends where the buttons do.
+        page = column(
+            (column(self.player, margins=(MARGIN_PX, 0, MARGIN_PX, GAP_PX)), 1),
+            (column(self.why, margins=(MARGIN_PX, 0, MARGIN_PX - BAR_PX, GAP_PX)), 1),
+        )
         self.place.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Preferred)
         self.place.setWordWrap(False)
         head = row(
@@ -242,16 +243,17 @@ class ClipReview(QWidget):
         may = person is not None and not person.demo
         self.save.setVisible(shown.measurement is not None and not shown.saved_for)
         self.save.setEnabled(may and shown.counted is not None and not shown.saved_for)
-        self.save.setToolTip("" if person is None else person.pseudonym)
+        self.save.setToolTip("")
         if person is None:
             self.save.say(tr("Save for a person"))
             self.save.setToolTip(tr("Choose the person on the Measure page first."))
         elif person.demo:
             self.save.say(tr("Not for demo data"))
         else:
-            self.save.say(
-                tr("Save in the record of {person}").format(person=_short(person.pseudonym))
-            )
+            self.save.say(tr("Save to record"))
+            whose = tr("Save to record: {person}").format(person=person.pseudonym)
+            self.save.setAccessibleName(whose)
+            self.save.setToolTip(whose)
 
     @Slot()
     def _choose(self) -> None:
@@ -284,11 +286,6 @@ class ClipReview(QWidget):
         shown.counted = self._services.combine_trials(whole, accepted) if counts else None
         self._show_counted()
         self.row_changed.emit(shown)
-
-
-def _short(name: str) -> str:
-    """Return a name that a button has room for."""
-    return name if len(name) <= _LONGEST_NAME else name[: _LONGEST_NAME - 1] + "\u2026"
 
 
 class ClipName(ElidedLabel):

@@ -10,10 +10,10 @@ from gui.pages.clips.film import Film
 from gui.style.appearance import Appearance
 from gui.style.measures import CARD_RADIUS_PX, GAP_PX
 from gui.text.wording import tr
-from gui.widgets.buttons import ElidedButton, button, give_role
-from gui.widgets.layouts import clear_layout, column
+from gui.widgets.buttons import ShortcutButton, button, give_role
+from gui.widgets.layouts import card, clear_layout, column, row
 from gui.widgets.page_frame import frame_page
-from gui.widgets.text import label
+from gui.widgets.text import ElidedLabel, label
 
 
 class DropTarget(QFrame):
@@ -80,8 +80,8 @@ class EmptyClips(QWidget):
         )
         self._recent = QVBoxLayout()
         self._recent.setSpacing(GAP_PX)
-        self._recent_title = label(tr("Opened before"), "display")
-        self.recent: list[ElidedButton] = []
+        self._recent_title = label(tr("Open clips again"), "display")
+        self.recent: list[ShortcutButton] = []
         frame_page(
             self,
             self._recent_title,
@@ -102,13 +102,16 @@ class EmptyClips(QWidget):
         give_role(self.invitation, "title" if folders else "display")
         give_role(self.outcome, "quiet" if folders else "lead")
         for folder in folders:
-            offered = ElidedButton(str(folder))
-            offered.setCheckable(False)
-            offered.clicked.connect(
-                lambda _checked=False, path=folder: self.folder_wanted.emit(path)
-            )
-            self._recent.addWidget(offered)
-            self.recent.append(offered)
+            opens = button(tr("Open"))
+            opens.setAccessibleName(tr("Open {name}").format(name=folder.name))
+            opens.setToolTip(str(folder))
+            opens.clicked.connect(lambda _checked=False, path=folder: self.folder_wanted.emit(path))
+            name, place = ElidedLabel("lead"), ElidedLabel("small")
+            name.say(folder.name)
+            place.say(str(folder.parent))
+            words = column(1, name, place, 1, spacing=0)
+            self._recent.addWidget(card(row((words, 1), opens, spacing=2 * GAP_PX)))
+            self.recent.append(opens)
 
 
 def _manifest_words() -> str:

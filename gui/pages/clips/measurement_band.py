@@ -36,6 +36,8 @@ class BandContent:
     """
 
     words: str
+    #: What the number is, as "mean of 2 trials"; beside the words where there is room.
+    caption: str = ""
     rests_on: str = ""
     value: float | None = None
     low: float | None = None
@@ -46,6 +48,7 @@ def band_for_measurement(measurement: Measurement) -> BandContent:
     """Return what a reading shows."""
     return BandContent(
         words=measurement_words(measurement),
+        caption=_caption(measurement),
         rests_on=basis_sentence(measurement),
         value=measurement.value,
         low=measurement.low,
@@ -53,11 +56,20 @@ def band_for_measurement(measurement: Measurement) -> BandContent:
     )
 
 
+def _caption(measurement: Measurement) -> str:
+    """Return what a number was worked out from, or nothing where there is none."""
+    counted = sum(trial.scored for trial in measurement.trials)
+    if measurement.value is None or not counted:
+        return ""
+    if counted == 1:
+        return tr("from 1 trial")
+    return tr("from {number} trials").format(number=counted)
+
+
 class MeasurementBand(PaintedWidget):
     """A reading on its movement's scale. Empty until something is shown.
 
-    A sign that it is saved stands at the right of its words; its room is there before, so that
-    nothing moves when it comes.
+    What the number is and the sign that it is saved follow its words where there is room.
     """
 
     def __init__(self, appearance: Appearance, parent: QWidget | None = None) -> None:
@@ -113,14 +125,7 @@ class MeasurementBand(PaintedWidget):
         painter.setFont(self._font())
         words = self._words_height(wide)
         painter.drawText(QRectF(0, 0, wide, words), self._flags(), shown.words)
-        if self._signed:
-            painter.setFont(self._sign_font())
-            flags = Qt.AlignmentFlag
-            if self._sign_beneath(wide):
-                where, side = QRectF(0, words - self._line(), wide, self._line()), flags.AlignLeft
-            else:
-                where, side = QRectF(0, 0, wide, self._line()), flags.AlignRight
-            painter.drawText(where, int(side | flags.AlignVCenter), self._sign)
+        self._paint_beside(painter, words)
         if not self._with_scale:
             return
         place = QRectF(_ASIDE_PX, words + 8, wide - 2 * _ASIDE_PX, _BAND_PX - 16)
@@ -132,6 +137,25 @@ class MeasurementBand(PaintedWidget):
             painter, self.appearance, place, self._movement, shown.value, shown.low, shown.high
         )
         self._paint_numbers(painter, place)
+
+    def _paint_beside(self, painter: QPainter, words_height: int) -> None:
+        """Write the sign that the reading is saved, and what its number is, after its words."""
+        shown, line = self._shown, self._line()
+        flags = int(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter)
+        left = QFontMetricsF(self._font()).horizontalAdvance(shown.words) + 2 * GAP_PX
+        if self._signed:
+            painter.setFont(self._sign_font())
+            beneath = self._sign_beneath(self.width())
+            top = words_height - line if beneath else 0
+            where = QRectF(0 if beneath else left, top, self.width(), line)
+            painter.drawText(where, flags, self._sign)
+            sign = QFontMetricsF(self._sign_font()).horizontalAdvance(self._sign)
+            left += 0 if beneath else sign + 2 * GAP_PX
+        font = self.appearance.font(grown(BODY_PX, _WORDS_GROWTH, self.appearance.percent))
+        if left + QFontMetricsF(font).horizontalAdvance(shown.caption) <= self.width():
+            painter.setPen(self.appearance.colour("quiet"))
+            painter.setFont(font)
+            painter.drawText(QRectF(left, 0, self.width() - left, line), flags, shown.caption)
 
     def _paint_numbers(self, painter: QPainter, place: QRectF) -> None:
         """Write what the scale's places are beneath it."""

@@ -62,7 +62,7 @@ class TrialList(QWidget):
         if trial.hold_start_s is None:
             self._column.addWidget(shown)
             return
-        show = button(tr("Show"), "link")
+        show = button(tr("Show"), "line-link")
         show.setAccessibleName(tr("Show trial {number}").format(number=number))
         show.clicked.connect(lambda: self.trial_selected.emit(trial))
         self._column.addWidget(widget_with(row((shown, 1), show, spacing=GAP_PX)))

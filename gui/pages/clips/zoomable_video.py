@@ -2,8 +2,8 @@
 
 from dataclasses import replace
 
-from PySide6.QtCore import QPointF, Qt, Slot
-from PySide6.QtGui import QMouseEvent, QPainter, QWheelEvent
+from PySide6.QtCore import QPointF, QRectF, Qt, Slot
+from PySide6.QtGui import QMouseEvent, QPainter, QPainterPath, QWheelEvent
 
 from gui.drawing.transform import VideoTransform
 from gui.style.appearance import Appearance
@@ -63,7 +63,10 @@ class ZoomableVideo(VideoView):
         """Paint the picture on a ground of its own, which fills the place."""
         painter.setPen(Qt.PenStyle.NoPen)
         painter.setBrush(self.appearance.colour(self._around))
-        painter.drawRoundedRect(self.rect(), CARD_RADIUS_PX, CARD_RADIUS_PX)
+        corners = QPainterPath()
+        corners.addRoundedRect(QRectF(self.rect()), CARD_RADIUS_PX, CARD_RADIUS_PX)
+        painter.drawPath(corners)
+        painter.setClipPath(corners)
         super().paint(painter)
 
     def _zoom_at(self, factor: float, place: QPointF) -> None:

@@ -294,7 +294,8 @@ def test_a_trial_that_is_left_out_changes_the_reading(
 
 def test_a_reading_is_saved_for_the_person_named(stage: WindowHarness, page: ClipsPage) -> None:
     read_first(stage, page)
-    assert page.review.save.text() == "Save in the record of Rowan"
+    assert page.review.save.text() == "Save to record"
+    assert page.review.save.toolTip() == "Save to record: Rowan"
     tick = page.review.trials.ticks[1]
     assert tick is not None
     tick.setChecked(False)
@@ -332,7 +333,7 @@ def test_what_is_next_is_the_main_button(stage: WindowHarness, page: ClipsPage) 
     page.show_clip(row_named(page, NAMES[2]))
     assert main_of(review.read, review.save) == ["Read this clip"]
     page.show_clip(row_named(page, NAMES[0]))
-    assert main_of(review.read, review.save) == ["Save in the record of Rowan"]
+    assert main_of(review.read, review.save) == ["Save to record: Rowan"]
     review.save.click()
     assert main_of(review.read, review.save, review.after, review.back) == ["Back to the list"]
     page.model.remove([row_named(page, NAMES[2])])
