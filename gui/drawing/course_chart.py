@@ -122,7 +122,7 @@ class ChartLayout:
     @property
     def mark_px(self) -> float:
         """Half the width of a reading's mark."""
-        return max(3.0, self.words_px * 0.23)
+        return max(3.0, self.words_px * 0.19)
 
 
 class ChartPainter:
@@ -162,7 +162,12 @@ class ChartPainter:
             self._painter.drawLine(QPointF(days.left_px, y), QPointF(days.right_px, y))
             self._write(days.left_px - 8, y, name, "quiet", right)
         middle = (pain.top_px + pain.bottom_px) / 2
-        self._write(days.left_px - 8, middle, tr("pain, 0 to 10"), "quiet", right)
+        words = tr("pain, 0 to 10")
+        if pain.bottom_px - pain.top_px >= line:
+            words = tr("pain")
+            self._write(days.right_px + 8, pain.top_px, "10")
+            self._write(days.right_px + 8, pain.bottom_px, "0")
+        self._write(days.left_px - 8, middle, words, "quiet", right)
         if self._content.exercise_days:
             words = tr("exercises")
             self._write(days.left_px - 8, self._layout.exercises_y, words, "quiet", right)
@@ -237,7 +242,7 @@ class ChartPainter:
             paint_open_mark(self._painter, place, point.side, size, colour)
             return
         if point.low is not None and point.high is not None:
-            self._painter.setPen(QPen(self._colour(point.side.value, 0.28), 1.6))
+            self._painter.setPen(QPen(self._colour(point.side.value, 0.55), 1.6))
             low, high = layout.values.y(point.low), layout.values.y(point.high)
             self._painter.drawLine(QPointF(place.x(), low), QPointF(place.x(), high))
         paint_mark(

@@ -8,7 +8,8 @@ Public names:
         in_part_words, limit_in_short, limit_passed_sentence, limit_sentence, log_words,
         plan_sentences, repetition_words, round_length_words, round_sentence, round_task_title
     language: LANGUAGES, SYSTEM, install_language, language_for, language_in_force, language_shown
-    progress_wording: logged_words, progress_notes, progress_of_sides, verdict_line, warm_up_words
+    progress_wording: logged_words, progress_notes, progress_of_sides, rate_line, verdict_line,
+        warm_up_words
     result_wording: difference_words, last_time_words, line_of_results, result_notes,
         value_and_range
     safety_wording: ScreeningText, answer_text, screening_text

@@ -38,6 +38,12 @@ def verdict_line(progress: SideProgress) -> str:
     return f"{words} {slope}." if slope and progress.affected else words
 
 
+def rate_line(progress: SideProgress) -> str:
+    """Return the change a month of an affected side in one line, or nothing where none is."""
+    slope = slope_sentence(progress, tr)
+    return f"{side_title(progress.side)}: {slope}." if slope and progress.affected else ""
+
+
 def _phase_words(side: SideProgress, phase: SeriesPhase) -> str:
     """Return the verdict before a break, "Left, from ... to ..., then injection"."""
     why = ", ".join(tr(reason) for reason in phase.ended_by.split(" and "))

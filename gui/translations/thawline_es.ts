@@ -3244,10 +3244,6 @@
         <translation>Lado</translation>
     </message>
     <message>
-        <source>Reading</source>
-        <translation>Lectura</translation>
-    </message>
-    <message>
         <source>Reasons and notes</source>
         <translation>Motivos y notas</translation>
     </message>
@@ -3892,10 +3888,6 @@
         <translation>Desde las primeras sesiones</translation>
     </message>
     <message>
-        <source>{movement}: {change}</source>
-        <translation>{movement}: {change}</translation>
-    </message>
-    <message>
         <source>Worst pain in 24 hours was not rated in the last two weeks.</source>
         <translation>En las últimas dos semanas no se valoró el peor dolor en 24 horas.</translation>
     </message>
@@ -3916,10 +3908,6 @@
         <translation>sin lecturas de antes y después que se puedan comparar.</translation>
     </message>
     <message>
-        <source>no readings before and after to compare ({verdict})</source>
-        <translation>sin lecturas de antes y después que comparar ({verdict})</translation>
-    </message>
-    <message>
         <source>{change}, {verdict}</source>
         <translation>{change}, {verdict}</translation>
     </message>
@@ -3934,6 +3922,10 @@
     <message>
         <source>{movement}, {side}</source>
         <translation>{movement}, {side}</translation>
+    </message>
+    <message>
+        <source>not comparable</source>
+        <translation>no se puede comparar</translation>
     </message>
     <message>
         <source>{movement} {share}</source>
@@ -3972,8 +3964,8 @@
         <translation>Se anotaron ejercicios en {count} días.</translation>
     </message>
     <message>
-        <source>nothing that Thawline looks for.</source>
-        <translation>nada de lo que busca Thawline.</translation>
+        <source>Thawline found none.</source>
+        <translation>Thawline no encontró nada.</translation>
     </message>
     <message>
         <source>{month} {year} {times}</source>
@@ -4318,6 +4310,10 @@
     <message>
         <source>little or no recent change</source>
         <translation>poco o ningún cambio reciente</translation>
+    </message>
+    <message>
+        <source>counted from {day} on ({why})</source>
+        <translation>contado desde el {day} ({why})</translation>
     </message>
     <message>
         <source>The shoulder is easily irritated today, so two trials of each movement are enough and the reach behind the back is left out. Stop where pain begins.</source>
@@ -5344,8 +5340,8 @@
         <translation>una mejora de {gain} al mes se vería en una semana aproximadamente</translation>
     </message>
     <message>
-        <source>this counts from {day} on ({why}), not what changed before</source>
-        <translation>esto cuenta desde el {day} ({why}), no lo que cambió antes</translation>
+        <source>Since {day} ({why}): {parts}</source>
+        <translation>Desde el {day} ({why}): {parts}</translation>
     </message>
     <message>
         <source>shows that sessions were saved here</source>
@@ -6412,12 +6408,12 @@
         <translation>Leyenda: {words}</translation>
     </message>
     <message>
-        <source>course after exercises, 95 %</source>
-        <translation>evolución tras los ejercicios, 95 %</translation>
+        <source>likely course after exercises (95 %)</source>
+        <translation>evolución probable tras los ejercicios (95 %)</translation>
     </message>
     <message>
-        <source>course, 95 %</source>
-        <translation>evolución, 95 %</translation>
+        <source>likely course (95 %)</source>
+        <translation>evolución probable (95 %)</translation>
     </message>
     <message>
         <source>range of a reading</source>

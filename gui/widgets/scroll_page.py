@@ -4,6 +4,7 @@ from functools import partial
 
 from PySide6.QtCore import QEvent, QObject, QPoint, QPointF, QSize, Qt, QTimer, Slot
 from PySide6.QtGui import (
+    QColor,
     QKeyEvent,
     QLinearGradient,
     QPainter,
@@ -13,6 +14,7 @@ from PySide6.QtGui import (
     QShowEvent,
 )
 from PySide6.QtWidgets import (
+    QAbstractScrollArea,
     QApplication,
     QFrame,
     QLabel,
@@ -44,13 +46,24 @@ class _Bar(QScrollBar):
             super().paintEvent(event)
 
 
-class _MoreBelow(QWidget):
-    """A painted strip on a scroll area, seen while there is more below; no control, never read."""
+class MoreBelow(QWidget):
+    """A painted strip on a scroll area, seen while there is more below; no control, never read.
 
-    def __init__(self, area: QScrollArea) -> None:
+    Parameters
+    ----------
+    ground
+        Colour into which what lies below fades, or None for the area's own.
+    beside_px
+        Room left free at both ends, where the area has round corners.
+    """
+
+    def __init__(
+        self, area: QAbstractScrollArea, ground: QColor | None = None, beside_px: int = 0
+    ) -> None:
         super().__init__(area)
         self.setAttribute(Qt.WidgetAttribute.WA_TransparentForMouseEvents)
         self._area, self._bar = area, area.verticalScrollBar()
+        self._ground, self._beside_px = ground, beside_px
         self._bar.valueChanged.connect(self.refresh)
         self._bar.rangeChanged.connect(self.refresh)
         area.viewport().installEventFilter(self)
@@ -65,13 +78,15 @@ class _MoreBelow(QWidget):
     def refresh(self) -> None:
         """Lie along the lower edge, or be gone where the end is seen."""
         seen = self._area.viewport().geometry()
-        self.setGeometry(seen.left(), seen.bottom() + 1 - STRIP_PX, seen.width(), STRIP_PX)
+        strip = seen.adjusted(self._beside_px, 0, -self._beside_px, 0)
+        strip.setTop(seen.bottom() + 1 - STRIP_PX)
+        self.setGeometry(strip)
         self.setVisible(self._bar.maximum() - self._bar.value() > _MARGIN_PX)
         self.raise_()
 
     def paintEvent(self, event: QPaintEvent) -> None:
-        ground = self._area.palette().color(QPalette.ColorRole.Window)
-        clear = self._area.palette().color(QPalette.ColorRole.Window)
+        ground = self._ground or self._area.palette().color(QPalette.ColorRole.Window)
+        clear = QColor(ground)
         clear.setAlphaF(0.0)
         fading = QLinearGradient(0, 0, 0, self.height())
         fading.setColorAt(0, clear)
@@ -111,7 +126,7 @@ class _ScrollPage(QScrollArea):
         self._page = page
         self._least = QSize()
         self.setWidget(page)
-        _MoreBelow(self)
+        MoreBelow(self)
 
     def showEvent(self, event: QShowEvent) -> None:
         super().showEvent(event)

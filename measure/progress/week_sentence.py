@@ -4,6 +4,7 @@ Two further ones follow it where they are needed: what changed at the other shou
 gain would show.
 """
 
+import datetime as dt
 from collections.abc import Mapping, Sequence
 
 from measure.domain.landmarks import Side
@@ -49,7 +50,8 @@ PARTS: Mapping[Verdict, str] = {
 }
 SHOWS_IN_WEEKS = "a gain of {gain} a month would show in about {weeks} weeks"
 SHOWS_IN_A_WEEK = "a gain of {gain} a month would show in about a week"
-COUNTS_FROM = "this counts from {day} on ({why}), not what changed before"
+COUNTS_FROM = "counted from {day} on ({why})"
+SINCE_BREAK = "Since {day} ({why}): {parts}"
 WHOLE = "{first}."
 AND = "{first} and {second}"
 
@@ -69,6 +71,7 @@ TEMPLATES = (
     SHOWS_IN_WEEKS,
     SHOWS_IN_A_WEEK,
     COUNTS_FROM,
+    SINCE_BREAK,
     WHOLE,
     AND,
 )
@@ -81,7 +84,12 @@ def week_sentence(progress: Progress, tr: Translate = english) -> str:
     line of its own.
     """
     shown = _main(progress, affected=True)
-    if len({frozenset(_kinds(items).items()) for items in shown.values()}) == 1 < len(shown):
+    since = _shared_break(progress)
+    if since is not None:
+        day, why = since
+        parts = tr(WHOLE_SHOULDER[Verdict.NO_CLEAR_CHANGE])
+        clauses = [tr(SINCE_BREAK).format(day=date_words(day, tr), why=tr(why), parts=parts)]
+    elif len({frozenset(_kinds(items).items()) for items in shown.values()}) == 1 < len(shown):
         clauses = [tr(BOTH).format(parts=_parts(next(iter(shown.values())), tr))]
     else:
         clauses = [
@@ -113,8 +121,10 @@ def forecast_sentence(progress: Progress, tr: Translate = english) -> str:
 def counted_sentence(progress: Progress, tr: Translate = english) -> str:
     """Return from when on an open verdict of the affected sides counts, or nothing.
 
-    Without it "no clear change" seems to deny a change since the first days.
+    Where the sentence of the week says it, it is not said again.
     """
+    if _shared_break(progress) is not None:
+        return ""
     breaks = {
         (item.series.breaks[-1].day, item.series.breaks[-1].why)
         for items in _main(progress, affected=True).values()
@@ -145,6 +155,21 @@ def _parts(main: Sequence[SideProgress], tr: Translate) -> str:
     if len(verdicts) == 1:
         return tr(WHOLE_SHOULDER[main[0].verdict])
     return _of_some(main, tr)
+
+
+def _shared_break(progress: Progress) -> tuple[dt.date, str] | None:
+    """Return from when on, and why, no clear change is said of the one affected shoulder.
+
+    Without it "no clear change" seems to deny a change since the first days.
+    """
+    sides = list(_main(progress, affected=True).values())
+    if len(sides) != 1 or set(_kinds(sides[0]).values()) != {Verdict.NO_CLEAR_CHANGE}:
+        return None
+    breaks = {
+        (item.series.breaks[-1].day, item.series.breaks[-1].why) if item.series.breaks else None
+        for item in sides[0]
+    }
+    return breaks.pop() if len(breaks) == 1 else None
 
 
 def _of_some(main: Sequence[SideProgress], tr: Translate) -> str:

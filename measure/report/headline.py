@@ -24,11 +24,19 @@ PAIN_DAYS = 14
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class HeadlineLine:
+    """What is said of one movement, or, without a name, of all of them."""
+
+    name: str
+    words: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class HeadlineItem:
-    """One line of the box: its subject and what is said of it."""
+    """One part of the box: its subject, and line by line what is said of it."""
 
     subject: str
-    words: str
+    lines: tuple[HeadlineLine, ...]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -50,22 +58,24 @@ def headline(
     since = reference_of(history, progress.today, choices)
     sides = _main_sides(progress)
     items = [
-        HeadlineItem(subject=since.words, words=_changes(sides, since.day, tr)),
-        HeadlineItem(
-            subject=tr("Compared with the other side"),
-            words=_shares(sides, history.person.affected, tr),
-        ),
-        HeadlineItem(
-            subject=tr("Pain and exercises"),
-            words=f"{_pain(history.sessions, since.day, progress.today, tr)} "
+        HeadlineItem(subject=since.words, lines=_changes(sides, since.day, tr)),
+        _item(tr("Compared with the other side"), _shares(sides, history.person.affected, tr)),
+        _item(
+            tr("Pain and exercises"),
+            f"{_pain(history.sessions, since.day, progress.today, tr)} "
             f"{_exercises(history, since.day, progress.today, tr)}",
         ),
-        HeadlineItem(subject=tr("Points to check"), words=_prompts(progress, tr)),
+        _item(tr("Points to check"), _prompts(progress, tr)),
     ]
     if choices.question:
         question = tr("“{words}”").format(words=choices.question)
-        items.append(HeadlineItem(subject=tr("The person asks"), words=question))
+        items.append(_item(tr("The person asks"), question))
     return tuple(items)
+
+
+def _item(subject: str, words: str) -> HeadlineItem:
+    """Return a part of the box that is one sentence or two."""
+    return HeadlineItem(subject=subject, lines=(HeadlineLine(name="", words=words),))
 
 
 def reference_of(history: History, today: dt.date, choices: ReportChoices) -> ReferenceDay:
@@ -101,19 +111,20 @@ def _main_sides(progress: Progress) -> list[SideProgress]:
     return [side for side in affected if side.primary] or affected
 
 
-def _changes(sides: Sequence[SideProgress], since: dt.date | None, tr: Translate) -> str:
+def _changes(
+    sides: Sequence[SideProgress], since: dt.date | None, tr: Translate
+) -> tuple[HeadlineLine, ...]:
+    """Return a line for each movement, or one for all where none can be compared."""
     if not sides:
-        return tr("nothing was measured on an affected side.")
+        words = tr("nothing was measured on an affected side.")
+        return (HeadlineLine(name="", words=words),)
     compared = [_compared(side, since) for side in sides]
     if not any(part.change for part in compared):
-        return tr("no readings before and after that can be compared.")
-    return _joined(
-        [
-            tr("{movement}: {change}").format(
-                movement=_name(side, sides, tr), change=_change_words(side, part, tr)
-            )
-            for side, part in zip(sides, compared, strict=True)
-        ]
+        words = tr("no readings before and after that can be compared.")
+        return (HeadlineLine(name="", words=words),)
+    return tuple(
+        HeadlineLine(name=_name(side, sides, tr), words=_change_words(side, part, tr))
+        for side, part in zip(sides, compared, strict=True)
     )
 
 
@@ -142,10 +153,13 @@ def _compared(side: SideProgress, since: dt.date | None) -> _Compared:
 
 
 def _change_words(side: SideProgress, compared: _Compared, tr: Translate) -> str:
-    """Return a change, and what the verdict on its side says of today."""
-    verdict = _verdict(side, tr)
+    """Return a change, and what the verdict on its side says of today.
+
+    Where nothing can be compared a verdict, which may count from another day, would deny that.
+    """
     if compared.change is None:
-        return tr("no readings before and after to compare ({verdict})").format(verdict=verdict)
+        return tr("not comparable")
+    verdict = _verdict(side, tr)
     change = change_words(compared.change, side.movement, tr)
     if compared.later is None:
         return tr("{change}, {verdict}").format(change=change, verdict=verdict)
@@ -245,7 +259,7 @@ def _prompts(progress: Progress, tr: Translate) -> str:
         )
         for prompt in progress.prompts
     ]
-    return _joined(words) if words else tr("nothing that Thawline looks for.")
+    return _joined(words) if words else tr("Thawline found none.")
 
 
 def _joined(words: Sequence[str]) -> str:

@@ -33,7 +33,7 @@ from measure.progress.wording import Translate, english
 from measure.report.caveats import CAVEATS, DEMO, NOTICE
 from measure.report.choices import ReportChoices
 from measure.report.figures import CURVE_DAY, curve_diagram, pain_diagram, span_of
-from measure.report.headline import headline
+from measure.report.headline import HeadlineItem, HeadlineLine, headline
 from measure.report.own_words import by_hand_words, goal_words
 from measure.report.svg import Draw, as_svg
 from measure.report.tables import event_table, milestone_table, movement_table, refusal_table
@@ -74,7 +74,7 @@ h2 { margin-top: 32px; margin-bottom: 8px; }
 h3 { margin-top: 16px; margin-bottom: 4px; }
 p, p.lead { margin-top: 8px; margin-bottom: 8px; }
 td, th { padding: 4px 8px; vertical-align: top; }
-.box td { padding: 6px 12px; }
+.box td { padding: 4px 12px 4px 0px; background-color: transparent; }
 .box { margin-top: 12px; }
 .curves td { padding: 8px 0px; }
 """
@@ -194,11 +194,28 @@ def _first_sides(history: History, progress: Progress) -> tuple[Side, ...]:
 
 
 def _box(history: History, progress: Progress, choices: ReportChoices) -> str:
-    rows = "".join(
-        f'<tr><td width="22%"><b>{escape(item.subject)}</b></td><td>{escape(item.words)}</td></tr>'
-        for item in headline(history, progress, choices)
-    )
+    rows = "".join(_box_rows(item, choices) for item in headline(history, progress, choices))
     return f'<table class="box" width="100%" cellspacing="0">{rows}</table>'
+
+
+def _box_rows(item: HeadlineItem, choices: ReportChoices) -> str:
+    """Return the rows of one part: its subject at the left of as many rows as it has lines.
+
+    A landscape page is wide and low: there all lines are one.
+    """
+    if choices.landscape and choices.reading_px is None:
+        words = "; ".join(f"{line.name} {line.words}".strip() for line in item.lines)
+        item = HeadlineItem(subject=item.subject, lines=(HeadlineLine(name="", words=words),))
+    cells = [
+        f'<td width="20%">{escape(line.name)}</td><td>{escape(line.words)}</td>'
+        if line.name
+        else f'<td colspan="2">{escape(line.words)}</td>'
+        for line in item.lines
+    ]
+    subject = f'<td width="26%" rowspan="{len(cells)}"><b>{escape(item.subject)}</b></td>'
+    return "".join(
+        f"<tr>{subject if number == 0 else ''}{cell}</tr>" for number, cell in enumerate(cells)
+    )
 
 
 def _curves(progress: Progress, history: History, choices: ReportChoices, draw: Draw) -> str:

@@ -100,9 +100,9 @@ def legend_entries(content: ChartContent) -> tuple[LegendEntry, ...]:
         return ()
     first = sides[0]
     if any(curve.ribbons for curve in content.curves):
-        words = tr("course after exercises, 95 %")
+        words = tr("likely course after exercises (95 %)")
         if not content.lines_after:
-            words = tr("course, 95 %")
+            words = tr("likely course (95 %)")
         entries.append(LegendEntry(words, _ribbon(sides)))
     if any(point.low is not None for point in points):
         entries.append(LegendEntry(tr("range of a reading"), _whisker(first)))

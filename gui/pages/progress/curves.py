@@ -18,6 +18,7 @@ from gui.style.appearance import Appearance
 from gui.text.progress_wording import (
     progress_notes,
     progress_of_sides,
+    rate_line,
     verdict_line,
     warm_up_words,
 )
@@ -65,6 +66,8 @@ class CurvesView(QWidget):
         self.every_mark.toggled.connect(self._draw_chosen)
         self.summary = label("", "small")
         self.verdict = label("", "strong")
+        #: The change a month of the affected side, where the verdict stands beneath the chart.
+        self.rate = label("")
         self.warm_up = label("")
         self.details = button(tr("Details"), "link", checkable=True)
         self.details.toggled.connect(self._show_notes)
@@ -76,8 +79,8 @@ class CurvesView(QWidget):
 
     def _lay_out(self, appearance: Appearance) -> None:
         gap = appearance.gap
-        drawn = card(self.title, self.chart, self.table, self.legend, spacing=gap(1))
-        FoldRoom(self.chart, self.chart.fit_height, [self.legend], gap(1))
+        drawn = card(self.title, self.rate, self.chart, self.table, self.legend, spacing=gap(1))
+        self._room = FoldRoom(self.chart, self.chart.fit_height, [self.legend], gap(1))
         self._said = column(
             self.warm_up,
             row(self.every_mark, self.details, self.conduct, 1, spacing=gap(3)),
@@ -103,6 +106,9 @@ class CurvesView(QWidget):
         else:
             self._said.insertWidget(0, self.verdict)
         self.title.setVisible(above)
+        self.rate.setVisible(roomy and not above and bool(self.rate.text()))
+        # Large text leaves the room of the legend to the chart.
+        self._room.beneath = [self.legend] if roomy else []
         self._parts.setSpacing(self._appearance.gap(2 if roomy else 1))
 
     def show_history(self, history: History, progress: Progress | None, today: dt.date) -> None:
@@ -161,6 +167,8 @@ class CurvesView(QWidget):
 
     def _show_verdict(self, sides: tuple[SideProgress, ...]) -> None:
         self.verdict.setText("\n".join(verdict_line(side) for side in sides))
+        self.rate.setText("\n".join(filter(None, map(rate_line, sides))))
+        self._fit()
         notes = progress_notes(sides)
         self.notes.setText("\n".join(notes))
         self.details.setVisible(bool(notes))

@@ -29,7 +29,8 @@ class FoldRoom(QObject):
         spare_px: int = 0,
     ) -> None:
         super().__init__(shown)
-        self._shown, self._fit, self._beneath, self._spare_px = shown, fit, beneath, spare_px
+        self._shown, self._fit, self._spare_px = shown, fit, spare_px
+        self.beneath = beneath
         self._watched: list[QWidget] = []
         self._timer = QTimer(self, singleShot=True, interval=0)
         self._timer.timeout.connect(self._measure)
@@ -68,6 +69,6 @@ class FoldRoom(QObject):
         assert page is not None
         top = self._shown.mapTo(page, QPoint(0, 0)).y()
         # Their height for the width, not the present one: that gives way to the widget's own.
-        shown = [widget for widget in self._beneath if widget.isVisible()]
+        shown = [widget for widget in self.beneath if widget.isVisible()]
         beneath = sum(widget.heightForWidth(widget.width()) for widget in shown)
         self._fit(area.viewport().height() - top - beneath - self._spare_px - STRIP_PX)

@@ -13,7 +13,7 @@ from gui.pages.progress.goals_page import GoalsPage
 from gui.pages.progress.overview import ProgressOverview
 from gui.pages.progress.session_details import SessionDetails, day_words
 from gui.session.services import Services
-from gui.style.measures import GAP_PX, MARGIN_PX
+from gui.style.measures import BAR_PX, CONTENT_PX, GAP_PX, MARGIN_PX
 from gui.text.wording import tr
 from gui.widgets.buttons import bind_keys, button
 from gui.widgets.layouts import centred, column, separator
@@ -73,7 +73,9 @@ class ProgressPage(QWidget):
         ways = [self.to_details, self._to_events(), self.to_report]
         frame_page(curves, self.overview, buttons=ways, caution=True)
         foot = PageFoot([self.to_curves])
-        listed = centred(self.details, margins=(MARGIN_PX, MARGIN_PX, MARGIN_PX, GAP_PX))
+        beside = MARGIN_PX - BAR_PX
+        listed = centred(self.details, margins=(beside, MARGIN_PX, beside, GAP_PX))
+        self.details.setMaximumWidth(CONTENT_PX + 2 * BAR_PX)
         margins = (MARGIN_PX, GAP_PX, MARGIN_PX, GAP_PX)
         column((listed, 1), separator(), centred(foot, margins=margins), on=details, spacing=0)
         bind_keys(details, self.to_curves, "Escape")

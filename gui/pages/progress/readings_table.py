@@ -1,8 +1,10 @@
-"""Table behind a chart: every measurement in words."""
+"""Table behind a chart: every measurement in words, both arms of a session beside each other."""
 
-from collections.abc import Sequence
+from collections import defaultdict
+from collections.abc import Callable, Mapping, Sequence
 
 from PySide6.QtCore import QPoint, Qt, Signal, Slot
+from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import (
     QAbstractItemView,
     QHeaderView,
@@ -15,15 +17,19 @@ from PySide6.QtWidgets import (
 from gui.drawing.curves import CurvePoint
 from gui.style.appearance import Appearance
 from gui.text.wording import measurement_words, side_title, stopped_by_name, tr
+from measure.domain.landmarks import Side
 from measure.progress.dates import date_words
 
 #: Height of a row, in sizes of the text. [technical]
 _ROW = 2.0
-#: Place of the column of readings. [technical]
-_READING = 2
-#: Last column that large text has room for, and the text size up to which the others have, per
-#: cent. Their words are in the reading's tool tip then. [technical]
-_PAIN, _WIDE_PERCENT = 3, 130
+#: Columns of the readings, and of what is left out where there is no room. [technical]
+_SIDES = {1: Side.LEFT, 2: Side.RIGHT}
+_PAIN, _STOPPED_BY = 3, 4
+#: Text size up to which practice is named in its cell, per cent. [technical]
+_WIDE_PERCENT = 130
+
+#: The measurements of a session: no more than one of each arm.
+TableRow = Mapping[Side, CurvePoint]
 
 
 class ReadingsTable(QTableWidget):
@@ -35,8 +41,8 @@ class ReadingsTable(QTableWidget):
     def __init__(self, appearance: Appearance, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._appearance = appearance
-        self._points: list[CurvePoint] = []
-        heads = [tr("Day"), tr("Side"), tr("Reading"), tr("Pain"), tr("Stopped by")]
+        self._rows: list[TableRow] = []
+        heads = [tr("Day"), *map(side_title, _SIDES.values()), tr("Pain"), tr("Stopped by")]
         self.setColumnCount(len(heads))
         self.setHorizontalHeaderLabels(heads)
         self.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)
@@ -50,45 +56,50 @@ class ReadingsTable(QTableWidget):
         self.setAutoScroll(False)
         head = self.horizontalHeader()
         head.setDefaultAlignment(Qt.AlignmentFlag.AlignLeft)
+        head.setSectionResizeMode(QHeaderView.ResizeMode.Fixed)
         self.cellActivated.connect(self._open)
         self.currentCellChanged.connect(self._follow)
         appearance.changed.connect(self._fill)
 
     def show_points(self, points: Sequence[CurvePoint], title: str) -> None:
         """Show these measurements under this name."""
-        self._points = list(reversed(points))
+        self._rows = table_rows(points)
         self.setAccessibleName(tr("Table: {title}").format(title=title))
-        self.setRowCount(len(self._points))
+        self.setRowCount(len(self._rows))
         self._fill()
 
     @Slot()
     def _fill(self) -> None:
-        """Write the cells; of practice, and of what ended a trial, large text says it unseen."""
-        for row, point in enumerate(self._points):
-            cells = row_words(point)
-            practice = tr("Practice") if point.practice else ""
-            for place, words in enumerate(cells):
+        """Write the cells; what a reading was, in full, is in its tool tip."""
+        for place, points in enumerate(self._rows):
+            for column, words in enumerate(row_words(points)):
                 item = QTableWidgetItem(words)
-                if place == _READING:
-                    whole = measurement_words(point.record.measurement).rstrip(".")
-                    whole = ". ".join(filter(None, (whole, *cells[_PAIN + 1 :], practice)))
-                    item.setToolTip(whole)
-                    item.setData(Qt.ItemDataRole.AccessibleTextRole, whole)
-                    if practice and self._appearance.percent <= _WIDE_PERCENT:
-                        item.setText(tr("{reading}, practice").format(reading=words))
-                self.setItem(row, place, item)
+                point = points.get(_SIDES[column]) if column in _SIDES else None
+                if point is not None:
+                    self._write_reading(item, point)
+                self.setItem(place, column, item)
         self._fit_cells()
 
-    def _narrow(self) -> None:
-        """Hide columns without a word, and those that large text has no room for."""
-        for place in range(self.columnCount()):
-            written = any(row_words(point)[place] for point in self._points)
-            beyond = self._appearance.percent > _WIDE_PERCENT and place > _PAIN
-            self.setColumnHidden(place, beyond or not written)
+    def _write_reading(self, item: QTableWidgetItem, point: CurvePoint) -> None:
+        """Say of a reading that it was practice, unseen in large text, and all else unseen."""
+        practice = tr("Practice") if point.practice else ""
+        reading = measurement_words(point.record.measurement).rstrip(".")
+        parts = (reading, _pain_words(point), _stopped_words(point), practice)
+        whole = ". ".join(filter(None, parts))
+        item.setToolTip(whole)
+        item.setData(Qt.ItemDataRole.AccessibleTextRole, f"{side_title(point.side)}: {whole}")
+        if practice and self._appearance.percent <= _WIDE_PERCENT:
+            item.setText(tr("{reading}, practice").format(reading=item.text()))
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self._spread()
 
     @Slot(int, int)
-    def _open(self, row: int, _place: int) -> None:
-        self.picked.emit(self._points[row].record)
+    def _open(self, row: int, column: int) -> None:
+        points = self._rows[row]
+        point = points.get(_SIDES[column]) if column in _SIDES else None
+        self.picked.emit((point or next(iter(points.values()))).record)
 
     @Slot(int, int, int, int)
     def _follow(self, row: int, *_: int) -> None:
@@ -105,26 +116,82 @@ class ReadingsTable(QTableWidget):
 
     def _fit_cells(self) -> None:
         """Be as high as all rows: there is one scroll bar, the page's."""
-        self._narrow()
-        modes, wide = QHeaderView.ResizeMode, self._appearance.percent <= _WIDE_PERCENT
-        self.horizontalHeader().setSectionResizeMode(modes.Stretch if wide else modes.Interactive)
-        self.resizeColumnsToContents()
-        self.horizontalHeader().setStretchLastSection(True)
         high = self._appearance.px(_ROW)
         self.verticalHeader().setDefaultSectionSize(high)
         for row in range(self.rowCount()):
             self.setRowHeight(row, high)
         head = self.horizontalHeader().sizeHint().height()
         self.setFixedHeight(head + self.rowCount() * high + 2 * self.frameWidth())
+        self._spread()
+
+    def _spread(self) -> None:
+        """Take the whole width; columns without a word, or without room at the end, are hidden."""
+        words = [row_words(points) for points in self._rows]
+        shown = [
+            column for column in range(self.columnCount()) if any(cells[column] for cells in words)
+        ]
+        needed = {
+            column: max(
+                self.sizeHintForColumn(column),
+                self.horizontalHeader().sectionSizeHint(column),
+            )
+            for column in shown
+        }
+        for column in (_STOPPED_BY, _PAIN):
+            if sum(needed.values()) > self.viewport().width():
+                needed.pop(column, None)
+        spare = max(0, self.viewport().width() - sum(needed.values()))
+        for column in range(self.columnCount()):
+            self.setColumnHidden(column, column not in needed)
+        for column, width in needed.items():
+            self.setColumnWidth(column, width + spare // len(needed))
 
 
-def row_words(point: CurvePoint) -> tuple[str, ...]:
-    """Return the cells of a measurement."""
-    stopped_by = point.record.stopped_by
+def table_rows(points: Sequence[CurvePoint]) -> list[TableRow]:
+    """Return the rows of a table: of each session both arms, the latest first."""
+    rows: list[dict[Side, CurvePoint]] = []
+    of_session: dict[str, list[dict[Side, CurvePoint]]] = defaultdict(list)
+    for point in reversed(points):
+        begun = of_session[point.record.session_id]
+        row = next((row for row in begun if point.side not in row), None)
+        if row is None:
+            row = {}
+            begun.append(row)
+            rows.append(row)
+        row[point.side] = point
+    return list(rows)
+
+
+def row_words(points: TableRow) -> tuple[str, ...]:
+    """Return the cells of a row."""
+    day = next(iter(points.values())).day
+    readings = (_reading_words(points[side]) if side in points else "" for side in _SIDES.values())
     return (
-        date_words(point.day, tr),
-        side_title(point.side),
-        tr("no result") if point.value is None else measurement_words(point.record.measurement),
-        "" if point.pain is None else str(point.pain),
-        "" if stopped_by is None else stopped_by_name(stopped_by),
+        date_words(day, tr),
+        *readings,
+        _of_both(points, _pain_words),
+        _of_both(points, _stopped_words),
     )
+
+
+def _of_both(points: TableRow, words_of: Callable[[CurvePoint], str]) -> str:
+    """Return words for both arms, once where they are the same."""
+    words = {side: words_of(points[side]) for side in sorted(points)}
+    if len(set(words.values())) == 1:
+        return next(iter(words.values()))
+    return ", ".join(f"{side_title(side)} {its}" for side, its in words.items() if its)
+
+
+def _reading_words(point: CurvePoint) -> str:
+    if point.value is None:
+        return tr("no result")
+    return measurement_words(point.record.measurement)
+
+
+def _pain_words(point: CurvePoint) -> str:
+    return "" if point.pain is None else str(point.pain)
+
+
+def _stopped_words(point: CurvePoint) -> str:
+    stopped_by = point.record.stopped_by
+    return "" if stopped_by is None else stopped_by_name(stopped_by)

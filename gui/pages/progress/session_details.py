@@ -11,7 +11,7 @@ from gui.drawing.reading_on_body import Reading
 from gui.pages.progress.session_readings import SessionReadings
 from gui.style.appearance import Appearance
 from gui.style.focus_ring import paint_ring, shows_ring
-from gui.style.measures import CONTENT_PX
+from gui.style.measures import BAR_PX, CONTENT_PX
 from gui.text.wording import (
     basis_sentence,
     conduct_sentence,
@@ -97,7 +97,10 @@ class SessionDetails(QWidget):
         self._under.setSpacing(gap(2))
         self._under.addWidget(self._left)
         self._under.addLayout(shown, 1)
-        column(self.title, (self._under, 1), on=self, spacing=gap(2))
+        # The scroll bar lies beyond the grid, so that the card ends on it.
+        head.setContentsMargins(0, 0, BAR_PX, 0)
+        margins = (BAR_PX, 0, 0, 0)
+        column(self.title, (self._under, 1), on=self, margins=margins, spacing=gap(2))
 
     def show_history(self, history: History) -> None:
         """List the sessions, the latest first; the movement that was chosen stays chosen."""
@@ -137,7 +140,8 @@ class SessionDetails(QWidget):
         ways, directions = self._appearance.px(_LIST_WIDTH), QBoxLayout.Direction
         self.list.setVisible(roomy)
         self._left.setMinimumWidth(ways if roomy else 0)
-        self._left.setMaximumWidth(ways if roomy else CONTENT_PX)
+        self._left.setMaximumWidth(ways if roomy else CONTENT_PX + BAR_PX)
+        self._ways.setContentsMargins(0, 0, 0 if roomy else BAR_PX, 0)
         self._ways.setDirection(directions.TopToBottom if roomy else directions.LeftToRight)
         self._under.setDirection(directions.LeftToRight if roomy else directions.TopToBottom)
         self._under.setSpacing(self._appearance.gap(2 if roomy else 1))
@@ -256,13 +260,13 @@ class SessionDetails(QWidget):
     def _words_of(self, record: MeasurementRecord) -> list[QWidget]:
         measurement = record.measurement
         pain = pain_sentence(record.pain_during, record.stopped_by) + "."
-        words = label(measurement_words(measurement), "lead" if measurement.value else "")
-        words.setToolTip(basis_sentence(measurement))
-        parts: list[QWidget] = [
-            label(task_title(measurement.movement, measurement.side), "strong"),
-            words,
-            label(pain, "quiet"),
-        ]
+        title = label(task_title(measurement.movement, measurement.side), "strong")
+        title.setToolTip(basis_sentence(measurement))
+        parts: list[QWidget] = [title]
+        if measurement.value is None or measurement.level is not None:
+            # A number stands in the list of readings already.
+            parts.append(label(measurement_words(measurement)))
+        parts.append(label(pain, "quiet"))
         trials = [
             f"{trial_title(number, trial)}: {whole_reading(trial_words(trial, measurement.unit))}"
             for number, trial in enumerate(measurement.trials, start=1)

@@ -1,11 +1,13 @@
 """The report to read in the window: the text size of the settings, tables that fit."""
 
-from PySide6.QtGui import QFont, QTextDocument
+from PySide6.QtCore import Qt
+from PySide6.QtGui import QColor, QFont, QTextDocument
 from PySide6.QtWidgets import QFrame, QTextBrowser, QWidget
 
 from gui.report.diagrams import PlacedDiagrams
 from gui.style.fonts import column_font
 from gui.text.wording import tr
+from gui.widgets.scroll_page import MoreBelow
 from measure.report.svg import Diagram
 
 #: Size of the running text of a diagram, points. [technical]
@@ -20,10 +22,12 @@ class ReadingView(QTextBrowser):
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.setFrameShape(QFrame.Shape.NoFrame)
+        self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self.setProperty("role", "paper")
         self.setOpenLinks(False)
         self.setAccessibleName(tr("Report"))
         self._shown: QTextDocument | None = None
+        MoreBelow(self, QColor(Qt.GlobalColor.white), round(_MARGIN_PX / 2))
 
     def show_report(self, html: str, diagrams: PlacedDiagrams, text_px: float) -> None:
         """Show a report whose diagrams are placed in its HTML.
