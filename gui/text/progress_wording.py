@@ -19,6 +19,7 @@ from measure.progress.sentences import (
 )
 from measure.progress.shoulder import SideProgress
 from measure.progress.warm_up import WarmUpEffect
+from measure.progress.weekly_verdicts import Verdict
 from measure.progress.wording import VERDICT_WORDS, change_words, slope_words
 
 
@@ -39,7 +40,9 @@ def verdict_line(progress: SideProgress) -> str:
 
 
 def rate_line(progress: SideProgress) -> str:
-    """Return the change a month of an affected side in one line, or nothing where none is."""
+    """Return the change a month of an affected side in one line, or nothing where none is clear."""
+    if progress.verdict in (Verdict.TOO_EARLY, Verdict.NO_CLEAR_CHANGE):
+        return ""
     slope = slope_sentence(progress, tr)
     return f"{side_title(progress.side)}: {slope}." if slope and progress.affected else ""
 
