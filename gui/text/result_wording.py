@@ -5,7 +5,7 @@ from collections.abc import Mapping
 
 from gui.text.wording import (
     conduct_sentence,
-    likely_region,
+    likely_place,
     measurement_words,
     movement_name,
     notes_words,
@@ -41,7 +41,7 @@ def difference_words(movement: Movement, difference: SideDifference | None) -> s
 
 
 def value_and_range(measurement: Measurement) -> tuple[str, str]:
-    """Return a reading to be set large, and its range; of a reach the likeliest region.
+    """Return a reading to be set large, and its range; of a reach the likeliest place.
 
     Without a reading the reasons stand in the place of the range.
     """
@@ -52,9 +52,9 @@ def value_and_range(measurement: Measurement) -> tuple[str, str]:
         interval = range_words(measurement.low, measurement.high, unit)
         return value_words(measurement.value, unit), interval
     level = measurement.level
-    region, ends = likely_region(level.band), (tr(level.low), tr(level.high))
-    interval = tr("{low} to {high}").format(low=ends[0], high=ends[1])
-    return region[:1].upper() + region[1:], interval
+    place = likely_place(level.band)
+    interval = tr("{low} to {high}").format(low=tr(level.low), high=tr(level.high))
+    return place[:1].upper() + place[1:], interval
 
 
 def result_notes(measurement: Measurement, planned: int) -> str:

@@ -70,6 +70,12 @@ def movement_plainly(movement: Movement) -> str:
     return tr(MOVEMENTS[movement].plain_name)
 
 
+def movement_plainly_first(movement: Movement) -> str:
+    """Return the movement in everyday words, then its name, "Arm backwards (extension)"."""
+    plainly, name = movement_plainly(movement), movement_name(movement)
+    return f"{plainly[:1].upper()}{plainly[1:]} ({name[:1].lower()}{name[1:]})"
+
+
 def side_name(side: Side) -> str:
     return tr("left") if side is Side.LEFT else tr("right")
 
@@ -255,10 +261,19 @@ def basis_sentence(measurement: Measurement) -> str:
     return "" if basis is None else tr(BASIS_SENTENCES[basis])
 
 
-def likely_region(band: str) -> str:
-    """Return the likeliest region of a band of levels, or the band where none is."""
-    likely = band.partition(", most likely ")[2]
-    return tr(likely) if likely else band_words(band)
+def likely_place(band: str) -> str:
+    """Return in everyday words where the likeliest region of a band of levels lies."""
+    places = {
+        "upper thoracic": tr("Between the shoulder blades"),
+        "mid thoracic": tr("About the lower end of the shoulder blade"),
+        "lower thoracic": tr("About the lower ribs"),
+        "upper lumbar": tr("About the waist"),
+        "lower lumbar": tr("Below the waist"),
+        "sacrum": tr("About the base of the spine"),
+        "buttock": tr("Buttock"),
+        "thigh": tr("Thigh"),
+    }
+    return places.get(band.rpartition(", most likely ")[2], band_words(band))
 
 
 def measurement_words(measurement: Measurement) -> str:

@@ -885,7 +885,7 @@
     </message>
     <message>
         <source>Next, {here} of {of}: {task}</source>
-        <translation>Ahora, {here} de {of}: {task}</translation>
+        <translation>Siguiente, {here} de {of}: {task}</translation>
     </message>
     <message>
         <source>You rated the pain in the last movement {pain} of 10. Your limit is {limit}. Let the arm rest. Start the next movement only if the pain has eased, or stop for today.</source>
@@ -920,16 +920,24 @@
         <translation>Repetir movimiento</translation>
     </message>
     <message>
-        <source>Choose a number, then go back to your spot: it starts by itself.</source>
+        <source>This was the last movement</source>
+        <translation>Este era el último movimiento</translation>
+    </message>
+    <message>
+        <source>Finish shows the results.</source>
+        <translation>Al terminar se muestran los resultados.</translation>
+    </message>
+    <message>
+        <source>Press Continue when you are ready.</source>
+        <translation>Pulse Continuar cuando quiera.</translation>
+    </message>
+    <message>
+        <source>Choose a number, then stand at your spot: it starts by itself.</source>
         <translation>Elija un número y vuelva a su sitio: empieza solo.</translation>
     </message>
     <message>
-        <source>Go back to your spot: it starts by itself.</source>
+        <source>Stand at your spot: it starts by itself.</source>
         <translation>Vuelva a su sitio: empieza solo.</translation>
-    </message>
-    <message>
-        <source>Or press Continue.</source>
-        <translation>O pulse Continuar.</translation>
     </message>
     <message>
         <source>{question}, {pain} of 10</source>
@@ -962,10 +970,6 @@
     <message>
         <source>What stopped the movement?</source>
         <translation>¿Qué detuvo el movimiento?</translation>
-    </message>
-    <message>
-        <source>Next, {here} of {of}: {task}.</source>
-        <translation>Después, {here} de {of}: {task}.</translation>
     </message>
     <message>
         <source>time shown</source>
@@ -1400,10 +1404,6 @@
         <translation>Esta es la voz que le dice qué hacer.</translation>
     </message>
     <message>
-        <source>{name}: {plainly}</source>
-        <translation>{name}: {plainly}</translation>
-    </message>
-    <message>
         <source>Sore today? Do a shorter session (two trials, no hand behind the back)</source>
         <translation>¿Le duele hoy? Haga una sesión más corta (dos intentos, sin llevar la mano a la espalda)</translation>
     </message>
@@ -1418,6 +1418,10 @@
     <message>
         <source>Choose the movements yourself</source>
         <translation>Elegir los movimientos</translation>
+    </message>
+    <message>
+        <source>Back to the suggested movements</source>
+        <translation>Volver a los movimientos propuestos</translation>
     </message>
     <message>
         <source>Today</source>
@@ -1588,8 +1592,16 @@
         <translation>Medición inicial completa</translation>
     </message>
     <message>
+        <source>One movement</source>
+        <translation>Un movimiento</translation>
+    </message>
+    <message>
         <source>B</source>
         <translation>B</translation>
+    </message>
+    <message>
+        <source>Begin the full baseline</source>
+        <translation>Empezar la medición inicial completa</translation>
     </message>
     <message>
         <source>the movement to measure</source>
@@ -1604,12 +1616,20 @@
         <translation>Se ha tomado un analgésico en las últimas cuatro horas</translation>
     </message>
     <message>
-        <source>The other arm is then measured first.</source>
-        <translation>Entonces se mide primero el otro brazo.</translation>
+        <source>The other arm is measured first. If neither is stiff, leave this open.</source>
+        <translation>Primero se mide el otro brazo. Déjelo sin responder si ninguno lo está.</translation>
+    </message>
+    <message>
+        <source>Which side?</source>
+        <translation>¿Qué lado?</translation>
     </message>
     <message>
         <source>How are the movements done?</source>
         <translation>¿Cómo se hacen los movimientos?</translation>
+    </message>
+    <message>
+        <source>Choose the movement first</source>
+        <translation>Elija primero el movimiento</translation>
     </message>
     <message>
         <source>Measure this movement</source>
@@ -1634,10 +1654,6 @@
     <message>
         <source>What to measure</source>
         <translation>Qué medir</translation>
-    </message>
-    <message>
-        <source>Or one movement</source>
-        <translation>O un solo movimiento</translation>
     </message>
     <message>
         <source>C</source>
@@ -3370,6 +3386,38 @@
     <message>
         <source>{band}, most likely {region}</source>
         <translation>{band}, lo más probable {region}</translation>
+    </message>
+    <message>
+        <source>Between the shoulder blades</source>
+        <translation>Entre los omóplatos</translation>
+    </message>
+    <message>
+        <source>About the lower end of the shoulder blade</source>
+        <translation>A la altura del extremo inferior del omóplato</translation>
+    </message>
+    <message>
+        <source>About the lower ribs</source>
+        <translation>A la altura de las costillas inferiores</translation>
+    </message>
+    <message>
+        <source>About the waist</source>
+        <translation>A la altura de la cintura</translation>
+    </message>
+    <message>
+        <source>Below the waist</source>
+        <translation>Por debajo de la cintura</translation>
+    </message>
+    <message>
+        <source>About the base of the spine</source>
+        <translation>A la altura de la base de la columna</translation>
+    </message>
+    <message>
+        <source>Buttock</source>
+        <translation>Nalga</translation>
+    </message>
+    <message>
+        <source>Thigh</source>
+        <translation>Muslo</translation>
     </message>
     <message>
         <source>No reading. </source>
@@ -7550,6 +7598,10 @@
     <message>
         <source>Save the exercise sheet</source>
         <translation>Guardar la hoja de ejercicios</translation>
+    </message>
+    <message>
+        <source>Nothing is saved</source>
+        <translation>No se guarda nada</translation>
     </message>
     <message>
         <source>Choose a name. It need not be a real one:</source>

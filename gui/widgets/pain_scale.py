@@ -92,6 +92,6 @@ class PainScale(QWidget):
 
 def scale_ends() -> QHBoxLayout:
     """Return the words at the ends of a scale."""
-    worst = label(tr("10: worst imaginable"), "small")
+    worst = label(tr("10: worst imaginable"), "quiet")
     worst.setAlignment(Qt.AlignmentFlag.AlignRight)
-    return row((label(tr("0: no pain"), "small"), 1), (worst, 2))
+    return row((label(tr("0: no pain"), "quiet"), 1), (worst, 2))

@@ -13,10 +13,10 @@ from gui.protocol.plan import baseline_tasks, clinic_task
 from gui.session.settings import WindowSettings
 from gui.style.appearance import Appearance
 from gui.style.measures import GAP_PX
-from gui.text.wording import affected_name, movement_name, side_title, tr
+from gui.text.wording import affected_name, movement_plainly_first, side_title, tr
 from gui.widgets.buttons import FlowRow, MenuButton, button
 from gui.widgets.choice_row import ChoiceRow
-from gui.widgets.layouts import card, column, row, separator
+from gui.widgets.layouts import card, column, row, separator, widget_with
 from gui.widgets.page_frame import frame_page
 from gui.widgets.side_by_side import SideBySide
 from gui.widgets.text import ElidedLabel, label
@@ -178,10 +178,16 @@ class WhatPage(QWidget):
             title=tr("Stiff shoulder"),
             may_be_empty=True,
         )
-        self.baseline = button(tr("Full baseline"), "main", key=tr("B"))
+        #: Whether the full baseline is measured; otherwise one movement.
+        self.whole: ChoiceRow[bool] = ChoiceRow(
+            [True, False],
+            lambda whole: tr("Full baseline") if whole else tr("One movement"),
+            title=tr("What to measure"),
+        )
+        self.baseline = button(tr("Begin the full baseline"), "main", key=tr("B"))
         self.movement = ChoiceRow(
             list(Movement),
-            movement_name,
+            movement_plainly_first,
             columns=1,
             title=tr("the movement to measure"),
             may_be_empty=True,
@@ -196,12 +202,11 @@ class WhatPage(QWidget):
         )
         self.other_person = button(tr("Back"), key=tr("Escape"))
         self._lay_out()
-        self._arrange()
-        appearance.changed.connect(self._arrange)
         self.baseline.clicked.connect(self._begin_baseline)
         self.single.clicked.connect(self._begin_single)
         self.other_person.clicked.connect(self.back)
         self.affected.picked.connect(self._affected_picked)
+        self.whole.picked.connect(self._change_way)
         self.movement.picked.connect(self._show_choice)
         self.side.picked.connect(self._show_choice)
         self._show_choice()
@@ -209,48 +214,39 @@ class WhatPage(QWidget):
     def _lay_out(self) -> None:
         gap = self._appearance.gap
         words = tr("Five movements, both sides, two trials each: about {minutes} minutes.")
-        whole = card(
-            label(tr("Full baseline"), "title"),
-            label(words.format(minutes=BASELINE_MIN)),
+        stiff = column(
             label(tr("Which shoulder is stiff?"), "strong"),
             self.affected.row,
-            label(tr("The other arm is then measured first."), "quiet"),
+            label(
+                tr("The other arm is measured first. If neither is stiff, leave this open."),
+                "quiet",
+            ),
             spacing=gap(1),
         )
-        self._how = card(
-            label(tr("How are the movements done?"), "strong"), self.how, 1, spacing=gap(1)
+        lead = label(words.format(minutes=BASELINE_MIN), "lead")
+        self._asked_for_whole = widget_with(column(lead, stiff, spacing=gap(2)))
+        self._asked_side = widget_with(
+            column(label(tr("Which side?"), "strong"), self.side.row, spacing=gap(1))
         )
-        single = card(
-            label(tr("Or one movement"), "title"),
-            self.movement.row,
-            label(tr("Side"), "strong"),
-            self.side.row,
+        what = column(self.whole.row, self._asked_for_whole, self.movement.row, 1, spacing=gap(1.5))
+        how = column(
+            self._asked_side,
+            column(label(tr("How are the movements done?"), "strong"), self.how, spacing=gap(1)),
             1,
-            spacing=gap(1),
+            spacing=gap(2),
         )
-        self._left = column(whole, spacing=gap(2))
-        self._below = column()
-        self._columns = SideBySide(self._appearance, (self._left, 1), (single, 1), spacing=gap(2))
         frame_page(
             self,
-            row((label(tr("What to measure"), "display"), 7), (self.who, 3)),
-            self._columns,
-            self._below,
+            row((label(tr("What to measure"), "display"), 1), (self.who, 1)),
+            card(SideBySide(self._appearance, (what, 1), (how, 1), spacing=gap(3))),
             card(self.state),
             1,
             buttons=[self.other_person, self.baseline, self.single],
         )
 
-    @Slot()
-    def _arrange(self) -> None:
-        """Put how the movements are done beneath both choices where text is large."""
-        if self._columns.stacked:
-            self._below.addWidget(self._how)
-        else:
-            self._left.addWidget(self._how, 1)
-
     def ask(self, person: Person) -> None:
         """Ask anew, for a person: no movement is chosen, the full baseline is offered."""
+        self.whole.choose(True)
         self.movement.choose(None)
         self.side.choose(None)
         self.show_person(person)
@@ -263,23 +259,41 @@ class WhatPage(QWidget):
         if self.side.value is None and len(person.affected) == 1:
             self.side.choose(person.affected[0])
         self._show_choice()
-        self.baseline.setFocus()
+        self.keep_focus()
+
+    def keep_focus(self) -> None:
+        """Put the keyboard on the button that begins."""
+        begins = self.baseline if self.whole.value else self.single
+        (begins if begins.isEnabled() else self.whole.button(False)).setFocus()
 
     def prefer(self, movement: Movement, side: Side) -> None:
         """Put the choice on a movement and side."""
+        self.whole.choose(False)
         self.movement.choose(movement)
         self.side.choose(side)
         self._show_choice()
 
     @Slot()
+    def _change_way(self) -> None:
+        """Ask what the other way needs; its button may take the place of the one in focus."""
+        self.whole.button(bool(self.whole.value)).setFocus()
+        self._show_choice()
+
+    @Slot()
     def _show_choice(self) -> None:
-        """Let the main button begin what is chosen."""
-        movement, side = self.movement.value, self.side.value
-        self.single.setVisible(movement is not None)
+        """Ask for what the chosen way needs, and let its button begin it."""
+        whole, movement, side = bool(self.whole.value), self.movement.value, self.side.value
+        self._asked_for_whole.setVisible(whole)
+        self.baseline.setVisible(whole)
+        self.movement.row.setVisible(not whole)
+        self._asked_side.setVisible(not whole)
+        self.single.setVisible(not whole)
         self.single.setEnabled(movement is not None and side is not None)
-        ready = tr("Measure this movement") if side is not None else tr("Choose the side first")
-        self.single.say(ready)
-        self.baseline.setVisible(movement is None)
+        if movement is None:
+            self.single.say(tr("Choose the movement first"))
+        else:
+            ready = side is not None
+            self.single.say(tr("Measure this movement") if ready else tr("Choose the side first"))
 
     @Slot()
     def _affected_picked(self) -> None:

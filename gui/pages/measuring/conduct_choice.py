@@ -8,6 +8,7 @@ from gui.text.wording import help_name, posture_name, tr
 from gui.widgets.buttons import MenuButton
 from gui.widgets.choice_row import ChoiceRow
 from gui.widgets.layouts import column
+from gui.widgets.side_by_side import SideBySide
 from gui.widgets.text import label
 from measure.domain.records import AssessmentCondition, Assistance, BodyPosition
 
@@ -28,8 +29,9 @@ class ConductChoice(QWidget):
         self.help.choose(settings.conduct.help)
         apart = tr("Sitting and assisted results are plotted separately.")
         column(
-            self.posture.row,
-            self.help,
+            SideBySide(
+                appearance, (self.posture.row, 3), (self.help, 2), spacing=appearance.gap(1)
+            ),
             label(apart, "small"),
             on=self,
             spacing=appearance.gap(1),

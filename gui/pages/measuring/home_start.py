@@ -11,7 +11,7 @@ from gui.protocol.plan import MovementTask, home_tasks, planned_tasks
 from gui.session.settings import WindowSettings
 from gui.style.appearance import Appearance
 from gui.text.chart_wording import weekday_name
-from gui.text.wording import affected_name, movement_name, movement_plainly, tr
+from gui.text.wording import affected_name, movement_plainly, movement_plainly_first, tr
 from gui.widgets.beside_row import list_card
 from gui.widgets.buttons import MenuButton, button
 from gui.widgets.choice_row import ChoiceRow
@@ -28,8 +28,6 @@ from measure.progress.measuring_plan import MeasuringPlan
 
 #: Width and height of the drawn person, pixels. [technical]
 _FIGURE_PX = (240, 230)
-#: Signs of what is folded away, and of what is open.
-_CLOSED, _OPEN = "\u25be", "\u25b4"
 
 
 class HomeStart(QWidget):
@@ -63,12 +61,7 @@ class HomeStart(QWidget):
         self.choose = button("", "link", checkable=True)
         self.choose.setChecked(settings.own_choice)
         self.movements = {
-            movement: WrappingCheckBox(
-                appearance,
-                tr("{name}: {plainly}").format(
-                    name=movement_name(movement), plainly=movement_plainly(movement)
-                ),
-            )
+            movement: WrappingCheckBox(appearance, movement_plainly_first(movement))
             for movement in Movement
         }
         for movement, box in self.movements.items():
@@ -100,12 +93,14 @@ class HomeStart(QWidget):
             *((column(*part, 1, spacing=gap(0.5)), 1) for part in (boxes[:half], boxes[half:])),
             spacing=gap(0.5),
         )
+        self._headline = row((self.sentence, 1), spacing=gap(2))
+        self._below_tasks = row(self.choose, 1)
         today = column(
             1,
-            self.sentence,
+            self._headline,
             self._tasks,
+            self._below_tasks,
             self._boxes,
-            row(self.choose, 1),
             1,
             spacing=gap(1.5),
         )
@@ -175,10 +170,14 @@ class HomeStart(QWidget):
         """Say what is measured today."""
         plan = self.plan
         own = self.choose.isChecked()
-        words = tr("Choose the movements yourself")
-        self.choose.say(f"{words}  {_OPEN if own else _CLOSED}")
-        self.choose.setAccessibleName(words)
+        self.choose.say(
+            tr("Back to the suggested movements") if own else tr("Choose the movements yourself")
+        )
         roomy = self._appearance.percent < LARGE_FROM_PERCENT
+        if own and roomy:
+            self._headline.addWidget(self.choose)
+        else:
+            self._below_tasks.insertWidget(0, self.choose)
         self.figure.setVisible(roomy and not own)
         self._boxes.setVisible(own)
         self._own.setVisible(own)

@@ -7,7 +7,7 @@ from functools import partial
 
 from PySide6.QtCore import Qt, Signal, Slot
 from PySide6.QtGui import QKeyEvent
-from PySide6.QtWidgets import QWidget
+from PySide6.QtWidgets import QBoxLayout, QWidget
 
 from gui.drawing.reading_on_body import Reading
 from gui.protocol.plan import NextAction, SessionMode, SessionPlan
@@ -32,7 +32,7 @@ from measure.domain.session_comparison import of_session, side_difference
 from measure.live.events import LiveFrame
 
 #: Width and height of the reading drawn on a body, pixels. [technical]
-_FIGURE_PX = (300, 300)
+_FIGURE_PX = (300, 280)
 
 
 class PainPage(QWidget):
@@ -61,7 +61,8 @@ class PainPage(QWidget):
         self._back: ReturnDetector | None = None
         for choices in (self.pain, self.reason):
             choices.picked.connect(self._note_answer)
-        self.next_words = label("")
+        self.next_title = label("", "title")
+        self.next_words = label("", "lead")
         self.finish = button(tr("Finish and save"), key=tr("Escape"))
         self.repeat = button(tr("Repeat this movement"), key=tr("A"))
         self.done = button(tr("Continue"), "main", key=tr("Enter"))
@@ -73,26 +74,27 @@ class PainPage(QWidget):
             source.clicked.connect(partial(self._answer, after))
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setAccessibleName(tr("How much did it hurt?"))
-        self._next_task = ""
         self._lay_out()
         appearance.changed.connect(self._fit)
         self._fit()
 
     def _lay_out(self) -> None:
-        """Put the questions at the left and the reading at the right, or beneath large text."""
+        """Put the questions and what follows beside the reading, or above it."""
         gap = self._appearance.gap
-        number = row(self.number, (self.interval, 1), spacing=gap(1.5))
-        words = column(self.title, self.difference, number, spacing=gap(0.5))
+        self._number = row(self.number, (self.interval, 1), spacing=gap(1.5))
+        words = column(self.title, self.difference, self._number, 1, spacing=gap(0.5))
         reading = card(self.on_body, words, spacing=gap(1))
-        self._next_card = card(self.next_words, role="sunken-card")
         stopped = column(
             label(tr("What stopped the movement?"), "title"), self.reason.row, spacing=gap(1)
         )
-        asked = column(self.pain, 1, stopped, 4, self._next_card, spacing=gap(1.5))
+        self._next_card = card(
+            1, self.next_title, self.next_words, 1, role="sunken-card", spacing=gap(1)
+        )
+        self._asked = column(self.pain, stopped, (self._next_card, 1), spacing=gap(4))
         frame_page(
             self,
             self.sentence,
-            SideBySide(self._appearance, (asked, 8), (reading, 5), spacing=gap(2)),
+            SideBySide(self._appearance, (self._asked, 8), (reading, 5), spacing=gap(2)),
             1,
             buttons=[self.finish, self.repeat, self.done],
             caution=True,
@@ -105,9 +107,12 @@ class PainPage(QWidget):
         roomy = self._appearance.percent < LARGE_FROM_PERCENT
         self.on_body.setVisible(roomy)
         give_role(self._next_card, "sunken-card" if roomy else "")
+        give_role(self.next_title, "title" if roomy else "strong")
+        give_role(self.next_words, "lead" if roomy else "")
         room, inside = CARD_PADDING_PX if roomy else 0, self._next_card.layout()
         assert inside is not None
         inside.setContentsMargins(room, room, room, room)
+        self._asked.setSpacing(self._appearance.gap(4 if roomy else 1.5))
 
     def ask(self, measuring: MeasurementSession, *, mirrored: bool = False) -> None:
         """Ask about the movement that has just ended; the drawing faces as the live one did."""
@@ -119,6 +124,8 @@ class PainPage(QWidget):
         degrees = MOVEMENTS[task.movement].unit is Unit.DEGREES
         self.number.setProperty("role", "display" if degrees else "title")
         self.number.style().polish(self.number)
+        way = QBoxLayout.Direction
+        self._number.setDirection(way.LeftToRight if degrees else way.TopToBottom)
         middle = measurement.value if measurement else None
         low, high = (measurement.low, measurement.high) if measurement else (None, None)
         self.on_body.show_reading(
@@ -161,25 +168,27 @@ class PainPage(QWidget):
         """Say what follows, so that nobody has to wait at the computer for it."""
         upcoming = guide.upcoming
         self.finish.setVisible(upcoming is not None)
-        self._next_card.setVisible(upcoming is not None)
         self.done.say(tr("Continue") if upcoming else tr("Finish"))
-        if upcoming is not None:
+        if upcoming is None:
+            self.next_title.setText(tr("This was the last movement"))
+            self.next_words.setText(tr("Finish shows the results."))
+        else:
             here, of = guide.task_position
-            self._next_task = tr("Next, {here} of {of}: {task}.").format(
-                here=here + 1, of=of, task=task_title(upcoming.movement, upcoming.side)
+            self.next_title.setText(
+                tr("Next, {here} of {of}: {task}").format(
+                    here=here + 1, of=of, task=task_title(upcoming.movement, upcoming.side)
+                )
             )
             self._say_next()
 
     def _say_next(self) -> None:
         """Say what follows and, where it begins by itself, what is still to be done for it."""
-        words = self._next_task
-        if self._back is not None:
-            words += " " + (
-                tr("Choose a number, then go back to your spot: it starts by itself.")
-                if self.pain.value is None
-                else tr("Go back to your spot: it starts by itself.")
-            )
-            words += " " + tr("Or press Continue.")
+        if self._back is None:
+            words = tr("Press Continue when you are ready.")
+        elif self.pain.value is None:
+            words = tr("Choose a number, then stand at your spot: it starts by itself.")
+        else:
+            words = tr("Stand at your spot: it starts by itself.")
         self.next_words.setText(words)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:

@@ -1,13 +1,14 @@
 """Card of a session's results: both sides under one heading, their difference, the time before."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QPushButton, QSizePolicy, QVBoxLayout, QWidget
 
 from gui.drawing.reading_on_body import Reading
 from gui.style.appearance import Appearance
+from gui.style.measures import GAP_PX
 from gui.text.result_wording import difference_words, last_time_words, value_and_range
 from gui.text.wording import measurement_words, movement_name, side_title, tr
 from gui.widgets.figures.reading_figure import ReadingFigure
@@ -21,7 +22,7 @@ from gui.widgets.layouts import (
     widget_with,
 )
 from gui.widgets.side_by_side import LARGE_FROM_PERCENT, SideBySide
-from gui.widgets.text import SignedLine, label
+from gui.widgets.text import label
 from measure.domain.landmarks import Side
 from measure.domain.measurements import Measurement
 from measure.domain.movements import MOVEMENTS, Movement, Unit
@@ -29,12 +30,7 @@ from measure.domain.records import MeasurementRecord
 from measure.domain.session_comparison import side_difference
 
 #: Width and height of the reading drawn on a body, pixels. [technical]
-_FIGURE_PX = (256, 240)
-#: Least and usual width of the drawing of a side that was not measured, pixels. [technical]
-_MISSING_PX = (100, 160)
-#: Space above the words beside it, so that those of both sides begin at one height, pixels.
-#: [technical]
-_WORDS_BELOW_PX = 64
+_FIGURE_PX = (256, 216)
 
 Task = tuple[Movement, Side]
 
@@ -104,7 +100,7 @@ class ResultCard(QWidget):
             self._blocks.addWidget(label(first, "quiet"))
 
     def _block(self, movement: Movement, shown: "_Results") -> QWidget:
-        """Return one movement: heading, difference, both sides, and notes beneath them."""
+        """Return one movement: heading, difference, and both sides."""
         gap = self._appearance.gap
         left, right = (shown.results.get((movement, side)) for side in Side)
         words = ""
@@ -118,45 +114,42 @@ class ResultCard(QWidget):
                 difference.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
             heading.append((difference, 3))
         cells = [self._cell((movement, side), shown) for side in Side]
-        notes = [
-            SignedLine(side_title(side), note, "quiet", "strong")
-            for side in Side
-            for note in shown.details.get((movement, side), Said()).notes
-        ]
         sides = row(*((cell, 1) for cell in cells), spacing=gap(2))
         return widget_with(
             column(
                 SideBySide(self._appearance, *heading, spacing=gap(1)),
                 sides,
-                *notes,
                 spacing=gap(1),
             )
         )
 
     def _cell(self, task: Task, shown: "_Results") -> QWidget:
-        """Return one side: its words towards the middle, where they are compared, and the body."""
-        said = column(*self._words(task, shown), 1, spacing=0)
-        if self._large:
-            return widget_with(said)
-        said.setContentsMargins(0, _WORDS_BELOW_PX, 0, 0)
+        """Return one side: the body beside its number, and beneath them what else is said."""
         movement, side = task
+        gap = self._appearance.gap
         measurement = shown.results.get(task)
-        figure = ReadingFigure(self._appearance)
-        figure.setFixedSize(*_FIGURE_PX)
-        if measurement is None:
-            # Beside the button for what is missing a drawing without names of places is enough.
-            figure.setMinimumWidth(_MISSING_PX[0])
-            figure.setMaximumWidth(_MISSING_PX[1])
-        reading = Reading(movement=movement, side=side)
-        if measurement is not None:
-            reading = replace(
-                reading, value=measurement.value, low=measurement.low, high=measurement.high
+        words = self._words(task, shown)
+        # Beside a drawing words stand at its middle, without one at the top.
+        above = [] if self._large else [1]
+        contents: list[Content] = [(column(*above, *words, 1, spacing=0), 1)]
+        if measurement is not None and not self._large:
+            figure = ReadingFigure(self._appearance)
+            figure.setFixedSize(*_FIGURE_PX)
+            reading = Reading(
+                movement=movement,
+                side=side,
+                value=measurement.value,
+                low=measurement.low,
+                high=measurement.high,
             )
-        figure.show_reading(reading, mirrored=self._mirrored)
-        contents: list[Content] = [figure, (said, 1)]
-        if side is Side.RIGHT:
-            contents.reverse()
-        return widget_with(row(*contents, spacing=self._appearance.gap(1.5)))
+            figure.show_reading(reading, mirrored=self._mirrored)
+            contents.insert(0, figure)
+        notes = [label(note, "quiet") for note in shown.details.get(task, Said()).notes]
+        half = card((row(*contents, spacing=gap(1.5)), 1), *notes, spacing=gap(0.5))
+        inside = half.layout()
+        assert inside is not None
+        inside.setContentsMargins(2 * GAP_PX, GAP_PX, 2 * GAP_PX, GAP_PX)
+        return half
 
     @property
     def _large(self) -> bool:
@@ -170,7 +163,7 @@ class ResultCard(QWidget):
         words: list[Content] = [label(side_title(side), "quiet")]
         last = [label(last_time_words(earlier), "quiet")] if earlier is not None else []
         if measurement is None:
-            words += [label(tr("Not measured today"), "strong"), *last]
+            words += [label(tr("Not measured today")), *last]
             if shown.wanted == task:
                 above = self._appearance.gap(1)
                 words.append(row(self._next_side, 1, margins=(0, above, 0, 0)))

@@ -174,7 +174,7 @@ class SafetyPage(QWidget):
         made = widget_with(
             column(
                 row((heading, 1), place),
-                label(words.title, "display" if roomy else "title"),
+                label(words.title, "display"),
                 self._signs,
                 1,
                 margins=(0, self._appearance.gap(1.5), 0, GAP_PX),
@@ -204,8 +204,8 @@ class SafetyPage(QWidget):
                 figure = StandingFigure(self._appearance)
                 figure.setFixedSize(*_FIGURE_PX)
                 shown.insert(0, figure)
-            if self._change_inside:
-                said.insertLayout(said.count() - 1, row(self.ways_out[0], 1))
+            if self.answers:
+                said.insertLayout(said.count() - 1, row(*self.answers.values(), 1))
             contents = [card(row(*shown, spacing=gap(4)))]
         margins = (0, MARGIN_PX, 0, MARGIN_PX)
         return widget_with(column(2, *contents, 3, margins=margins, spacing=gap(2)))
@@ -229,8 +229,8 @@ class SafetyPage(QWidget):
                 self.answers[answer].setProperty("leads_on", screening.asks)
                 self.answers[answer].clicked.connect(partial(self.give, answer))
         self.rest = self._rest_button()
-        ways = self.ways_out[1:] if self._change_inside else self.ways_out
-        foot = ButtonRow([*ways, *self.answers.values(), self.rest])
+        answers = self.answers.values() if screening.asks else ()
+        foot = ButtonRow([*self.ways_out, *answers, self.rest])
         if screening.asks:
             none = self.answers[ScreeningAnswer.NONE_FITS]
             none.setEnabled(False)
@@ -238,11 +238,6 @@ class SafetyPage(QWidget):
             none.setVisible(False)
             self.rest.setVisible(True)
         return foot
-
-    @property
-    def _change_inside(self) -> bool:
-        """Whether the way to change an answer stands with the words, to leave room for others."""
-        return not self._screening.asks and bool(self._screening.answers)
 
     def _rest_button(self) -> ShortcutButton:
         """Return the button that scrolls the list, hidden unless there is more to see."""

@@ -118,6 +118,7 @@ class StartPage(QStackedWidget):
     def show_guest(self, person: Person) -> None:
         """Ask what is measured of someone who is not saved."""
         self.in_clinic.ask_what(person)
+        self.in_clinic.what.who.say(tr("Nothing is saved"))
 
     def show_plan(self, plan: MeasuringPlan | None) -> None:
         """Show what is due at home."""
@@ -137,9 +138,10 @@ class StartPage(QStackedWidget):
     def keep_focus(self) -> None:
         """Put the keyboard where the eye goes."""
         if self.mode is SessionMode.CLINIC:
-            what = self.in_clinic.what
-            asks_what = self.in_clinic.currentWidget() is what
-            (what.baseline if asks_what else self.in_clinic.who.name).setFocus()
+            if self.in_clinic.currentWidget() is self.in_clinic.what:
+                self.in_clinic.what.keep_focus()
+            else:
+                self.in_clinic.who.name.setFocus()
         elif self.mode is SessionMode.HOME:
             self.at_home.start.setFocus()
         else:

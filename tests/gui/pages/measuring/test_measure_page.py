@@ -32,15 +32,11 @@ def test_a_session_at_home_by_keys_alone(stage: WindowHarness, press: Press) -> 
     assert stage.engine.side is Side.RIGHT
     trials(stage, 150.0, 151.0, 152.0, 153.0)
     assert shown(stage) is page.pain
-    assert page.pain.next_words.text() == (
-        "Next, 2 of 8: Flexion, left arm. "
-        "Choose a number, then go back to your spot: it starts by itself. Or press Continue."
-    )
+    assert page.pain.next_title.text() == "Next, 2 of 8: Flexion, left arm"
+    choose = "Choose a number, then stand at your spot: it starts by itself."
+    assert page.pain.next_words.text() == choose
     press(Qt.Key.Key_2, "2")
-    assert page.pain.next_words.text() == (
-        "Next, 2 of 8: Flexion, left arm. "
-        "Go back to your spot: it starts by itself. Or press Continue."
-    )
+    assert page.pain.next_words.text() == "Stand at your spot: it starts by itself."
     press(Qt.Key.Key_Return)
     assert shown(stage) is page.live
     assert stage.engine.side is Side.LEFT
@@ -100,6 +96,7 @@ def test_in_a_clinic_both_sides_take_few_keys(stage: WindowHarness, press: Press
     stage.settle()
     press(Qt.Key.Key_C)
     assert stage.engine.calls == []  # nothing is chosen beforehand
+    page.start.in_clinic.what.whole.button(False).click()
     page.start.in_clinic.what.movement.button(Movement.FLEXION).click()
     press(Qt.Key.Key_C)
     assert stage.engine.calls == ["start", "choose"]
