@@ -45,7 +45,8 @@ QFrame[role="card"] {{ background: {raised}; border: 1px solid {line};
 QFrame[role="sunken-card"] {{ background: {sunken}; border: none;
     border-radius: {card_radius}px; }}
 QFrame[role="notice-card"] {{ background: {raised}; border: 1px solid {line};
-    border-left: 6px solid {hold}; border-radius: {card_radius}px; }}
+    border-left: 6px solid {hold}; border-radius: {card_radius}px;
+    border-top-left-radius: 0; border-bottom-left-radius: 0; }}
 QFrame[role="alarm-card"] {{ background: {raised}; border: 3px solid {alarm};
     border-radius: {card_radius}px; }}
 QFrame[role="alarm-fill"] {{ background: {alarm}; border: none;
@@ -97,6 +98,8 @@ QLineEdit, QPlainTextEdit, QTextBrowser {{ background: {raised}; color: {ink};
     selection-background-color: {arm}; selection-color: {on_arm}; }}
 QLineEdit:focus, QPlainTextEdit:focus, QTextBrowser:focus {{
     border: 3px solid {arm}; padding: {pad_f}px; }}
+
+QPushButton[lacking="true"], QLineEdit[lacking="true"] {{ border: 2px solid {alarm}; }}
 
 QListWidget {{ background: {raised}; border: 1px solid {line}; outline: none; }}
 QListWidget::item {{ padding: {pad}px; border-bottom: 1px solid {line}; color: {ink};

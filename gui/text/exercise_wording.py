@@ -124,18 +124,30 @@ def day_words(day: DayOfExercises, *, begin: bool) -> str:
     begin
         Whether what is left is offered.
     """
+    if not day.due:
+        return tr("Everything planned for today is logged.")
+    if not day.parts:
+        return round_length_words(tasks_of(day.due))
+    logged = _logged_words(day.parts)
+    count = _count_words(len(day.due))
+    rest = tr("{exercises} not done yet.") if day.begun else tr("Next: {exercises}.")
+    return f"{logged} {rest.format(exercises=count)}" if begin else logged
+
+
+def _logged_words(parts: Sequence[DayPart]) -> str:
+    """Return in which parts of today something was logged."""
+    if len(parts) == 1:
+        return {
+            DayPart.MORNING: tr("Logged this morning."),
+            DayPart.AFTERNOON: tr("Logged this afternoon."),
+            DayPart.EVENING: tr("Logged this evening."),
+        }[parts[0]]
     names = {
         DayPart.MORNING: tr("morning"),
         DayPart.AFTERNOON: tr("afternoon"),
         DayPart.EVENING: tr("evening"),
     }
-    logged = tr("Logged today: {parts}.").format(parts=", ".join(names[part] for part in day.parts))
-    if not day.due:
-        return tr("Everything planned for today is logged.")
-    if not day.parts:
-        return round_length_words(tasks_of(day.due))
-    left = tr("Left: {exercises}.").format(exercises=_count_words(len(day.due)))
-    return f"{logged} {left}" if begin else logged
+    return tr("Logged today: {parts}.").format(parts=", ".join(names[part] for part in parts))
 
 
 def compared_name(compared: ComparedWithLast) -> str:

@@ -1756,6 +1756,10 @@
         <translation>S</translation>
     </message>
     <message>
+        <source>Skip this exercise</source>
+        <translation>Omitir este ejercicio</translation>
+    </message>
+    <message>
         <source>Exercise {here} of {of}</source>
         <translation>Ejercicio {here} de {of}</translation>
     </message>
@@ -1824,6 +1828,26 @@
         <translation>unos {minutes} minutos</translation>
     </message>
     <message>
+        <source>{exercises} not done yet.</source>
+        <translation>Sin hacer todavía: {exercises}.</translation>
+    </message>
+    <message>
+        <source>Next: {exercises}.</source>
+        <translation>A continuación: {exercises}.</translation>
+    </message>
+    <message>
+        <source>Logged this morning.</source>
+        <translation>Anotado esta mañana.</translation>
+    </message>
+    <message>
+        <source>Logged this afternoon.</source>
+        <translation>Anotado esta tarde.</translation>
+    </message>
+    <message>
+        <source>Logged this evening.</source>
+        <translation>Anotado esta noche.</translation>
+    </message>
+    <message>
         <source>morning</source>
         <translation>mañana</translation>
     </message>
@@ -1838,10 +1862,6 @@
     <message>
         <source>Logged today: {parts}.</source>
         <translation>Anotado hoy: {parts}.</translation>
-    </message>
-    <message>
-        <source>Left: {exercises}.</source>
-        <translation>Por hacer: {exercises}.</translation>
     </message>
     <message>
         <source>Easier</source>
@@ -5856,10 +5876,6 @@
         <translation>1 es el primer dolor, 10 el peor imaginable: el número que fijó su profesional sanitario.</translation>
     </message>
     <message>
-        <source>Next review with the clinician, if a day is set</source>
-        <translation>Próxima revisión con su profesional sanitario, si hay fecha</translation>
-    </message>
-    <message>
         <source>Leave without saving? What you have changed here will be lost.</source>
         <translation>¿Salir sin guardar? Se perderá lo que ha cambiado aquí.</translation>
     </message>
@@ -5900,6 +5916,10 @@
         <translation>día de la revisión</translation>
     </message>
     <message>
+        <source>No day set</source>
+        <translation>Sin fecha</translation>
+    </message>
+    <message>
         <source>such as physiotherapist; no name is needed</source>
         <translation>por ejemplo, fisioterapeuta; no hace falta ningún nombre</translation>
     </message>
@@ -5922,6 +5942,10 @@
     <message>
         <source>Starts on</source>
         <translation>Empieza el</translation>
+    </message>
+    <message>
+        <source>Next review with the clinician</source>
+        <translation>Próxima revisión con su profesional sanitario</translation>
     </message>
     <message>
         <source>Movements that matter most for judging progress</source>
@@ -6320,10 +6344,6 @@
         <translation>Editar el programa</translation>
     </message>
     <message>
-        <source>Leave it at that for today</source>
-        <translation>Dejarlo así por hoy</translation>
-    </message>
-    <message>
         <source>Save as PDF</source>
         <translation>Guardar como PDF</translation>
     </message>
@@ -6352,6 +6372,10 @@
         <translation>Introducir los ejercicios</translation>
     </message>
     <message>
+        <source>Pain reached {pain} today. {limit} You can stop for today.</source>
+        <translation>El dolor llegó hoy a {pain}. {limit} Puede parar por hoy.</translation>
+    </message>
+    <message>
         <source>After {day}, had your shoulder settled by the next morning?</source>
         <translation>Después del {day}, ¿se había calmado el hombro a la mañana siguiente?</translation>
     </message>
@@ -6366,10 +6390,6 @@
     <message>
         <source>Everything planned for today is logged.</source>
         <translation>Todo lo previsto para hoy está anotado.</translation>
-    </message>
-    <message>
-        <source>Pain reached {pain} today. {limit} You can leave it at that for today.</source>
-        <translation>El dolor llegó hoy a {pain}. {limit} Por hoy puede dejarlo así.</translation>
     </message>
     <message>
         <source>Log this one</source>
@@ -6940,16 +6960,32 @@
         <translation>Abrir la carpeta</translation>
     </message>
     <message>
+        <source>Online</source>
+        <translation>Conexión</translation>
+    </message>
+    <message>
         <source>Nothing is sent anywhere. Thawline goes online only when you ask it to download the body tracking model.</source>
         <translation>No se envía nada a ninguna parte. Thawline solo se conecta a internet cuando usted pide descargar el modelo de seguimiento del cuerpo.</translation>
+    </message>
+    <message>
+        <source>Pictures</source>
+        <translation>Imágenes</translation>
     </message>
     <message>
         <source>No picture, video or body point is saved unless you ask for a file of them.</source>
         <translation>No se guarda ninguna imagen, vídeo ni punto del cuerpo, salvo que usted pida un archivo con ellos.</translation>
     </message>
     <message>
-        <source>To delete one person, use the page “People”. To delete everything, close Thawline and delete the folder above.</source>
-        <translation>Para borrar a una persona, use la página «Personas». Para borrarlo todo, cierre Thawline y borre la carpeta de arriba.</translation>
+        <source>Deleting</source>
+        <translation>Borrar</translation>
+    </message>
+    <message>
+        <source>To delete one person, use the page “People”. To delete everything, close Thawline and delete the folder below.</source>
+        <translation>Para borrar a una persona, use la página «Personas». Para borrarlo todo, cierre Thawline y borre la carpeta de abajo.</translation>
+    </message>
+    <message>
+        <source>Encryption</source>
+        <translation>Cifrado</translation>
     </message>
     <message>
         <source>Thawline does not encrypt its files: anyone who can read your files can read them. Turn on the disk encryption of your system.</source>
@@ -6958,10 +6994,6 @@
     <message>
         <source>Can be read by: {readers}</source>
         <translation>Puede leerlo: {readers}</translation>
-    </message>
-    <message>
-        <source>{file}, {size}</source>
-        <translation>{file}, {size}</translation>
     </message>
     <message>
         <source>Nothing is saved yet.</source>

@@ -5,7 +5,7 @@ Public names:
     announcement: announce
     beside_row: BesideRow, aligned, list_card
     buttons: BUTTON_GAP_PX, ButtonRow, ElidedButton, FlowRow, MenuButton, RingedButton,
-        ShortcutButton, bind_keys, button, give_role
+        ShortcutButton, bind_keys, button, give_role, restyle
     camera_trouble: CameraTrouble, paint_camera_off
     camera_view: CameraView
     choice_row: ChoiceRow, typed_rating

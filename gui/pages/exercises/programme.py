@@ -4,17 +4,17 @@ import datetime as dt
 from dataclasses import replace
 
 from PySide6.QtCore import Signal, Slot
-from PySide6.QtWidgets import QLineEdit, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QBoxLayout, QLineEdit, QPushButton, QVBoxLayout, QWidget
 
 from gui.pages.exercises.planned_exercise import ListedExerciseRow, OwnExerciseRow
 from gui.style.appearance import Appearance
-from gui.style.measures import GAP_PX
+from gui.style.measures import GAP_PX, MARGIN_PX
 from gui.text.day_text import day_text
 from gui.text.wording import movement_name, tr
-from gui.widgets.buttons import bind_keys, button
+from gui.widgets.buttons import bind_keys, button, restyle
 from gui.widgets.choice_row import ChoiceRow
 from gui.widgets.date_field import DateField
-from gui.widgets.layouts import card, clear_layout, column, row, widget_with
+from gui.widgets.layouts import card, centred, clear_layout, column, row, widget_with
 from gui.widgets.page_frame import frame_page
 from gui.widgets.plain_dialog import plain_dialog
 from gui.widgets.scroll_page import bring_into_view, bring_to_top
@@ -33,6 +33,9 @@ from measure.domain.record_checks import LONGEST_NOTE
 from measure.domain.records import Person
 from measure.errors import InputError
 from measure.system.clock import new_id
+
+#: Text size from which the two days stand one below the other, per cent. [technical]
+_BELOW_FROM_PERCENT = 125
 
 
 def _group(heading: str, *fields: QWidget) -> QWidget:
@@ -73,6 +76,7 @@ class HomeProgrammePage(QWidget):
             appearance, tr("This corrects a mistake: the programme keeps its first day")
         )
         self.review = DateField(appearance, tr("day of the review"))
+        self.review.text.setPlaceholderText(tr("No day set"))
         self.chosen_by = QLineEdit()
         self.chosen_by.setAccessibleName(tr("who chose it"))
         self.chosen_by.setPlaceholderText(tr("such as physiotherapist; no name is needed"))
@@ -100,20 +104,33 @@ class HomeProgrammePage(QWidget):
         explained = tr(
             "Enter the exercises that your clinician gave you. Thawline adds nothing to them."
         )
+        self._dates = row(column(self._from, 1), column(self._reviewed, 1))
+        self._dates.setSpacing(gap(4))
+        self._appearance.changed.connect(self._place_dates)
+        self._place_dates()
+        # The title stays where it is while the form below it scrolls.
+        form = QWidget()
+        above = (MARGIN_PX, MARGIN_PX, MARGIN_PX, 0)
+        column(centred(self.title, margins=above), (form, 1), on=self, spacing=0)
         frame_page(
-            self,
-            self.title,
+            form,
             label(explained),
             self._exercises,
             self._limit,
-            self._from,
-            self._reviewed,
+            self._dates,
             _group(tr("Chosen by"), self.chosen_by),
             self._movements,
             1,
             buttons=[self.leave, self.end, self.keep],
             spacing=gap(4),
         )
+
+    @Slot()
+    def _place_dates(self) -> None:
+        """Put the two days side by side where both have room."""
+        beside = self._appearance.percent < _BELOW_FROM_PERCENT
+        directions = QBoxLayout.Direction
+        self._dates.setDirection(directions.LeftToRight if beside else directions.TopToBottom)
 
     def _make_groups(self) -> None:
         """Put fields under their headings; what is missing is said above its own field."""
@@ -132,7 +149,7 @@ class HomeProgrammePage(QWidget):
             tr("Stop when the pain reaches"), self.pain_limit.row, label(scale, "quiet")
         )
         self._from = _group(tr("Starts on"), self.first_day, self.corrects)
-        self._reviewed = _group(tr("Next review with the clinician, if a day is set"), self.review)
+        self._reviewed = _group(tr("Next review with the clinician"), self.review)
         self._movements = _group(
             tr("Movements that matter most for judging progress"),
             label(primary, "quiet"),
@@ -162,8 +179,7 @@ class HomeProgrammePage(QWidget):
             tick.setChecked(shown is not None and movement in shown.primary)
         self.chosen_by.setText(shown.chosen_by if shown else "")
         self.end.setVisible(shown is not None)
-        self.lacking.setText("")
-        self.lacking.hide()
+        self._calm()
         first = next(iter(self.lines.values())).wanted
         self._before = self._entered()
         first.setFocus()
@@ -228,11 +244,29 @@ class HomeProgrammePage(QWidget):
             layout.insertWidget(0 if group is self._exercises else 1, self.lacking)
         self.lacking.setText(words)
         self.lacking.show()
+        if group is not self._exercises:
+            self._outline(group, lacking=True)
         field.setFocus()
         bring_to_top(group)
 
+    def _calm(self) -> None:
+        """Say of nothing that it is missing."""
+        self.lacking.setText("")
+        self.lacking.hide()
+        for group in (self._limit, self._from, self._reviewed):
+            self._outline(group, lacking=False)
+
+    @staticmethod
+    def _outline(group: QWidget, *, lacking: bool) -> None:
+        """Outline the fields of a group where something is missing in them."""
+        for field in (*group.findChildren(QPushButton), *group.findChildren(QLineEdit)):
+            if field.property("lacking") is not lacking:
+                field.setProperty("lacking", lacking)
+                restyle(field)
+
     @Slot()
     def _keep(self) -> None:
+        self._calm()
         try:
             listed = [line.planned for line in self.lines.values()]
             own = [line.planned for line in self.own_lines]

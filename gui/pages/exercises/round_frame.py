@@ -8,7 +8,7 @@ from PySide6.QtWidgets import QPushButton, QWidget
 
 from gui.pages.measuring.live_buttons import LiveButtons
 from gui.style.appearance import Appearance
-from gui.style.measures import BUTTON_PADDING_PX, GAP_PX, MARGIN_PX
+from gui.style.measures import BAR_PX, BUTTON_PADDING_PX, GAP_PX, MARGIN_PX
 from gui.widgets.buttons import BUTTON_GAP_PX
 from gui.widgets.fitted_sentence import FittedSentence
 from gui.widgets.layouts import Content, column, row, widget_with
@@ -85,11 +85,13 @@ def frame_round(
     """
     seen = widget_with(column(*contents, spacing=2 * GAP_PX))
     beside = _PlacedButtons(appearance, others, large)
+    # The scroll bar lies in the margin, so that what scrolls ends where the buttons end.
+    bar = (0, 0, BAR_PX, 0)
     column(
-        sentence,
+        row((sentence, 1), margins=bar),
         (scrollable(seen, wide=True), 1),
-        row((beside, 2), (large, 1), spacing=2 * GAP_PX),
+        row((beside, 2), (large, 1), margins=bar, spacing=2 * GAP_PX),
         on=page,
-        margins=(MARGIN_PX, 2 * GAP_PX, MARGIN_PX, 2 * GAP_PX),
+        margins=(MARGIN_PX, 2 * GAP_PX, MARGIN_PX - BAR_PX, 2 * GAP_PX),
         spacing=GAP_PX,
     )

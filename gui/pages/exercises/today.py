@@ -72,9 +72,9 @@ class TodayPage(QWidget):
         self.go_on = button(tr("Continue today's exercises"), "link")
         self.state = label("", "title")
         self.passed = label("", "lead")
-        self.enough = button(tr("Leave it at that for today"), "main", key=tr("Enter"))
+        self.enough = button(tr("Stop for today"), "main", key=tr("Enter"))
         self._person: Person | None = None
-        #: Identifier of the person who left it at that after too much pain, until another day.
+        #: Identifier of the person who stopped after too much pain, until another day.
         self._left_alone = ""
         self.elsewhere = button(tr("I have already done them"), "link")
         self.undo = button("", "link")
@@ -182,7 +182,7 @@ class TodayPage(QWidget):
         self.edit.setEnabled(False)
 
     def _show_start(self, limited: Plan | None, day: DayOfExercises, *, begin: bool) -> None:
-        """Offer the round; after a plan's limit was reached, first of all to leave it at that."""
+        """Offer the round; after a plan's limit was reached, first of all to stop for today."""
         self.start.say(
             tr("Continue today's exercises") if day.begun else tr("Start today's exercises")
         )
@@ -193,7 +193,7 @@ class TodayPage(QWidget):
         self._advice.setVisible(limited is not None)
         self._place_question()
         if limited is not None:
-            words = tr("Pain reached {pain} today. {limit} You can leave it at that for today.")
+            words = tr("Pain reached {pain} today. {limit} You can stop for today.")
             self.passed.setText(
                 words.format(
                     pain=day.highest_pain(), limit=limit_passed_sentence(limited.pain_limit)

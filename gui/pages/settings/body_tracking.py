@@ -9,7 +9,7 @@ from gui.session.services import Services
 from gui.text.wording import error_text, message_text, tr
 from gui.widgets.buttons import button
 from gui.widgets.figures.standing_figure import StandingFigure
-from gui.widgets.layouts import card, column, row
+from gui.widgets.layouts import card, column, row, widget_with
 from gui.widgets.text import SignedLine, label
 from gui.widgets.titled_page import TitledPage
 from measure.errors import ModelError
@@ -90,7 +90,7 @@ class BodyTrackingPage(TitledPage):
         ).format(megabytes=max(package.megabytes for package in PACKAGES))
         self.complete = SignedLine("\u2713", tr("Ready on this computer"), "title")
         levels = column(*self.here.values(), spacing=self._appearance.gap(1))
-        self._levels = card(levels)
+        self._levels = widget_with(levels)
         self._online = label(online)
         figure = StandingFigure(self._appearance)
         words = column(
@@ -105,7 +105,7 @@ class BodyTrackingPage(TitledPage):
             spacing=self._appearance.gap(2),
         )
         self.lay_out(
-            row(figure, (words, 1), spacing=self._appearance.gap(4)),
+            card(row(figure, (words, 1), spacing=self._appearance.gap(4))),
             buttons=[self.cancel, self.fetch],
         )
         self.complete.setVisible(False)

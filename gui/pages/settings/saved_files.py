@@ -2,14 +2,14 @@
 
 from PySide6.QtCore import Qt, QUrl, Slot
 from PySide6.QtGui import QDesktopServices, QShowEvent
-from PySide6.QtWidgets import QGridLayout
+from PySide6.QtWidgets import QGridLayout, QLabel, QSizePolicy, QVBoxLayout, QWidget
 
 from gui.pages.settings.data_page import DataPage, data_page_title
 from gui.session.services import Services
 from gui.style.measures import GAP_PX
 from gui.text.wording import tr
 from gui.widgets.buttons import button
-from gui.widgets.layouts import card, clear_layout, column, widget_with
+from gui.widgets.layouts import card, clear_layout, column, row, separator, widget_with
 from gui.widgets.text import label
 from gui.widgets.titled_page import TitledPage
 from measure.progress.wording import with_decimal_sign
@@ -17,9 +17,11 @@ from measure.storage.location import STORE_NAME
 from measure.storage.saved_files import SavedFile, saved_files, size_text
 from measure.system.paths import data_folder
 
-#: Shares of the columns: what and in which file, how long and for whom. [technical]
-_SHARES = (3, 2)
-#: Text size from which a file's facts stand below its purpose, per cent. [technical]
+#: Shares of a line for what is saved and for how long. [technical]
+_SHARES = (5, 3)
+#: Width of the size of a file, in sizes of the text: as "1023 bytes". [technical]
+_SIZE_WIDTH = 5
+#: Text size from which it says how long below what it is, per cent. [technical]
 _BELOW_FROM_PERCENT = 125
 
 
@@ -36,33 +38,52 @@ class SavedFilesPage(TitledPage):
     def __init__(self, services: Services) -> None:
         super().__init__(services.appearance, data_page_title(DataPage.SAVED))
         self._services = services
-        self.folder, self.readers = label("", "small"), label("", "strong")
+        self.folder, self.readers = label("", "small"), label("", "small")
         self.open_folder = button(tr("Open the folder"))
         self.open_folder.clicked.connect(self._open_folder)
         self._files: list[SavedFile] = []
-        self._rows = QGridLayout()
-        self._rows.setHorizontalSpacing(3 * GAP_PX)
-        self._rows.setVerticalSpacing(GAP_PX)
+        self._rows = QVBoxLayout()
+        self._rows.setSpacing(GAP_PX)
         services.appearance.changed.connect(self._show)
         promises = (
-            tr(
-                "Nothing is sent anywhere. Thawline goes online only when you ask it to download "
-                "the body tracking model."
+            (
+                tr("Online"),
+                tr(
+                    "Nothing is sent anywhere. Thawline goes online only when you ask it to "
+                    "download the body tracking model."
+                ),
             ),
-            tr("No picture, video or body point is saved unless you ask for a file of them."),
-            tr(
-                "To delete one person, use the page \u201cPeople\u201d. To delete everything, "
-                "close Thawline and delete the folder above."
+            (
+                tr("Pictures"),
+                tr("No picture, video or body point is saved unless you ask for a file of them."),
             ),
-            tr(
-                "Thawline does not encrypt its files: anyone who can read your files can read "
-                "them. Turn on the disk encryption of your system."
+            (
+                tr("Deleting"),
+                tr(
+                    "To delete one person, use the page \u201cPeople\u201d. To delete everything, "
+                    "close Thawline and delete the folder below."
+                ),
+            ),
+            (
+                tr("Encryption"),
+                tr(
+                    "Thawline does not encrypt its files: anyone who can read your files can read "
+                    "them. Turn on the disk encryption of your system."
+                ),
             ),
         )
+        self._promises = QGridLayout()
+        self._promises.setHorizontalSpacing(3 * GAP_PX)
+        self._promises.setVerticalSpacing(GAP_PX // 2)
+        self._promises.setColumnStretch(1, 1)
+        for line, (about, words) in enumerate(promises):
+            top = Qt.AlignmentFlag.AlignTop
+            self._promises.addWidget(_unbroken(about, "strong"), line, 0, top)
+            self._promises.addWidget(label(words, "quiet"), line, 1, top)
         self.lay_out(
-            column(self.readers, self.folder, spacing=0),
             card(self._rows),
-            column(*(label(promise, "quiet") for promise in promises), spacing=GAP_PX // 2),
+            self._promises,
+            column(self.folder, self.readers, spacing=0),
             buttons=[self.open_folder],
         )
 
@@ -80,47 +101,53 @@ class SavedFilesPage(TitledPage):
         files = self._files
         self.folder.setText(str(data_folder()))
         clear_layout(self._rows)
-        beside = self._appearance.percent < _BELOW_FROM_PERCENT
-        for place, share in enumerate(_SHARES):
-            self._rows.setColumnStretch(place, share if beside else not place)
         if not files:
-            self._rows.addWidget(label(tr("Nothing is saved yet.")), 0, 0)
+            self._rows.addWidget(label(tr("Nothing is saved yet.")))
             return
         readers = {readers_words(file) for file in files}
         together = readers.pop() if len(readers) == 1 else ""
         words = tr("Can be read by: {readers}").format(readers=together)
         self.readers.setText(words)
         self.readers.setVisible(bool(together))
-        for line, file in enumerate(files, start=1):
-            purpose, where, how_long = (
-                label(words, role) for words, role in _cells(file, readers=not together)
-            )
-            first = column(purpose, where, spacing=0)
-            if beside:
-                self._rows.addWidget(how_long, line, 1, Qt.AlignmentFlag.AlignTop)
-            else:
-                first.addWidget(how_long)
-            self._rows.addWidget(widget_with(first), line, 0, Qt.AlignmentFlag.AlignTop)
+        for file in files:
+            if self._rows.count():
+                self._rows.addWidget(separator())
+            self._rows.addWidget(self._line(file, readers=not together))
+
+    def _line(self, file: SavedFile, *, readers: bool) -> QWidget:
+        """Return a line of the table: what a file is, how long it stays, its size.
+
+        Parameters
+        ----------
+        readers
+            Whether it also says who can read the file.
+        """
+        read = tr("Can be read by: {readers}").format(readers=readers_words(file))
+        duration = _sentence(tr(file.duration))
+        purpose = label(_sentence(tr(file.purpose)))
+        how_long = label(f"{duration}. {read}" if readers else duration, "quiet")
+        size = _unbroken(with_decimal_sign(size_text(file.size_bytes), tr))
+        size.setMinimumWidth(self._appearance.px(_SIZE_WIDTH))
+        size.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignTop)
+        if self._appearance.percent < _BELOW_FROM_PERCENT:
+            made = row((purpose, _SHARES[0]), (how_long, _SHARES[1]), size, spacing=2 * GAP_PX)
+        else:
+            made = row((column(purpose, how_long, spacing=0), 1), size, spacing=2 * GAP_PX)
+        line = widget_with(made)
+        line.setToolTip(file.name)
+        return line
 
     @Slot()
     def _open_folder(self) -> None:
         QDesktopServices.openUrl(QUrl.fromLocalFile(str(data_folder())))
 
 
-def _cells(file: SavedFile, *, readers: bool) -> tuple[tuple[str, str], ...]:
-    """Return the words of a file's cells with their roles: its purpose, name and size, how long.
-
-    Parameters
-    ----------
-    readers
-        Whether the last one also says who can read it.
-    """
-    size = with_decimal_sign(size_text(file.size_bytes), tr)
-    read = tr("Can be read by: {readers}").format(readers=readers_words(file))
-    purpose, duration = _sentence(tr(file.purpose)), _sentence(tr(file.duration))
-    where = tr("{file}, {size}").format(file=file.name, size=size)
-    last = f"{duration}. {read}" if readers else duration
-    return ((purpose, ""), (where, "small"), (last, "quiet"))
+def _unbroken(words: str, role: str = "") -> QLabel:
+    """Return words that stay on one line."""
+    made = label(words, role)
+    made.setWordWrap(False)
+    made.setSizePolicy(QSizePolicy.Policy.Minimum, QSizePolicy.Policy.Preferred)
+    return made
 
 
 def _sentence(words: str) -> str:

@@ -213,7 +213,7 @@ def test_four_weeks_from_first_visit_to_review(course: Course) -> None:
     assert stage.window.measure.start.at_home.title.text() == "Next on Wednesday"
     assert stage.window.focusWidget() is stage.window.exercises.today.start
     course.do_round(*ROUNDS[1])
-    assert "Logged today: evening." in stage.window.exercises.today.state.text()
+    assert "Logged this evening." in stage.window.exercises.today.state.text()
 
     # Two days on the main movements of one arm are due; the morning after is asked for.
     stage = course.open(2)

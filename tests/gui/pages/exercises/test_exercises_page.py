@@ -156,7 +156,7 @@ def test_a_round_by_keys_alone_is_led_to_its_end_and_saved(
     assert (logs[WALL].pain, logs[WALL].compared) == (3, ComparedWithLast.EASIER)
     # The pendulum again another time, the door lean now: the round goes on with it.
     assert page.today.start.accessibleName() == "Continue today's exercises"
-    assert page.today.state.text() == "Logged today: evening. Left: 1 exercise."
+    assert page.today.state.text() == "Logged this evening. 1 exercise not done yet."
 
 
 def test_what_is_read_from_across_a_room_is_large(planned: WindowHarness) -> None:
@@ -223,7 +223,7 @@ def test_one_key_stops_it_and_the_limit_is_told_calmly(
     assert page.today.isVisible()
     log = logs_of(planned)[PENDULUM]
     assert (log.pain, log.repetitions) == (5, 1)
-    assert "leave it at that for today" in page.today.passed.text()
+    assert "stop for today" in page.today.passed.text()
     assert not page.today.start.isVisible()
     assert page.today.go_on.accessibleName() == "Continue today's exercises"
     assert not page.today.go_on.accessibleDescription()
@@ -249,7 +249,7 @@ def test_pain_before_the_first_repetition_is_over_is_kept(
     assert page.today.isVisible()
     log = logs_of(planned)[PENDULUM]
     assert (log.pain, log.repetitions) == (5, 0)
-    assert "leave it at that for today" in page.today.passed.text()
+    assert "stop for today" in page.today.passed.text()
 
 
 def test_much_pain_leads_to_the_page_that_measuring_has(
@@ -320,7 +320,7 @@ def test_one_tap_logs_a_round_done_elsewhere_and_another_undoes_it(planned: Wind
     assert set(logs_of(planned)) == {PENDULUM, WALL, LEAN}
     assert today.undo.accessibleName() == "Undo: Pendulum, Wall walk, Door lean"
     # What is left of the day is the second time of the pendulum.
-    assert today.state.text().endswith("Left: 1 exercise.")
+    assert today.state.text().endswith("Next: 1 exercise.")
     today.undo.click()
     planned.settle()
     assert logs_of(planned) == {}
