@@ -36,6 +36,9 @@ _TROUSERS = 3
 _BESIDE_FACING, _BESIDE_DEPTH = 0.6, 0.05
 #: Half the width of the outline, in body heights. [technical]
 _OUTLINE = 0.0065
+#: Places in a line across a shape at which its joining is checked, and how far within they lie,
+#: pixels. [technical]
+_PLACES, _NEAR_PX = 6, 0.5
 
 
 class PersonPainter:
@@ -235,9 +238,32 @@ class PersonPainter:
 def _merged(shapes: Sequence[tuple[QPainterPath, str]]) -> list[tuple[QPainterPath, str]]:
     """Return the shapes of each colour as one, without what lies inside it."""
     whole: dict[str, QPainterPath] = {}
+    apart: list[tuple[QPainterPath, str]] = []
+    inside: dict[str, list[QPointF]] = {}
     for shape, name in shapes:
-        whole[name] = whole.get(name, QPainterPath()).united(shape)
-    return [(shape, name) for name, shape in whole.items()]
+        joined = whole.get(name, QPainterPath()).united(shape)
+        places = inside.get(name, []) + _places_inside(shape)
+        # Where edges all but touch, parts may be lost.
+        if all(map(joined.contains, places)):
+            whole[name], inside[name] = joined, places
+        else:
+            apart.append((shape, name))
+    return [*((shape, name) for name, shape in whole.items()), *apart]
+
+
+def _places_inside(shape: QPainterPath) -> list[QPointF]:
+    """Return places well inside a shape."""
+    around = shape.boundingRect()
+    grid = (
+        QPointF(
+            around.left() + around.width() * across / _PLACES,
+            around.top() + around.height() * down / _PLACES,
+        )
+        for across in range(1, _PLACES)
+        for down in range(1, _PLACES)
+    )
+    near = [QPointF(dx, dy) for dx in (-_NEAR_PX, _NEAR_PX) for dy in (-_NEAR_PX, _NEAR_PX)]
+    return [place for place in grid if all(shape.contains(place + step) for step in near)]
 
 
 def _nearness(places: Sequence[Point3D]) -> float:

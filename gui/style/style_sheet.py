@@ -38,6 +38,9 @@ QLabel[role="notice"] {{ color: {ink}; }}
 QLabel[role="who"] {{ color: {quiet}; font-size: {who}px; }}
 QLabel[role="alarm"] {{ color: {alarm}; font-size: {title}px; font-weight: 700; }}
 QLabel[role="alarm-text"] {{ color: {alarm}; }}
+QLabel[role="amiss"] {{ color: {hold}; font-size: {title}px; font-weight: 700; }}
+QLabel[role="far-wrong"] {{ color: {hold}; font-weight: 700; }}
+QLabel[role="far-right"] {{ color: {arm}; font-weight: 700; }}
 QLabel[role="fault"] {{ color: {alarm}; font-weight: 700; }}
 QWidget[short="true"] QLabel[role=""] {{ font-size: {short}px; }}
 QFrame[role="card"] {{ background: {raised}; border: 1px solid {line};

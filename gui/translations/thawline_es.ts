@@ -768,6 +768,14 @@
         <translation>Otra mano arriba: pausa.</translation>
     </message>
     <message>
+        <source>practice, held</source>
+        <translation>práctica, mantenida</translation>
+    </message>
+    <message>
+        <source>value held</source>
+        <translation>valor mantenido</translation>
+    </message>
+    <message>
         <source>Rest, then begin again.</source>
         <translation>Descanse y empiece otra vez.</translation>
     </message>
@@ -1192,6 +1200,10 @@
         <translation>Comprobar izquierda y derecha</translation>
     </message>
     <message>
+        <source>This shows whether left and right are exchanged.</source>
+        <translation>Así se comprueba si la izquierda y la derecha están intercambiadas.</translation>
+    </message>
+    <message>
         <source>Play a tone</source>
         <translation>Reproducir un tono</translation>
     </message>
@@ -1202,6 +1214,10 @@
     <message>
         <source>Camera, sound and more</source>
         <translation>Cámara, sonido y más</translation>
+    </message>
+    <message>
+        <source>Face the camera. Raise the hand only as far as is comfortable.</source>
+        <translation>Póngase de frente a la cámara. Levante la mano solo hasta donde le resulte cómodo.</translation>
     </message>
     <message>
         <source>Camera</source>
@@ -1218,10 +1234,6 @@
     <message>
         <source>No voice was found on this computer. Tones and the screen guide you instead.</source>
         <translation>No se encontró ninguna voz en este ordenador. Le guiarán los tonos y la pantalla.</translation>
-    </message>
-    <message>
-        <source>This shows whether left and right are exchanged. Face the camera and raise the hand only as far as is comfortable.</source>
-        <translation>Así se ve si la izquierda y la derecha están intercambiadas. Mire a la cámara y levante la mano solo hasta donde le resulte cómodo.</translation>
     </message>
     <message>
         <source>Use the left hand</source>
@@ -2688,12 +2700,12 @@
         <translation>Distancia: no está en el centro</translation>
     </message>
     <message>
-        <source>Height: too low</source>
-        <translation>Altura: demasiado baja</translation>
+        <source>Too low: your hips belong above the lower line</source>
+        <translation>Demasiado baja: sus caderas deben quedar por encima de la línea inferior</translation>
     </message>
     <message>
-        <source>Height: too high</source>
-        <translation>Altura: demasiado alta</translation>
+        <source>Too high: your head belongs below the upper line</source>
+        <translation>Demasiado alta: su cabeza debe quedar por debajo de la línea superior</translation>
     </message>
     <message>
         <source>Level: tilted</source>

@@ -6,7 +6,7 @@ Public names:
     beside_row: BesideRow, aligned, list_card
     buttons: BUTTON_GAP_PX, ButtonRow, ElidedButton, FlowRow, MenuButton, RingedButton,
         ShortcutButton, bind_keys, button, give_role, restyle
-    camera_trouble: CameraTrouble, paint_camera_off
+    camera_trouble: CameraTrouble, FAR, FAR_RIGHT, FAR_WRONG, TroubleSteps
     camera_view: CameraView
     choice_row: ChoiceRow, typed_rating
     date_field: DateField
@@ -20,7 +20,7 @@ Public names:
     plain_dialog: plain_dialog
     scroll_page: MoreBelow, STRIP_PX, back_to_top, bring_into_view, bring_to_top, scrollable
     side_by_side: LARGE_FROM_PERCENT, SideBySide
-    text: ElidedLabel, NoticeBar, SignedLine, label, section_heading, titled
+    text: ElidedLabel, NoticeBar, SignedLine, Steps, label, section_heading, titled
     titled_page: TitledPage
     topic_button: TopicButton, TopicGrid
     video_view: VideoView, image_of

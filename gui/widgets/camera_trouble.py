@@ -1,15 +1,18 @@
-"""What stands where no picture comes: a camera, what to look at, and a way to try again."""
+"""What stands where no picture comes: a camera, and what to do one step after the other."""
 
-from PySide6.QtCore import QPointF, QRectF, QSize, Qt
+from PySide6.QtCore import QEvent, QObject, QPointF, QRectF, QSize, Qt
 from PySide6.QtGui import QHideEvent, QPainter, QPen, QResizeEvent, QShowEvent
-from PySide6.QtWidgets import QFrame, QPushButton, QVBoxLayout
+from PySide6.QtWidgets import QFrame
 
 from gui.style.appearance import Appearance
 from gui.style.measures import CARD_PADDING_PX, GAP_PX
 from gui.text.session_wording import trouble_steps
-from gui.widgets.layouts import clear_layout, column, row, widget_with
+from gui.text.wording import tr
+from gui.widgets.camera_view import CameraView
+from gui.widgets.layouts import column, row, widget_with
 from gui.widgets.painted_widget import PaintedWidget
-from gui.widgets.text import SignedLine, label
+from gui.widgets.text import Steps, label
+from gui.widgets.video_view import VideoView
 from measure.camera.faults import SourceFault
 
 #: Width over height of the drawn camera with its foot. [technical]
@@ -18,6 +21,11 @@ _ASPECT = 0.9
 _HIGHEST_PX = 300.0
 #: Narrower than this the drawing has no room beside the steps, in widths of a digit. [technical]
 _LEAST_DIGITS = 60
+#: Height of the drawn camera as a share of the place of a picture. [technical]
+_HIGH = 0.6
+#: Roles of words that are read from afar, among them of what is wrong and what is right; a page
+#: gives them their size.
+FAR, FAR_WRONG, FAR_RIGHT = "far", "far-wrong", "far-right"
 
 
 class CameraSign(PaintedWidget):
@@ -30,10 +38,10 @@ class CameraSign(PaintedWidget):
         return QSize(96, 96)
 
     def paint(self, painter: QPainter) -> None:
-        paint_camera_off(painter, self.appearance, QRectF(self.rect()))
+        _paint_camera_off(painter, self.appearance, QRectF(self.rect()))
 
 
-def paint_camera_off(painter: QPainter, appearance: Appearance, place: QRectF) -> None:
+def _paint_camera_off(painter: QPainter, appearance: Appearance, place: QRectF) -> None:
     """Paint a crossed-out camera on its foot, in the middle of a place."""
     high = min(place.height(), place.width() / _ASPECT, _HIGHEST_PX)
     middle = place.center()
@@ -57,42 +65,29 @@ def paint_camera_off(painter: QPainter, appearance: Appearance, place: QRectF) -
 
 
 class CameraTrouble(QFrame):
-    """Steps against a trouble that the page's sentence names, and the button to try again.
+    """Steps against a trouble that the page's sentence names, for somebody who stands far away.
 
     Parameters
     ----------
-    retry
-        The page's button to try again.
     kept
-        What is said beneath the steps about what there is already; may be empty.
+        What is said beneath the steps about what there is already.
     """
 
-    def __init__(self, appearance: Appearance, retry: QPushButton, *, kept: str = "") -> None:
+    def __init__(self, appearance: Appearance, *, kept: str) -> None:
         super().__init__()
         self.setProperty("role", "card")
         self.sign = CameraSign(appearance)
-        self.details = label("", "quiet")
-        self.kept = label(kept, "quiet")
-        self._steps = QVBoxLayout()
-        self._steps.setSpacing(2 * GAP_PX)
-        words = column(
-            2,
-            self.details,
-            self._steps,
-            row((retry, 1), 1),
-            self.kept,
-            3,
-            spacing=3 * GAP_PX,
-        )
+        self._steps = Steps(FAR)
+        words = column(2, self._steps, label(kept, "lead"), 3, spacing=3 * GAP_PX)
         padding = CARD_PADDING_PX
         row(
-            (self.sign, 55),
-            (widget_with(words), 45),
+            (self.sign, 45),
+            (widget_with(words), 55),
             on=self,
             margins=(padding,) * 4,
             spacing=padding,
         )
-        self.say(SourceFault.OTHER, "")
+        self.say(SourceFault.OTHER)
 
     def minimumSizeHint(self) -> QSize:
         """Return the height that the words need at the present width; little while not shown."""
@@ -117,11 +112,46 @@ class CameraTrouble(QFrame):
         digits = _LEAST_DIGITS * self.fontMetrics().horizontalAdvance("0")
         self.sign.setVisible(event.size().width() >= digits)
 
-    def say(self, trouble: SourceFault, details: str) -> None:
-        """Show the steps for a trouble; details are what its sentence leaves unsaid."""
-        self.details.setText(details)
-        self.details.setVisible(bool(details))
-        self.kept.setVisible(bool(self.kept.text()))
-        clear_layout(self._steps)
-        for number, step in enumerate(trouble_steps(trouble), start=1):
-            self._steps.addWidget(SignedLine(f"{number}.", step, "lead"))
+    def say(self, trouble: SourceFault) -> None:
+        """Show the steps for a trouble."""
+        self._steps.show_steps(trouble_steps(trouble))
+
+
+class CameraOff(PaintedWidget):
+    """A camera crossed out, over the place of a picture that does not come."""
+
+    def __init__(self, appearance: Appearance, video: VideoView) -> None:
+        super().__init__(appearance, video)
+        self._video = video
+        self.setAttribute(Qt.WidgetAttribute.WA_TransparentForMouseEvents)
+        video.installEventFilter(self)
+        self.hide()
+
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
+        if event.type() is QEvent.Type.Resize:
+            self.setGeometry(self._video.rect())
+        return super().eventFilter(watched, event)
+
+    def paint(self, painter: QPainter) -> None:
+        place = QRectF(self.rect())
+        # Above the middle where the details of the trouble stand in it.
+        high = _HIGH * place.height()
+        top = (place.height() - high) / 2 - high * bool(self._video.empty_text) / 2
+        _paint_camera_off(painter, self.appearance, QRectF(0, top, place.width(), high))
+
+
+class TroubleSteps(Steps):
+    """What to do about a camera that gives no picture, beside the place of its picture."""
+
+    def __init__(self, appearance: Appearance, camera: CameraView) -> None:
+        super().__init__()
+        self._camera, self._drawing = camera, CameraOff(appearance, camera.video)
+        camera.troubled.connect(self._show)
+        self.hide()
+
+    def _show(self, troubled: bool) -> None:
+        self.setVisible(troubled)
+        self._drawing.setVisible(troubled and self._camera.lacks_picture)
+        trouble = self._camera.trouble
+        if trouble is not None:
+            self.show_steps((*trouble_steps(trouble), tr("Then press Try again.")))

@@ -1,15 +1,13 @@
-"""Camera's picture on a page, or why it does not come and a way to try again."""
+"""Camera's picture on a page, or why it does not come, and the button to try again."""
 
 from PySide6.QtCore import Signal, Slot
 from PySide6.QtGui import QKeySequence, QShortcut
 from PySide6.QtWidgets import QWidget
 
 from gui.session.services import Services
-from gui.style.measures import GAP_PX
 from gui.text.session_wording import trouble_sentence
 from gui.text.wording import tr
 from gui.widgets.buttons import button
-from gui.widgets.camera_trouble import CameraTrouble
 from gui.widgets.fitted_sentence import FittedSentence
 from gui.widgets.layouts import column
 from gui.widgets.video_view import VideoView
@@ -25,15 +23,14 @@ class CameraView(QWidget):
     sentence
         The page's; `say` speaks through it.
     stills
-        Only single pictures are wanted, so a slow camera is no trouble; the page itself shows the
-        steps against a trouble, and the button to try again.
+        Only single pictures are wanted, so a slow camera is no trouble.
     """
 
     #: A frame came, and the page is seen.
     framed = Signal(object)
     #: An event came, and the page is seen; a trouble is in the sentence already.
     happened = Signal(object)
-    #: Whether a trouble stands where the picture would be, as it is shown or is over.
+    #: Whether there is a trouble, as it begins or is over.
     troubled = Signal(bool)
 
     def __init__(
@@ -48,17 +45,12 @@ class CameraView(QWidget):
         self._services, self.sentence, self._stills = services, sentence, stills
         self._words = ""
         self.video = VideoView(services.appearance, at_left=True)
-        self._block: CameraTrouble | None = None
         self.retry = button(tr("Try again"), "main", key=tr("R"))
-        if not stills:
-            self._block = CameraTrouble(services.appearance, self.retry)
-            self._block.setVisible(False)
         self.retry.setVisible(False)
         self.retry.clicked.connect(self.reopen)
         shortcut = QShortcut(QKeySequence("R"), self.retry)
         shortcut.activated.connect(self.retry.click)
-        shown = [self.video] if self._block is None else [self.video, self._block]
-        column(*shown, on=self, spacing=2 * GAP_PX)
+        column(self.video, on=self)
         services.feed.framed.connect(self._take_frame)
         services.feed.happened.connect(self._take_event)
 
@@ -67,6 +59,11 @@ class CameraView(QWidget):
         """What keeps the page from its pictures, or None."""
         trouble = self._services.feed.trouble
         return None if self._stills and trouble is SourceFault.CAMERA_SLOW else trouble
+
+    @property
+    def lacks_picture(self) -> bool:
+        """Whether no picture comes."""
+        return bool(self._services.feed.why_no_picture)
 
     def say(self, words: str) -> None:
         """Say what to do on the page; a trouble goes first."""
@@ -106,11 +103,6 @@ class CameraView(QWidget):
             said = trouble is not None and why == trouble_sentence(trouble)
             self.video.show_empty("" if said else why)
         self.retry.setVisible(trouble is not None)
-        if self._block is not None:
-            if trouble is not None:
-                self._block.say(trouble, self.video.empty_text if why else "")
-            self.video.setVisible(not why)
-            self._block.setVisible(trouble is not None)
         self.troubled.emit(trouble is not None)
         self._speak()
 

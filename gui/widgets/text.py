@@ -1,11 +1,12 @@
 """Labels with a role of the style sheet, and the notice of every page with a number."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from html import escape
 
 from PySide6.QtCore import QSize, Qt
 from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import (
+    QGridLayout,
     QLabel,
     QSizePolicy,
     QWidget,
@@ -14,10 +15,12 @@ from PySide6.QtWidgets import (
 from gui.style.measures import GAP_PX
 from gui.text.wording import notice
 from gui.widgets.buttons import give_role
-from gui.widgets.layouts import centred, column, row
+from gui.widgets.layouts import centred, clear_layout, column, row
 
 #: Least room for a shortened text, in widths of a digit. [technical]
 _LEAST_DIGITS = 8
+#: Sign of a step that is done.
+_DONE = "\u2713"
 
 
 def label(text: str, role: str = "") -> QLabel:
@@ -112,6 +115,29 @@ class SignedLine(QWidget):
     def text(self) -> str:
         """Return sign and text as they are read."""
         return f"{self._sign.text()}  {self._words.text()}"
+
+
+class Steps(QWidget):
+    """Numbered steps, with a tick at those that are done; their texts begin at one line."""
+
+    def __init__(self, role: str = "lead") -> None:
+        super().__init__()
+        self._role = role
+        self._lines = QGridLayout(self)
+        self._lines.setContentsMargins(0, 0, 0, 0)
+        self._lines.setHorizontalSpacing(2 * GAP_PX)
+        self._lines.setVerticalSpacing(GAP_PX)
+        self._lines.setColumnStretch(1, 1)
+
+    def show_steps(self, steps: Sequence[str], done: int = 0) -> None:
+        """Show steps of which the first ones are done."""
+        clear_layout(self._lines)
+        for number, step in enumerate(steps, start=1):
+            sign = label(_DONE if number <= done else f"{number}", self._role)
+            sign.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Preferred)
+            sign.setAlignment(Qt.AlignmentFlag.AlignTop)
+            self._lines.addWidget(sign, number, 0)
+            self._lines.addWidget(label(step, self._role), number, 1)
 
 
 def titled(name: str, line: str) -> QWidget:

@@ -8,17 +8,17 @@ from PySide6.QtWidgets import QWidget
 from calibration.lens.capture import ENOUGH_VIEWS, CaptureGuidance, LensCapture, ViewOutcome
 from calibration.lens.fit import COVERAGE_CELLS, FEWEST_VIEWS, LensFit
 from gui.pages.camera_and_body.coverage_grid import CoverageGrid
-from gui.pages.camera_and_body.no_camera import TroubleSteps
-from gui.pages.camera_and_body.picture_page import Steps, frame_picture
+from gui.pages.camera_and_body.picture_page import frame_picture
 from gui.session.services import Services
 from gui.session.tones import Tone
 from gui.style.measures import GAP_PX
 from gui.text.wording import message_text, tr
 from gui.widgets.buttons import button, give_role
+from gui.widgets.camera_trouble import TroubleSteps
 from gui.widgets.camera_view import CameraView
 from gui.widgets.fitted_sentence import FittedSentence
 from gui.widgets.layouts import column, row, widget_with
-from gui.widgets.text import label
+from gui.widgets.text import Steps, label
 from measure.live.events import LiveFrame
 from measure.storage.store import Store
 from measure.video.frame import Picture

@@ -7,17 +7,17 @@ import numpy as np
 from PySide6.QtCore import Qt, Signal, Slot
 from PySide6.QtWidgets import QStackedWidget, QWidget
 
-from gui.pages.camera_and_body.no_camera import TroubleSteps
-from gui.pages.camera_and_body.picture_page import Steps, frame_picture
+from gui.pages.camera_and_body.picture_page import frame_picture
 from gui.pages.camera_and_body.point_marking import PointMarkingView
 from gui.session.services import Services
 from gui.style.measures import GAP_PX
 from gui.text.wording import tr
 from gui.widgets.buttons import FlowRow, button
+from gui.widgets.camera_trouble import TroubleSteps
 from gui.widgets.camera_view import CameraView
 from gui.widgets.fitted_sentence import FittedSentence
 from gui.widgets.layouts import column, widget_with
-from gui.widgets.text import label
+from gui.widgets.text import Steps, label
 from gui.widgets.video_view import image_of
 from gui.widgets.wrapping_check_box import WrappingCheckBox
 from measure.domain.landmarks import FloatArray

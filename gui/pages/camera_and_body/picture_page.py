@@ -2,16 +2,15 @@
 
 from collections.abc import Sequence
 
-from PySide6.QtCore import QRect, QSize, Qt
+from PySide6.QtCore import QRect, QSize
 from PySide6.QtGui import QResizeEvent
-from PySide6.QtWidgets import QGridLayout, QPushButton, QSizePolicy, QStyle, QWidget
+from PySide6.QtWidgets import QPushButton, QStyle, QWidget
 
 from gui.session.services import Services
 from gui.style.measures import GAP_PX, MARGIN_PX
 from gui.widgets.buttons import ButtonRow
-from gui.widgets.layouts import clear_layout, column, row, separator
+from gui.widgets.layouts import column, row, separator
 from gui.widgets.scroll_page import scrollable
-from gui.widgets.text import label
 
 #: Share of the width for the picture at 100 %, and how much of it larger text takes for itself
 #: at 200 %. [technical]
@@ -20,8 +19,6 @@ _SHARE, _FOR_TEXT = 0.66, 0.16
 _BETWEEN_PX = 4 * GAP_PX
 #: Width and height of a picture of most cameras. [technical]
 _COMMON_SHAPE = (16, 9)
-#: Sign of a step that is done.
-_DONE = "\u2713"
 
 
 class PictureBeside(QWidget):
@@ -62,28 +59,6 @@ class PictureBeside(QWidget):
         words = QRect(left, 0, self.width() - left, self.height())
         for member, place in ((self._picture, picture), (self._words, words)):
             member.setGeometry(QStyle.visualRect(self.layoutDirection(), self.rect(), place))
-
-
-class Steps(QWidget):
-    """Numbered steps, with a tick at those that are done."""
-
-    def __init__(self) -> None:
-        super().__init__()
-        self._lines = QGridLayout(self)
-        self._lines.setContentsMargins(0, 0, 0, 0)
-        self._lines.setHorizontalSpacing(2 * GAP_PX)
-        self._lines.setVerticalSpacing(GAP_PX)
-        self._lines.setColumnStretch(1, 1)
-
-    def show_steps(self, steps: Sequence[str], done: int = 0) -> None:
-        """Show steps of which the first ones are done."""
-        clear_layout(self._lines)
-        for number, step in enumerate(steps, start=1):
-            sign = label(_DONE if number <= done else f"{number}", "lead")
-            sign.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Preferred)
-            sign.setAlignment(Qt.AlignmentFlag.AlignTop)
-            self._lines.addWidget(sign, number, 0)
-            self._lines.addWidget(label(step, "lead"), number, 1)
 
 
 def frame_picture(

@@ -44,6 +44,9 @@ class _PlacedButtons(LiveButtons):
     def _button_height(self) -> int:
         return max(super()._button_height(), self._large.sizeHint().height())
 
+    def _width_with_keys(self, px: int) -> float:
+        return self._width_at(px)
+
     def _width_at(self, px: int) -> float:
         places = self._places(px)
         return sum(places) + BUTTON_GAP_PX * max(0, len(places) - 1)

@@ -3,8 +3,8 @@
 import time
 from collections.abc import Sequence
 
-from PySide6.QtCore import QSize, Qt, Signal, Slot
-from PySide6.QtGui import QHideEvent, QIcon, QPixmap, QShowEvent
+from PySide6.QtCore import QPoint, QRect, QSize, Qt, Signal, Slot
+from PySide6.QtGui import QHideEvent, QIcon, QImage, QPainter, QPixmap, QShowEvent
 from PySide6.QtWidgets import (
     QButtonGroup,
     QPushButton,
@@ -25,7 +25,9 @@ from gui.style.measures import BAR_PX, GAP_PX, MARGIN_PX
 from gui.text.session_wording import hint_sentence, trouble_sentence
 from gui.text.wording import tr
 from gui.widgets.buttons import ButtonRow, ElidedButton, FlowRow, bind_keys, button, give_role
+from gui.widgets.camera_trouble import TroubleSteps
 from gui.widgets.camera_view import CameraView
+from gui.widgets.figures.position_figure import PositionView
 from gui.widgets.fitted_sentence import FittedSentence
 from gui.widgets.layouts import card, column, row, separator, widget_with
 from gui.widgets.scroll_page import scrollable
@@ -34,10 +36,16 @@ from gui.widgets.video_view import image_of
 from gui.widgets.wrapping_check_box import WrappingCheckBox
 from measure.camera.faults import SourceFault
 from measure.domain.landmarks import Side
+from measure.domain.movements import Movement
 from measure.live.events import LiveEvent, LiveEventKind, LiveFrame
 
 _THUMBNAIL = QSize(80, 45)
+#: Between a small picture and its name, beside the gap that a button has there, pixels.
+#: [technical]
+_BEFORE_NAME_PX = 8
 _THUMBNAIL_EVERY_S = 0.5
+#: How much more of the free height the drawing of a raised hand takes than the end. [technical]
+_DRAWING_STRETCH = 20
 #: Cameras in one line beneath the picture. [technical]
 _TILES = 2
 
@@ -61,12 +69,14 @@ class SetupPage(QWidget):
         #: The hand to raise while left and right are checked.
         self._asked: Side | None = None
         self.sentence = FittedSentence(
-            services.appearance, heading=True, upright=Qt.AlignmentFlag.AlignTop
+            services.appearance, lines=1, heading=True, upright=Qt.AlignmentFlag.AlignTop
         )
         self.camera = CameraView(services, self.sentence)
         self.camera.video.set_framing(True)
         self.camera.framed.connect(self._take_frame)
         self.camera.happened.connect(self._take_event)
+        self.camera.retry.clicked.connect(self.find_cameras)
+        self.trouble = TroubleSteps(services.appearance, self.camera)
         self.cameras: list[QPushButton] = []
         self._group = QButtonGroup(self)
         self._group.idClicked.connect(self._choose_camera)
@@ -83,7 +93,9 @@ class SetupPage(QWidget):
         self.hand.clicked.connect(self.ask_for_hand)
         self.other_hand = button("", "link")
         self.other_hand.clicked.connect(self._ask_for_other_hand)
-        self.hand_words = label("", "lead")
+        self.hand_words = label("", "title")
+        self.hand_why = label(tr("This shows whether left and right are exchanged."), "quiet")
+        self.hand_figure = PositionView(services.appearance)
         self.camera_and_body = button(tr("Camera and body"))
         self.camera_and_body.clicked.connect(self._show_calibration)
         self.settings = button(tr("Settings"))
@@ -119,7 +131,10 @@ class SetupPage(QWidget):
         side = widget_with(
             column(
                 self.sentence,
+                self.trouble,
                 self.hand_words,
+                self.hand_why,
+                (self.hand_figure, _DRAWING_STRETCH),
                 row(self.other_hand, 1),
                 self._place,
                 row(self.more, 1),
@@ -133,10 +148,10 @@ class SetupPage(QWidget):
         picture = column((self.camera, 1), self._tiles, spacing=2 * GAP_PX)
         middle = row((picture, 58), (scrollable(side, wide=True), 42), spacing=4 * GAP_PX)
         around = MARGIN_PX
-        low = row(ButtonRow([self.start], wide=True), margins=(around, GAP_PX, around, GAP_PX))
-        self._foot = widget_with(column(separator(), low, spacing=0))
+        buttons = ButtonRow([self.camera.retry, self.start], wide=True)
+        foot = row(buttons, margins=(around, GAP_PX, around, GAP_PX))
         framed = row(middle, margins=(around, around, around - BAR_PX, 2 * GAP_PX))
-        column((framed, 1), self._foot, on=self, spacing=0)
+        column((framed, 1), separator(), foot, on=self, spacing=0)
 
     # -- opening and closing ------------------------------------------------------------------
 
@@ -177,8 +192,8 @@ class SetupPage(QWidget):
         chosen = self._services.settings.camera
         for place, name in enumerate(shown):
             widget = ElidedButton(name)
-            widget.setIconSize(_THUMBNAIL)
-            widget.setIcon(self._blank())
+            widget.setIconSize(_THUMBNAIL + QSize(_BEFORE_NAME_PX, 0))
+            widget.setIcon(self._thumbnail())
             widget.setChecked(clip is not None or name == chosen or (not chosen and place == 0))
             self._group.addButton(widget, place)
             self.cameras.append(widget)
@@ -186,10 +201,19 @@ class SetupPage(QWidget):
         if not shown:
             self.camera.say(trouble_sentence(SourceFault.CAMERA_MISSING))
 
-    def _blank(self) -> QIcon:
-        picture = QPixmap(_THUMBNAIL)
-        picture.fill(self._services.appearance.colour("sunken"))
-        return QIcon(picture)
+    def _thumbnail(self, small: QImage | None = None) -> QIcon:
+        """Return a small picture, or an empty one, with room between it and the name."""
+        whole = QPixmap(_THUMBNAIL + QSize(_BEFORE_NAME_PX, 0))
+        whole.fill(Qt.GlobalColor.transparent)
+        place = QRect(QPoint(0, 0), _THUMBNAIL)
+        painter = QPainter(whole)
+        painter.fillRect(place, self._services.appearance.colour("sunken"))
+        if small is not None:
+            at = QRect(QPoint(0, 0), small.size())
+            at.moveCenter(place.center())
+            painter.drawImage(at.topLeft(), small)
+        painter.end()
+        return QIcon(whole)
 
     @Slot(int)
     def _choose_camera(self, place: int) -> None:
@@ -226,12 +250,16 @@ class SetupPage(QWidget):
                 Qt.AspectRatioMode.KeepAspectRatio,
                 Qt.TransformationMode.FastTransformation,
             )
-            chosen.setIcon(QIcon(QPixmap.fromImage(small)))
+            chosen.setIcon(self._thumbnail(small))
 
     @Slot(object)
     def _take_event(self, event: LiveEvent) -> None:
         if event.kind is LiveEventKind.TROUBLE:
             self._frame = None
+            chosen = self._group.checkedButton()
+            if chosen is not None:
+                # What it saw last is no more.
+                chosen.setIcon(self._thumbnail())
         elif event.kind is LiveEventKind.HAND_RAISED and self._asked and event.side:
             self._take_hand(event.side)
         self.refresh()
@@ -252,20 +280,25 @@ class SetupPage(QWidget):
             self.camera.say(tr("This is a good place. You can measure here."))
         good = frame is not None and not frame.setup_hints and frame.points_px is not None
         give_role(self.start, "main" if good and self._asked is None else "")
-        pictures = not self._services.feed.why_no_picture
+        pictures = not self.camera.lacks_picture
         self.start.setEnabled(pictures)
-        self._foot.setVisible(pictures)
+        self.start.setVisible(pictures)
+        give_role(self.camera.retry, "" if pictures else "main")
         self._tiles.setVisible(self._offers_cameras(pictures=pictures))
-        self.search_again.setVisible(self.more.isChecked() or not (pictures and self.cameras))
+        self.search_again.setVisible(self.more.isChecked() or not self.cameras)
         seen = None if self.camera.trouble else frame
-        self._place.setVisible(self._asked is None)
+        self._place.setVisible(self._asked is None and self.camera.trouble is None)
         self.unseen.setVisible(seen is None)
         for place, words in self.checks.items():
             sign, line = aspect_text(place, seen)
-            words.say(sign, line, role="title" if sign == AMISS else "lead")
+            words.say(sign, line, role="amiss" if sign == AMISS else "lead")
             words.setVisible(seen is not None)
         self.hand_words.setVisible(bool(self.hand_words.text()) and self.camera.trouble is None)
-        self.other_hand.setVisible(self._asked is not None)
+        asking = self._asked is not None and self.camera.trouble is None
+        self.camera.video.set_framing(not asking)
+        self.hand_figure.setVisible(asking and not self.more.isChecked())
+        for member in (self.hand_why, self.other_hand):
+            member.setVisible(asking)
 
     def _offers_cameras(self, *, pictures: bool) -> bool:
         """Return whether the cameras are to be seen: where they fit in a line, or when asked for.
@@ -315,11 +348,9 @@ class SetupPage(QWidget):
     def _ask_for(self, side: Side) -> None:
         self._asked = side
         self.hand_words.setText(
-            tr(
-                "This shows whether left and right are exchanged. Face the camera and raise the"
-                " hand only as far as is comfortable."
-            )
+            tr("Face the camera. Raise the hand only as far as is comfortable.")
         )
+        self.hand_figure.show_movement(Movement.ABDUCTION, side, mirrored=self._services.mirrored)
         other = tr("Use the left hand") if side is Side.RIGHT else tr("Use the right hand")
         self.other_hand.say(other)
         self.refresh()

@@ -3,6 +3,7 @@
 from collections.abc import Sequence
 
 from PySide6.QtCore import Qt, Slot
+from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QWidget
 
 from gui.drawing.reading_on_body import Reading
@@ -24,12 +25,13 @@ from gui.style.measures import BAR_PX, GAP_PX, MARGIN_PX
 from gui.text.session_wording import expected_sentences, reason_phrase
 from gui.text.wording import advice_words, range_words, task_title, tr, value_words
 from gui.widgets.buttons import button, give_role
-from gui.widgets.camera_trouble import CameraTrouble
+from gui.widgets.camera_trouble import FAR, FAR_RIGHT, FAR_WRONG, CameraTrouble
 from gui.widgets.figures.reading_figure import ReadingFigure
 from gui.widgets.fitted_sentence import FittedSentence
 from gui.widgets.fixed_size_stack import FixedSizeStack
 from gui.widgets.layouts import card, column, row, separator, widget_with
 from gui.widgets.scroll_page import scrollable
+from gui.widgets.side_by_side import LARGE_FROM_PERCENT
 from gui.widgets.text import ElidedLabel, NoticeBar
 from gui.widgets.video_view import VideoView
 from measure.domain.movements import MOVEMENTS, Unit
@@ -51,6 +53,10 @@ _SHOW_RESULT = (Phase.REST, Phase.REFINING, Phase.DONE)
 #: Insets at which words and digits begin in one line with the scale, pixels. [technical]
 _WORDS_IN_PX, _DIGITS_IN_PX = 3, 6
 
+#: Height of the smaller words that are read from afar, as a share of the page's. [technical]
+_WORDS_SHARE = 1 / 26
+_FAR_ROLES = ("title", FAR, FAR_WRONG, FAR_RIGHT)
+
 #: Space above the sentence and beneath the trials, pixels. [technical]
 _ENDS_PX = 12
 
@@ -61,11 +67,13 @@ _GRID, _TROUBLE = range(2)
 
 
 def _final_words(attempt: Attempt, unit: Unit) -> str:
-    """Return what kind of number stands above: measured, final, or practice."""
+    """Return what kind of number stands above: still calculated, measured, final, or practice."""
     trial = attempt.trial
     if attempt.state is AttemptState.PRACTICE:
         return tr("practice")
-    if trial is None or trial.low is None or trial.high is None:
+    if trial is None:
+        return tr("being calculated")
+    if trial.low is None or trial.high is None:
         return tr("measured")
     if unit is not Unit.DEGREES:
         return tr("final, {range}").format(range=range_words(trial.low, trial.high, unit))
@@ -83,11 +91,12 @@ class LivePage(QWidget):
         #: Who is measured.
         self.person_name = ""
         self._in_trouble = False
+        self._words_px = 0
         #: The last value of the movement, and whether it was held: what stands on the way back.
         self._kept: tuple[float | None, bool] = (None, False)
         self.sentence = FittedSentence(appearance, lines=1)
         #: What is measured, and whom.
-        self.title = ElidedLabel("strong")
+        self.title = ElidedLabel("title")
         self.hold = HoldBar(appearance)
         self.video = VideoView(appearance, at_left=True)
         self.position = PositionPanel(appearance)
@@ -103,15 +112,17 @@ class LivePage(QWidget):
         )
         self.retry = button(tr("Try again"), "main", key=tr("R"))
         saved = tr("Trials measured so far are saved.")
-        self.trouble = CameraTrouble(appearance, self.retry, kept=saved)
+        self.trouble = CameraTrouble(appearance, kept=saved)
         self.stop = button(tr("Finish and save"), key=tr("Escape"))
         self.discard = button(tr("Delete last trial"), "link", key=tr("Backspace"))
         self.here = button(tr("Measure this position"), key=tr("H"))
         self.pause = button(tr("Pause"), key=tr("Space"))
         for member in (self.here, self.pause):
             member.setProperty("leads_on", True)
-        self.buttons = LiveButtons(appearance, [self.stop, self.discard, self.here, self.pause])
+        together = [self.stop, self.discard, self.here, self.pause]
+        self.buttons = LiveButtons(appearance, together, self.retry)
         self._lay_out()
+        appearance.changed.connect(self._size_words)
 
     def _lay_out(self) -> None:
         # The words begin where the digits and the scale do.
@@ -120,7 +131,7 @@ class LivePage(QWidget):
             for member, left in ((self.kind, _WORDS_IN_PX), (self.number, _DIGITS_IN_PX))
         )
         number = widget_with(column(figures, kind, self.band, 1, spacing=GAP_PX // 2), "page")
-        advice = widget_with(column(self.advice, 1), "page")
+        advice = widget_with(column(1, self.advice, 1), "page")
         self._left = FixedSizeStack([self.video, card(self.on_body), self.refusal])
         self._right = FixedSizeStack([self.position, number, advice])
         beside = widget_with(column((self._right, 1), self.hint, spacing=GAP_PX))
@@ -128,15 +139,34 @@ class LivePage(QWidget):
         self._middle = FixedSizeStack([grid, self.trouble])
         top = column(self.sentence, self.title, spacing=0)
         side = MARGIN_PX
-        above = column(top, self.hold, margins=(0, 0, side, 0), spacing=GAP_PX)
+        above = column(top, self.hold, margins=(0, 0, side, 0), spacing=2 * GAP_PX)
         # The bar of the scrolled middle lies in the margin.
         area = scrollable(self._middle, wide=True)
         grid.show_through(area)
         middle = row(area, margins=(0, 0, side - BAR_PX, 0))
-        shown = column(above, (middle, 1), margins=(side, _ENDS_PX, 0, _ENDS_PX), spacing=GAP_PX)
+        ends = (side, _ENDS_PX, 0, _ENDS_PX)
+        shown = column(above, (middle, 1), margins=ends, spacing=2 * GAP_PX)
+        #: Where the bar of a hold has room around it, unless large text needs that.
+        self._spaced = above, shown
         caution = NoticeBar(wide=True)
         foot = column(self.buttons, caution, margins=(side, GAP_PX, side, GAP_PX // 2), spacing=2)
         column((shown, 1), separator(), foot, on=self, spacing=0)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self._size_words()
+
+    @Slot()
+    def _size_words(self) -> None:
+        """Give what is read from afar the size that the window's height asks for."""
+        roomy = self._appearance.percent < LARGE_FROM_PERCENT
+        for spaced in self._spaced:
+            spaced.setSpacing(2 * GAP_PX if roomy else GAP_PX)
+        px = max(self._appearance.px(), round(self.height() * _WORDS_SHARE))
+        if px != self._words_px:
+            self._words_px = px
+            roles = ", ".join(f'QLabel[role="{role}"]' for role in _FAR_ROLES)
+            self.setStyleSheet(f"{roles} {{ font-size: {px}px; }}")
 
     def show_measuring(self, measuring: MeasurementSession, *, mirrored: bool) -> None:
         """Show this session from now on."""
@@ -202,6 +232,7 @@ class LivePage(QWidget):
         give_role(self.pause, "main" if guide.paused else "")
         self.discard.setEnabled(guide.can_discard)
         self.here.setEnabled(not guide.paused)
+        self.retry.setVisible(in_trouble)
         self.pause.setVisible(not in_trouble)
         self.discard.setVisible(guide.can_discard and not in_trouble)
         self.here.setVisible(not (guide.paused or in_trouble))
@@ -210,7 +241,7 @@ class LivePage(QWidget):
         """Show in place of all else what keeps the movement from going on."""
         trouble = measuring.trouble
         if trouble is not None:
-            self.trouble.say(trouble, "")
+            self.trouble.say(trouble)
         self._middle.set_current_index(_GRID if trouble is None else _TROUBLE)
         if (trouble is not None) is not self._in_trouble:
             self._in_trouble = trouble is not None
@@ -269,8 +300,8 @@ class LivePage(QWidget):
         if frame.phase is Phase.RETURN:
             value, held = self._kept
             self.number.show_value(value, unit, pale=True)
-            measured = tr("practice") if practice else tr("measured")
-            self.kind.say(measured if held else tr("rough value"))
+            kept = tr("practice, held") if practice else tr("value held")
+            self.kind.say(kept if held else tr("rough value"))
             self.band.show_measured(movement, value)
             return
         value = None if exceeds_range(movement, frame.value) else frame.value

@@ -11,24 +11,35 @@ from gui.widgets.buttons import BUTTON_GAP_PX, ButtonRow
 
 #: Border and rounding beside the padding of a button, pixels. [technical]
 _BORDER_PX = 4
+#: Words may be smaller by this much for the keys to have room beside them. [technical]
+_WITH_KEYS = 0.7
 
 
 class LiveButtons(ButtonRow):
     """A row of buttons in one line: in the chosen text size, or smaller where that does not fit.
 
     The size is that in which all have room, so that it stays as they come and go. It never goes
-    below the text size of 100 %; there the row breaks into lines as any other.
+    below the text size of 100 %; there the row breaks into lines as any other. Somewhat smaller
+    words leave room for all keys.
+
+    Parameters
+    ----------
+    instead
+        A button that stands in the place of others, and so needs no room beside them.
     """
 
     def __init__(
         self,
         appearance: Appearance,
         buttons: Sequence[QPushButton],
+        instead: QPushButton | None = None,
         parent: QWidget | None = None,
     ) -> None:
         self._appearance = appearance
+        self._together = tuple(buttons)
         self._px = appearance.px()
-        super().__init__(buttons, parent, wide=True)
+        shown = buttons if instead is None else [*buttons, instead]
+        super().__init__(shown, parent, wide=True)
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)
@@ -47,12 +58,23 @@ class LiveButtons(ButtonRow):
     def _largest_px(self) -> int:
         """Return the largest type in which the words of the buttons stand in one line."""
         largest = self._appearance.px()
+        smallest = max(BODY_PX, round(largest * _WITH_KEYS))
+        for px in range(largest, smallest - 1, -1):
+            if self._width_with_keys(px) <= self.width():
+                return px
         sizes = range(largest, BODY_PX, -1)
         return next((px for px in sizes if self._width_at(px) <= self.width()), BODY_PX)
+
+    def _width_with_keys(self, px: int) -> float:
+        """Return the width of the line with all keys in this type, pixels."""
+        metrics = QFontMetricsF(self._appearance.font(px, bold=True))
+        keys = (f"  \u00b7  {member.accessibleDescription()}" for member in self._together)
+        return self._width_at(px) + sum(map(metrics.horizontalAdvance, keys))
 
     def _width_at(self, px: int) -> float:
         """Return the width of the line in this type, pixels; bold, as the main button is."""
         metrics = QFontMetricsF(self._appearance.font(px, bold=True))
         around = 2 * (BUTTON_PADDING_PX[1] + _BORDER_PX)
-        words = sum(metrics.horizontalAdvance(member.accessibleName()) for member in self.buttons)
-        return words + around * len(self.buttons) + BUTTON_GAP_PX * (len(self.buttons) - 1)
+        words = sum(metrics.horizontalAdvance(member.accessibleName()) for member in self._together)
+        number = len(self._together)
+        return words + around * number + BUTTON_GAP_PX * (number - 1)

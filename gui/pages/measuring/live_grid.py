@@ -8,6 +8,7 @@ from gui.drawing.shown_movements import facing_angle_deg
 from gui.style.appearance import Appearance
 from gui.style.measures import GAP_PX
 from gui.text.wording import tr
+from gui.widgets.camera_trouble import FAR, FAR_RIGHT, FAR_WRONG
 from gui.widgets.figures.position_figure import PositionView, ViewPlan
 from gui.widgets.layouts import column, mirrored, row
 from gui.widgets.text import label
@@ -100,10 +101,10 @@ class PositionPanel(QWidget):
         super().__init__()
         self.figure = PositionView(appearance)
         self.plan = ViewPlan(appearance)
-        above = label(tr("From above"), "lead")
+        above = label(tr("From above"), FAR)
         above.setAlignment(Qt.AlignmentFlag.AlignHCenter)
-        plan = column(1, (self.plan, 4), above, 1, spacing=GAP_PX)
-        row((self.figure, 5), (plan, 3), on=self, spacing=2 * GAP_PX)
+        plan = column((self.plan, 1), above, spacing=GAP_PX)
+        row((self.figure, 1), (plan, 1), on=self, spacing=2 * GAP_PX)
 
     def show_movement(self, movement: Movement, side: Side, *, is_mirrored: bool) -> None:
         """Show a movement on one side."""
@@ -118,8 +119,8 @@ class RefusalPanel(QFrame):
         super().__init__()
         self.setProperty("role", "card")
         self.fault, self.example = (PositionView(appearance, still=True) for _ in range(2))
-        self._wrong = label(tr("\u2717 not counted"), "lead")
-        self._right = label(tr("\u2713 counted"), "lead")
+        self._wrong = label(tr("\u2717 not counted"), FAR_WRONG)
+        self._right = label(tr("\u2713 counted"), FAR_RIGHT)
         for words in (self._wrong, self._right):
             words.setAlignment(Qt.AlignmentFlag.AlignHCenter)
         row(

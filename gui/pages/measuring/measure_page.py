@@ -336,6 +336,7 @@ class MeasurePage(QWidget):
         measuring.messages.raised.connect(self.message_raised)
         measuring.framed.connect(self.pain.take_frame)
         self.live.person_name = self.people.name
+        self.next.person_name = self.people.name
         self.live.show_measuring(measuring, mirrored=services.mirrored)
         self.people.read_pain_limit()
         measuring.begin()
@@ -461,7 +462,7 @@ class MeasurePage(QWidget):
         self._stack.setCurrentWidget(page)
         name = tr("Person: {name}").format(name=self.people.name)
         self.who.setText(name if self.people.person is not None else "")
-        unnamed = self.under_way and page is not self.live
+        unnamed = self.under_way and page not in (self.live, self.next)
         self._name_line.setVisible(unnamed or (self.people.guest and page is self.summary))
         self.measuring_changed.emit(self.under_way)
 

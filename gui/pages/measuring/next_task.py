@@ -31,7 +31,9 @@ class NextTaskPage(QWidget):
         super().__init__(parent)
         self._appearance = appearance
         self.pain_words = label("", "lead")
-        self.title = label("", "display")
+        #: Who is measured.
+        self.person_name = ""
+        self.title = label("", "lead")
         self.hint = label("", "lead")
         self.sentence = FittedSentence(appearance, lines=1, upright=Qt.AlignmentFlag.AlignTop)
         self.figure = PositionView(appearance)
@@ -49,15 +51,15 @@ class NextTaskPage(QWidget):
     def _lay_out(self) -> None:
         gap = self._appearance.gap
         self.movement_words.setAlignment(Qt.AlignmentFlag.AlignHCenter)
-        self.facing_words.setAlignment(Qt.AlignmentFlag.AlignVCenter)
+        self.facing_words.setAlignment(Qt.AlignmentFlag.AlignHCenter)
         person = card((self.figure, 1), self.movement_words, spacing=gap())
-        above = row((self.plan, 2), (self.facing_words, 3), spacing=gap(2))
-        words = column(self.sentence, (above, 1), self.hint, spacing=gap(2))
+        above = card((self.plan, 1), self.facing_words, spacing=gap())
         frame_page(
             self,
-            self.title,
+            column(self.title, self.sentence, spacing=gap()),
             self.pain_words,
-            (row((person, 9), (words, 11), spacing=gap(4)), 1),
+            (row((person, 1), (above, 1), spacing=gap(3)), 1),
+            self.hint,
             buttons=[self.finish, self.repeat, self.go],
             caution=True,
         )
@@ -67,11 +69,10 @@ class NextTaskPage(QWidget):
         guide = measuring.guide
         task = guide.upcoming or guide.task
         here, of = guide.task_position
-        self.title.setText(
-            tr("Next, {here} of {of}: {task}").format(
-                here=min(here + 1, of), of=of, task=task_title(task.movement, task.side)
-            )
+        title = tr("Next, {here} of {of}: {task}").format(
+            here=min(here + 1, of), of=of, task=task_title(task.movement, task.side)
         )
+        self.title.setText(f"{self.person_name}  \u00b7  {title}" if self.person_name else title)
         pain = guide.pain_at_limit
         self.pain_words.setVisible(pain is not None)
         self.pain_words.setText(

@@ -135,6 +135,10 @@ _STEPS = {
 }
 
 
+#: Between these turns the way to turn is drawn: further ones are seen by the nose. [technical]
+_HALFWAY_DEG = (20, 70)
+
+
 class ViewPlan(PaintedWidget):
     """From above: the screen below, which way the person faces, and where a step is to go."""
 
@@ -181,22 +185,43 @@ class ViewPlan(PaintedWidget):
         painter.rotate(-self._turn_deg * flip)
         self._paint_person(painter, size, flip)
         painter.restore()
+        if _HALFWAY_DEG[0] < abs(self._turn_deg) < _HALFWAY_DEG[1]:
+            self._paint_turn(painter, centre, size, self._turn_deg * flip)
         if self._step is not None:
             across, away = self._step
             self._paint_arrow(painter, centre, size, QPointF(across * flip, -away))
 
-    def _paint_arrow(self, painter: QPainter, centre: QPointF, size: float, way: QPointF) -> None:
-        """Draw an arrow beside the person, or before or behind."""
-        aside = QPointF(-way.y(), way.x())
-        far = size * (0.18 if way.x() == 0 else 0.34)
-        start, tip = centre + way * far, centre + way * (far + size * 0.2)
-        pen = QPen(self.appearance.colour("hold"), max(4.0, size * 0.035))
+    def _paint_turn(self, painter: QPainter, centre: QPointF, size: float, turn_deg: float) -> None:
+        """Draw how far to turn from facing the screen: an arc with an arrow's head."""
+        radius = size * 0.3
+        place = QRectF(centre.x() - radius, centre.y() - radius, 2 * radius, 2 * radius)
+        self._take_arrow_pen(painter, size)
+        painter.setBrush(Qt.BrushStyle.NoBrush)
+        painter.drawArc(place, -90 * 16, round(turn_deg * 16))
+        angle, sense = math.radians(turn_deg), math.copysign(1.0, turn_deg)
+        out = QPointF(math.sin(angle), math.cos(angle))
+        way = QPointF(out.y(), -out.x()) * sense
+        self._paint_head(painter, size, centre + out * radius, way)
+
+    def _take_arrow_pen(self, painter: QPainter, size: float) -> None:
+        pen = QPen(self.appearance.colour("hold"), max(4.0, size * 0.04))
         pen.setCapStyle(Qt.PenCapStyle.RoundCap)
         pen.setJoinStyle(Qt.PenJoinStyle.RoundJoin)
         painter.setPen(pen)
-        back = tip - way * (size * 0.08)
-        painter.drawLine(start, tip)
+
+    @staticmethod
+    def _paint_head(painter: QPainter, size: float, tip: QPointF, way: QPointF) -> None:
+        """Draw the head of an arrow that goes a way."""
+        aside, back = QPointF(-way.y(), way.x()), tip - way * (size * 0.08)
         painter.drawPolyline([back + aside * (size * 0.08), tip, back - aside * (size * 0.08)])
+
+    def _paint_arrow(self, painter: QPainter, centre: QPointF, size: float, way: QPointF) -> None:
+        """Draw an arrow beside the person, or before or behind."""
+        far = size * (0.18 if way.x() == 0 else 0.34)
+        start, tip = centre + way * far, centre + way * (far + size * 0.2)
+        self._take_arrow_pen(painter, size)
+        painter.drawLine(start, tip)
+        self._paint_head(painter, size, tip, way)
 
     def _paint_person(self, painter: QPainter, size: float, flip: int) -> None:
         """Draw shoulders, head and nose of somebody who faces down, towards the screen."""

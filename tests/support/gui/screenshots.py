@@ -23,6 +23,7 @@ from PySide6.QtWidgets import QApplication
 
 from gui.app.application import configure_application
 from gui.app.window_pages import MainPage
+from gui.pages.measuring.live_band import OPENING_MS
 from gui.pages.settings.data_page import DataPage
 from gui.protocol.plan import HOME_MOVEMENTS, home_tasks
 from gui.protocol.red_flags import ScreeningAnswer
@@ -159,6 +160,7 @@ def _live(stage: WindowHarness) -> Iterator[str]:
     stage.settle()
     yield "live-refining"
     stage.engine.settle()
+    stage.settle(2 * OPENING_MS)
     yield "live-final"
     stage.engine.capture(117.0)
     stage.settle()

@@ -119,7 +119,9 @@ def test_measuring_waits_for_a_camera(stage: WindowHarness) -> None:
     stage.engine.happen(LiveEventKind.TROUBLE, trouble=SourceFault.CAMERA_BUSY)
     stage.settle()
     assert not page.start.isEnabled()
-    assert page.unseen.isVisible()
+    assert not page.unseen.isVisible()
+    assert page.trouble.isVisible()
+    assert page.camera.retry.property("role") == "main"
 
 
 def test_the_preview_is_mirrored_as_wanted_and_the_analysis_never(stage: WindowHarness) -> None:

@@ -140,7 +140,7 @@ def test_the_live_page_shows_guide_then_reading_then_refusal(stage: WindowHarnes
     stage.settle()
     assert live.hold.share is None
     assert live.number.text == "118\u00b0"
-    assert live.kind.text == "measured"
+    assert live.kind.text == "being calculated"
     assert live.trials.words == ("being calculated", "next")
     assert live.video.isVisible()
     stage.engine.settle()
@@ -172,7 +172,7 @@ def test_the_number_stands_still_while_the_arm_comes_back(stage: WindowHarness) 
     for value in (97.0, 61.0, 20.0):
         stage.engine.show(Phase.RETURN, value)
         stage.settle()
-        assert (live.number.text, live.kind.text) == ("118\u00b0", "measured")
+        assert (live.number.text, live.kind.text) == ("118\u00b0", "value held")
         assert live.band.state is BandState.MEASURED
     stage.engine.show(Phase.MOVE, 44.0)
     stage.settle()
