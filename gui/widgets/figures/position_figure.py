@@ -140,7 +140,11 @@ _HALFWAY_DEG = (20, 70)
 
 
 class ViewPlan(PaintedWidget):
-    """From above: the screen below, which way the person faces, and where a step is to go."""
+    """From above: the screen, which way the person faces, and where a step is to go.
+
+    The screen lies below, as whoever stands beside the camera sees it. Beside a mirrored picture it
+    lies above, as the person sees it: left and right are where they are in the picture.
+    """
 
     def __init__(self, appearance: Appearance, parent: QWidget | None = None) -> None:
         super().__init__(appearance, parent)
@@ -170,6 +174,9 @@ class ViewPlan(PaintedWidget):
 
     def paint(self, painter: QPainter) -> None:
         size = min(self.width(), self.height())
+        if self._mirrored:
+            painter.translate(self.width(), self.height())
+            painter.rotate(180)
         centre = QPointF(self.width() / 2, self.height() * 0.36)
         painter.setPen(QPen(self.appearance.colour("edge"), 2))
         screen = QRectF(
@@ -181,15 +188,14 @@ class ViewPlan(PaintedWidget):
         painter.drawLine(centre + QPointF(0, size * 0.28), QPointF(centre.x(), screen.top() - 4))
         painter.save()
         painter.translate(centre)
-        flip = -1 if self._mirrored else 1
-        painter.rotate(-self._turn_deg * flip)
-        self._paint_person(painter, size, flip)
+        painter.rotate(-self._turn_deg)
+        self._paint_person(painter, size)
         painter.restore()
         if _HALFWAY_DEG[0] < abs(self._turn_deg) < _HALFWAY_DEG[1]:
-            self._paint_turn(painter, centre, size, self._turn_deg * flip)
+            self._paint_turn(painter, centre, size, self._turn_deg)
         if self._step is not None:
             across, away = self._step
-            self._paint_arrow(painter, centre, size, QPointF(across * flip, -away))
+            self._paint_arrow(painter, centre, size, QPointF(across, -away))
 
     def _paint_turn(self, painter: QPainter, centre: QPointF, size: float, turn_deg: float) -> None:
         """Draw how far to turn from facing the screen: an arc with an arrow's head."""
@@ -223,14 +229,14 @@ class ViewPlan(PaintedWidget):
         painter.drawLine(start, tip)
         self._paint_head(painter, size, tip, way)
 
-    def _paint_person(self, painter: QPainter, size: float, flip: int) -> None:
+    def _paint_person(self, painter: QPainter, size: float) -> None:
         """Draw shoulders, head and nose of somebody who faces down, towards the screen."""
         painter.setPen(Qt.PenStyle.NoPen)
         painter.setBrush(self.appearance.colour("body"))
         painter.drawRoundedRect(
             QRectF(-size * 0.24, -size * 0.085, size * 0.48, size * 0.17), size * 0.08, size * 0.08
         )
-        own = (1 if self._side is Side.LEFT else -1) * flip
+        own = 1 if self._side is Side.LEFT else -1
         painter.setBrush(self.appearance.colour("arm"))
         painter.drawEllipse(QPointF(own * size * 0.24, 0), size * 0.075, size * 0.075)
         nose = QPainterPath(QPointF(0, size * 0.2))
