@@ -44,6 +44,8 @@ _THUMBNAIL = QSize(80, 45)
 #: [technical]
 _BEFORE_NAME_PX = 8
 _THUMBNAIL_EVERY_S = 0.5
+#: Text size up to which the drawing of a raised hand is seen whole, per cent. [technical]
+_DRAWN_PERCENT = 150
 #: How much more of the free height the drawing of a raised hand takes than the end. [technical]
 _DRAWING_STRETCH = 20
 #: Cameras in one line beneath the picture. [technical]
@@ -95,7 +97,7 @@ class SetupPage(QWidget):
         self.other_hand.clicked.connect(self._ask_for_other_hand)
         self.hand_words = label("", "title")
         self.hand_why = label(tr("This shows whether left and right are exchanged."), "quiet")
-        self.hand_figure = PositionView(services.appearance)
+        self.hand_figure = PositionView(services.appearance, still=True)
         self.camera_and_body = button(tr("Camera and body"))
         self.camera_and_body.clicked.connect(self._show_calibration)
         self.settings = button(tr("Settings"))
@@ -296,7 +298,8 @@ class SetupPage(QWidget):
         self.hand_words.setVisible(bool(self.hand_words.text()) and self.camera.trouble is None)
         asking = self._asked is not None and self.camera.trouble is None
         self.camera.video.set_framing(not asking)
-        self.hand_figure.setVisible(asking and not self.more.isChecked())
+        roomy = self._services.appearance.percent <= _DRAWN_PERCENT
+        self.hand_figure.setVisible(asking and roomy and not self.more.isChecked())
         for member in (self.hand_why, self.other_hand):
             member.setVisible(asking)
 
