@@ -21,7 +21,7 @@ from gui.widgets.wrapping_check_box import WrappingCheckBox
 from tests.support.fitting import misfits
 from tests.support.gui.screenshots import CHAPTERS, GOAL, states
 from tests.support.gui.stage import WindowHarness
-from tests.support.gui.tool_states import CLIPS
+from tests.support.gui.tool_states import CLIPS, RECENT
 from tests.support.pseudo_language import CLOSE, LONGER, OPEN, PseudoTranslator, pseudo
 
 #: The same in every language: names of the stage and of languages, and what is never shown (a menu
@@ -31,8 +31,10 @@ NAMES = (
     "Integrated Webcam",
     "Desk Camera HD",
     "Export...",
+    "bytes",
     GOAL,
     *CLIPS,
+    RECENT.name,
     *LANGUAGES.values(),
 )
 #: Named by Qt in the chosen language, in calendars.

@@ -23,6 +23,8 @@ CLIPS = (
     "the second visit of the garden group in spring, external_rotation, right, indoors.mov",
     "IMG_4711.mp4",
 )
+#: Folder of clips that was opened before.
+RECENT = Path("/study/allotment garden/spring, second visit")
 BROKEN = TranslatableMessage(
     "The clip {clip} contains no pictures that can be decoded: its beginning is damaged, it has "
     "sound only, or it uses an unknown codec. Convert it to MP4 (H.264).",
@@ -40,7 +42,7 @@ def _clips(stage: WindowHarness) -> Iterator[str]:
     stage.window.go(MainPage.CLIPS)
     yield "clips-empty"
     clips = stage.window.clips
-    clips.empty.show_recent((Path("/study/allotment garden/spring, second visit"),))
+    clips.empty.show_recent((RECENT,))
     yield "clips-recent"
     folder = stage.home / "garden group"
     folder.mkdir()
