@@ -34,7 +34,7 @@ def test_curves_of_both_shoulders_with_pain(grown: WindowHarness) -> None:
     assert page.curves.chart.isVisible()
     words = [entry.words for entry in page.curves.legend.entries]
     # Most of these sessions were after exercises, and so is the line.
-    assert words[0] == "course after exercises, 95 %"
+    assert words[0] == "likely course after exercises (95 %)"
     assert Movement.EXTENSION not in page.curves.movement.offered
     page.curves.movement.button(Movement.HAND_BEHIND_BACK).click()
     grown.settle()
