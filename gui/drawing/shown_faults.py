@@ -5,7 +5,7 @@ from dataclasses import replace
 
 from gui.drawing.person import ArmAngles, Pose
 from gui.drawing.shown_movements import Shown, shown_movement
-from measure.domain.movements import MOVEMENTS, Family, Movement
+from measure.domain.movements import MOVEMENTS, Direction, Family, Movement
 from measure.domain.reasons import Reason
 
 #: How far the drawn elbow is bent, the trunk leans or turns, and the elbow is off the trunk,
@@ -46,9 +46,10 @@ def _off_trunk(movement: Movement, pose: Pose) -> Pose | None:
 
 def _leaning(movement: Movement, pose: Pose) -> Pose:
     """Lean away from the arm's way, as people do to lift it higher."""
-    if movement is Movement.ABDUCTION:
+    direction = MOVEMENTS[movement].direction
+    if direction is Direction.OUTWARDS:
         return replace(pose, lean_aside=-_LEANS)
-    return replace(pose, lean=_LEANS if movement is Movement.EXTENSION else -_LEANS)
+    return replace(pose, lean=_LEANS if direction is Direction.BACKWARDS else -_LEANS)
 
 
 def _turned(_: Movement, pose: Pose) -> Pose:
