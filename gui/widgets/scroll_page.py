@@ -15,7 +15,6 @@ from PySide6.QtGui import (
 )
 from PySide6.QtWidgets import (
     QAbstractScrollArea,
-    QApplication,
     QFrame,
     QLabel,
     QScrollArea,
@@ -130,7 +129,15 @@ class _ScrollPage(QScrollArea):
 
     def showEvent(self, event: QShowEvent) -> None:
         super().showEvent(event)
+        self._ask_for_layout()
         self._choose_focus()
+
+    def _ask_for_layout(self) -> None:
+        """Let Qt post a request to lay this area out: of two it deletes one, which must be its own.
+
+        A request that was made here and posted left a freed object in Python's hands.
+        """
+        self.viewport().updateGeometry()
 
     def _choose_focus(self) -> None:
         """Be a stop of the Tab key only where nothing inside is one: then the keys scroll here."""
@@ -160,7 +167,7 @@ class _ScrollPage(QScrollArea):
             if least != self._least:
                 self._least = least
                 self.updateGeometry()
-            QApplication.postEvent(self, QEvent(QEvent.Type.LayoutRequest))
+            self._ask_for_layout()
             self._choose_focus()
         elif isinstance(event, QKeyEvent) and event.type() is QEvent.Type.KeyPress:
             return self._turn(event.key())
