@@ -194,7 +194,7 @@ def trouble_steps(trouble: SourceFault) -> tuple[str, ...]:
             tr("Wait until the camera's light comes on."),
         ),
         SourceFault.CAMERA_BLACK: (
-            tr("Look whether something covers the lens."),
+            tr("Check whether something is covering the lens."),
             tr("Switch on a light."),
         ),
         SourceFault.CAMERA_SLOW: (

@@ -848,12 +848,12 @@
         <translation>Muestre el tablero impreso, entero o casi, con buena luz.</translation>
     </message>
     <message>
-        <source>Save the board and print it in full size.</source>
+        <source>Save the board and print it at full size.</source>
         <translation>Guarde el tablero e imprímalo a tamaño real.</translation>
     </message>
     <message>
-        <source>Move it until it was seen in each field of the grid.</source>
-        <translation>Muévalo hasta que se haya visto una vez en cada campo de la cuadrícula.</translation>
+        <source>Move it until it has been seen in every field of the grid.</source>
+        <translation>Muévalo hasta que se haya visto en todos los campos de la cuadrícula.</translation>
     </message>
     <message>
         <source>Create the profile.</source>
@@ -1200,10 +1200,6 @@
         <translation>Comprobar izquierda y derecha</translation>
     </message>
     <message>
-        <source>This shows whether left and right are exchanged.</source>
-        <translation>Así se comprueba si la izquierda y la derecha están intercambiadas.</translation>
-    </message>
-    <message>
         <source>Play a tone</source>
         <translation>Reproducir un tono</translation>
     </message>
@@ -1222,6 +1218,10 @@
     <message>
         <source>Camera</source>
         <translation>Cámara</translation>
+    </message>
+    <message>
+        <source>This checks that left and right are not swapped.</source>
+        <translation>Así se comprueba que la izquierda y la derecha no están intercambiadas.</translation>
     </message>
     <message>
         <source>Sound and voice</source>
@@ -1628,8 +1628,8 @@
         <translation>Se ha tomado un analgésico en las últimas cuatro horas</translation>
     </message>
     <message>
-        <source>The other arm is measured first. If neither is stiff, leave this open.</source>
-        <translation>Primero se mide el otro brazo. Déjelo sin responder si ninguno lo está.</translation>
+        <source>The other arm is measured first. If neither is stiff, leave this blank.</source>
+        <translation>Primero se mide el otro brazo. Déjelo sin responder si ninguno está rígido.</translation>
     </message>
     <message>
         <source>Which side?</source>
@@ -2568,8 +2568,8 @@
         <translation>Espere a que se encienda la luz de la cámara.</translation>
     </message>
     <message>
-        <source>Look whether something covers the lens.</source>
-        <translation>Mire si algo tapa la lente.</translation>
+        <source>Check whether something is covering the lens.</source>
+        <translation>Compruebe si algo tapa la lente.</translation>
     </message>
     <message>
         <source>Switch on a light.</source>
@@ -2597,7 +2597,7 @@
     </message>
     <message>
         <source>Choose Body tracking and download it.</source>
-        <translation>Elija Reconocimiento del cuerpo y descárguelo.</translation>
+        <translation>Elija Seguimiento del cuerpo y descárguelo.</translation>
     </message>
     <message>
         <source>Wait a few seconds.</source>
@@ -2836,10 +2836,6 @@
         <translation>Otro lado, déficit</translation>
     </message>
     <message>
-        <source>Change, whole time</source>
-        <translation>Cambio, todo el tiempo</translation>
-    </message>
-    <message>
         <source>Verdict, change per month</source>
         <translation>Resultado, cambio al mes</translation>
     </message>
@@ -2902,6 +2898,10 @@
     <message>
         <source>Before and after</source>
         <translation>Antes y después</translation>
+    </message>
+    <message>
+        <source>Overall change</source>
+        <translation>Cambio total</translation>
     </message>
     <message>
         <source>Change since</source>
@@ -6340,6 +6340,10 @@
         <translation>idioma de la hoja de ejercicios</translation>
     </message>
     <message>
+        <source>Exercises on {day}: had your shoulder settled by the next morning?</source>
+        <translation>Ejercicios del {day}: ¿se había calmado el hombro a la mañana siguiente?</translation>
+    </message>
+    <message>
         <source>First choose or add a person on the Measure page.</source>
         <translation>Primero elija o añada a una persona en la página Medir.</translation>
     </message>
@@ -6386,10 +6390,6 @@
     <message>
         <source>Pain reached {pain} today. {limit} You can stop for today.</source>
         <translation>El dolor llegó hoy a {pain}. {limit} Puede parar por hoy.</translation>
-    </message>
-    <message>
-        <source>After {day}, had your shoulder settled by the next morning?</source>
-        <translation>Después del {day}, ¿se había calmado el hombro a la mañana siguiente?</translation>
     </message>
     <message>
         <source>{name} is made up: nothing is logged.</source>
@@ -6901,7 +6901,7 @@
     </message>
     <message>
         <source>Body tracking</source>
-        <translation>Reconocimiento del cuerpo</translation>
+        <translation>Seguimiento del cuerpo</translation>
     </message>
     <message>
         <source>Choose names that only you can tell apart; they need not be real ones.</source>
@@ -7625,7 +7625,7 @@
     </message>
     <message>
         <source>Not measured today</source>
-        <translation>Hoy no medido</translation>
+        <translation>No medido hoy</translation>
     </message>
     <message>
         <source>Measure your shoulder at home</source>

@@ -70,7 +70,7 @@ def movement_table(
         tr("Last days"),
         "",
         tr("Other side, deficit"),
-        tr("Change, whole time"),
+        tr("Overall change"),
         tr("Verdict, change per month"),
     )
     notes = (_picture_words(tr), _too_early_words(progress, tr), _anew_words(progress, tr))

@@ -135,8 +135,8 @@ class LensPage(QWidget):
         give_role(self.board, "main" if pictures and not seen else "")
         self.steps.show_steps(
             (
-                tr("Save the board and print it in full size."),
-                tr("Move it until it was seen in each field of the grid."),
+                tr("Save the board and print it at full size."),
+                tr("Move it until it has been seen in every field of the grid."),
                 tr("Create the profile."),
             ),
             done=int(seen),

@@ -250,7 +250,7 @@ class TodayPage(QWidget):
                 tr("After yesterday's exercises, had your shoulder settled by this morning?")
             )
         else:
-            words = tr("After {day}, had your shoulder settled by the next morning?")
+            words = tr("Exercises on {day}: had your shoulder settled by the next morning?")
             self.question.setText(words.format(day=date_words(day, tr)))
 
     def show_tapped(self, logs: tuple[ExerciseLog, ...]) -> None:

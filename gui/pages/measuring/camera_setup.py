@@ -96,7 +96,7 @@ class SetupPage(QWidget):
         self.other_hand = button("", "link")
         self.other_hand.clicked.connect(self._ask_for_other_hand)
         self.hand_words = label("", "title")
-        self.hand_why = label(tr("This shows whether left and right are exchanged."), "quiet")
+        self.hand_why = label(tr("This checks that left and right are not swapped."), "quiet")
         self.hand_figure = PositionView(services.appearance, still=True)
         self.camera_and_body = button(tr("Camera and body"))
         self.camera_and_body.clicked.connect(self._show_calibration)

@@ -218,7 +218,7 @@ class WhatPage(QWidget):
             label(tr("Which shoulder is stiff?"), "strong"),
             self.affected.row,
             label(
-                tr("The other arm is measured first. If neither is stiff, leave this open."),
+                tr("The other arm is measured first. If neither is stiff, leave this blank."),
                 "quiet",
             ),
             spacing=gap(1),
