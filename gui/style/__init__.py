@@ -3,7 +3,7 @@
 Public names:
 
     appearance: Appearance
-    focus_ring: INSET_PX, paint_ring, shows_ring
+    focus_ring: INSET_PX, paint_link_focus, paint_ring, shows_ring
     fonts: add_bundled_fonts, add_typeface, column_font, ensure_fonts
     measures: BAR_PX, BODY_PX, BUTTON_PADDING_PX, BUTTON_RADIUS_PX, CARD_PADDING_PX,
         CARD_RADIUS_PX, CONTENT_PX, DISPLAY, DISPLAY_GROWTH, GAP_PX, MARGIN_PX, SMALL, TITLE,

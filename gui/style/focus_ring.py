@@ -7,7 +7,7 @@ does not look as if one of its answers were chosen.
 from functools import cache
 
 from PySide6.QtCore import QEvent, QObject, QRectF, Qt, Slot
-from PySide6.QtGui import QGuiApplication, QKeyEvent, QPainter, QPalette, QPen, QWindow
+from PySide6.QtGui import QColor, QGuiApplication, QKeyEvent, QPainter, QPalette, QPen, QWindow
 from PySide6.QtWidgets import QApplication, QWidget
 
 from gui.style.measures import BUTTON_RADIUS_PX
@@ -15,6 +15,8 @@ from gui.style.measures import BUTTON_RADIUS_PX
 #: Width of the ring, and of the ring with the gap inside it, pixels. [technical]
 _RING_PX = 3
 INSET_PX = 5
+#: Opacity of the ground behind a link that has the keyboard, of 255. [technical]
+_LINK_GROUND = 28
 _MODIFIERS = (Qt.Key.Key_Shift, Qt.Key.Key_Control, Qt.Key.Key_Alt, Qt.Key.Key_Meta)
 
 
@@ -70,3 +72,12 @@ def paint_ring(painter: QPainter, place: QRectF) -> None:
     painter.drawRoundedRect(
         place.adjusted(half, half, -half, -half), BUTTON_RADIUS_PX, BUTTON_RADIUS_PX
     )
+
+
+def paint_link_focus(painter: QPainter, place: QRectF) -> None:
+    """Paint a ground and a bar beneath a link, which has no room for a ring beside its text."""
+    ink = QApplication.palette().color(QPalette.ColorRole.WindowText)
+    ground = QColor(ink)
+    ground.setAlpha(_LINK_GROUND)
+    painter.fillRect(place, ground)
+    painter.fillRect(place.adjusted(0, place.height() - _RING_PX, 0, 0), ink)

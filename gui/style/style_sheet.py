@@ -70,9 +70,9 @@ QPushButton[role="main"]:hover {{ border-color: {ink}; }}
 QPushButton[role="main"]:disabled {{ background: {sunken}; color: {quiet};
     border: 1px dashed {edge}; }}
 QPushButton[role="link"] {{ border: none; background: transparent; color: {arm};
-    text-decoration: underline; padding: {pad}px 4px; text-align: left; }}
+    text-decoration: underline; padding: {pad}px 0; text-align: left; }}
 QPushButton[role="line-link"] {{ border: none; background: transparent; color: {arm};
-    text-decoration: underline; padding: 0 4px; }}
+    text-decoration: underline; padding: 0; }}
 QPushButton[role="cell"] {{ border: 1px solid transparent; background: transparent;
     font-weight: 700; text-align: left; padding: 2px {pad_f}px; }}
 QPushButton[role="cell"]:hover {{ background: {sunken}; }}

@@ -27,7 +27,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from gui.style.focus_ring import INSET_PX, paint_ring, shows_ring
+from gui.style.focus_ring import INSET_PX, paint_link_focus, paint_ring, shows_ring
 from gui.style.measures import CONTENT_PX
 from gui.widgets.layouts import clear_layout
 
@@ -38,6 +38,8 @@ _LINE_GAP_PX = 8
 _AROUND_ICON_PX = 52
 #: Least room for a shortened name, pixels. [technical]
 _LEAST_NAME_PX = 40
+#: Roles of buttons that look like links: flush with the text around them.
+_LINKS = ("link", "line-link")
 
 
 class RingedButton(QPushButton):
@@ -50,11 +52,14 @@ class RingedButton(QPushButton):
         option = QStyleOptionButton()
         self.initStyleOption(option)
         option.state &= ~QStyle.StateFlag.State_HasFocus
-        if self.property("role") != "link":
-            option.rect = option.rect.adjusted(INSET_PX, INSET_PX, -INSET_PX, -INSET_PX)
         painter = QStylePainter(self)
-        painter.drawControl(QStyle.ControlElement.CE_PushButton, option)
-        paint_ring(painter, QRectF(self.rect()))
+        if self.property("role") in _LINKS:
+            paint_link_focus(painter, QRectF(self.rect()))
+            painter.drawControl(QStyle.ControlElement.CE_PushButton, option)
+        else:
+            option.rect = option.rect.adjusted(INSET_PX, INSET_PX, -INSET_PX, -INSET_PX)
+            painter.drawControl(QStyle.ControlElement.CE_PushButton, option)
+            paint_ring(painter, QRectF(self.rect()))
         painter.end()
 
 
