@@ -1492,12 +1492,24 @@
         <translation>qué hombro</translation>
     </message>
     <message>
+        <source>Which event?</source>
+        <translation>¿Qué ha ocurrido?</translation>
+    </message>
+    <message>
         <source>Save event</source>
         <translation>Guardar acontecimiento</translation>
     </message>
     <message>
         <source>day of the event</source>
         <translation>día del acontecimiento</translation>
+    </message>
+    <message>
+        <source>Which shoulder?</source>
+        <translation>¿Qué hombro?</translation>
+    </message>
+    <message>
+        <source>When?</source>
+        <translation>¿Cuándo?</translation>
     </message>
     <message>
         <source>What events do</source>
@@ -1520,8 +1532,8 @@
         <translation>Ningún acontecimiento hasta ahora.</translation>
     </message>
     <message>
-        <source>Choose the event first.</source>
-        <translation>Elija primero el acontecimiento.</translation>
+        <source>Choose an event first</source>
+        <translation>Elija primero un acontecimiento</translation>
     </message>
     <message>
         <source>Please enter the day as {day}. It cannot be after today.</source>
@@ -6436,40 +6448,24 @@
         <translation>Sesiones</translation>
     </message>
     <message>
-        <source>Varies by</source>
-        <translation>Varía en</translation>
+        <source>Counts from</source>
+        <translation>Cuenta desde</translation>
+    </message>
+    <message>
+        <source>Smaller changes than these may be chance.</source>
+        <translation>Los cambios menores que estos pueden ser casualidad.</translation>
+    </message>
+    <message>
+        <source>A change of less than {amount} in {movement} may be chance.</source>
+        <translation>Un cambio de menos de {amount} en {movement} puede ser casualidad.</translation>
+    </message>
+    <message>
+        <source>In a shoulder that does not change, nine of ten pairs of sessions differ by less. Until there are {count} sessions, a typical value stands for yours.</source>
+        <translation>En un hombro que no cambia, nueve de cada diez pares de sesiones difieren en menos. Hasta que haya {count} sesiones, se usa un valor típico en lugar del suyo.</translation>
     </message>
     <message>
         <source>Drift per week</source>
         <translation>Deriva por semana</translation>
-    </message>
-    <message>
-        <source>Two sessions must differ by {amounts} before the difference is more than chance.</source>
-        <translation>Dos sesiones deben diferir en {amounts} para que la diferencia sea más que azar.</translation>
-    </message>
-    <message>
-        <source>in angles</source>
-        <translation>en los ángulos</translation>
-    </message>
-    <message>
-        <source>Must differ by</source>
-        <translation>Diferencia mínima</translation>
-    </message>
-    <message>
-        <source>behind the back</source>
-        <translation>detrás de la espalda</translation>
-    </message>
-    <message>
-        <source>{amount} {where}</source>
-        <translation>{amount} {where}</translation>
-    </message>
-    <message>
-        <source> or </source>
-        <translation> o </translation>
-    </message>
-    <message>
-        <source>A typical value is used until there are {count} sessions. A difference this large is more than chance (90 %).</source>
-        <translation>Se usa un valor típico hasta que hay {count} sesiones. Una diferencia así es más que azar (90 %).</translation>
     </message>
     <message>
         <source>{value} (typical)</source>
@@ -7608,8 +7604,8 @@
         <translation>Evolución y atención</translation>
     </message>
     <message>
-        <source>Medicine, measuring, other</source>
-        <translation>Medicación, medición y otros</translation>
+        <source>Other changes</source>
+        <translation>Otros cambios</translation>
     </message>
     <message>
         <source>hold {percent} % complete</source>

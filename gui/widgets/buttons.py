@@ -135,24 +135,31 @@ class WrappedButton(ShortcutButton):
     def __init__(self, text: str) -> None:
         super().__init__(text, "")
         self.setProperty("role", "narrow")
+        policy = QSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Preferred)
+        policy.setHeightForWidth(True)
+        self.setSizePolicy(policy)
 
     def sizeHint(self) -> QSize:
         return self._size(self._text)
 
     def minimumSizeHint(self) -> QSize:
-        return self._size(_in_two_lines(self._text))
+        """Return the width of two lines, and the height of one: the width decides on more."""
+        return QSize(self._size(_in_two_lines(self._text)).width(), self.sizeHint().height())
+
+    def heightForWidth(self, width: int) -> int:
+        return self._size(self._text_in(width)).height()
 
     def _size(self, text: str) -> QSize:
-        """Return the size with the width of a text and the height of what stands there now."""
-        hint = QPushButton.sizeHint(self)
-        return QSize(hint.width() + self._wide(text) - self._wide(self.text()), hint.height())
+        """Return the size with another text than the present one."""
+        measure, plain = self.fontMetrics().size, Qt.TextFlag.TextShowMnemonic
+        return QPushButton.sizeHint(self) + measure(plain, text) - measure(plain, self.text())
 
-    def _wide(self, text: str) -> int:
-        return max(map(self.fontMetrics().horizontalAdvance, text.split("\n")))
+    def _text_in(self, width: int) -> str:
+        fits = self._size(self._text).width() <= width
+        return self._text if fits else _in_two_lines(self._text)
 
     def _fit(self) -> None:
-        fits = self._size(self._text).width() <= self.width()
-        wanted = self._text if fits else _in_two_lines(self._text)
+        wanted = self._text_in(self.width())
         if wanted != self.text():
             self.setText(wanted)
 
@@ -379,8 +386,6 @@ class FlowRow(QWidget):
         Whether the buttons take the whole width.
     level
         Whether a last line of fewer buttons is as wide as the others.
-    even
-        Whether all columns are equally wide.
     """
 
     def __init__(
@@ -390,10 +395,9 @@ class FlowRow(QWidget):
         most_columns: int = 99,
         filling: bool = True,
         level: bool = False,
-        even: bool = False,
     ) -> None:
         super().__init__()
-        self._level, self._even = level, even
+        self._level = level
         self._gap_px, self._most_columns, self._filling = gap_px, most_columns, filling
         self._grid = QGridLayout(self)
         self._grid.setContentsMargins(0, 0, 0, 0)
@@ -406,11 +410,6 @@ class FlowRow(QWidget):
         clear_layout(self._grid)
         self.buttons = list(buttons)
         self._columns = 0
-        self._arrange(self.width())
-
-    def limit(self, most_columns: int) -> None:
-        """Put no more buttons than this in a line from now on."""
-        self._most_columns = most_columns
         self._arrange(self.width())
 
     def sizeHint(self) -> QSize:
@@ -436,7 +435,7 @@ class FlowRow(QWidget):
             line, at = divmod(place, columns)
             span = cells // (last if last and line == len(self.buttons) // columns else columns)
             self._grid.addWidget(member, line, at * span, 1, span)
-        if self._level or self._even:
+        if self._level:
             for cell in range(self._grid.columnCount()):
                 self._grid.setColumnStretch(cell, 1 if cell < cells else 0)
         if not self._filling:

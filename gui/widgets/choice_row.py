@@ -7,7 +7,7 @@ from PySide6.QtCore import QEvent, QObject, Qt, Signal, Slot
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QButtonGroup, QPushButton, QSizePolicy
 
-from gui.widgets.buttons import FlowRow, WrappedButton, button
+from gui.widgets.buttons import FlowRow, button
 
 Choice = TypeVar("Choice")
 
@@ -24,17 +24,15 @@ class _CheckableRow(FlowRow):
 
     picked = Signal(int)
 
-    def __init__(
-        self, texts: Sequence[str], columns: int, may_be_empty: bool, role: str, *, even: bool
-    ) -> None:
-        super().__init__(_GAP_PX, most_columns=columns, level=not even, even=even)
+    def __init__(self, texts: Sequence[str], columns: int, may_be_empty: bool, role: str) -> None:
+        super().__init__(_GAP_PX, most_columns=columns, level=True)
         self._may_be_empty = may_be_empty
         # An exclusive group would let the arrow keys choose, and could not be emptied.
         self._group = QButtonGroup(self)
         self._group.setExclusive(False)
         made = []
         for place, text in enumerate(texts):
-            choice = WrappedButton(text) if even else button(text, role)
+            choice = button(text, role)
             choice.setCheckable(True)
             choice.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
             if len(text) <= _SHORT:
@@ -67,13 +65,7 @@ class _CheckableRow(FlowRow):
 
 
 class ChoiceRow(Generic[Choice]):
-    """Large buttons for the values of one question.
-
-    Parameters
-    ----------
-    even
-        Whether all have one width, also in a last line of fewer; long words break.
-    """
+    """Large buttons for the values of one question."""
 
     def __init__(
         self,
@@ -84,14 +76,13 @@ class ChoiceRow(Generic[Choice]):
         may_be_empty: bool = False,
         title: str = "",
         large: bool = False,
-        even: bool = False,
     ) -> None:
         self._values = list(values)
         texts = [name(value) for value in values]
         # Numbers have little room beside them, however large the text.
         numbers = all(text.isdecimal() for text in texts)
         role = ("scale" if numbers else "large") if large else ("narrow" if numbers else "")
-        self.row = _CheckableRow(texts, columns, may_be_empty, role, even=even)
+        self.row = _CheckableRow(texts, columns, may_be_empty, role)
         self.row.setAccessibleName(title)
         for choice in self.row.buttons:
             if title:

@@ -62,7 +62,7 @@ class DateField(QWidget):
         self._menu.addAction(action)
         self._menu.aboutToShow.connect(self._show_month)
         self.open.setMenu(self._menu)
-        row(self.earlier, self.text, self.later, self.open, 1, on=self, spacing=appearance.gap(1))
+        row(self.earlier, self.text, self.later, self.open, 1, on=self, spacing=appearance.gap(0.5))
         appearance.changed.connect(self._fit)
         self._appearance = appearance
 

@@ -5,9 +5,9 @@ from PySide6.QtWidgets import QGridLayout, QWidget
 
 from calibration.statistics.repeatability import ENOUGH_SESSIONS, Repeatability
 from gui.style.measures import GAP_PX
-from gui.text.wording import task_title, tr
+from gui.text.wording import movement_name, task_title, tr
 from gui.widgets.buttons import button
-from gui.widgets.layouts import card, clear_layout
+from gui.widgets.layouts import card, clear_layout, separator
 from gui.widgets.page_frame import frame_page
 from gui.widgets.text import label
 from measure.domain.landmarks import Side
@@ -16,7 +16,9 @@ from measure.domain.vertebral_levels import centimetres_in
 from measure.progress.wording import number_words
 
 #: Shares of the width for the columns. [technical]
-_SHARES = (4, 2, 3, 2, 3)
+_SHARES = (5, 3, 3, 4)
+#: Column of the change that counts. [technical]
+_CHANGE = 2
 #: Results by movement and side.
 Results = dict[tuple[Movement, Side], Repeatability]
 
@@ -30,7 +32,8 @@ class RepeatabilityPage(QWidget):
         super().__init__(parent)
         self._rows = QGridLayout()
         self._rows.setHorizontalSpacing(2 * GAP_PX)
-        self.table = card(self._rows)
+        self._rows.setVerticalSpacing(GAP_PX)
+        self.table = card(self._rows, separator(), label(_explanation(), "quiet"))
         self.table.setAccessibleName(tr("How consistent my sessions are"))
         self.nothing = label(
             tr(
@@ -38,17 +41,14 @@ class RepeatabilityPage(QWidget):
                 "expected to change."
             )
         )
-        self.sentence = label("", "lead")
-        self.explanation = label(_explanation(), "quiet")
+        self.sentence = label("", "display")
         self.leave = button(tr("Back"), key=tr("Escape"))
         self.leave.clicked.connect(self.back)
         frame_page(
             self,
-            label(tr("How much readings vary"), "display"),
-            self.nothing,
             self.sentence,
+            self.nothing,
             self.table,
-            self.explanation,
             1,
             buttons=[self.leave],
             caution=True,
@@ -58,16 +58,9 @@ class RepeatabilityPage(QWidget):
         """Show the results of all movements and sides, or that there are none."""
         self.nothing.setVisible(not results)
         self.table.setVisible(bool(results))
-        self.explanation.setVisible(bool(results))
         self.sentence.setText(plain_sentence(results))
-        self.sentence.setVisible(bool(results))
         clear_layout(self._rows)
-        headings = [
-            tr("Movement"),
-            tr("Sessions"),
-            tr("Varies by"),
-            tr("Must differ by"),
-        ]
+        headings = [tr("Movement"), tr("Sessions"), tr("Counts from")]
         drifts = any(result.drift_per_week is not None for result in results.values())
         if drifts:
             headings.append(tr("Drift per week"))
@@ -78,24 +71,21 @@ class RepeatabilityPage(QWidget):
         for line, ((movement, side), result) in enumerate(results.items(), start=1):
             cells = _cells(movement, side, result)[: len(headings)]
             for place, text in enumerate(cells):
-                self._rows.addWidget(label(text, "lead"), line, place)
+                role = "title" if place == _CHANGE else "lead"
+                self._rows.addWidget(label(text, role), line, place)
         self.leave.setFocus(Qt.FocusReason.OtherFocusReason)
 
 
 def plain_sentence(results: Results) -> str:
-    """Return by how much two sessions must differ before the difference is more than chance."""
-    parts = []
-    for unit, name in ((Unit.DEGREES, tr("in angles")), (Unit.FRACTION, tr("behind the back"))):
-        real = [item.mdc90 for (movement, _), item in results.items() if unit_of(movement) is unit]
-        if real:
-            least, most = (shown(value, unit) for value in (min(real), max(real)))
-            words = least if least == most else tr("{low} to {high}").format(low=least, high=most)
-            parts.append(tr("{amount} {where}").format(amount=words, where=name))
-    if not parts:
-        return ""
-    return tr(
-        "Two sessions must differ by {amounts} before the difference is more than chance."
-    ).format(amounts=tr(" or ").join(parts))
+    """Return which changes may be chance: with its size where there is one movement."""
+    if not results:
+        return tr("How much readings vary")
+    if len(results) > 1:
+        return tr("Smaller changes than these may be chance.")
+    ((movement, _), result), *_ = results.items()
+    return tr("A change of less than {amount} in {movement} may be chance.").format(
+        amount=shown(result.mdc90, unit_of(movement)), movement=movement_name(movement).lower()
+    )
 
 
 def unit_of(movement: Movement) -> Unit:
@@ -111,19 +101,18 @@ def shown(value: float, unit: Unit, *, digits: int = 0) -> str:
 
 def _explanation() -> str:
     return tr(
-        "A typical value is used until there are {count} sessions. A difference this large is "
-        "more than chance (90 %)."
+        "In a shoulder that does not change, nine of ten pairs of sessions differ by less. Until "
+        "there are {count} sessions, a typical value stands for yours."
     ).format(count=ENOUGH_SESSIONS)
 
 
 def _cells(movement: Movement, side: Side, result: Repeatability) -> tuple[str, ...]:
     unit, drift = unit_of(movement), result.drift_per_week
-    error = shown(result.error_for_change, unit)
+    change = shown(result.mdc90, unit)
     return (
         task_title(movement, side),
         str(result.sessions),
-        error if result.own else tr("{value} (typical)").format(value=error),
-        shown(result.mdc90, unit),
+        change if result.own else tr("{value} (typical)").format(value=change),
         ""
         if drift is None
         else tr("none shown")

@@ -1,19 +1,18 @@
 """Choice of an event's kind: three groups in columns of one width, as many as have room."""
 
-from PySide6.QtCore import QEvent, QSize, Slot
-from PySide6.QtGui import QResizeEvent
-from PySide6.QtWidgets import QBoxLayout, QPushButton, QWidget
+from functools import partial
 
-from gui.style.appearance import Appearance
+from PySide6.QtCore import QEvent, QSize, Signal
+from PySide6.QtGui import QResizeEvent
+from PySide6.QtWidgets import QButtonGroup, QGridLayout, QLabel, QPushButton, QWidget
+
 from gui.style.measures import GAP_PX
 from gui.text.wording import event_name, tr
-from gui.widgets.choice_row import ChoiceRow
-from gui.widgets.layouts import column, row, widget_with
+from gui.widgets.buttons import WrappedButton
 from gui.widgets.text import label
-from measure.domain.landmarks import Side
-from measure.domain.records import OFFERED_EVENTS, EventKind
+from measure.domain.records import EventKind
 
-#: Kinds of the three groups.
+#: Kinds of the three groups; the longest names stand in one line.
 TREATMENTS = (
     EventKind.INJECTION,
     EventKind.HYDRODILATATION,
@@ -24,51 +23,67 @@ TREATMENTS = (
 CHANGES = (
     EventKind.FLARE,
     EventKind.CLINIC_VISIT,
+    EventKind.PROGRAMME_CHANGED,
     EventKind.THERAPY_BEGAN,
     EventKind.THERAPY_ENDED,
-    EventKind.PROGRAMME_CHANGED,
 )
-OTHERS = tuple(kind for kind in OFFERED_EVENTS if kind not in (*TREATMENTS, *CHANGES))
+OTHERS = (
+    EventKind.MEDICINE_CHANGED,
+    EventKind.MODEL_CHANGED,
+    EventKind.CAMERA_CHANGED,
+    EventKind.OTHER,
+)
 
 
 class EventKinds(QWidget):
-    """One kind is chosen, or none; beneath the groups a row of their columns asks for the side."""
+    """One kind is chosen, or none."""
 
-    def __init__(self, appearance: Appearance, side: ChoiceRow[Side | None]) -> None:
+    changed = Signal()
+
+    def __init__(self) -> None:
         super().__init__()
         groups = (
             (tr("Treatment"), TREATMENTS),
             (tr("Course and care"), CHANGES),
-            (tr("Medicine, measuring, other"), OTHERS),
+            (tr("Other changes"), OTHERS),
         )
-        self._choices = [
-            ChoiceRow(list(kinds), event_name, even=True, may_be_empty=True, title=title)
+        # In a group the arrow keys lead from one to the next; an exclusive one could not be empty.
+        self._together = QButtonGroup(self)
+        self._together.setExclusive(False)
+        self._by_kind: dict[EventKind, QPushButton] = {}
+        self._groups = [
+            (label(title, "quiet"), [self._made(kind, title) for kind in kinds])
             for title, kinds in groups
         ]
-        self._side, self._columns = side, 0
-        self._groups = [
-            widget_with(column(label(title, "quiet"), choice.row, 1, spacing=GAP_PX // 2))
-            for (title, _), choice in zip(groups, self._choices, strict=True)
-        ]
-        for choice in self._choices:
-            choice.row.picked.connect(self._leave_the_others)
-        self._line = row(*((group, 1) for group in self._groups), spacing=GAP_PX)
-        column(self._line, side.row, on=self, spacing=appearance.gap(2))
+        self._columns = 0
+        self._grid = QGridLayout(self)
+        self._grid.setContentsMargins(0, 0, 0, 0)
+        self._grid.setSpacing(GAP_PX)
+
+    def _made(self, kind: EventKind, title: str) -> QPushButton:
+        made = WrappedButton(event_name(kind))
+        made.setCheckable(True)
+        made.setAccessibleName(f"{title}: {event_name(kind)}")
+        made.clicked.connect(partial(self._clicked, kind))
+        self._together.addButton(made)
+        self._by_kind[kind] = made
+        return made
 
     @property
     def value(self) -> EventKind | None:
-        return next((choice.value for choice in self._choices if choice.value), None)
+        return next((kind for kind, made in self._by_kind.items() if made.isChecked()), None)
 
     @property
     def buttons(self) -> list[QPushButton]:
-        return [button for choice in self._choices for button in choice.row.buttons]
-
-    def choose(self, kind: EventKind | None) -> None:
-        for choice in self._choices:
-            choice.choose(kind)
+        return list(self._by_kind.values())
 
     def button(self, kind: EventKind) -> QPushButton:
-        return self.buttons[[*TREATMENTS, *CHANGES, *OTHERS].index(kind)]
+        return self._by_kind[kind]
+
+    def choose(self, chosen: EventKind | None) -> None:
+        for kind, made in self._by_kind.items():
+            made.setChecked(kind is chosen)
+        self.changed.emit()
 
     def minimumSizeHint(self) -> QSize:
         """Return the width of one column: it needs no more."""
@@ -84,34 +99,43 @@ class EventKinds(QWidget):
         return super().event(event)
 
     def _arrange(self) -> None:
-        """Put the groups side by side where every word has room, else one below the other."""
-        widest = max(button.sizeHint().width() for button in self.buttons)
-        three = len(self._groups)
-        if self._fits(three, widest):
-            columns = three
-        else:
-            columns = 2 if self._fits(2, self._narrowest()) else 1
+        """Put the groups side by side where they have room, else one below the other."""
+        most = len(self._groups)
+        columns = next((n for n in range(most, 1, -1) if self._fits(n)), 1)
         if columns == self._columns:
             return
         self._columns = columns
-        beside = columns == three
-        directions = QBoxLayout.Direction
-        self._line.setDirection(directions.LeftToRight if beside else directions.TopToBottom)
-        for choice in self._choices:
-            choice.row.limit(1 if beside else columns)
-        self._side.row.limit(columns)
+        while self._grid.takeAt(0) is not None:
+            pass
+        line = 0
+        for place, (heading, members) in enumerate(self._groups):
+            if columns == most:
+                self._place(heading, members, (0, place), columns=1)
+            else:
+                line += self._place(heading, members, (line, 0), columns=columns)
+        for place in range(most):
+            self._grid.setColumnStretch(place, place < columns)
 
-    def _fits(self, columns: int, widest: int) -> bool:
-        return columns * (widest + GAP_PX) - GAP_PX <= self.width()
+    def _place(
+        self, heading: QLabel, members: list[QPushButton], at: tuple[int, int], *, columns: int
+    ) -> int:
+        """Put a group under its heading, and return its number of lines; the last is full."""
+        first, left = at
+        heading.setContentsMargins(0, GAP_PX if first else 0, 0, 0)
+        self._grid.addWidget(heading, first, left, 1, columns)
+        for place, member in enumerate(members):
+            below, aside = divmod(place, columns)
+            wide = columns - aside if place == len(members) - 1 else 1
+            self._grid.addWidget(member, first + 1 + below, left + aside, 1, wide)
+        return 1 + -(-len(members) // columns)
+
+    def _fits(self, columns: int) -> bool:
+        return columns * (self._narrowest() + GAP_PX) - GAP_PX <= self.width()
 
     def _narrowest(self) -> int:
         """Return how wide a column must be at least, its words on two lines."""
         return max(button.minimumSizeHint().width() for button in self.buttons)
 
-    @Slot()
-    def _leave_the_others(self) -> None:
-        """Keep the kind that was chosen last."""
-        chosen = self.sender()
-        for choice in self._choices:
-            if choice.row is not chosen:
-                choice.choose(None)
+    def _clicked(self, kind: EventKind, _checked: bool = False) -> None:
+        """Keep the kind that was pressed last; a second press takes it back."""
+        self.choose(kind if self._by_kind[kind].isChecked() else None)

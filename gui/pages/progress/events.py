@@ -3,7 +3,7 @@
 import datetime as dt
 from functools import partial
 
-from PySide6.QtCore import Signal, Slot
+from PySide6.QtCore import Qt, Signal, Slot
 from PySide6.QtWidgets import QGridLayout, QLineEdit, QVBoxLayout, QWidget
 
 from gui.pages.progress.event_kinds import EventKinds
@@ -25,7 +25,7 @@ from measure.progress.dates import date_words
 from measure.progress.home_programme import events_with_plans
 from measure.system.clock import new_id
 
-#: Text size from which the note stands below the day, per cent. [technical]
+#: Text size from which shoulder and day stand one below the other, per cent. [technical]
 _BELOW_FROM_PERCENT = 125
 
 
@@ -43,24 +43,26 @@ class EventsPage(QWidget):
         self._appearance = appearance
         self._person: Person | None = None
         self._today = dt.date.min
-        self.title = label("", "display")
+        self.title = label(tr("Which event?"), "display")
+        self.whose = label("", "quiet")
         self.side = ChoiceRow(
             [Side.LEFT, Side.RIGHT, None],
             _shoulder_words,
             title=tr("which shoulder"),
-            even=True,
         )
-        self.kind = EventKinds(appearance, self.side)
+        self.kind = EventKinds()
         self.day = DateField(appearance, tr("day of the event"))
         self.note = QLineEdit()
         self.note.setAccessibleName(tr("note"))
         self.note.setPlaceholderText(tr("A note, if you like"))
         self.note.setMaxLength(LONGEST_NOTE)
+        self._questions = [label(words, "strong") for words in (tr("Which shoulder?"), tr("When?"))]
         self.lacking = label("", "fault")
         self.leave = button(tr("Back"), key=tr("Escape"))
         self.keep = button(tr("Save event"), "main")
         self.leave.clicked.connect(self.left)
         self.keep.clicked.connect(self._keep)
+        self.kind.changed.connect(self._show_keep)
         self._list = QWidget()
         self._rows = QVBoxLayout(self._list)
         self.delete_buttons: list[QWidget] = []
@@ -83,36 +85,42 @@ class EventsPage(QWidget):
         )
         self._fields = QGridLayout()
         self._fields.setContentsMargins(0, 0, 0, 0)
-        self._fields.setSpacing(gap(1))
+        self._fields.setHorizontalSpacing(gap(1))
         for third in range(3):
             self._fields.setColumnStretch(third, 1)
         self._appearance.changed.connect(self._place_fields)
         self._place_fields()
         self._noted = card(label(tr("Noted so far"), "title"), self._list)
         entry = card(self.lacking, self.kind, self._fields)
+        self.whose.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignBottom)
         frame_page(
             self,
-            self.title,
+            row((self.title, 1), self.whose, spacing=gap(2)),
             entry,
             self._noted,
             explanation,
             1,
             buttons=[self.leave, self.keep],
-            spacing=gap(3),
         )
 
     @Slot()
     def _place_fields(self) -> None:
-        """Put the note beside the day, under the columns above, where both have room."""
-        beside = self._appearance.percent < _BELOW_FROM_PERCENT
-        self._fields.addWidget(self.day, 0, 0, 1, 1 if beside else 3)
-        self._fields.addWidget(self.note, 0 if beside else 1, 1 if beside else 0, 1, -1)
+        """Put shoulder and day side by side, under the columns above, where they have room."""
+        beside, gap = self._appearance.percent < _BELOW_FROM_PERCENT, self._appearance.gap
+        which, when = self._questions
+        fields = (which, self.side.row, when, self.day, self.note)
+        places = ((0, 0, 2), (1, 0, 2), (0, 2, 1), (1, 2, 1), (2, 0, 3))
+        for line, (field, place) in enumerate(zip(fields, places, strict=True)):
+            at, first, columns = place if beside else (line, 0, 3)
+            self._fields.addWidget(field, at, first, 1, columns)
+        self._fields.setVerticalSpacing(gap(1))
+        when.setContentsMargins(0, 0 if beside else gap(1), 0, 0)
 
     def show_events(self, history: History, today: dt.date) -> None:
         """Show what was noted of a person; the questions begin anew."""
         person, events = history.person, events_with_plans(history)
         self._person, self._today = person, today
-        self.title.setText(tr("Events: {person}").format(person=person.pseudonym))
+        self.whose.setText(tr("Events: {person}").format(person=person.pseudonym))
         self.kind.choose(None)
         self.side.choose(person.affected[0] if len(person.affected) == 1 else None)
         self.day.show_day(today)
@@ -147,14 +155,18 @@ class EventsPage(QWidget):
             bring_into_view(self.lacking)
 
     @Slot()
+    def _show_keep(self) -> None:
+        """Let an event be saved once it is chosen."""
+        chosen = self.kind.value is not None
+        self.keep.setEnabled(chosen)
+        self.keep.say(tr("Save event") if chosen else tr("Choose an event first"))
+
+    @Slot()
     def _keep(self) -> None:
         person, kind, day = self._person, self.kind.value, self.day.day
-        if person is None:
+        if person is None or kind is None:
             return
-        if kind is None:
-            self._lack(tr("Choose the event first."))
-            self.kind.button(EventKind.INJECTION).setFocus()
-        elif day is None or day > self._today:
+        if day is None or day > self._today:
             self._lack(
                 tr("Please enter the day as {day}. It cannot be after today.").format(
                     day=day_text(self._today)

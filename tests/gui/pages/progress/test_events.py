@@ -30,13 +30,12 @@ def events_page(stage: WindowHarness) -> WindowHarness:
 
 def test_an_event_is_noted_shown_and_deleted(events_page: WindowHarness) -> None:
     page = events_page.window.progress.events
-    page.keep.click()
-    assert "Choose the event first" in page.lacking.text()
-    events_page.settle()
-    assert not page.lacking.visibleRegion().isEmpty()
+    assert not page.keep.isEnabled()
+    assert page.keep.accessibleName() == "Choose an event first"
     page.kind.button(EventKind.FLARE).click()
     page.kind.button(EventKind.INJECTION).click()
     assert not page.kind.button(EventKind.FLARE).isChecked()
+    assert page.keep.isEnabled()
     assert page.day.text.text() == "25 Nov 2026"
     assert page.side.value is Side.LEFT  # the affected one
     page.day.text.setText("2026-09-17")
@@ -87,6 +86,7 @@ def test_a_day_that_is_none_or_to_come_is_not_noted(events_page: WindowHarness, 
     page.keep.click()
     events_page.settle()
     assert "25 Nov 2026" in page.lacking.text()
+    assert not page.lacking.visibleRegion().isEmpty()
     assert events_page.history().events == ()
 
 
