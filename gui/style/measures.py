@@ -10,6 +10,9 @@ BODY_PX = 18
 SMALL = 15 / BODY_PX
 TITLE = 23 / BODY_PX
 DISPLAY = 36 / BODY_PX
+#: Size of a number that a page is about, relative to running text: larger than its heading; it
+#: grows as headings do. [technical]
+NUMBER = 56 / BODY_PX
 #: Height of a line of text, relative to the type. [technical]
 LINE = 1.3
 #: Size of the words in the head of the window, relative to running text: between running text and

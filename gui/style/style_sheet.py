@@ -13,6 +13,7 @@ from gui.style.measures import (
     HEAD_GROWTH,
     LARGE_ENOUGH_PX,
     LINE,
+    NUMBER,
     SMALL,
     TITLE,
     TITLE_GROWTH,
@@ -29,6 +30,7 @@ QMainWindow, QDialog, QStackedWidget, QScrollArea, QScrollArea > QWidget > QWidg
     background: {ground}; border: none; }}
 QLabel {{ background: transparent; }}
 QLabel[role="display"] {{ font-size: {display}px; font-weight: 700; }}
+QLabel[role="number"] {{ font-size: {number}px; font-weight: 700; }}
 QLabel[role="title"] {{ font-size: {title}px; font-weight: 700; }}
 QLabel[role="lead"] {{ font-size: {title}px; }}
 QLabel[role="strong"] {{ font-weight: 700; }}
@@ -164,6 +166,7 @@ def style_sheet(palette: Palette, percent: int) -> str:
         "small": round(body * SMALL),
         "title": round(grown(BODY_PX * TITLE, TITLE_GROWTH, percent)),
         "display": round(grown(BODY_PX * DISPLAY, DISPLAY_GROWTH, percent)),
+        "number": round(grown(BODY_PX * NUMBER, DISPLAY_GROWTH, percent)),
         "short": round(max(body, min(body * TITLE, LARGE_ENOUGH_PX))),
         "who": round(head),
         "word": round(head * HEAD),

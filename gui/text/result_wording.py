@@ -53,7 +53,7 @@ def value_and_range(measurement: Measurement) -> tuple[str, str]:
         return value_words(measurement.value, unit), interval
     level = measurement.level
     place = likely_place(level.band)
-    interval = tr("{low} to {high}").format(low=tr(level.low), high=tr(level.high))
+    interval = tr("levels {low} to {high}").format(low=tr(level.low), high=tr(level.high))
     return place[:1].upper() + place[1:], interval
 
 

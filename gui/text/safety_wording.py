@@ -81,7 +81,7 @@ def _about() -> ScreeningText:
 def _emergency() -> ScreeningText:
     return ScreeningText(
         heading=tr("Signs of an emergency"),
-        title=tr("Do any of these apply to you right now?"),
+        title=tr("Do any of these apply right now?"),
         items=(
             tr(
                 "Chest pain, pressure or tightness, or pain spreading to the jaw, neck, back or "
@@ -142,7 +142,7 @@ def _soon() -> ScreeningText:
                 "is usual with a stiff shoulder.)"
             ),
             tr("You have not been able to lift your arm since an injury."),
-            tr("Weakness, numbness or muscle wasting that is getting worse week by week."),
+            tr("Weakness, numbness or muscle wasting, worse from week to week."),
             tr("Your hand is swollen or shiny, or has changed colour."),
             tr(
                 "A hoarse voice or a cough that does not go away, or one hand getting thinner, "
@@ -202,7 +202,8 @@ def _clear() -> ScreeningText:
         title=tr("Let the arm rest."),
         items=(
             tr("That hurt more than it should."),
-            tr("Your results are saved; you can carry on another day."),
+            tr("Your results are saved. Carry on another day."),
+            tr("If it does not ease, ask your clinician."),
         ),
     )
 
@@ -236,10 +237,10 @@ def _stop_soon() -> ScreeningText:
 
 def _stop_clinician() -> ScreeningText:
     return ScreeningText(
-        title=tr("Please first ask the clinician who treats you."),
+        title=tr("Ask your clinician first."),
         items=(
             tr(
-                "Tell them what you would do here: raise and turn your arm by yourself, slowly, "
+                "Tell them what you would do here: raise and turn your arm slowly, by yourself, "
                 "and stop before it becomes painful."
             ),
         ),

@@ -940,12 +940,12 @@
         <translation>Pulse Continuar cuando quiera.</translation>
     </message>
     <message>
-        <source>Choose a number, then stand at your spot: it starts by itself.</source>
-        <translation>Elija un número y vuelva a su sitio: empieza solo.</translation>
+        <source>Choose a number, then press Continue or go to your spot.</source>
+        <translation>Elija un número y pulse Continuar o vaya a su sitio.</translation>
     </message>
     <message>
-        <source>Stand at your spot: it starts by itself.</source>
-        <translation>Vuelva a su sitio: empieza solo.</translation>
+        <source>Press Continue, or go to your spot.</source>
+        <translation>Pulse Continuar o vaya a su sitio.</translation>
     </message>
     <message>
         <source>{question}, {pain} of 10</source>
@@ -1040,12 +1040,8 @@
         <translation>Se ha borrado la sesión del {day}. Puede deshacerlo hasta que se cierre Thawline.</translation>
     </message>
     <message>
-        <source>Before going on, {here} of {of}</source>
-        <translation>Antes de seguir, {here} de {of}</translation>
-    </message>
-    <message>
-        <source>Before measuring, {here} of {of}</source>
-        <translation>Antes de medir, {here} de {of}</translation>
+        <source>{here} of {of}</source>
+        <translation>{here} de {of}</translation>
     </message>
     <message>
         <source>Another movement that does not hurt</source>
@@ -1716,14 +1712,6 @@
         <translation>nota</translation>
     </message>
     <message>
-        <source>Add passive or goniometer values</source>
-        <translation>Añadir valores pasivos o de goniómetro</translation>
-    </message>
-    <message>
-        <source>Copy as a line of text</source>
-        <translation>Copiar como línea de texto</translation>
-    </message>
-    <message>
         <source>Report</source>
         <translation>Informe</translation>
     </message>
@@ -1744,6 +1732,14 @@
         <translation>Medir este lado</translation>
     </message>
     <message>
+        <source>Add goniometer values</source>
+        <translation>Añadir valores de goniómetro</translation>
+    </message>
+    <message>
+        <source>Copy as text</source>
+        <translation>Copiar como texto</translation>
+    </message>
+    <message>
         <source>Another movement</source>
         <translation>Otro movimiento</translation>
     </message>
@@ -1756,8 +1752,8 @@
         <translation>Medir el lado {side}</translation>
     </message>
     <message>
-        <source>Copied as a line of text</source>
-        <translation>Copiado como línea de texto</translation>
+        <source>Copied as text</source>
+        <translation>Copiado como texto</translation>
     </message>
     <message>
         <source>Today&apos;s results, saved</source>
@@ -1972,10 +1968,6 @@
         <translation>Señales de urgencia</translation>
     </message>
     <message>
-        <source>Do any of these apply to you right now?</source>
-        <translation>¿Le ocurre algo de esto ahora mismo?</translation>
-    </message>
-    <message>
         <source>Chest pain, pressure or tightness, or pain spreading to the jaw, neck, back or arm, especially with breathlessness, sweating or feeling sick. This applies whichever shoulder hurts.</source>
         <translation>Dolor, presión u opresión en el pecho, o dolor que se extiende a la mandíbula, el cuello, la espalda o el brazo, sobre todo con falta de aire, sudor o náuseas. Esto vale sea cual sea el hombro que le duele.</translation>
     </message>
@@ -2058,10 +2050,6 @@
     <message>
         <source>You have not been able to lift your arm since an injury.</source>
         <translation>No puede levantar el brazo desde una lesión.</translation>
-    </message>
-    <message>
-        <source>Weakness, numbness or muscle wasting that is getting worse week by week.</source>
-        <translation>Debilidad, adormecimiento o pérdida de músculo que empeora de semana en semana.</translation>
     </message>
     <message>
         <source>Your hand is swollen or shiny, or has changed colour.</source>
@@ -2152,6 +2140,14 @@
         <translation>Si le ocurre algo de esto, pregunte antes al profesional que le trata.</translation>
     </message>
     <message>
+        <source>Your results are saved. Carry on another day.</source>
+        <translation>Sus resultados están guardados. Siga otro día.</translation>
+    </message>
+    <message>
+        <source>If it does not ease, ask your clinician.</source>
+        <translation>Si no cede, consulte a su profesional.</translation>
+    </message>
+    <message>
         <source>Call the local emergency number.</source>
         <translation>Llame al número de emergencias del lugar.</translation>
     </message>
@@ -2174,6 +2170,14 @@
     <message>
         <source>Usually the reason is harmless, but a clinician should look at it first.</source>
         <translation>Casi siempre la causa no es grave, pero conviene que un profesional lo mire antes.</translation>
+    </message>
+    <message>
+        <source>Ask your clinician first.</source>
+        <translation>Consulte antes con su profesional.</translation>
+    </message>
+    <message>
+        <source>Tell them what you would do here: raise and turn your arm slowly, by yourself, and stop before it becomes painful.</source>
+        <translation>Explíquele qué haría aquí: levantar y girar el brazo despacio, sin ayuda, y parar antes de que duela.</translation>
     </message>
     <message>
         <source>Your surgeon has told you to limit how you move the arm.</source>
@@ -2200,10 +2204,6 @@
         <translation>Ha dolido más de lo debido.</translation>
     </message>
     <message>
-        <source>Your results are saved; you can carry on another day.</source>
-        <translation>Sus resultados están guardados; puede seguir otro día.</translation>
-    </message>
-    <message>
         <source>Please see a clinician within a few days.</source>
         <translation>Por favor, consulte con un profesional sanitario en unos días.</translation>
     </message>
@@ -2212,20 +2212,16 @@
         <translation>Si empeora de repente, llame al número de emergencias.</translation>
     </message>
     <message>
-        <source>Please first ask the clinician who treats you.</source>
-        <translation>Por favor, pregunte antes al profesional que le trata.</translation>
-    </message>
-    <message>
-        <source>Tell them what you would do here: raise and turn your arm by yourself, slowly, and stop before it becomes painful.</source>
-        <translation>Cuéntele lo que haría aquí: levantar y girar el brazo sin ayuda, despacio, y parar antes de que duela.</translation>
-    </message>
-    <message>
         <source>The shoulder has been locked since a seizure or an electric shock.</source>
         <translation>El hombro está bloqueado desde una convulsión o una descarga eléctrica.</translation>
     </message>
     <message>
         <source>In an emergency, stop and call the emergency number.</source>
         <translation>En una emergencia, deje esto y llame al número de emergencias.</translation>
+    </message>
+    <message>
+        <source>Do any of these apply right now?</source>
+        <translation>¿Le ocurre algo de esto ahora?</translation>
     </message>
     <message>
         <source>Your legs have become unsteady or your hands clumsy, or you have new trouble controlling your bladder or bowels.</source>
@@ -2242,6 +2238,10 @@
     <message>
         <source>The arm is cold, pale, blue or suddenly swollen.</source>
         <translation>El brazo está frío, pálido, azulado o se ha hinchado de pronto.</translation>
+    </message>
+    <message>
+        <source>Weakness, numbness or muscle wasting, worse from week to week.</source>
+        <translation>Debilidad, adormecimiento o pérdida de músculo, peor de semana en semana.</translation>
     </message>
     <message>
         <source>It is getting worse fast, or several joints are swollen.</source>
@@ -7424,6 +7424,10 @@
         <translation>Sin lectura</translation>
     </message>
     <message>
+        <source>levels {low} to {high}</source>
+        <translation>niveles {low} a {high}</translation>
+    </message>
+    <message>
         <source>Last time, {day}: {words}</source>
         <translation>La vez anterior, {day}: {words}</translation>
     </message>
@@ -7616,12 +7620,12 @@
         <translation>{time}: la hora que eligió para sus ejercicios.</translation>
     </message>
     <message>
-        <source>These are the first results, so there is nothing to compare them with yet.</source>
-        <translation>Estos son los primeros resultados, así que todavía no hay nada con que compararlos.</translation>
+        <source>First results: there is nothing to compare them with yet.</source>
+        <translation>Primeros resultados: aún no hay con qué compararlos.</translation>
     </message>
     <message>
         <source>Not measured today</source>
-        <translation>No medido hoy</translation>
+        <translation>Hoy no medido</translation>
     </message>
     <message>
         <source>Measure your shoulder at home</source>

@@ -18,7 +18,8 @@ Public names:
     pain_scale: PainScale, scale_ends
     painted_widget: PaintedWidget
     plain_dialog: plain_dialog
-    scroll_page: MoreBelow, STRIP_PX, back_to_top, bring_into_view, bring_to_top, scrollable
+    scroll_page: MoreBelow, STRIP_PX, back_to_top, bring_into_view, bring_to_top, keep_whole,
+        scrollable
     side_by_side: LARGE_FROM_PERCENT, SideBySide
     text: ElidedLabel, NoticeBar, SignedLine, Steps, label, section_heading, titled
     titled_page: TitledPage

@@ -99,11 +99,14 @@ def card(*contents: Content, role: str = "card", spacing: int = 2 * GAP_PX) -> Q
     return made
 
 
-def separator() -> QFrame:
-    """Return a hairline."""
+def separator(*, upright: bool = False) -> QFrame:
+    """Return a hairline, or an upright one between things side by side."""
     made = QFrame()
     made.setProperty("role", "hair")
-    made.setFixedHeight(1)
+    if upright:
+        made.setFixedWidth(1)
+    else:
+        made.setFixedHeight(1)
     return made
 
 

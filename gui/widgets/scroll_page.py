@@ -1,10 +1,12 @@
 """A page that scrolls up and down when large type does not fit."""
 
+from collections.abc import Callable, Iterable
 from functools import partial
 
 from PySide6.QtCore import QEvent, QObject, QPoint, QPointF, QSize, Qt, QTimer, Slot
 from PySide6.QtGui import (
     QColor,
+    QGuiApplication,
     QKeyEvent,
     QLinearGradient,
     QPainter,
@@ -35,6 +37,9 @@ _COVERED_FROM = 0.5
 _ARROW_PX, _LINE_PX = 7, 2
 #: Pixels of an area that may lie below its edge without a word: empty margin. [technical]
 _MARGIN_PX = 8
+#: Most pixels of a line that are covered so that it is not cut: a larger part is worth seeing.
+#: [technical]
+_MOST_COVERED_PX = 25 * GAP_PX
 
 
 class _Bar(QScrollBar):
@@ -199,6 +204,79 @@ def scrollable(page: QWidget, *, wide: bool = False) -> QScrollArea:
     """
     page.setObjectName("page")
     return _ScrollPage(page, _NO_LIMIT if wide else CONTENT_PX)
+
+
+class _Cover(QWidget):
+    """Covers the first line that the lower edge of an area would cut; no control, never read."""
+
+    def __init__(self, area: QScrollArea, lines: Callable[[], Iterable[QWidget]]) -> None:
+        super().__init__(area)
+        self.setAttribute(Qt.WidgetAttribute.WA_TransparentForMouseEvents)
+        self._area, self._lines = area, lines
+        self._ground = QPalette.ColorRole.Window
+        self._timer = QTimer(self, singleShot=True, interval=0)
+        self._timer.timeout.connect(self._place)
+        bar = area.verticalScrollBar()
+        for changed in (bar.valueChanged, bar.rangeChanged):
+            changed.connect(self._timer.start)
+        for watched in (area.viewport(), area.widget()):
+            assert watched is not None
+            watched.installEventFilter(self)
+        self.hide()
+
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
+        kinds = QEvent.Type
+        if event.type() in (kinds.Resize, kinds.LayoutRequest, kinds.Show):
+            self._timer.start()
+        return super().eventFilter(watched, event)
+
+    @Slot()
+    def _place(self) -> None:
+        seen, bar = self._area.viewport().geometry(), self._area.verticalScrollBar()
+        self.hide()
+        if bar.maximum() - bar.value() <= _MARGIN_PX:
+            return
+        for line in self._lines():
+            top = line.mapTo(self._area, QPoint(0, 0)).y()
+            near = seen.bottom() - _MOST_COVERED_PX < top < seen.bottom()
+            if line.isVisible() and near and top + line.height() > seen.bottom() - STRIP_PX:
+                left = line.mapTo(self._area, QPoint(0, 0)).x()
+                self.setGeometry(left, top, line.width(), seen.bottom() + 1 - top)
+                roles = QPalette.ColorRole
+                self._ground = roles.Base if _on_card(line) else roles.Window
+                self.show()
+                return
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        painter = QPainter(self)
+        painter.fillRect(self.rect(), QGuiApplication.palette().color(self._ground))
+        painter.end()
+
+
+def _on_card(line: QWidget) -> bool:
+    """Whether a line of a page stands on a card, not on the page's own ground."""
+    above: QWidget | None = line
+    while above is not None and above.objectName() != "page":
+        if isinstance(above, QFrame) and str(above.property("role")).endswith("card"):
+            return True
+        above = above.parentWidget()
+    return False
+
+
+def keep_whole(page: QWidget, lines: Callable[[], Iterable[QWidget]]) -> None:
+    """Let no line of a page be seen in part at the lower edge of its area: it is not seen yet.
+
+    Parameters
+    ----------
+    page
+        An area of :func:`scrollable`, or a widget with one inside.
+    lines
+        Returns the lines from top to bottom.
+    """
+    area = page if isinstance(page, QScrollArea) else page.findChild(_ScrollPage)
+    assert area is not None
+    _Cover(area, lines).lower()
+    area.viewport().lower()
 
 
 def bring_into_view(shown: QWidget) -> None:

@@ -26,8 +26,8 @@ _DONE = "\u2713"
 def label(text: str, role: str = "") -> QLabel:
     """Return a wrapping label; it has a role of the style sheet, or none.
 
-    Roles: display (heading of a page), title (heading of a section), lead (a leading sentence),
-    strong, quiet (steps back), small (quiet and small), notice, alarm.
+    Roles: display (heading of a page), number (what a page is about), title (heading of a section),
+    lead (a leading sentence), strong, quiet (steps back), small (quiet and small), notice, alarm.
     """
     made = QLabel(text)
     made.setProperty("role", role)

@@ -14,13 +14,12 @@ from gui.protocol.plan import NextAction, SessionMode, SessionPlan
 from gui.protocol.return_detector import ReturnDetector
 from gui.session.measurement_session import MeasurementSession
 from gui.style.appearance import Appearance
-from gui.style.measures import CARD_PADDING_PX
 from gui.text.result_wording import difference_words, value_and_range
 from gui.text.wording import stopped_by_name, task_title, tr
 from gui.widgets.buttons import button, give_role
 from gui.widgets.choice_row import ChoiceRow
 from gui.widgets.figures.reading_figure import ReadingFigure
-from gui.widgets.layouts import card, column, row
+from gui.widgets.layouts import card, column, row, separator
 from gui.widgets.page_frame import frame_page
 from gui.widgets.pain_scale import PainScale
 from gui.widgets.side_by_side import LARGE_FROM_PERCENT, SideBySide
@@ -51,6 +50,8 @@ class PainPage(QWidget):
         self.number = label("", "display")
         self.interval = label("", "title")
         self.difference = label("", "strong")
+        #: The reading on one line, where there is no room for its drawing.
+        self.line = label("", "strong")
         self.pain = PainScale(tr("Pain in the movement"))
         self.reason = ChoiceRow(
             list(LimitingFactor),
@@ -62,7 +63,7 @@ class PainPage(QWidget):
         for choices in (self.pain, self.reason):
             choices.picked.connect(self._note_answer)
         self.next_title = label("", "title")
-        self.next_words = label("", "lead")
+        self.next_words = label("")
         self.finish = button(tr("Finish and save"), key=tr("Escape"))
         self.repeat = button(tr("Repeat this movement"), key=tr("A"))
         self.done = button(tr("Continue"), "main", key=tr("Enter"))
@@ -83,18 +84,17 @@ class PainPage(QWidget):
         gap = self._appearance.gap
         self._number = row(self.number, (self.interval, 1), spacing=gap(1.5))
         words = column(self.title, self.difference, self._number, 1, spacing=gap(0.5))
-        reading = card(self.on_body, words, spacing=gap(1))
+        self._reading = card(self.on_body, words, spacing=gap(1))
         stopped = column(
             label(tr("What stopped the movement?"), "title"), self.reason.row, spacing=gap(1)
         )
-        self._next_card = card(
-            1, self.next_title, self.next_words, 1, role="sunken-card", spacing=gap(1)
-        )
-        self._asked = column(self.pain, stopped, (self._next_card, 1), spacing=gap(4))
+        self._next_rule = separator()
+        self._next = column(self.next_title, self.next_words, spacing=gap(0.5))
+        self._asked = column(self.pain, stopped, 1, self._next_rule, self._next, spacing=gap(4))
         frame_page(
             self,
-            self.sentence,
-            SideBySide(self._appearance, (self._asked, 8), (reading, 5), spacing=gap(2)),
+            column(self.sentence, self.line, spacing=gap(0.5)),
+            SideBySide(self._appearance, (self._asked, 8), (self._reading, 5), spacing=gap(4)),
             1,
             buttons=[self.finish, self.repeat, self.done],
             caution=True,
@@ -103,16 +103,15 @@ class PainPage(QWidget):
 
     @Slot()
     def _fit(self) -> None:
-        """Leave out the drawing, and the frame of what follows, where text is large."""
+        """Say the reading in one line in place of its drawing where text is large."""
         roomy = self._appearance.percent < LARGE_FROM_PERCENT
-        self.on_body.setVisible(roomy)
-        give_role(self._next_card, "sunken-card" if roomy else "")
+        self._reading.setVisible(roomy)
+        self.line.setHidden(roomy)
+        self._next_rule.setVisible(roomy)
         give_role(self.next_title, "title" if roomy else "strong")
         give_role(self.next_words, "lead" if roomy else "")
-        room, inside = CARD_PADDING_PX if roomy else 0, self._next_card.layout()
-        assert inside is not None
-        inside.setContentsMargins(room, room, room, room)
-        self._asked.setSpacing(self._appearance.gap(4 if roomy else 1.5))
+        self._asked.setSpacing(self._appearance.gap(4 if roomy else 1))
+        self._next.setSpacing(self._appearance.gap(1 if roomy else 0))
 
     def ask(self, measuring: MeasurementSession, *, mirrored: bool = False) -> None:
         """Ask about the movement that has just ended; the drawing faces as the live one did."""
@@ -122,10 +121,13 @@ class PainPage(QWidget):
         self.number.setText(value)
         self.interval.setText(interval)
         degrees = MOVEMENTS[task.movement].unit is Unit.DEGREES
-        self.number.setProperty("role", "display" if degrees else "title")
-        self.number.style().polish(self.number)
+        give_role(self.number, "number" if degrees else "title")
+        give_role(self.interval, "title" if degrees else "quiet")
         way = QBoxLayout.Direction
         self._number.setDirection(way.LeftToRight if degrees else way.TopToBottom)
+        self.line.setText(
+            _line(task_title(task.movement, task.side), value, interval if degrees else "")
+        )
         middle = measurement.value if measurement else None
         low, high = (measurement.low, measurement.high) if measurement else (None, None)
         self.on_body.show_reading(
@@ -182,13 +184,13 @@ class PainPage(QWidget):
             self._say_next()
 
     def _say_next(self) -> None:
-        """Say what follows and, where it begins by itself, what is still to be done for it."""
+        """Say what leads on: the button or, once the pain is said, standing in place."""
         if self._back is None:
             words = tr("Press Continue when you are ready.")
         elif self.pain.value is None:
-            words = tr("Choose a number, then stand at your spot: it starts by itself.")
+            words = tr("Choose a number, then press Continue or go to your spot.")
         else:
-            words = tr("Stand at your spot: it starts by itself.")
+            words = tr("Press Continue, or go to your spot.")
         self.next_words.setText(words)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
@@ -206,3 +208,9 @@ class PainPage(QWidget):
 
     def _answer(self, after: NextAction, _checked: bool = False) -> None:
         self.answered.emit(self.pain.value, self.reason.value, after)
+
+
+def _line(title: str, value: str, interval: str) -> str:
+    """Return a reading and its range on one line, "Flexion, right arm: 120° (114 to 126)"."""
+    reading = f"{value} ({interval})" if interval else value[:1].lower() + value[1:]
+    return f"{title}: {reading}" if reading else title

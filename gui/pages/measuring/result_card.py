@@ -1,17 +1,16 @@
-"""Card of a session's results: both sides under one heading, their difference, the time before."""
+"""Cards of a session's results: both sides under one heading, their difference, the time before."""
 
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QPushButton, QSizePolicy, QVBoxLayout, QWidget
 
 from gui.drawing.reading_on_body import Reading
 from gui.style.appearance import Appearance
-from gui.style.measures import GAP_PX
 from gui.text.result_wording import difference_words, last_time_words, value_and_range
 from gui.text.wording import measurement_words, movement_name, side_title, tr
 from gui.widgets.figures.reading_figure import ReadingFigure
+from gui.widgets.figures.standing_figure import StandingFigure
 from gui.widgets.layouts import (
     Content,
     card,
@@ -21,8 +20,8 @@ from gui.widgets.layouts import (
     separator,
     widget_with,
 )
-from gui.widgets.side_by_side import LARGE_FROM_PERCENT, SideBySide
-from gui.widgets.text import label
+from gui.widgets.side_by_side import LARGE_FROM_PERCENT
+from gui.widgets.text import SignedLine, label
 from measure.domain.landmarks import Side
 from measure.domain.measurements import Measurement
 from measure.domain.movements import MOVEMENTS, Movement, Unit
@@ -44,7 +43,7 @@ class Said:
 
 
 class ResultCard(QWidget):
-    """One block a movement; a side that was not measured today shows the time before.
+    """One card a movement; a side that was not measured today shows the time before.
 
     Parameters
     ----------
@@ -64,7 +63,7 @@ class ResultCard(QWidget):
         self._blocks = QVBoxLayout()
         self._blocks.setContentsMargins(0, 0, 0, 0)
         self._blocks.setSpacing(appearance.gap(2))
-        column(card(self._blocks), on=self)
+        column(self._blocks, on=self)
 
     def set_mirrored(self, mirrored: bool) -> None:
         """Let drawings face as those of the live page, from the next results on."""
@@ -91,65 +90,56 @@ class ResultCard(QWidget):
         self.readings, self.differences = [], []
         shown = _Results(results, before, details, wanted)
         movements = list(dict.fromkeys(movement for movement, _ in results))
-        for place, movement in enumerate(movements):
-            if place:
-                self._blocks.addWidget(separator())
+        for movement in movements:
             self._blocks.addWidget(self._block(movement, shown))
-        if not any((movement, side) in before for movement in movements for side in Side):
-            first = tr("These are the first results, so there is nothing to compare them with yet.")
+        earlier = any((movement, side) in before for movement in movements for side in Side)
+        if not earlier and not self._large:
+            first = tr("First results: there is nothing to compare them with yet.")
             self._blocks.addWidget(label(first, "quiet"))
 
+    def lines(self) -> list[QWidget]:
+        """Return the notes that are shown, from top to bottom."""
+        return self.findChildren(SignedLine)
+
     def _block(self, movement: Movement, shown: "_Results") -> QWidget:
-        """Return one movement: heading, difference, and both sides."""
+        """Return the card of one movement: heading, difference, both sides, and notes on them."""
         gap = self._appearance.gap
         left, right = (shown.results.get((movement, side)) for side in Side)
         words = ""
         if left is not None and right is not None:
             words = difference_words(movement, side_difference(left, right))
         self.differences.append(words)
-        heading: list[Content] = [(label(movement_name(movement), "title"), 2)]
+        heading = [label(movement_name(movement), "title")]
         if words:
-            difference = label(words[:1].upper() + words[1:], "strong")
-            if not self._large:
-                difference.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
-            heading.append((difference, 3))
-        cells = [self._cell((movement, side), shown) for side in Side]
-        sides = row(*((cell, 1) for cell in cells), spacing=gap(2))
-        return widget_with(
-            column(
-                SideBySide(self._appearance, *heading, spacing=gap(1)),
-                sides,
-                spacing=gap(1),
-            )
+            heading.append(label(words[:1].upper() + words[1:]))
+        at_left, at_right = (self._cell((movement, side), shown) for side in Side)
+        between = separator(upright=True)
+        return card(
+            column(*heading, spacing=gap(0.5)),
+            row((at_left, 1), between, (at_right, 1), spacing=gap(2)),
+            *_notes(movement, shown),
+            spacing=gap(1),
         )
 
     def _cell(self, task: Task, shown: "_Results") -> QWidget:
-        """Return one side: the body beside its number, and beneath them what else is said."""
-        movement, side = task
-        gap = self._appearance.gap
+        """Return one side: the body beside its number and what is said of it."""
+        if self._large:
+            return widget_with(column(*self._words(task, shown), 1, spacing=0))
         measurement = shown.results.get(task)
-        words = self._words(task, shown)
-        # Beside a drawing words stand at its middle, without one at the top.
-        above = [] if self._large else [1]
-        contents: list[Content] = [(column(*above, *words, 1, spacing=0), 1)]
-        if measurement is not None and not self._large:
+        figure: QWidget = StandingFigure(self._appearance)
+        if measurement is not None:
             figure = ReadingFigure(self._appearance)
-            figure.setFixedSize(*_FIGURE_PX)
             reading = Reading(
-                movement=movement,
-                side=side,
+                movement=task[0],
+                side=task[1],
                 value=measurement.value,
                 low=measurement.low,
                 high=measurement.high,
             )
             figure.show_reading(reading, mirrored=self._mirrored)
-            contents.insert(0, figure)
-        notes = [label(note, "quiet") for note in shown.details.get(task, Said()).notes]
-        half = card((row(*contents, spacing=gap(1.5)), 1), *notes, spacing=gap(0.5))
-        inside = half.layout()
-        assert inside is not None
-        inside.setContentsMargins(2 * GAP_PX, GAP_PX, 2 * GAP_PX, GAP_PX)
-        return half
+        figure.setFixedSize(*_FIGURE_PX)
+        said = column(1, *self._words(task, shown), 1, spacing=self._appearance.gap(0.5))
+        return widget_with(row(figure, (said, 1), spacing=self._appearance.gap(1)))
 
     @property
     def _large(self) -> bool:
@@ -160,7 +150,7 @@ class ResultCard(QWidget):
         """Return what is said of one side; of one that was not measured how it can be."""
         movement, side = task
         measurement, earlier = shown.results.get(task), shown.before.get(task)
-        words: list[Content] = [label(side_title(side), "quiet")]
+        words: list[Content] = [label(side_title(side), "strong")]
         last = [label(last_time_words(earlier), "quiet")] if earlier is not None else []
         if measurement is None:
             words += [label(tr("Not measured today")), *last]
@@ -171,7 +161,8 @@ class ResultCard(QWidget):
         self.readings.append(measurement_words(measurement))
         value, interval = value_and_range(measurement)
         degrees = measurement.value is not None and MOVEMENTS[movement].unit is Unit.DEGREES
-        number, ends = label(value, "display" if degrees else "title"), label(interval, "strong")
+        number = label(value, "number" if degrees else "title")
+        ends = label(interval, "title" if degrees else "quiet")
         if degrees and self._large:
             number.setWordWrap(False)
             number.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Preferred)
@@ -181,6 +172,15 @@ class ResultCard(QWidget):
         pain = shown.details.get(task, Said()).pain
         words += [label(pain)] if pain else []
         return words + last
+
+
+def _notes(movement: Movement, shown: "_Results") -> list[QWidget]:
+    """Return the notes on both sides of a movement, under them over the whole width."""
+    return [
+        SignedLine(side_title(side), note, "quiet", "strong")
+        for side in Side
+        for note in shown.details.get((movement, side), Said()).notes
+    ]
 
 
 @dataclass(frozen=True, slots=True)

@@ -4,7 +4,7 @@ from functools import partial
 
 from PySide6.QtCore import QEvent, QObject, Qt, QTimer, Signal, Slot
 from PySide6.QtGui import QKeySequence, QShortcut
-from PySide6.QtWidgets import QPushButton, QScrollArea, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QPushButton, QScrollArea, QSizePolicy, QVBoxLayout, QWidget
 
 from gui.protocol.red_flags import RedFlagScreening, ScreeningAnswer, ScreeningPage
 from gui.style.appearance import Appearance
@@ -14,7 +14,7 @@ from gui.text.wording import tr
 from gui.widgets.buttons import ButtonRow, ShortcutButton, button
 from gui.widgets.figures.standing_figure import StandingFigure
 from gui.widgets.layouts import Content, card, column, row, separator, widget_with
-from gui.widgets.scroll_page import scrollable
+from gui.widgets.scroll_page import STRIP_PX, keep_whole, scrollable
 from gui.widgets.side_by_side import LARGE_FROM_PERCENT
 from gui.widgets.text import SignedLine, label
 from measure.domain.screening_records import ScreeningOccasion
@@ -25,12 +25,10 @@ _BUTTON_ORDER = (
     ScreeningAnswer.NONE_FITS,
     ScreeningAnswer.CLINICIAN_AGREES,
 )
-#: Width and height of the drawn person, pixels. [technical]
-_FIGURE_PX = (240, 300)
+#: Width and height of the drawn person, and of one beside large text, pixels. [technical]
+_FIGURE_PX, _FIGURE_BESIDE_LARGE_PX = (280, 360), (250, 300)
 #: Pixels from its end at which a list counts as read to the end. [technical]
 _END_PX = 8
-#: Pixels above the lower edge where a list that goes on is faded out. [technical]
-_FADED_PX = 20
 
 
 class SafetyPage(QWidget):
@@ -55,8 +53,9 @@ class SafetyPage(QWidget):
         self._layout.setContentsMargins(0, 0, 0, 0)
         self._shown: QWidget | None = None
         self._area: QScrollArea | None = None
-        #: The signs of the list that is shown, and their card.
+        #: The signs of the list that is shown, what follows from them, and their card.
         self._lines: list[SignedLine] = []
+        self._close: QWidget = self
         self._signs: QWidget = self
         #: Runs out when what was painted is on the screen; goes with the page.
         self._painted = QTimer(self, singleShot=True, interval=0)
@@ -125,7 +124,7 @@ class SafetyPage(QWidget):
         """Return the signs that lie below the window's edge, wholly or in part."""
         if self._area is None:
             return []
-        edge = scrolled + self._area.viewport().height() - _FADED_PX - self._signs.y()
+        edge = scrolled + self._area.viewport().height() - STRIP_PX - self._signs.y()
         return [line for line in self._lines if line.geometry().bottom() > edge]
 
     def _show(self) -> None:
@@ -133,6 +132,9 @@ class SafetyPage(QWidget):
         words = screening_text(self._screening.page)
         buttons = self._buttons()
         area = scrollable(self._list(words) if self._screening.asks else self._verdict(words))
+        if self._screening.asks:
+            lines = (*self._lines, self._close)
+            keep_whole(area, lambda: lines)
         area.setAccessibleName(words.title)
         buttons.installEventFilter(area)
         foot = row(buttons, margins=(MARGIN_PX, GAP_PX, MARGIN_PX, GAP_PX))
@@ -151,34 +153,30 @@ class SafetyPage(QWidget):
         """Return the signs of a list below its question; few ones in larger type."""
         here, of = self._screening.page_position
         roomy = self._appearance.percent < LARGE_FROM_PERCENT
-        before = (
-            tr("Before going on, {here} of {of}")
-            if self._screening.check is ScreeningOccasion.AFTER_PAIN
-            else tr("Before measuring, {here} of {of}")
-        )
-        place = label(before.format(here=here, of=of), "quiet" if roomy else "small")
+        gap = self._appearance.gap
+        position = tr("{here} of {of}").format(here=here, of=of)
+        place = label(f"{words.heading}, {position}" if roomy else position, "quiet")
         place.setWordWrap(False)
+        place.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Preferred)
         self._lines = []
         for item, strong in zip(words.items, words.strong, strict=True):
             line = SignedLine("\u2022", item)
             line.emphasise(strong.split("|"))
             self._lines.append(line)
-        close = label(words.close, "alarm" if words.alarming else "title")
+        self._close = label(words.close, "alarm" if words.alarming else "title")
         self._signs = card(
             *self._lines,
-            close,
+            self._close,
             role="alarm-card" if words.alarming else "card",
-            spacing=self._appearance.gap(1.25 if roomy else 1),
+            spacing=gap(1.25 if roomy else 1),
         )
-        heading = label(words.heading, "quiet" if roomy else "small")
         made = widget_with(
             column(
-                row((heading, 1), place),
-                label(words.title, "display"),
+                row((label(words.title, "display"), 1), place, spacing=gap(2)),
                 self._signs,
                 1,
-                margins=(0, self._appearance.gap(1.5), 0, GAP_PX),
-                spacing=self._appearance.gap(1),
+                margins=(0, gap(3 if roomy else 1.5), 0, GAP_PX),
+                spacing=gap(1.5 if roomy else 1),
             )
         )
         made.setProperty("short", roomy and not words.alarming)
@@ -192,21 +190,20 @@ class SafetyPage(QWidget):
         contents: list[Content]
         if words.alarming:
             numbers = [
-                (column(label(number, "display"), label(where), spacing=0), 1)
+                (column(label(number, "number"), label(where), spacing=0), 1)
                 for number, where in words.numbers
             ]
             called = row(*numbers, spacing=gap(2))
             contents = [card(title, first, called, *rest, role="alarm-fill", spacing=gap(2))]
         else:
             said = column(1, title, first, *rest, 1, spacing=gap(2))
-            shown: list[Content] = [(said, 1)]
-            if self._appearance.percent < LARGE_FROM_PERCENT:
-                figure = StandingFigure(self._appearance)
-                figure.setFixedSize(*_FIGURE_PX)
-                shown.insert(0, figure)
+            roomy = self._appearance.percent < LARGE_FROM_PERCENT
+            figure = StandingFigure(self._appearance)
+            figure.setFixedSize(*(_FIGURE_PX if roomy else _FIGURE_BESIDE_LARGE_PX))
             if self.answers:
-                said.insertLayout(said.count() - 1, row(*self.answers.values(), 1))
-            contents = [card(row(*shown, spacing=gap(4)))]
+                agreed = row(*self.answers.values(), 1, margins=(0, gap(1), 0, 0))
+                said.insertLayout(said.count() - 1, agreed)
+            contents = [card(row(figure, (said, 1), spacing=gap(4 if roomy else 2)))]
         margins = (0, MARGIN_PX, 0, MARGIN_PX)
         return widget_with(column(2, *contents, 3, margins=margins, spacing=gap(2)))
 

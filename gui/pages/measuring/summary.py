@@ -1,7 +1,7 @@
-"""Summary page: a session's results on one card, and the ways on from there."""
+"""Summary page: a session's results, one card a movement, and the ways on from there."""
 
 import datetime as dt
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 
 from PySide6.QtCore import Signal, Slot
 from PySide6.QtGui import QGuiApplication
@@ -16,8 +16,9 @@ from gui.text.result_wording import line_of_results, result_notes
 from gui.text.wording import pain_sentence, side_name, tr
 from gui.widgets.announcement import announce
 from gui.widgets.buttons import ButtonRow, button
+from gui.widgets.layouts import column, widget_with
 from gui.widgets.page_frame import frame_page
-from gui.widgets.scroll_page import bring_into_view
+from gui.widgets.scroll_page import bring_into_view, keep_whole
 from gui.widgets.text import label
 from measure.domain.measurements import Measurement
 from measure.domain.records import History
@@ -43,11 +44,11 @@ class SummaryPage(QWidget):
         self.next_side = button(tr("Measure this side"), key=tr("O"))
         self.card = ResultCard(appearance, self.next_side)
         self.typed = TypedValues()
-        self.typing = button(tr("Add passive or goniometer values"), "link", checkable=True)
+        self.typing = button(tr("Add goniometer values"), "link", checkable=True)
         self.typing.toggled.connect(self._show_typing)
-        self.copy = button(tr("Copy as a line of text"), "link")
+        self.copy = button(tr("Copy as text"), "link")
         self.progress = button(tr("Progress"), "link")
-        self.report = button(tr("Report"), "link")
+        self.report = button(tr("Report"))
         self.noting = button(tr("Add a note"), "link", checkable=True)
         self.noting.toggled.connect(self._show_note)
         self.note = QPlainTextEdit()
@@ -58,7 +59,8 @@ class SummaryPage(QWidget):
         self.next_movement = button(tr("Another movement"), key=tr("M"))
         self.finish = button(tr("Finish"), "main", key=tr("Enter"))
         self.line = ""
-        self._ways = ButtonRow([self.progress, self.report, self.noting, self.copy, self.typing])
+        self._ways = ButtonRow([self.progress, self.noting, self.copy, self.typing])
+        self._below = widget_with(column(self._ways))
         for source, slot in (
             (self.next_side, self.other_side),
             (self.next_movement, self.another),
@@ -72,13 +74,19 @@ class SummaryPage(QWidget):
             self,
             self.title,
             self.card,
-            self._ways,
+            self._below,
             self.typed,
             self.note,
             1,
-            buttons=[self.next_movement, self.finish],
+            buttons=[self.next_movement, self.report, self.finish],
             caution=True,
         )
+        keep_whole(self, self._lines)
+
+    def _lines(self) -> Iterable[QWidget]:
+        """Return what the window's lower edge must not cut."""
+        yield from self.card.lines()
+        yield self._below
 
     def show_session(
         self, measuring: MeasurementSession, name: str, history: History, today: dt.date
@@ -104,7 +112,7 @@ class SummaryPage(QWidget):
         self.title.setText(_title(bool(results), saved=measuring.log.saving))
         self.line = line_of_results(name, today, conduct, results)
         self.next_movement.setVisible(clinic)
-        self.copy.say(tr("Copy as a line of text"))
+        self.copy.say(tr("Copy as text"))
         self.copy.setVisible(bool(results))
         self.noting.setVisible(measuring.log.saving)
         self.note.setVisible(self.noting.isChecked() and measuring.log.saving)
@@ -131,7 +139,7 @@ class SummaryPage(QWidget):
     @Slot()
     def _copy(self) -> None:
         QGuiApplication.clipboard().setText(self.line)
-        self.copy.say(tr("Copied as a line of text"))
+        self.copy.say(tr("Copied as text"))
         announce(self.copy, self.copy.accessibleName())
 
     @Slot(bool)

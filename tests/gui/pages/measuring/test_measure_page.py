@@ -33,10 +33,10 @@ def test_a_session_at_home_by_keys_alone(stage: WindowHarness, press: Press) -> 
     trials(stage, 150.0, 151.0, 152.0, 153.0)
     assert shown(stage) is page.pain
     assert page.pain.next_title.text() == "Next, 2 of 8: Flexion, left arm"
-    choose = "Choose a number, then stand at your spot: it starts by itself."
+    choose = "Choose a number, then press Continue or go to your spot."
     assert page.pain.next_words.text() == choose
     press(Qt.Key.Key_2, "2")
-    assert page.pain.next_words.text() == "Stand at your spot: it starts by itself."
+    assert page.pain.next_words.text() == "Press Continue, or go to your spot."
     press(Qt.Key.Key_Return)
     assert shown(stage) is page.live
     assert stage.engine.side is Side.LEFT

@@ -133,7 +133,7 @@ def test_of_who_is_not_to_be_saved_nothing_is_written(new_stage: WindowHarness) 
         hand.click(page.pain.done)
         assert page.summary.title.text() == "Today's results, not saved"
         assert page.summary.copy.isVisible()
-        assert page.summary.copy.text() == "Copy as a line of text"
+        assert page.summary.copy.text() == "Copy as text"
         assert not page.summary.note.isVisible()
         assert page.live.stop.accessibleName() == "Finish"
         assert not page.summary.progress.isVisible()
@@ -175,7 +175,7 @@ def test_the_full_baseline_shows_the_difference_at_once(stage: WindowHarness) ->
     assert stage.window.focusWidget() is next(iter(field.values()))
     assert list(dict.fromkeys(movement for movement, *_ in field)) == list(Movement)[:4]
     hand.click(page.summary.copy)
-    assert page.summary.copy.text() == "Copied as a line of text"
+    assert page.summary.copy.text() == "Copied as text"
     assert "right 120\u00b0 (114 to 126), left arm: 40\u00b0 less" in page.summary.line
     hand.click(page.summary.finish)
     (session,) = stage.history().sessions
