@@ -1,7 +1,8 @@
 """Painting of the history chart: ribbons with single readings, events as flags above them.
 
 The days stand right beneath the readings; below them are strips of measurements without a result,
-pain, and exercises.
+pain, and exercises, each with its title above it. Places on the body are named in the plot, so that
+it is nearly as wide as the chart.
 
 Dashes stand for a measurement without a result and for nothing else. The left shoulder is a dark
 ribbon with discs, the right one a light ribbon with squares, so that both stay apart in grey.
@@ -12,7 +13,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
-from PySide6.QtCore import QPointF, QRectF, Qt
+from PySide6.QtCore import QPointF, QRectF, QSizeF, Qt
 from PySide6.QtGui import (
     QColor,
     QFontMetricsF,
@@ -21,6 +22,7 @@ from PySide6.QtGui import (
     QPolygonF,
 )
 
+from gui.drawing.chart_flags import flags, placed_flags, word_left_px
 from gui.drawing.chart_marks import (
     paint_mark,
     paint_number,
@@ -31,38 +33,32 @@ from gui.drawing.chart_marks import (
 )
 from gui.drawing.chart_scales import DayScale, ValueScale, value_ticks
 from gui.drawing.curves import ChartContent, CurvePoint, SideCurve
-from gui.drawing.flag_places import spread
+from gui.drawing.free_places import drawn_places, free_place
 from gui.style.appearance import Appearance
 from gui.style.measures import BODY_PX
 from gui.text.chart_wording import places, tick_words
-from gui.text.wording import event_mark, side_title, tr
+from gui.text.wording import side_title, tr
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
 from measure.domain.reading_scale import scale_of
-from measure.domain.records import EventKind
 
-#: Heights of the strips beneath the days, and of the days, in lines of words. [technical]
-_DAYS, _REFUSED, _PAIN, _EXERCISES = 1.5, 1.2, 2.8, 1.2
-#: Largest share of the height that the strip of pain takes. [technical]
-_PAIN_SHARE = 0.2
+#: Heights beneath the plot, in lines of words: of the days, of the space between them and the
+#: strips, of a strip of marks with its title, of pain without its title, and beneath its 0.
+#: [technical]
+_DAYS, _SPACE, _STRIP, _PAIN, _BELOW = 1.35, 0.9, 2.0, 2.2, 0.6
 #: How much of the growth of text the words of a chart take part in, so that its curves keep their
 #: room. [technical]
-_WORDS_GROWTH = 0.25
+_WORDS_GROWTH = 0.6
 #: Opacity of the band of sessions that the main line leaves out. [technical]
 _APART_BAND = 0.1
 #: Half of the distance between two readings of one day, pixels. [technical]
 _APART_PX = 3.0
-#: Largest share of the width that the words left of the chart may take; where they would take
-#: more, places on the body are left out. [technical]
-_NAMED_SHARE = 0.22
-#: Width of a flag, in lines of words. [technical]
-_FLAG = 1.0
-#: Room above the highest line and beneath the lowest strip, in lines of words. [technical]
-_ABOVE, _BELOW = 0.6, 0.3
+#: Width of a flag, and the room beneath it, in lines of words. [technical]
+_FLAG, _BELOW_FLAG = 1.0, 0.35
+#: Room above the highest line without flags, in lines of words. [technical]
+_ABOVE = 0.55
 #: Least height of the plot, in lines of words. [technical]
-_PLOT = 2.8
-#: Most characters of a note beside a flag. [technical]
-_NOTE = 44
+_PLOT = 5.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -77,12 +73,20 @@ class ChartLayout:
     exercises_y: float
     names: tuple[tuple[float, str], ...]
     words_px: float
+    right_px: float
+
+    @staticmethod
+    def lower_height(content: ChartContent | None, appearance: Appearance) -> int:
+        """Return the height of what lies beneath the days, pixels."""
+        line = QFontMetricsF(appearance.font(chart_words_px(appearance))).height()
+        return round(line * (_SPACE + sum(_lower_lines(content))))
 
     @staticmethod
     def least_height(content: ChartContent | None, appearance: Appearance) -> int:
         """Return the least height at which a content is read, pixels."""
         line = QFontMetricsF(appearance.font(chart_words_px(appearance))).height()
-        return round(line * (sum(_strips(content)) + _PLOT) / (1 - _PAIN_SHARE))
+        upper = round(line * (_upper_lines(content) + _PLOT + _DAYS))
+        return upper + ChartLayout.lower_height(content, appearance)
 
     @classmethod
     def of(
@@ -92,26 +96,30 @@ class ChartLayout:
         words_px = chart_words_px(appearance)
         metrics = QFontMetricsF(appearance.font(words_px))
         line = metrics.height()
-        wide = _axis_px(axis_names(content.movement, named=True), metrics)
-        named = wide <= _NAMED_SHARE * size.width()
-        names = axis_names(content.movement, named=named)
-        left = size.left() + _axis_px(names, metrics) + line * 0.7
+        names = _axis_names(content.movement)
+        left = size.left() + _axis_px(names, metrics) + 8
         sides = max((metrics.horizontalAdvance(side_title(side)) for side in Side), default=0.0)
-        right = size.right() - sides - line * 1.4
-        flags, days, refused, exercises = _strips(content)
-        top, pain = size.top() + line * flags, size.bottom() - line * exercises
-        pain_high = min(line * _PAIN, size.height() * _PAIN_SHARE)
-        bottom = pain - line * (days + refused) - pain_high
+        right = size.right() - sides - line
+        refused, pain, _ = _lower_lines(content)
+        bottom = size.bottom() - cls.lower_height(content, appearance) - line * _DAYS
+        beneath = bottom + line * (_DAYS + _SPACE)
+        pain_top = beneath + line * (refused + 1)
         low, high = scale_of(content.movement)
         return cls(
             days=DayScale(first=first, last=content.today, left_px=left, right_px=right),
-            values=ValueScale(low=low, high=high, top_px=top, bottom_px=bottom),
-            pain=ValueScale(low=0, high=10, top_px=pain - pain_high, bottom_px=pain),
+            values=ValueScale(
+                low=low,
+                high=high,
+                top_px=size.top() + line * _upper_lines(content),
+                bottom_px=bottom,
+            ),
+            pain=ValueScale(low=0, high=10, top_px=pain_top, bottom_px=pain_top + line * _PAIN),
             flags_y=size.top() + line * _FLAG / 2,
-            refused_y=bottom + line * (days + refused / 2),
-            exercises_y=size.bottom() - line * _EXERCISES / 2,
+            refused_y=beneath + line * 1.5,
+            exercises_y=beneath + line * (refused + pain + 1.5),
             names=names,
             words_px=words_px,
+            right_px=size.right(),
         )
 
     def place(self, point: CurvePoint) -> QPointF:
@@ -151,29 +159,43 @@ class ChartPainter:
     # -- axes -----------------------------------------------------------------------------------
 
     def _paint_axes(self) -> None:
-        days, values = self._layout.days, self._layout.values
-        pain, right = self._layout.pain, Qt.AlignmentFlag.AlignRight
+        values, pain = self._layout.values, self._layout.pain
         names = [(values.y(value), name) for value, name in self._layout.names]
-        line = self._metrics.height()
-        names = names[:: _stride(names, line)]
-        names.append((pain.bottom_px, ""))
-        for y, name in names:
-            self._painter.setPen(QPen(self._colour("line"), 1))
-            self._painter.drawLine(QPointF(days.left_px, y), QPointF(days.right_px, y))
-            self._write(days.left_px - 8, y, name, "quiet", right)
-        middle = (pain.top_px + pain.bottom_px) / 2
-        words = tr("pain, 0 to 10")
-        if pain.bottom_px - pain.top_px >= line:
-            words = tr("pain")
-            self._write(days.right_px + 8, pain.top_px, "10")
-            self._write(days.right_px + 8, pain.bottom_px, "0")
-        self._write(days.left_px - 8, middle, words, "quiet", right)
+        names = names[:: _stride(names, self._metrics.height())]
+        for y, name in (*names, (pain.top_px, "10"), (pain.bottom_px, "0")):
+            self._paint_line(y, name)
+        self._title(pain.top_px - self._metrics.height() * 0.5, tr("pain, 0 to 10"))
         if self._content.exercise_days:
-            words = tr("exercises")
-            self._write(days.left_px - 8, self._layout.exercises_y, words, "quiet", right)
+            self._title(self._layout.exercises_y - self._metrics.height(), tr("exercises"))
         if any(point.value is None for point in self._content.points):
-            words = tr("no result")
-            self._write(days.left_px - 8, self._layout.refused_y, words, "quiet", right)
+            self._title(self._layout.refused_y - self._metrics.height(), tr("no result"))
+        self._paint_body_places()
+
+    def _paint_line(self, y: float, name: str) -> None:
+        """Paint a line across, with its name left of it."""
+        days = self._layout.days
+        self._painter.setPen(QPen(self._colour("line"), 1))
+        self._painter.drawLine(QPointF(days.left_px, y), QPointF(days.right_px, y))
+        self._write(days.left_px - 8, y, name, "quiet", Qt.AlignmentFlag.AlignRight)
+
+    def _title(self, y: float, words: str) -> None:
+        """Write what a strip shows above its beginning."""
+        self._write(self._layout.days.left_px, y, words)
+
+    def _paint_body_places(self) -> None:
+        """Name the heights that people know at their lines, where no reading lies."""
+        layout, named = self._layout, dict(self._layout.names)
+        taken = drawn_places(self._content, layout.days, layout.values)
+        poles = [QPointF(layout.days.x(flag.day), 0) for flag in flags(self._content)]
+        within = self._plot()
+        within.setBottom(layout.values.bottom_px)
+        for value, words in places(self._content.movement):
+            if words == named.get(value):
+                continue
+            size = QSizeF(self._metrics.horizontalAdvance(words) + 2, self._metrics.height())
+            spot = free_place(layout.values.y(value), size, within, taken, poles)
+            if spot is not None:
+                self._write(spot.left(), spot.center().y(), words)
 
     def _paint_days(self) -> None:
         days, y = self._layout.days, self._layout.values.bottom_px
@@ -315,24 +337,19 @@ class ChartPainter:
                 painter.drawEllipse(place, 2.0, 2.0)
 
     def _paint_flags(self) -> None:
-        """Plant a numbered flag on each day of an event or turn; the legend has its words."""
+        """Plant a numbered flag on each day of an event or turn; the legend has all its words."""
         layout, days = self._layout, self._layout.days
         wide = self._metrics.height() * _FLAG
-        shown = [
-            (number, days.x(day))
-            for number, (day, _) in enumerate(flags(self._content), start=1)
-            if days.holds(day)
-        ]
-        middles = spread(
-            [x for _, x in shown], wide + 3, left_px=days.left_px, right_px=days.right_px
-        )
         foot = layout.flags_y + wide / 2
-        for (number, x), middle in zip(shown, middles, strict=True):
+        for flag in placed_flags(self._content, days, layout.right_px, self._metrics):
+            x, middle = days.x(flag.day), flag.middle_px
             self._painter.setPen(QPen(self._colour("edge", 0.7), 1.2))
             poles = [QPointF(middle, foot), QPointF(x, layout.values.top_px)]
             self._painter.drawPolyline(QPolygonF([*poles, QPointF(x, layout.values.bottom_px)]))
             place = QPointF(middle, layout.flags_y)
-            paint_number(self._painter, self._appearance, place, wide, number)
+            paint_number(self._painter, self._appearance, place, wide, flag.number)
+            self._painter.setFont(self._font)
+            self._write(word_left_px(flag, self._metrics), layout.flags_y, flag.short)
 
     def paint_chosen(self, point: CurvePoint, words: str) -> None:
         """Paint a ring round a measurement and what it was in a bubble."""
@@ -379,20 +396,19 @@ class ChartPainter:
         return self._appearance.colour(name, opacity)
 
 
-def _strips(content: ChartContent | None) -> tuple[float, float, float, float]:
-    """Return the heights of flags, days, refusals and exercises, in lines of words.
+def _lower_lines(content: ChartContent | None) -> tuple[float, float, float]:
+    """Return the heights of the strips of refusals, pain and exercises, in lines of words.
 
     Without a content all of them have room.
     """
-    flagged = content is None or bool(content.events or content.turns)
     refused = content is None or any(point.value is None for point in content.points)
     exercises = content is None or bool(content.exercise_days)
-    return (
-        _ABOVE + _FLAG * flagged,
-        _DAYS,
-        _REFUSED * refused,
-        _EXERCISES if exercises else _BELOW,
-    )
+    return (_STRIP * refused, 1 + _PAIN + _BELOW, _STRIP * exercises)
+
+
+def _upper_lines(content: ChartContent | None) -> float:
+    """Return the height above the plot, in lines of words."""
+    return _FLAG + _BELOW_FLAG if content is None or content.events or content.turns else _ABOVE
 
 
 def chart_words_px(appearance: Appearance) -> float:
@@ -400,15 +416,9 @@ def chart_words_px(appearance: Appearance) -> float:
     return BODY_PX * (1 + (appearance.percent / 100 - 1) * _WORDS_GROWTH)
 
 
-def axis_names(movement: Movement, *, named: bool) -> tuple[tuple[float, str], ...]:
-    """Return the values that the axis names, with the places that people know where `named`."""
-    on_body = dict(places(movement)) if named else {}
-    names = []
-    for value, name in value_ticks(movement):
-        name = tr(name)
-        place = on_body.get(value, name)
-        names.append((value, name if place == name else f"{place}  {name}"))
-    return tuple(names)
+def _axis_names(movement: Movement) -> tuple[tuple[float, str], ...]:
+    """Return the values that the axis names, each with its name."""
+    return tuple((value, tr(name)) for value, name in value_ticks(movement))
 
 
 def _stride(names: Sequence[tuple[float, str]], line: float) -> int:
@@ -420,20 +430,4 @@ def _stride(names: Sequence[tuple[float, str]], line: float) -> int:
 
 def _axis_px(names: Sequence[tuple[float, str]], metrics: QFontMetricsF) -> float:
     """Return how wide the words left of the chart are."""
-    beside = (tr("pain, 0 to 10"), tr("exercises"), tr("no result"))
-    return max(map(metrics.horizontalAdvance, [*(name for _, name in names), *beside]))
-
-
-def flags(content: ChartContent) -> list[tuple[dt.date, str]]:
-    """Return the days of events and turns with their words, the earliest first."""
-    marks = []
-    for event in content.events:
-        words = event_mark(event.kind)
-        if event.kind is EventKind.OTHER and event.note:
-            words = event.note if len(event.note) <= _NOTE else f"{event.note[:_NOTE].rstrip()}..."
-        if event.side is not None:
-            words = tr("{event}, {side}").format(event=words, side=side_title(event.side).lower())
-        marks.append((event.day, words))
-    for side, day in content.turns:
-        marks.append((day, tr("turn, {side}").format(side=side_title(side).lower())))
-    return sorted(marks)
+    return max(map(metrics.horizontalAdvance, [*(name for _, name in names), "10"]))

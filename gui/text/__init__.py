@@ -2,7 +2,7 @@
 
 Public names:
 
-    chart_wording: places, tick_words, weekday_name
+    chart_wording: flag_word, places, tick_words, weekday_name
     day_text: day_from_text, day_text
     exercise_wording: beside_words, compared_name, count_unit, day_words, how_sentence,
         in_part_words, limit_in_short, limit_passed_sentence, limit_sentence, log_words,

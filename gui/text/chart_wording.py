@@ -7,6 +7,7 @@ from PySide6.QtCore import QDate, QLocale
 from gui.text.wording import tr
 from measure.domain.movements import MOVEMENTS, Direction, Family, Movement, Unit
 from measure.domain.reading_scale import LEVEL_TICKS
+from measure.domain.records import EventKind
 
 #: Forms of a tick's name by what the ticks stand for.
 _FORMS = {"day": "d MMM", "month": "MMM", "year": "yyyy"}
@@ -40,3 +41,24 @@ def places(movement: Movement) -> tuple[tuple[float, str], ...]:
     if facts.direction is Direction.BACKWARDS:
         return ((0.0, tr("arm hanging")), (90.0, tr("straight back")))
     return ((0.0, tr("arm hanging")), (90.0, tr("shoulder height")), (180.0, tr("straight up")))
+
+
+def flag_word(kind: EventKind) -> str:
+    """Return one word for an event, beside the number of its flag."""
+    return {
+        EventKind.INJECTION: tr("injection"),
+        EventKind.HYDRODILATATION: tr("hydrodilatation"),
+        EventKind.MANIPULATION: tr("manipulation"),
+        EventKind.CAPSULAR_RELEASE: tr("release"),
+        EventKind.PROCEDURE: tr("procedure"),
+        EventKind.FLARE: tr("flare"),
+        EventKind.THERAPY: tr("therapy"),
+        EventKind.THERAPY_BEGAN: tr("therapy"),
+        EventKind.THERAPY_ENDED: tr("therapy"),
+        EventKind.PROGRAMME_CHANGED: tr("exercises"),
+        EventKind.MEDICINE_CHANGED: tr("medicine"),
+        EventKind.CLINIC_VISIT: tr("visit"),
+        EventKind.CAMERA_CHANGED: tr("camera"),
+        EventKind.MODEL_CHANGED: tr("tracking"),
+        EventKind.OTHER: tr("other"),
+    }[kind]

@@ -3380,12 +3380,44 @@
         <translation>infiltración</translation>
     </message>
     <message>
+        <source>manipulation</source>
+        <translation>movilización</translation>
+    </message>
+    <message>
+        <source>release</source>
+        <translation>liberación</translation>
+    </message>
+    <message>
         <source>procedure</source>
         <translation>intervención</translation>
     </message>
     <message>
         <source>flare</source>
         <translation>brote</translation>
+    </message>
+    <message>
+        <source>therapy</source>
+        <translation>terapia</translation>
+    </message>
+    <message>
+        <source>medicine</source>
+        <translation>medicación</translation>
+    </message>
+    <message>
+        <source>visit</source>
+        <translation>visita</translation>
+    </message>
+    <message>
+        <source>camera</source>
+        <translation>cámara</translation>
+    </message>
+    <message>
+        <source>tracking</source>
+        <translation>seguimiento</translation>
+    </message>
+    <message>
+        <source>other</source>
+        <translation>otro</translation>
     </message>
     <message>
         <source>camera changed</source>
@@ -6516,8 +6548,8 @@
         <translation>3 meses</translation>
     </message>
     <message>
-        <source>All</source>
-        <translation>Todo</translation>
+        <source>All dates</source>
+        <translation>Todas las fechas</translation>
     </message>
     <message>
         <source>{day}, {side}: {reading}</source>

@@ -8,8 +8,9 @@ from PySide6.QtCore import QPointF, QRectF, QSize, Qt
 from PySide6.QtGui import QFont, QFontMetricsF, QPainter, QPen
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
+from gui.drawing.chart_flags import flags
 from gui.drawing.chart_marks import paint_mark, paint_number, paint_open_mark
-from gui.drawing.course_chart import chart_words_px, flags
+from gui.drawing.course_chart import chart_words_px
 from gui.drawing.curves import ChartContent
 from gui.style.appearance import Appearance
 from gui.text.wording import tr
@@ -124,7 +125,7 @@ def flag_entries(content: ChartContent, first: dt.date) -> tuple[LegendEntry, ..
     """Return the events and turns from a day on, each with its number in the chart."""
     shown = [
         (number, words)
-        for number, (day, words) in enumerate(flags(content), start=1)
+        for number, (day, words, _) in enumerate(flags(content), start=1)
         if first <= day <= content.today
     ]
     return tuple(

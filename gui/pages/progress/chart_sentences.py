@@ -18,7 +18,7 @@ def range_name(chosen: ChartRange) -> str:
     return {
         ChartRange.FOUR_WEEKS: tr("4 weeks"),
         ChartRange.THREE_MONTHS: tr("3 months"),
-        ChartRange.ALL: tr("All"),
+        ChartRange.ALL: tr("All dates"),
     }[chosen]
 
 

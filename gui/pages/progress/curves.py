@@ -80,7 +80,7 @@ class CurvesView(QWidget):
     def _lay_out(self, appearance: Appearance) -> None:
         gap = appearance.gap
         drawn = card(self.title, self.rate, self.chart, self.table, self.legend, spacing=gap(1))
-        self._room = FoldRoom(self.chart, self.chart.fit_height, [self.legend], gap(1))
+        FoldRoom(self.chart, self.chart.fit_height)
         self._said = column(
             self.warm_up,
             row(self.every_mark, self.details, self.conduct, 1, spacing=gap(3)),
@@ -107,8 +107,6 @@ class CurvesView(QWidget):
             self._said.insertWidget(0, self.verdict)
         self.title.setVisible(above)
         self.rate.setVisible(roomy and not above and bool(self.rate.text()))
-        # Large text leaves the room of the legend to the chart.
-        self._room.beneath = [self.legend] if roomy else []
         self._parts.setSpacing(self._appearance.gap(2 if roomy else 1))
 
     def show_history(self, history: History, progress: Progress | None, today: dt.date) -> None:

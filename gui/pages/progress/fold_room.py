@@ -1,6 +1,6 @@
 """Room that a page leaves a widget down to the lower edge of the window."""
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable
 
 from PySide6.QtCore import QEvent, QObject, QPoint, QTimer, Slot
 from PySide6.QtWidgets import QScrollArea, QWidget
@@ -9,33 +9,21 @@ from gui.widgets.scroll_page import STRIP_PX
 
 
 class FoldRoom(QObject):
-    """Tells how high a widget may be so that it and what belongs beneath it are seen at once.
+    """Tells how high a widget may be so that all of it is seen at once.
 
     Parameters
     ----------
-    beneath
-        Widgets beneath it that are to be seen with it, whose height follows their width.
-    spare_px
-        Further room beneath it, pixels.
     fit
         Called with the room in pixels whenever that may have changed.
     """
 
-    def __init__(
-        self,
-        shown: QWidget,
-        fit: Callable[[int], None],
-        beneath: Sequence[QWidget] = (),
-        spare_px: int = 0,
-    ) -> None:
+    def __init__(self, shown: QWidget, fit: Callable[[int], None]) -> None:
         super().__init__(shown)
-        self._shown, self._fit, self._spare_px = shown, fit, spare_px
-        self.beneath = beneath
+        self._shown, self._fit = shown, fit
         self._watched: list[QWidget] = []
         self._timer = QTimer(self, singleShot=True, interval=0)
         self._timer.timeout.connect(self._measure)
-        for widget in (shown, *beneath):
-            widget.installEventFilter(self)
+        shown.installEventFilter(self)
 
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
         kinds = QEvent.Type
@@ -68,7 +56,4 @@ class FoldRoom(QObject):
         page = area.widget()
         assert page is not None
         top = self._shown.mapTo(page, QPoint(0, 0)).y()
-        # Their height for the width, not the present one: that gives way to the widget's own.
-        shown = [widget for widget in self.beneath if widget.isVisible()]
-        beneath = sum(widget.heightForWidth(widget.width()) for widget in shown)
-        self._fit(area.viewport().height() - top - beneath - self._spare_px - STRIP_PX)
+        self._fit(area.viewport().height() - top - STRIP_PX)

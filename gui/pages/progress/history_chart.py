@@ -22,8 +22,9 @@ from gui.pages.progress.chart_sentences import chart_name, chart_sentence, keys_
 from gui.style.appearance import Appearance
 from gui.widgets.painted_widget import PaintedWidget
 
-#: Greatest height, in sizes of the chart's words. [technical]
-_MOST = 24.0
+#: Heights of readings and days in sizes of the chart's words: the greatest, and the one from which
+#: on pain beneath them is to be seen at once too. [technical]
+_MOST, _AMPLE = 24.0, 19.0
 #: Farthest that the pointer may be from a reading to choose it, in sizes of the text. [technical]
 _REACH = 2.0
 
@@ -77,9 +78,12 @@ class HistoryChart(PaintedWidget):
         return QSize(self.appearance.px(20), self.sizeHint().height())
 
     def fit_height(self, room_px: int) -> None:
-        """Be as high as this room, within what a chart needs and what it gains from."""
+        """Let readings and days fill this room, and pain too where there is ample room."""
         least = ChartLayout.least_height(self.content, self.appearance)
-        high = max(least, min(round(_MOST * chart_words_px(self.appearance)), room_px))
+        lower = ChartLayout.lower_height(self.content, self.appearance)
+        words = chart_words_px(self.appearance)
+        wanted = room_px if room_px >= lower + _AMPLE * words else room_px + lower
+        high = max(least, min(round(_MOST * words) + lower, wanted))
         if high != self.minimumHeight():
             self.setFixedHeight(high)
 

@@ -3,7 +3,7 @@
 import datetime as dt
 
 from PySide6.QtCore import Signal, Slot
-from PySide6.QtWidgets import QSizePolicy, QWidget
+from PySide6.QtWidgets import QWidget
 
 from gui.pages.progress.clinician_card import ClinicianCard
 from gui.pages.progress.comparison_card import ComparisonCard
@@ -27,8 +27,9 @@ from measure.progress.week_sentence import (
     week_sentence,
 )
 
-#: A sentence with more letters than this is set smaller. [technical]
-_LONG = 90
+#: A sentence with more letters than this is set smaller; at large text the more the larger it is,
+#: from so many at the text size up to which the page is roomy. [technical]
+_LONG, _LONG_LARGE = 90, 58
 
 
 class ProgressOverview(QWidget):
@@ -43,7 +44,6 @@ class ProgressOverview(QWidget):
         self.sentence = label("", "display")
         #: When a gain would show, and what changed at the other shoulder; out of sight without.
         self.more = label("")
-        self.person = label("", "small")
         self.clinician = ClinicianCard(appearance)
         self.clinician.report_wanted.connect(self.report_wanted)
         self.curves = CurvesView(appearance)
@@ -68,13 +68,11 @@ class ProgressOverview(QWidget):
             ),
             spacing=appearance.gap(1),
         )
-        self.person.setWordWrap(False)
-        self.person.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Fixed)
-        self._parts = column(
-            row((self.sentence, 1), self.person, spacing=appearance.gap(2)),
-            self.more,
+        column(
+            self.sentence,
             self.clinician,
             self.curves,
+            self.more,
             self.comparison,
             self.limits,
             self.goals,
@@ -89,17 +87,16 @@ class ProgressOverview(QWidget):
 
     @Slot()
     def _fit(self) -> None:
-        """Large text leaves the window to the sentence and the chart."""
-        roomy = self._appearance.percent <= ROOMY_PERCENT
-        short = roomy and len(self.sentence.text()) <= _LONG
+        """Set a long sentence smaller: large text leaves it one line, to give the chart room."""
+        percent = self._appearance.percent
+        most = _LONG if percent <= ROOMY_PERCENT else _LONG_LARGE * ROOMY_PERCENT // percent
+        short = len(self.sentence.text()) <= most
         give_role(self.sentence, "display" if short else "title")
-        self.person.setVisible(roomy)
-        self._parts.removeWidget(self.more)
-        self._parts.insertWidget(1 if roomy else self._parts.indexOf(self.curves) + 1, self.more)
 
     def show_history(self, history: History, progress: Progress | None, today: dt.date) -> None:
         """Show what can be said of this history on this day."""
-        self.person.setText(tr("Progress: {person}").format(person=history.person.pseudonym))
+        who = history.person.pseudonym
+        self.setAccessibleName(tr("Progress: {person}").format(person=who))
         self.sentence.setText(week_sentence(progress, tr) if progress else "")
         sentences = (counted_sentence, forecast_sentence, other_sentence)
         more = [sentence(progress, tr) for sentence in sentences] if progress else []

@@ -8,19 +8,24 @@ from gui.drawing.flag_places import spread
 
 
 def test_flags_with_room_stand_on_their_days() -> None:
-    assert spread([10, 100, 300], 20, left_px=0, right_px=400) == [10, 100, 300]
+    assert spread([10, 100, 300], [20] * 3, left_px=0, right_px=400) == [10, 100, 300]
 
 
 def test_flags_of_one_day_stand_beside_each_other() -> None:
-    assert spread([50, 50, 55], 20, left_px=0, right_px=400) == [50, 70, 90]
+    assert spread([50, 50, 55], [20] * 3, left_px=0, right_px=400) == [50, 70, 90]
 
 
 def test_flags_at_the_end_go_back_and_push_those_before_them() -> None:
-    assert spread([10, 375, 390, 399], 20, left_px=0, right_px=400) == [10, 360, 380, 400]
+    assert spread([10, 375, 390, 399], [20] * 4, left_px=0, right_px=400) == [10, 360, 380, 400]
+
+
+def test_a_flag_with_a_word_keeps_room_for_it() -> None:
+    assert spread([100, 150, 390], [80, 20, 60], left_px=0, right_px=340) == [100, 180, 340]
 
 
 @pytest.mark.parametrize("count", [0, 1, 7, 40])
 def test_no_flag_lies_on_another_and_their_order_stays(count: int) -> None:
-    middles = spread([200.0 + number for number in range(count)], 20, left_px=0, right_px=400)
+    places = [200.0 + number for number in range(count)]
+    middles = spread(places, [20] * count, left_px=0, right_px=400)
     assert len(middles) == count
     assert all(later - earlier >= 20 for earlier, later in pairwise(middles))

@@ -7,7 +7,7 @@ from PySide6.QtCore import QDate
 from PySide6.QtWidgets import QAbstractButton, QLabel
 
 from gui.app.window_pages import MainPage
-from gui.drawing.course_chart import flags
+from gui.drawing.chart_flags import flags
 from gui.text.wording import event_name
 from measure.domain.landmarks import Side
 from measure.domain.records import (
@@ -105,7 +105,7 @@ def test_events_break_the_curves_and_stand_in_them(stage: WindowHarness) -> None
     left, right = content.curves
     assert (len(left.ribbons), len(right.ribbons)) == (2, 1)
     assert left.ribbons[0].day[-1] <= day.toordinal() < left.ribbons[1].day[0]
-    assert flags(content) == [(day, "injection, left"), (day, "noted")]
+    assert flags(content) == [(day, "injection, left", "injection"), (day, "noted", "other")]
     assert "then injection: increasing" in page.curves.notes.text()
 
 

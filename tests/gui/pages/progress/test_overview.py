@@ -34,7 +34,7 @@ def test_the_page_opens_with_one_sentence_and_the_persons_name(
     overview = overview_of(stage, name)
     sentence = week_sentence(progress_of(HISTORIES[name], TODAY))
     assert overview.sentence.text() == sentence
-    assert name in overview.person.text()
+    assert name in overview.accessibleName()
     assert overview.sentence.y() < overview.curves.y()
 
 
