@@ -61,7 +61,7 @@ def _about() -> ScreeningText:
             tr("In an emergency, stop and call the emergency number."),
             tr(
                 "Thawline watches an arm through the camera and estimates how far the shoulder "
-                "moves. You can follow that over weeks and take it to an appointment."
+                "moves. Follow it over weeks, and take it to your appointments."
             ),
             tr(
                 "It is not a medical device. It cannot tell you what is wrong with your shoulder "

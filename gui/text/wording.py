@@ -70,10 +70,9 @@ def movement_plainly(movement: Movement) -> str:
     return tr(MOVEMENTS[movement].plain_name)
 
 
-def movement_plainly_first(movement: Movement) -> str:
-    """Return the movement in everyday words, then its name, "Arm backwards (extension)"."""
-    plainly, name = movement_plainly(movement), movement_name(movement)
-    return f"{plainly[:1].upper()}{plainly[1:]} ({name[:1].lower()}{name[1:]})"
+def movement_introduced(movement: Movement) -> str:
+    """Return a movement's name, then everyday words for it, "Extension: arm backwards"."""
+    return f"{movement_name(movement)}: {movement_plainly(movement)}"
 
 
 def side_name(side: Side) -> str:

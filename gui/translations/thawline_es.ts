@@ -1572,10 +1572,6 @@
         <translation>H</translation>
     </message>
     <message>
-        <source>A pseudonym or a number; no real name is needed</source>
-        <translation>Un seudónimo o un número; no hace falta el nombre real</translation>
-    </message>
-    <message>
         <source>Pseudonym of the new person</source>
         <translation>Seudónimo de la persona nueva</translation>
     </message>
@@ -1602,6 +1598,14 @@
     <message>
         <source>Nothing is saved: no name, no answers, no results.</source>
         <translation>No se guarda nada: ni nombre, ni respuestas, ni resultados.</translation>
+    </message>
+    <message>
+        <source>Name or number</source>
+        <translation>Nombre o número</translation>
+    </message>
+    <message>
+        <source>No real name is needed; a pseudonym will do.</source>
+        <translation>No hace falta el nombre real; basta un seudónimo.</translation>
     </message>
     <message>
         <source>Last: {name}</source>
@@ -1636,12 +1640,20 @@
         <translation>Se ha tomado un analgésico en las últimas cuatro horas</translation>
     </message>
     <message>
+        <source>5 movements on both sides, 2 trials: about {minutes} minutes</source>
+        <translation>5 movimientos en ambos lados, 2 intentos: unos {minutes} minutos</translation>
+    </message>
+    <message>
         <source>The other arm is measured first. If neither is stiff, leave this blank.</source>
         <translation>Primero se mide el otro brazo. Déjelo sin responder si ninguno está rígido.</translation>
     </message>
     <message>
         <source>Which side?</source>
         <translation>¿Qué lado?</translation>
+    </message>
+    <message>
+        <source>Movements</source>
+        <translation>Movimientos</translation>
     </message>
     <message>
         <source>How are the movements done?</source>
@@ -1658,10 +1670,6 @@
     <message>
         <source>Choose the side first</source>
         <translation>Elija antes el lado</translation>
-    </message>
-    <message>
-        <source>Five movements, both sides, two trials each: about {minutes} minutes.</source>
-        <translation>Cinco movimientos, ambos lados, dos intentos cada uno: unos {minutes} minutos.</translation>
     </message>
     <message>
         <source>Who is being measured?</source>
@@ -1686,6 +1694,14 @@
     <message>
         <source>help with the movement</source>
         <translation>ayuda con el movimiento</translation>
+    </message>
+    <message>
+        <source>Change</source>
+        <translation>Cambiar</translation>
+    </message>
+    <message>
+        <source>Change how the movements are done</source>
+        <translation>Cambiar cómo se hacen los movimientos</translation>
     </message>
     <message>
         <source>Sitting and assisted results are plotted separately.</source>
@@ -1942,10 +1958,6 @@
     <message>
         <source>What this is, and what it is not</source>
         <translation>Qué es esto y qué no es</translation>
-    </message>
-    <message>
-        <source>Thawline watches an arm through the camera and estimates how far the shoulder moves. You can follow that over weeks and take it to an appointment.</source>
-        <translation>Thawline observa un brazo a través de la cámara y estima cuánto se mueve el hombro. Puede seguirlo durante semanas y llevarlo a una consulta.</translation>
     </message>
     <message>
         <source>It is not a medical device. It cannot tell you what is wrong with your shoulder and gives no advice on treatment.</source>
@@ -2218,6 +2230,10 @@
     <message>
         <source>In an emergency, stop and call the emergency number.</source>
         <translation>En una emergencia, deje esto y llame al número de emergencias.</translation>
+    </message>
+    <message>
+        <source>Thawline watches an arm through the camera and estimates how far the shoulder moves. Follow it over weeks, and take it to your appointments.</source>
+        <translation>Thawline observa un brazo con la cámara y estima cuánto se mueve el hombro. Siga su evolución durante semanas y llévela a sus citas.</translation>
     </message>
     <message>
         <source>Do any of these apply right now?</source>
@@ -7502,14 +7518,6 @@
     <message>
         <source>picture of the clip</source>
         <translation>imagen de la grabación</translation>
-    </message>
-    <message>
-        <source>{count} movements, about a minute.</source>
-        <translation>{count} movimientos, alrededor de un minuto.</translation>
-    </message>
-    <message>
-        <source>{count} movements, about {minutes} minutes.</source>
-        <translation>{count} movimientos, unos {minutes} minutos.</translation>
     </message>
     <message>
         <source>First: the {side} arm</source>

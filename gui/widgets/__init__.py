@@ -15,7 +15,7 @@ Public names:
     layouts: Content, card, centred, clear_layout, column, mirrored, row, separator, widget_with
     message_bar: MessageBar
     page_frame: PageFoot, frame_page
-    pain_scale: PainScale, scale_ends
+    pain_scale: PainScale, ends_words, scale_ends
     painted_widget: PaintedWidget
     plain_dialog: plain_dialog
     scroll_page: MoreBelow, STRIP_PX, back_to_top, bring_into_view, bring_to_top, keep_whole,

@@ -95,3 +95,8 @@ def scale_ends() -> QHBoxLayout:
     worst = label(tr("10: worst imaginable"), "quiet")
     worst.setAlignment(Qt.AlignmentFlag.AlignRight)
     return row((label(tr("0: no pain"), "quiet"), 1), (worst, 2))
+
+
+def ends_words() -> str:
+    """Return what the ends of a scale mean, in one line."""
+    return f"{tr('0: no pain')}, {tr('10: worst imaginable')}"

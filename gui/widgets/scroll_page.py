@@ -24,7 +24,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from gui.style.measures import BAR_PX, CONTENT_PX, GAP_PX, MARGIN_PX
+from gui.style.measures import BAR_PX, CARD_PADDING_PX, CONTENT_PX, GAP_PX, MARGIN_PX
 
 #: The width of what may be as wide as the window; Qt's own, which it does not export. [technical]
 _NO_LIMIT = 16_777_215
@@ -240,10 +240,12 @@ class _Cover(QWidget):
             top = line.mapTo(self._area, QPoint(0, 0)).y()
             near = seen.bottom() - _MOST_COVERED_PX < top < seen.bottom()
             if line.isVisible() and near and top + line.height() > seen.bottom() - STRIP_PX:
-                left = line.mapTo(self._area, QPoint(0, 0)).x()
-                self.setGeometry(left, top, line.width(), seen.bottom() + 1 - top)
+                covered = _outermost(line)
+                place = covered.mapTo(self._area, QPoint(0, 0))
+                high = seen.bottom() + 1 - place.y()
+                self.setGeometry(place.x(), place.y(), covered.width(), high)
                 roles = QPalette.ColorRole
-                self._ground = roles.Base if _on_card(line) else roles.Window
+                self._ground = roles.Base if _on_card(covered) else roles.Window
                 self.show()
                 return
 
@@ -253,9 +255,17 @@ class _Cover(QWidget):
         painter.end()
 
 
+def _outermost(line: QWidget) -> QWidget:
+    """Return what a line is the first in, so that no empty card is left of it; or the line."""
+    above = line.parentWidget()
+    while above is not None and above.objectName() != "page" and line.y() <= CARD_PADDING_PX:
+        line, above = above, above.parentWidget()
+    return line
+
+
 def _on_card(line: QWidget) -> bool:
-    """Whether a line of a page stands on a card, not on the page's own ground."""
-    above: QWidget | None = line
+    """Whether a part of a page stands on a card, not on the page's own ground."""
+    above = line.parentWidget()
     while above is not None and above.objectName() != "page":
         if isinstance(above, QFrame) and str(above.property("role")).endswith("card"):
             return True

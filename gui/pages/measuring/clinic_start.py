@@ -13,11 +13,13 @@ from gui.protocol.plan import baseline_tasks, clinic_task
 from gui.session.settings import WindowSettings
 from gui.style.appearance import Appearance
 from gui.style.measures import GAP_PX
-from gui.text.wording import affected_name, movement_plainly_first, side_title, tr
+from gui.text.wording import affected_name, movement_introduced, side_title, tr
+from gui.widgets.beside_row import list_card
 from gui.widgets.buttons import FlowRow, MenuButton, button
 from gui.widgets.choice_row import ChoiceRow
 from gui.widgets.layouts import card, column, row, separator, widget_with
 from gui.widgets.page_frame import frame_page
+from gui.widgets.scroll_page import keep_whole
 from gui.widgets.side_by_side import SideBySide
 from gui.widgets.text import ElidedLabel, label
 from measure.domain.landmarks import Side
@@ -50,7 +52,7 @@ class WhoPage(QWidget):
         gap = appearance.gap
         self.name = QLineEdit()
         self.name.setMaxLength(60)
-        self.name.setPlaceholderText(tr("Pseudonym"))
+        self.name.setPlaceholderText(tr("Name or number"))
         self.name.setAccessibleName(tr("Pseudonym of the new person"))
         self.new = button(tr("New person"), "main", key=tr("Enter"))
         self.last = button("", "large")
@@ -81,7 +83,7 @@ class WhoPage(QWidget):
         grid.setHorizontalSpacing(GAP_PX * 2)
         grid.setVerticalSpacing(GAP_PX)
         grid.setColumnStretch(0, 1)
-        nothing = label(tr("Nothing is saved: no name, no answers, no results."))
+        nothing = label(tr("Nothing is saved: no name, no answers, no results."), "lead")
         for line, (title, words, press) in enumerate(
             (
                 (tr("Someone new"), self.name, self.new),
@@ -91,7 +93,7 @@ class WhoPage(QWidget):
             grid.addWidget(label(title, "title"), 4 * line, 0, 1, 2)
             grid.addWidget(words, 4 * line + 1, 0)
             grid.addWidget(press, 4 * line + 1, 1)
-        no_real = label(tr("A pseudonym or a number; no real name is needed"), "quiet")
+        no_real = label(tr("No real name is needed; a pseudonym will do."), "quiet")
         grid.addWidget(no_real, 2, 0, 1, 2)
         apart = column(separator(), margins=(0, GAP_PX, 0, GAP_PX))
         grid.addLayout(apart, 3, 0, 1, 2)
@@ -100,8 +102,8 @@ class WhoPage(QWidget):
             label(tr("Who is being measured?"), "display"),
             self._here,
             card(grid),
+            1,
             buttons=[self.at_home],
-            short=True,
         )
 
     def show_people(self, people: Sequence[Person], chosen: str | None) -> None:
@@ -176,6 +178,7 @@ class WhatPage(QWidget):
             [(Side.LEFT,), (Side.RIGHT,), tuple(Side)],
             affected_name,
             title=tr("Stiff shoulder"),
+            large=True,
             may_be_empty=True,
         )
         #: Whether the full baseline is measured; otherwise one movement.
@@ -183,17 +186,18 @@ class WhatPage(QWidget):
             [True, False],
             lambda whole: tr("Full baseline") if whole else tr("One movement"),
             title=tr("What to measure"),
+            large=True,
         )
         self.baseline = button(tr("Begin the full baseline"), "main", key=tr("B"))
         self.movement = ChoiceRow(
             list(Movement),
-            movement_plainly_first,
+            movement_introduced,
             columns=1,
             title=tr("the movement to measure"),
             may_be_empty=True,
         )
         self.side = ChoiceRow(
-            list(Side), side_title, title=tr("the side to measure"), may_be_empty=True
+            list(Side), side_title, title=tr("the side to measure"), large=True, may_be_empty=True
         )
         self.single = button("", "main", key=tr("C"))
         self.how = ConductChoice(appearance, settings)
@@ -213,40 +217,43 @@ class WhatPage(QWidget):
 
     def _lay_out(self) -> None:
         gap = self._appearance.gap
-        words = tr("Five movements, both sides, two trials each: about {minutes} minutes.")
-        stiff = column(
-            label(tr("Which shoulder is stiff?"), "strong"),
-            self.affected.row,
-            label(
-                tr("The other arm is measured first. If neither is stiff, leave this blank."),
-                "quiet",
-            ),
+        words = tr("5 movements on both sides, 2 trials: about {minutes} minutes")
+        lead = label(words.format(minutes=BASELINE_MIN))
+        heading = label(tr("Which shoulder is stiff?"), "title")
+        note = label(
+            tr("The other arm is measured first. If neither is stiff, leave this blank."), "quiet"
+        )
+        self._asked_for_whole = widget_with(
+            column(heading, self.affected.row, note, 1, spacing=gap(1))
+        )
+        self._length = widget_with(column(lead))
+        side = label(tr("Which side?"), "title")
+        self._asked_side = widget_with(column(side, self.side.row, 1, spacing=gap(1)))
+        what = column(
+            label(tr("Movements"), "title"),
+            self.whole.row,
+            self._length,
+            self.movement.row,
+            1,
             spacing=gap(1),
         )
-        lead = label(words.format(minutes=BASELINE_MIN), "lead")
-        self._asked_for_whole = widget_with(column(lead, stiff, spacing=gap(2)))
-        self._asked_side = widget_with(
-            column(label(tr("Which side?"), "strong"), self.side.row, spacing=gap(1))
-        )
-        what = column(self.whole.row, self._asked_for_whole, self.movement.row, 1, spacing=gap(1.5))
-        how = column(
-            self._asked_side,
-            column(label(tr("How are the movements done?"), "strong"), self.how, spacing=gap(1)),
-            1,
-            spacing=gap(2),
-        )
+        asked = column(self._asked_for_whole, self._asked_side, 1)
+        rows = (self.how, self.state)
         frame_page(
             self,
             row((label(tr("What to measure"), "display"), 1), (self.who, 1)),
-            card(SideBySide(self._appearance, (what, 1), (how, 1), spacing=gap(3))),
-            card(self.state),
+            card(SideBySide(self._appearance, (what, 1), (asked, 1), spacing=gap(4))),
+            list_card(*rows),
             1,
             buttons=[self.other_person, self.baseline, self.single],
         )
+        lines = (heading, self.affected.row, note, side, self.side.row, *rows)
+        keep_whole(self, lambda: lines)
 
     def ask(self, person: Person) -> None:
         """Ask anew, for a person: no movement is chosen, the full baseline is offered."""
         self.whole.choose(True)
+        self.how.fold()
         self.movement.choose(None)
         self.side.choose(None)
         self.show_person(person)
@@ -284,6 +291,7 @@ class WhatPage(QWidget):
         """Ask for what the chosen way needs, and let its button begin it."""
         whole, movement, side = bool(self.whole.value), self.movement.value, self.side.value
         self._asked_for_whole.setVisible(whole)
+        self._length.setVisible(whole)
         self.baseline.setVisible(whole)
         self.movement.row.setVisible(not whole)
         self._asked_side.setVisible(not whole)

@@ -1,28 +1,40 @@
 """Card of the first movement before it begins: its drawing, how long all takes."""
 
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 
 from PySide6.QtWidgets import QWidget
 
 from gui.protocol.plan import MovementTask
 from gui.style.appearance import Appearance
 from gui.text.session_wording import start_position_sentence
-from gui.text.wording import movement_plainly, side_name, tr
+from gui.text.wording import movement_introduced, side_name, tr
 from gui.widgets.figures.position_figure import PositionView
 from gui.widgets.layouts import card, column, row
 from gui.widgets.text import label
+from measure.domain.landmarks import Side
 
 #: Width and height of the drawn person, pixels. [technical]
-_FIGURE_PX = (90, 100)
+_FIGURE_PX = (110, 114)
 
 
-def first_words(tasks: Sequence[MovementTask], minutes: int) -> str:
-    """Return how many movements there are, and about how long they take."""
-    if minutes == 1:
-        return tr("{count} movements, about a minute.").format(count=len(tasks))
-    return tr("{count} movements, about {minutes} minutes.").format(
-        count=len(tasks), minutes=minutes
+def length_words(tasks: Sequence[MovementTask], minutes: int) -> str:
+    """Return how many movements there are, of which arms, and about how long they take."""
+    count = len({task.movement for task in tasks})
+    return tr("{movements}, {arms}, about {minutes}").format(
+        movements=_counted(count, tr("1 movement"), tr("{count} movements")),
+        arms=_arms_words({task.side for task in tasks}),
+        minutes=_counted(minutes, tr("1 minute"), tr("{count} minutes")),
     )
+
+
+def _counted(count: int, single: str, several: str) -> str:
+    return single if count == 1 else several.format(count=count)
+
+
+def _arms_words(sides: Collection[Side]) -> str:
+    if len(sides) != 1:
+        return tr("both arms")
+    return tr("left arm") if Side.LEFT in sides else tr("right arm")
 
 
 class FirstMovement(QWidget):
@@ -43,7 +55,7 @@ class FirstMovement(QWidget):
         task = tasks[0]
         self.figure.show_movement(task.movement, task.side, mirrored=mirrored)
         self.title.setText(tr("First: the {side} arm").format(side=side_name(task.side)))
-        movement = movement_plainly(task.movement).capitalize()
+        movement = movement_introduced(task.movement)
         position = start_position_sentence(task.movement, task.side)
         self.how.setText(f"{movement}. {position}")
-        self.length.setText(first_words(tasks, minutes))
+        self.length.setText(f"{length_words(tasks, minutes)}.")

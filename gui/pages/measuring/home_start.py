@@ -1,23 +1,23 @@
 """Start page at home: what is measured today, and one button to begin."""
 
-from collections.abc import Collection
 from dataclasses import replace
 
 from PySide6.QtCore import Qt, Signal, Slot
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from gui.pages.measuring.conduct_choice import ConductChoice
+from gui.pages.measuring.first_movement import length_words
 from gui.protocol.plan import MovementTask, home_tasks, planned_tasks
 from gui.session.settings import WindowSettings
 from gui.style.appearance import Appearance
 from gui.text.chart_wording import weekday_name
-from gui.text.wording import affected_name, movement_plainly, movement_plainly_first, tr
-from gui.widgets.beside_row import list_card
+from gui.text.wording import affected_name, movement_introduced, tr
 from gui.widgets.buttons import MenuButton, button
 from gui.widgets.choice_row import ChoiceRow
 from gui.widgets.figures.position_figure import PositionView
 from gui.widgets.layouts import card, clear_layout, column, row, widget_with
 from gui.widgets.page_frame import frame_page
+from gui.widgets.scroll_page import keep_whole
 from gui.widgets.side_by_side import LARGE_FROM_PERCENT, SideBySide
 from gui.widgets.text import SignedLine, label
 from gui.widgets.wrapping_check_box import WrappingCheckBox
@@ -27,7 +27,7 @@ from measure.domain.records import Person
 from measure.progress.measuring_plan import MeasuringPlan
 
 #: Width and height of the drawn person, pixels. [technical]
-_FIGURE_PX = (240, 230)
+_FIGURE_PX = (260, 270)
 
 
 class HomeStart(QWidget):
@@ -61,7 +61,7 @@ class HomeStart(QWidget):
         self.choose = button("", "link", checkable=True)
         self.choose.setChecked(settings.own_choice)
         self.movements = {
-            movement: WrappingCheckBox(appearance, movement_plainly_first(movement))
+            movement: WrappingCheckBox(appearance, movement_introduced(movement))
             for movement in Movement
         }
         for movement, box in self.movements.items():
@@ -94,37 +94,47 @@ class HomeStart(QWidget):
             spacing=gap(0.5),
         )
         self._headline = row((self.sentence, 1), spacing=gap(2))
-        self._below_tasks = row(self.choose, 1)
+        self._below_tasks, self._below_boxes = row(self.choose, 1), row(1)
         today = column(
             1,
             self._headline,
             self._tasks,
             self._below_tasks,
             self._boxes,
+            self._below_boxes,
             1,
             spacing=gap(1.5),
         )
+        stiff_title = label(tr("Which shoulder is stiff?"), "title")
+        how_title = label(tr("How are the movements done?"), "title")
         stiff, how = (
-            column(label(title, "title"), choice, 1, spacing=gap(1))
-            for title, choice in (
-                (tr("Which shoulder is stiff?"), self.affected.row),
-                (tr("How are the movements done?"), self.how),
-            )
+            column(title, choice, 1, spacing=gap(1))
+            for title, choice in ((stiff_title, self.affected.row), (how_title, self.how))
         )
-        self._own = card(SideBySide(self._appearance, (stiff, 1), (how, 1), spacing=gap(3)))
+        self._own = card(SideBySide(self._appearance, (stiff, 1), (how, 1), spacing=gap(4)))
         who = row(
-            label_of(tr("Person")), self.person, self.edit_person, self.add_person, 1,
+            label_of(tr("Person")), self.person, self.edit_person, self.add_person,
             spacing=gap(2),
         )  # fmt: skip
+        last = SideBySide(self._appearance, (self.sore, 1), widget_with(who), spacing=gap(3))
         frame_page(
             self,
             self.title,
             card(row(self.figure, (today, 1), spacing=gap(4))),
             self._own,
-            list_card(self.sore, widget_with(who)),
+            card(last),
             1,
             buttons=[self.in_clinic, self.start],
         )
+        lines = (
+            *self.movements.values(),
+            self.choose,
+            stiff_title,
+            how_title,
+            self.sore,
+            self.person,
+        )
+        keep_whole(self, lambda: lines)
 
     def _connect(self) -> None:
         self.start.clicked.connect(self._begin)
@@ -176,6 +186,8 @@ class HomeStart(QWidget):
         roomy = self._appearance.percent < LARGE_FROM_PERCENT
         if own and roomy:
             self._headline.addWidget(self.choose)
+        elif own:
+            self._below_boxes.insertWidget(0, self.choose)
         else:
             self._below_tasks.insertWidget(0, self.choose)
         self.figure.setVisible(roomy and not own)
@@ -184,20 +196,12 @@ class HomeStart(QWidget):
         tasks = self.tasks
         due = plan is None or plan.due or own
         self.title.setText(tr("Today") if due else _next_words(plan))
-        sides = {task.side for task in tasks}
-        count = len({task.movement for task in tasks})
         minutes = plan.minutes(len(tasks)) if plan is not None else len(tasks)
-        self.sentence.setText(
-            tr("{movements}, {arms}, about {minutes}").format(
-                movements=_counted(count, tr("1 movement"), tr("{count} movements")),
-                arms=_arms_words(sides),
-                minutes=_counted(minutes, tr("1 minute"), tr("{count} minutes")),
-            )
-        )
+        self.sentence.setText(length_words(tasks, minutes))
         clear_layout(self._tasks)
         for movement in () if own else dict.fromkeys(task.movement for task in tasks):
-            words = movement_plainly(movement).capitalize()
-            self._tasks.addWidget(SignedLine("\u2022", words, "lead"))
+            words, role = movement_introduced(movement), "lead" if roomy else ""
+            self._tasks.addWidget(SignedLine("\u2022", words, role))
         if tasks and not own:
             words = _when_best(plan)
             if plan is not None and plan.whole:
@@ -235,16 +239,6 @@ def label_of(text: str) -> QWidget:
     made = label(text, "quiet")
     made.setWordWrap(False)
     return widget_with(row(made))
-
-
-def _counted(count: int, single: str, several: str) -> str:
-    return single if count == 1 else several.format(count=count)
-
-
-def _arms_words(sides: Collection[Side]) -> str:
-    if len(sides) != 1:
-        return tr("both arms")
-    return tr("left arm") if Side.LEFT in sides else tr("right arm")
 
 
 def _next_words(plan: MeasuringPlan | None) -> str:

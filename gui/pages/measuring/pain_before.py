@@ -2,8 +2,8 @@
 
 from collections.abc import Sequence
 
-from PySide6.QtCore import Signal, Slot
-from PySide6.QtWidgets import QLabel, QWidget
+from PySide6.QtCore import Qt, Signal, Slot
+from PySide6.QtWidgets import QWidget
 
 from gui.pages.measuring.first_movement import FirstMovement
 from gui.pages.measuring.session_state import SessionStateChoice
@@ -11,10 +11,11 @@ from gui.protocol.plan import MovementTask
 from gui.style.appearance import Appearance
 from gui.text.wording import tr
 from gui.widgets.buttons import button
-from gui.widgets.layouts import card, separator, widget_with
+from gui.widgets.layouts import card, row, separator, widget_with
 from gui.widgets.page_frame import frame_page
-from gui.widgets.pain_scale import PainScale, scale_ends
-from gui.widgets.side_by_side import SideBySide
+from gui.widgets.pain_scale import PainScale, ends_words, scale_ends
+from gui.widgets.scroll_page import keep_whole
+from gui.widgets.side_by_side import LARGE_FROM_PERCENT, SideBySide
 from gui.widgets.text import label
 from measure.domain.records import Pain
 
@@ -25,7 +26,7 @@ _QUESTION_PX = 250
 class _Rated(SideBySide):
     """Words beside a scale, or above it where text is large."""
 
-    def __init__(self, appearance: Appearance, words: QLabel, scale: QWidget) -> None:
+    def __init__(self, appearance: Appearance, words: QWidget, scale: QWidget) -> None:
         self._words = words
         super().__init__(appearance, words, (scale, 1), spacing=appearance.gap(0.5))
 
@@ -33,6 +34,7 @@ class _Rated(SideBySide):
     def arrange(self) -> None:
         """Give the words their width beside the scale, and the whole above it."""
         super().arrange()
+        self._layout.setSpacing(0 if self.stacked else self._appearance.gap(0.5))
         self._words.setMinimumWidth(0 if self.stacked else _QUESTION_PX)
         self._words.setMaximumWidth(self.maximumWidth() if self.stacked else _QUESTION_PX)
 
@@ -46,6 +48,7 @@ class PainBeforePage(QWidget):
 
     def __init__(self, appearance: Appearance, parent: QWidget | None = None) -> None:
         super().__init__(parent)
+        self._appearance = appearance
         self.sentence = label(tr("How is the shoulder today?"), "display")
         self.first = FirstMovement(appearance)
         self.now, self.night, self.worst = (
@@ -63,19 +66,22 @@ class PainBeforePage(QWidget):
         self.leave = button(tr("Back"), key=tr("Escape"))
         self.go.clicked.connect(self._answer)
         self.leave.clicked.connect(self.back)
+        skip = tr("You can skip any of these.")
+        self._legend = _Rated(appearance, label(skip, "quiet"), widget_with(scale_ends()))
+        self._skip, self._ends = label(skip, "quiet"), label(ends_words(), "quiet")
+        self._ends.setAlignment(Qt.AlignmentFlag.AlignRight)
+        now = label(tr("Now, at rest"), "strong")
+        now.setWordWrap(False)
+        rated = [
+            _Rated(appearance, words, scale)
+            for words, scale in (
+                (widget_with(row(now, (self._ends, 1))), self.now),
+                (label(tr("Last night"), "strong"), self.night),
+                (label(tr("Worst in the last 24 hours"), "strong"), self.worst),
+            )
+        ]
         scales = card(
-            *(
-                _Rated(appearance, words, scale)
-                for words, scale in (
-                    (label(tr("You can skip any of these."), "quiet"), widget_with(scale_ends())),
-                    (label(tr("Now, at rest"), "strong"), self.now),
-                    (label(tr("Last night"), "strong"), self.night),
-                    (label(tr("Worst in the last 24 hours"), "strong"), self.worst),
-                )
-            ),
-            separator(),
-            self.state,
-            spacing=appearance.gap(1),
+            self._legend, *rated, self._skip, separator(), self.state, spacing=appearance.gap(1)
         )
         frame_page(
             self,
@@ -85,6 +91,18 @@ class PainBeforePage(QWidget):
             1,
             buttons=[self.leave, self.go],
         )
+        lines = (*rated, self._skip, self.state, self.first)
+        keep_whole(self, lambda: lines)
+        appearance.changed.connect(self._fit)
+        self._fit()
+
+    @Slot()
+    def _fit(self) -> None:
+        """Say what numbers mean above all scales; where text is large, at the first question."""
+        large = self._appearance.percent >= LARGE_FROM_PERCENT
+        self._legend.setVisible(not large)
+        for part in (self._ends, self._skip):
+            part.setVisible(large)
 
     def ask(
         self,

@@ -1,4 +1,4 @@
-"""Welcome page of the first start: which shoulder is stiff, home or clinic, what this is."""
+"""Welcome page of the first start: what this is, which shoulder is stiff, home or clinic."""
 
 from PySide6.QtCore import Signal, Slot
 from PySide6.QtWidgets import QWidget
@@ -12,13 +12,14 @@ from gui.widgets.choice_row import ChoiceRow
 from gui.widgets.figures.standing_figure import StandingFigure
 from gui.widgets.layouts import card, column, row
 from gui.widgets.page_frame import frame_page
+from gui.widgets.scroll_page import keep_whole
 from gui.widgets.side_by_side import LARGE_FROM_PERCENT, SideBySide
 from gui.widgets.text import label
 from measure.domain.landmarks import Side
 from measure.domain.records import Person
 
-#: Width and height of the drawn person, pixels. [technical]
-_FIGURE_PX = (190, 220)
+#: Width and height of the drawn person, and of one beside large text, pixels. [technical]
+_FIGURE_PX, _FIGURE_BESIDE_LARGE_PX = (240, 260), (160, 240)
 
 
 class WelcomePage(QWidget):
@@ -39,9 +40,8 @@ class WelcomePage(QWidget):
             large=True,
             may_be_empty=True,
         )
-        self.question = label(tr("Which shoulder is stiff?"), "display")
+        self.question = label(tr("Which shoulder is stiff?"), "title")
         self.figure = StandingFigure(appearance)
-        self.figure.setFixedSize(*_FIGURE_PX)
         self.in_clinic = button(tr("I measure patients in a clinic"), "link")
         self.at_home = button("", "main")
         self.in_clinic.clicked.connect(self.clinic)
@@ -54,33 +54,34 @@ class WelcomePage(QWidget):
     def _lay_out(self) -> None:
         gap = self._appearance.gap
         words = screening_text(ScreeningPage.ABOUT)
-        emergency, purpose, *limits, target, pictures = words.items
-        asked = column(self.question, self.affected.row, label(purpose, "lead"), 1, spacing=gap(2))
+        emergency, purpose, device, numbers, target, pictures = words.items
+        asked = column(
+            label(tr("Measure your shoulder at home"), "display"),
+            label(purpose, "lead"),
+            1,
+            column(self.question, self.affected.row, spacing=gap(1)),
+            spacing=gap(1.5),
+        )
+        at_left, at_right = (
+            [label(text) for text in texts] for texts in ((device, pictures), (numbers, target))
+        )
+        last, title = label(emergency, "strong"), label(words.title, "title")
+        limits = SideBySide(
+            self._appearance,
+            (column(*at_left, 1, spacing=gap(1)), 1),
+            (column(*at_right, 1, spacing=gap(1)), 1),
+            spacing=gap(4),
+        )
         frame_page(
             self,
-            row((asked, 1), self.figure, spacing=gap(4)),
-            card(
-                label(words.title, "title"),
-                SideBySide(
-                    self._appearance,
-                    (column(*map(label, limits), 1, spacing=gap(1)), 1),
-                    (
-                        column(
-                            *map(label, (target, pictures)),
-                            label(emergency, "strong"),
-                            1,
-                            spacing=gap(1),
-                        ),
-                        1,
-                    ),
-                    spacing=gap(4),
-                ),
-                spacing=gap(1),
-            ),
+            row((asked, 1), self.figure, spacing=gap(2)),
+            card(title, last, limits, spacing=gap(1)),
             1,
             buttons=[self.in_clinic, self.at_home],
-            spacing=gap(3),
+            spacing=gap(2),
         )
+        lines = (title, last, *at_left, *at_right)
+        keep_whole(self, lambda: lines)
 
     def show_person(self, person: Person | None) -> None:
         """Ask for the stiff shoulder only of who has not said it yet."""
@@ -88,9 +89,7 @@ class WelcomePage(QWidget):
         if person is not None and said:
             self.affected.choose(person.affected)
         self.affected.row.setVisible(not said)
-        self.question.setText(
-            tr("Measure your shoulder at home") if said else tr("Which shoulder is stiff?")
-        )
+        self.question.setVisible(not said)
         self._show_choice()
 
     @Slot()
@@ -100,4 +99,5 @@ class WelcomePage(QWidget):
         self.at_home.setEnabled(bool(chosen))
         self.at_home.say(tr("Start measuring") if chosen else tr("Choose a shoulder first"))
         self.figure.show_sides(chosen or ())
-        self.figure.setVisible(self._appearance.percent < LARGE_FROM_PERCENT)
+        roomy = self._appearance.percent < LARGE_FROM_PERCENT
+        self.figure.setFixedSize(*(_FIGURE_PX if roomy else _FIGURE_BESIDE_LARGE_PX))
