@@ -178,6 +178,8 @@ class LivePage(QWidget):
         measuring.stepped.connect(self.refresh)
         measuring.said.connect(self.sentence.say)
         self.video.show_empty(tr("Opening the camera."))
+        # Nothing of the person or the arm before is seen until this one's first frame.
+        self._show_position()
         self.refresh()
 
     def release(self) -> None:
@@ -316,6 +318,8 @@ class LivePage(QWidget):
         """Show a captured trial, pale until it is final."""
         unit, movement, trial = MOVEMENTS[task.movement].unit, task.movement, attempt.trial
         value = attempt.guide_value if trial is None else trial.value
+        if exceeds_range(movement, value):
+            value = None
         final = attempt.state is AttemptState.SCORED
         self.number.show_value(value, unit, final=final, pale=not final)
         self.kind.say(_final_words(attempt, unit))

@@ -163,6 +163,30 @@ def test_the_live_page_shows_guide_then_reading_then_refusal(stage: WindowHarnes
     assert live.trials.words == ("118\u00b0 (113 to 123)", "next")
 
 
+def test_nothing_of_who_was_measured_before_is_seen_at_the_next_start(
+    stage: WindowHarness, press: Press
+) -> None:
+    begin_clinic(stage)
+    live = stage.window.measure.live
+    trials(stage, 150.0, 152.0)
+    press(Qt.Key.Key_Return)
+    press(Qt.Key.Key_O)
+    assert shown(stage) is live
+    assert live.position.isVisible()
+    assert not live.number.isVisible()
+
+
+def test_a_value_that_no_arm_reaches_is_not_shown_while_it_is_calculated(
+    stage: WindowHarness,
+) -> None:
+    begin_clinic(stage)
+    stage.engine.show(Phase.HOLD, 259.0, hold_share=1.0)
+    stage.engine.capture(259.0)
+    stage.settle()
+    live = stage.window.measure.live
+    assert (live.number.text, live.kind.text) == ("\u2013", "being calculated")
+
+
 def test_the_number_stands_still_while_the_arm_comes_back(stage: WindowHarness) -> None:
     begin_clinic(stage)
     live = stage.window.measure.live
