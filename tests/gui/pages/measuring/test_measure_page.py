@@ -164,16 +164,18 @@ def test_the_live_page_shows_guide_then_reading_then_refusal(stage: WindowHarnes
 
 
 def test_nothing_of_who_was_measured_before_is_seen_at_the_next_start(
-    stage: WindowHarness, press: Press
+    stage: WindowHarness,
 ) -> None:
     begin_clinic(stage)
-    live = stage.window.measure.live
-    trials(stage, 150.0, 152.0)
-    press(Qt.Key.Key_Return)
-    press(Qt.Key.Key_O)
-    assert shown(stage) is live
-    assert live.position.isVisible()
-    assert not live.number.isVisible()
+    page = stage.window.measure
+    stage.engine.show(Phase.HOLD, 149.0, hold_share=1.0)
+    stage.engine.capture(149.0)
+    stage.settle()
+    assert page.live.number.isVisible()
+    assert page.measuring is not None
+    page.live.show_measuring(page.measuring, mirrored=False)
+    assert page.live.position.isVisible()
+    assert not page.live.number.isVisible()
 
 
 def test_a_value_that_no_arm_reaches_is_not_shown_while_it_is_calculated(
