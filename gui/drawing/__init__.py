@@ -2,6 +2,7 @@
 
 Public names:
 
+    calibration_guides: Guide, paint_marking_guide
     chart_flags: flags, placed_flags, word_left_px
     chart_marks: paint_mark, paint_number, paint_open_mark
     chart_scales: ChartRange, TickUnit, first_day, value_ticks

@@ -82,7 +82,7 @@ def empty_calibration_state(
 def lens_words(state: CalibrationState, size_px: tuple[int, int] | None) -> str:
     """Return what is known of the lens, for pictures of a size; None where that is not known."""
     if not state.lenses:
-        return tr("Not calibrated")
+        return tr("For an arm near the picture's edge")
     unfit = None if size_px is None else other_size_message(state.lenses, size_px)
     if unfit is not None:
         return "\u25b6  " + message_text(unfit)
@@ -95,7 +95,7 @@ def lens_words(state: CalibrationState, size_px: tuple[int, int] | None) -> str:
 def level_words(state: CalibrationState) -> str:
     level = state.level
     if level is None:
-        return tr("Not measured")
+        return tr("For a camera that stands crooked")
     if not state.level_holds:
         return tr("▶  From {day}, no longer used. Measure it again.").format(
             day=level.day.isoformat()
@@ -111,8 +111,8 @@ def turn_words(roll_deg: float, half_deg: float) -> str:
     from measure.progress.wording import number_words
 
     if half_deg >= USEFUL_LEVEL_DEG:
-        return tr("Not yet useful: known only to within {half} degrees.").format(
-            half=number_words(half_deg, 0, tr)
+        return tr("Known to within {half} degrees; less than {least} is needed.").format(
+            half=number_words(half_deg, 0, tr), least=number_words(USEFUL_LEVEL_DEG, 0, tr)
         )
     numbers = {"angle": number_words(abs(roll_deg), 1, tr), "half": number_words(half_deg, 1, tr)}
     if roll_deg >= 0:
@@ -123,14 +123,14 @@ def turn_words(roll_deg: float, half_deg: float) -> str:
 def lengths_words(state: CalibrationState) -> str:
     record = state.body
     if record is None or record.lengths_day is None:
-        return tr("Not measured")
+        return tr("For an arm towards the camera")
     return _dated(record.lengths_day, state)
 
 
 def marks_words(state: CalibrationState) -> str:
     record = state.body
     if record is None or record.marks_day is None:
-        return tr("Not marked")
+        return tr("For the hand behind the back")
     return _dated(record.marks_day, state)
 
 
@@ -144,7 +144,7 @@ def correction_words(kept: StoredCorrection) -> str:
 
 def place_words(state: CalibrationState) -> str:
     if not state.places:
-        return tr("The next readings save where you stand.")
+        return tr("Your place is saved with your next readings")
     return tr("\u2713  Places saved: {places}.").format(places=state.places)
 
 

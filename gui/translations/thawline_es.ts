@@ -844,20 +844,24 @@
         <translation>Empezar de nuevo</translation>
     </message>
     <message>
+        <source>Print the board first.</source>
+        <translation>Imprima primero el tablero.</translation>
+    </message>
+    <message>
+        <source>Show it until each field of the grid has a tick.</source>
+        <translation>Muéstrelo hasta que cada casilla tenga una marca.</translation>
+    </message>
+    <message>
+        <source>Then a profile of the lens can be created.</source>
+        <translation>Después se puede crear un perfil de la lente.</translation>
+    </message>
+    <message>
         <source>Show the whole printed board, or most of it, in good light.</source>
         <translation>Muestre el tablero impreso, entero o casi, con buena luz.</translation>
     </message>
     <message>
         <source>Save the board and print it at full size.</source>
         <translation>Guarde el tablero e imprímalo a tamaño real.</translation>
-    </message>
-    <message>
-        <source>Move it until it has been seen in every field of the grid.</source>
-        <translation>Muévalo hasta que se haya visto en todos los campos de la cuadrícula.</translation>
-    </message>
-    <message>
-        <source>Create the profile.</source>
-        <translation>Cree el perfil.</translation>
     </message>
     <message>
         <source>Calculating the lens profile.</source>
@@ -1292,8 +1296,28 @@
         <translation>Cuánto difieren sus propias sesiones cuando nada cambia.</translation>
     </message>
     <message>
+        <source>10 minutes</source>
+        <translation>10 minutos</translation>
+    </message>
+    <message>
+        <source>2 minutes</source>
+        <translation>2 minutos</translation>
+    </message>
+    <message>
+        <source>3 minutes, with a helper</source>
+        <translation>3 minutos, con ayuda</translation>
+    </message>
+    <message>
+        <source>3 minutes, with a tape</source>
+        <translation>3 minutos, con cinta métrica</translation>
+    </message>
+    <message>
         <source>How much readings vary</source>
         <translation>Cuánto varían las lecturas</translation>
+    </message>
+    <message>
+        <source>Optional: each makes the readings more exact.</source>
+        <translation>Opcional: cada uno hace más exactas las lecturas.</translation>
     </message>
     <message>
         <source>trunk, hip to shoulder</source>
@@ -1324,20 +1348,16 @@
         <translation>{text} no es un número.</translation>
     </message>
     <message>
-        <source>A trunk should measure {low} to {high} cm. Please measure again.</source>
-        <translation>Un tronco debería medir de {low} a {high} cm. Mida otra vez.</translation>
+        <source>Usually {low} to {high} cm. Please measure again.</source>
+        <translation>Lo habitual: de {low} a {high} cm. Vuelva a medir.</translation>
+    </message>
+    <message>
+        <source>With this trunk usually {low} to {high} cm. Please measure again.</source>
+        <translation>Con este tronco, lo habitual: de {low} a {high} cm. Vuelva a medir.</translation>
     </message>
     <message>
         <source>Type at least one other length too.</source>
         <translation>Escriba también al menos otra longitud.</translation>
-    </message>
-    <message>
-        <source>With this trunk, {length} should measure {low} to {high} cm. Please measure again.</source>
-        <translation>Con este tronco, {length} debería medir de {low} a {high} cm. Mida otra vez.</translation>
-    </message>
-    <message>
-        <source>Optional: each of these makes the range narrower.</source>
-        <translation>Opcional: cada uno de estos pasos estrecha el intervalo.</translation>
     </message>
     <message>
         <source>Lens</source>
@@ -6176,16 +6196,8 @@
         <translation>✓  Calibrada a {size} píxeles: {field} grados de ancho.</translation>
     </message>
     <message>
-        <source>Not calibrated</source>
-        <translation>Sin calibrar</translation>
-    </message>
-    <message>
         <source>✓  {turn} Measured on {day}.</source>
         <translation>✓  {turn} Medido el {day}.</translation>
-    </message>
-    <message>
-        <source>Not yet useful: known only to within {half} degrees.</source>
-        <translation>Todavía no sirve: solo se conoce con un margen de {half} grados.</translation>
     </message>
     <message>
         <source>Turned clockwise by {angle} degrees, give or take {half}.</source>
@@ -6196,20 +6208,36 @@
         <translation>Girada {angle} grados a la izquierda, con un margen de {half}.</translation>
     </message>
     <message>
-        <source>The next readings save where you stand.</source>
-        <translation>Las próximas lecturas guardan dónde está usted.</translation>
-    </message>
-    <message>
         <source>▶  From {day}, no longer used. Measure it again.</source>
         <translation>▶  Del {day}, ya no se usa. Mídalo otra vez.</translation>
     </message>
     <message>
-        <source>Not marked</source>
-        <translation>Sin marcar</translation>
+        <source>For an arm near the picture&apos;s edge</source>
+        <translation>Para un brazo junto al borde de la imagen</translation>
+    </message>
+    <message>
+        <source>For a camera that stands crooked</source>
+        <translation>Para una cámara torcida</translation>
+    </message>
+    <message>
+        <source>Known to within {half} degrees; less than {least} is needed.</source>
+        <translation>Se conoce con un margen de {half} grados; hace falta menos de {least}.</translation>
+    </message>
+    <message>
+        <source>For an arm towards the camera</source>
+        <translation>Para un brazo hacia la cámara</translation>
+    </message>
+    <message>
+        <source>For the hand behind the back</source>
+        <translation>Para la mano detrás de la espalda</translation>
     </message>
     <message>
         <source>Correct {movement} by the study {study} ({pairs} pairs)</source>
         <translation>Corregir {movement} según el estudio {study} ({pairs} pares)</translation>
+    </message>
+    <message>
+        <source>Your place is saved with your next readings</source>
+        <translation>Su sitio se guarda con las próximas lecturas</translation>
     </message>
     <message>
         <source>✓  Places saved: {places}.</source>
@@ -6218,14 +6246,6 @@
     <message>
         <source>✓  Measured on {day}.</source>
         <translation>✓  Medido el {day}.</translation>
-    </message>
-    <message>
-        <source>The line is too short. Mark its end further away.</source>
-        <translation>La línea es demasiado corta. Marque su extremo más lejos.</translation>
-    </message>
-    <message>
-        <source>Let the camera see a door frame or a plumb line, and take a picture.</source>
-        <translation>Deje que la cámara vea el marco de una puerta o una plomada y tome una imagen.</translation>
     </message>
     <message>
         <source>Mark the upper end of something upright.</source>
@@ -6244,14 +6264,6 @@
         <translation>Marque el extremo inferior de la segunda línea.</translation>
     </message>
     <message>
-        <source>Take the picture.</source>
-        <translation>Tome la imagen.</translation>
-    </message>
-    <message>
-        <source>Mark its upper end, then its lower end.</source>
-        <translation>Marque su extremo superior y luego el inferior.</translation>
-    </message>
-    <message>
         <source>Save the level.</source>
         <translation>Guarde el nivel.</translation>
     </message>
@@ -6268,10 +6280,6 @@
         <translation>Un ayudante toma la imagen.</translation>
     </message>
     <message>
-        <source>Mark the neck, and the two dimples above the buttocks.</source>
-        <translation>Marque el cuello y los dos hoyuelos sobre las nalgas.</translation>
-    </message>
-    <message>
         <source>Save the marks.</source>
         <translation>Guarde las marcas.</translation>
     </message>
@@ -6280,12 +6288,32 @@
         <translation>Marque el hueso que más sobresale en la base del cuello.</translation>
     </message>
     <message>
+        <source>Mark a longer line.</source>
+        <translation>Marque una línea más larga.</translation>
+    </message>
+    <message>
+        <source>Mark an upright edge.</source>
+        <translation>Marque un borde vertical.</translation>
+    </message>
+    <message>
+        <source>Take a picture that shows a door frame or a plumb line.</source>
+        <translation>Tome una imagen en la que se vea el marco de una puerta o una plomada.</translation>
+    </message>
+    <message>
+        <source>Mark the upper end of the edge (1), then its lower end (2).</source>
+        <translation>Marque el extremo superior del borde (1) y después el inferior (2).</translation>
+    </message>
+    <message>
         <source>Mark one of the two dimples above the buttocks.</source>
         <translation>Marque uno de los dos hoyuelos sobre las nalgas.</translation>
     </message>
     <message>
         <source>Mark the other dimple.</source>
         <translation>Marque el otro hoyuelo.</translation>
+    </message>
+    <message>
+        <source>Mark the neck (1) and both dimples above the buttocks (2,&#xa0;3).</source>
+        <translation>Marque el cuello (1) y los dos hoyuelos sobre las nalgas (2,&#xa0;3).</translation>
     </message>
     <message>
         <source>Print it at 100 %. The line on it must measure 100 mm.</source>

@@ -1,13 +1,16 @@
-"""Page of body lengths: fields in one grid, what is wrong beneath its field."""
+"""Page of body lengths: fields beside a figure, what is wrong beneath its field."""
 
 from PySide6.QtCore import Qt, Signal, Slot
 from PySide6.QtWidgets import QGridLayout, QLineEdit, QWidget
 
 from calibration.body.lengths import TRUNK_CM
+from gui.drawing.calibration_guides import Guide
+from gui.pages.camera_and_body.guide_panel import GuidePanel
+from gui.style.appearance import Appearance
 from gui.style.measures import GAP_PX
 from gui.text.wording import tr
 from gui.widgets.buttons import bind_keys, button
-from gui.widgets.layouts import card
+from gui.widgets.layouts import card, row
 from gui.widgets.page_frame import frame_page
 from gui.widgets.scroll_page import bring_into_view
 from gui.widgets.text import label
@@ -18,6 +21,10 @@ LENGTHS = ("upper_arm", "forearm", "shoulder_width")
 #: Lines of the grid that a field takes: its name, itself, what is wrong with it, and a gap.
 #: [technical]
 _LINES = 4
+#: Text up to this size leaves room for the figure, per cent. [technical]
+_MOST_PERCENT = 115
+#: Width of the figure, pixels. [technical]
+_FIGURE_PX = 400
 
 
 class BodyLengthsPage(QWidget):
@@ -27,8 +34,11 @@ class BodyLengthsPage(QWidget):
     lengths_typed = Signal(object)
     back = Signal()
 
-    def __init__(self, parent: QWidget | None = None) -> None:
+    def __init__(self, appearance: Appearance, parent: QWidget | None = None) -> None:
         super().__init__(parent)
+        self._appearance = appearance
+        self.figure = GuidePanel(appearance, Guide.LENGTHS)
+        self.figure.setFixedWidth(_FIGURE_PX)
         self._names = {
             TRUNK: tr("trunk, hip to shoulder"),
             "upper_arm": tr("upper arm"),
@@ -55,17 +65,10 @@ class BodyLengthsPage(QWidget):
 
     def _lay_out(self) -> None:
         self._grid.setHorizontalSpacing(4 * GAP_PX)
-        self._grid.setVerticalSpacing(GAP_PX)
+        self._grid.setVerticalSpacing(GAP_PX // 2)
+        self._labels = {name: label("", "strong") for name in self.fields}
         for name, field in self.fields.items():
-            line, column = self._place(name)
-            words = label(_sentence(self._names[name]), "strong")
-            words.setBuddy(field)
-            self._grid.addWidget(words, line, column, Qt.AlignmentFlag.AlignBottom)
-            self._grid.addWidget(field, line + 1, column)
-        for column in range(2):
-            self._grid.setColumnStretch(column, 1)
-        self._grid.setRowMinimumHeight(_LINES - 1, GAP_PX)
-        self._say(TRUNK, "")
+            self._labels[name].setBuddy(field)
         frame_page(
             self,
             label(tr("Body lengths"), "display"),
@@ -73,14 +76,37 @@ class BodyLengthsPage(QWidget):
                 tr("In centimetres: the trunk and at least one other."),
                 "lead",
             ),
-            card(self._grid),
+            card(row((self._grid, 1), self.figure, spacing=4 * GAP_PX)),
             1,
             buttons=[self.leave, self.keep],
         )
+        self._appearance.changed.connect(self._arrange)
+        self._arrange()
+
+    @property
+    def _columns(self) -> int:
+        """One column beside the figure, or two where large text leaves no room for it."""
+        return 1 if self._appearance.percent <= _MOST_PERCENT else 2
+
+    @Slot()
+    def _arrange(self) -> None:
+        """Put the fields in one column beside the figure, numbered as there, or in two."""
+        columns = self._columns
+        self.figure.setVisible(columns == 1)
+        for number, (name, field) in enumerate(self.fields.items(), start=1):
+            words = _sentence(self._names[name])
+            self._labels[name].setText(f"{number}  {words}" if columns == 1 else words)
+            line, column = self._place(name)
+            self._grid.addWidget(self._labels[name], line, column, Qt.AlignmentFlag.AlignBottom)
+            self._grid.addWidget(field, line + 1, column)
+            self._grid.setRowMinimumHeight(line + _LINES - 1, GAP_PX)
+            self._grid.setColumnStretch(column, 1)
+        self._grid.setColumnStretch(1, columns - 1)
+        self._say(TRUNK, "")
 
     def _place(self, name: str) -> tuple[int, int]:
         """Return the first line and the column of a field in the grid."""
-        line, column = divmod(list(self.fields).index(name), 2)
+        line, column = divmod(list(self.fields).index(name), self._columns)
         return _LINES * line, column
 
     def begin(self) -> None:
@@ -111,7 +137,7 @@ class BodyLengthsPage(QWidget):
     def _say(self, name: str, wrong: str) -> None:
         """Say beneath a field what is wrong with it, and go there; nothing where all is well."""
         line, column = self._place(name)
-        self._grid.addWidget(self.wrong, line + 2, column, 1, 2 - column)
+        self._grid.addWidget(self.wrong, line + 2, column, 1, self._columns - column)
         self.wrong.setText(wrong)
         self.wrong.setVisible(bool(wrong))
         if wrong:
@@ -130,20 +156,15 @@ def length_problem(typed: dict[str, float]) -> tuple[str, str]:
     if TRUNK not in typed:
         return TRUNK, tr("Type the trunk and at least one other length.")
     if not low <= typed[TRUNK] <= high:
-        return TRUNK, tr("A trunk should measure {low} to {high} cm. Please measure again.").format(
+        return TRUNK, tr("Usually {low} to {high} cm. Please measure again.").format(
             low=f"{low:g}", high=f"{high:g}"
         )
     if len(typed) < 2:
         return LENGTHS[0], tr("Type at least one other length too.")
-    names = {
-        "upper_arm": tr("upper arm"),
-        "forearm": tr("forearm"),
-        "shoulder_width": tr("shoulder to shoulder"),
-    }
     for name in LENGTHS:
         least, most = (share * typed[TRUNK] for share in POSSIBLE[name])
         if name in typed and not least <= typed[name] <= most:
             return name, tr(
-                "With this trunk, {length} should measure {low} to {high} cm. Please measure again."
-            ).format(length=names[name], low=f"{least:.0f}", high=f"{most:.0f}")
+                "With this trunk usually {low} to {high} cm. Please measure again."
+            ).format(low=f"{least:.0f}", high=f"{most:.0f}")
     return TRUNK, ""

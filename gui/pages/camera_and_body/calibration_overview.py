@@ -3,7 +3,7 @@
 from functools import partial
 
 from PySide6.QtCore import Qt, Signal, Slot
-from PySide6.QtWidgets import QLabel, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QLabel, QSizePolicy, QVBoxLayout, QWidget
 
 from gui.session.known_state import (
     CalibrationState,
@@ -19,14 +19,18 @@ from gui.style.measures import GAP_PX
 from gui.text.wording import tr
 from gui.widgets.beside_row import BesideRow, list_card
 from gui.widgets.buttons import ShortcutButton, button
-from gui.widgets.layouts import clear_layout, column, widget_with
+from gui.widgets.layouts import clear_layout, column, row, widget_with
 from gui.widgets.page_frame import frame_page
 from gui.widgets.text import label, titled
 from gui.widgets.wrapping_check_box import WrappingCheckBox
 
+#: Text up to this size leaves room for the whole list, per cent; space above and below a hairline
+#: there and elsewhere, pixels. [technical]
+_SMALL_PERCENT, _TIGHT_PX, _LOOSE_PX = 115, 4, 12
+
 
 class CalibrationPage(QWidget):
-    """A line for each thing that may be known: its name, how far it is, one button."""
+    """A row for each thing that may be known: its name, its use or how far it is, one button."""
 
     lens_wanted = Signal()
     level_wanted = Signal()
@@ -74,26 +78,36 @@ class CalibrationPage(QWidget):
         agreement = tr("How well camera and goniometer agree, from a clinician's table.")
         repeat = tr("How much your own sessions differ when nothing changes.")
         agreed = widget_with(column(titled(tr("Agreement"), agreement), self._corrections))
+        self._list = list_card(
+            BesideRow(_words(tr("Lens"), tr("10 minutes"), self.lens), self.calibrate),
+            BesideRow(_words(tr("Level"), tr("2 minutes"), self.level), self.uprights),
+            BesideRow(
+                _words(tr("Neck and pelvis"), tr("3 minutes, with a helper"), self.marks),
+                self.mark_back,
+            ),
+            BesideRow(
+                _words(tr("Body lengths"), tr("3 minutes, with a tape"), self.lengths), self.enter
+            ),
+            BesideRow(_words(tr("Place"), "", self.place), self.forget),
+            BesideRow(agreed, self.study),
+            BesideRow(titled(tr("How much readings vary"), repeat), self.retest),
+        )
         frame_page(
             self,
             label(tr("Camera and body"), "display"),
-            label(tr("Optional: each of these makes the range narrower."), "quiet"),
-            list_card(
-                BesideRow(_words(tr("Lens"), self.lens), self.calibrate),
-                BesideRow(_words(tr("Level"), self.level), self.uprights),
-                BesideRow(_words(tr("Neck and pelvis"), self.marks), self.mark_back),
-                BesideRow(_words(tr("Body lengths"), self.lengths), self.enter),
-                BesideRow(_words(tr("Place"), self.place), self.forget),
-                BesideRow(agreed, self.study),
-                BesideRow(titled(tr("How much readings vary"), repeat), self.retest),
-            ),
+            label(tr("Optional: each makes the readings more exact."), "lead"),
+            self._list,
             1,
             buttons=[self.leave],
         )
 
     @Slot()
     def _level_buttons(self) -> None:
-        """Make all buttons of the list as wide as the widest."""
+        """Make all buttons as wide as the widest, and the list as tight as its rows need it."""
+        layout = self._list.layout()
+        if layout is not None:
+            small = self._appearance.percent <= _SMALL_PERCENT
+            layout.setSpacing(_TIGHT_PX if small else _LOOSE_PX)
         actions = (
             self.calibrate,
             self.uprights,
@@ -131,9 +145,12 @@ class CalibrationPage(QWidget):
         self.calibrate.setFocus(Qt.FocusReason.OtherFocusReason)
 
 
-def _words(name: str, state: QLabel) -> QWidget:
-    """Return the name of a thing that may be known, and beneath it how far it is."""
-    return widget_with(column(label(name, "strong"), state, spacing=GAP_PX // 4))
+def _words(name: str, effort: str, state: QLabel) -> QWidget:
+    """Return the name of a thing that may be known, what it takes, and beneath it how far it is."""
+    named = label(name, "strong")
+    named.setSizePolicy(QSizePolicy.Policy.Maximum, QSizePolicy.Policy.Preferred)
+    first = row(named, (label(effort, "quiet"), 1), spacing=2 * GAP_PX)
+    return widget_with(column(first, state, spacing=GAP_PX // 4))
 
 
 def _action(words: str, name: str) -> ShortcutButton:

@@ -50,7 +50,7 @@ class CalibrationPages(QStackedWidget):
         self._marks_back = False
         appearance = services.appearance
         self.overview = CalibrationPage(appearance)
-        self.lengths = BodyLengthsPage()
+        self.lengths = BodyLengthsPage(appearance)
         self.lens = LensPage(services)
         self.mark = MarkingPage(services)
         self.agreement = AgreementPage()

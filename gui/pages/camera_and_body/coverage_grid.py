@@ -2,7 +2,7 @@
 
 import numpy as np
 from numpy.typing import NDArray
-from PySide6.QtCore import QEvent, QObject, QRectF, Qt
+from PySide6.QtCore import QEvent, QObject, QPointF, QRectF, Qt
 from PySide6.QtGui import QPainter, QPen
 
 from calibration.lens.fit import COVERAGE_CELLS
@@ -13,6 +13,8 @@ from gui.widgets.video_view import VideoView
 
 #: How much of the picture a cell hides that has been seen. [technical]
 _VEIL = 0.55
+#: Opacity of the lines between the cells. [technical]
+_LINES = 0.7
 #: Height of the tick, as a share of its cell. [technical]
 _TICK = 0.5
 
@@ -54,13 +56,19 @@ class CoverageGrid(PaintedWidget):
         painter.setFont(self.appearance.font(high * _TICK, bold=True))
         for row in range(rows):
             for column in range(columns):
-                cell = QRectF(place.left + column * wide, place.top + row * high, wide, high)
-                self._paint_cell(painter, cell.adjusted(3, 3, -3, -3), bool(shown[row, column]))
+                if shown[row, column]:
+                    cell = QRectF(place.left + column * wide, place.top + row * high, wide, high)
+                    self._paint_seen(painter, cell)
+        painter.setPen(QPen(self.appearance.colour("raised", _LINES), 2))
+        right, bottom = place.left + place.width, place.top + place.height
+        for row in range(1, rows):
+            y = place.top + row * high
+            painter.drawLine(QPointF(place.left, y), QPointF(right, y))
+        for column in range(1, columns):
+            x = place.left + column * wide
+            painter.drawLine(QPointF(x, place.top), QPointF(x, bottom))
 
-    def _paint_cell(self, painter: QPainter, cell: QRectF, seen: bool) -> None:
-        painter.setPen(QPen(self.appearance.colour("raised", 0.7), 2))
-        painter.setBrush(self.appearance.colour("arm", _VEIL) if seen else Qt.BrushStyle.NoBrush)
-        painter.drawRoundedRect(cell, 6, 6)
-        if seen:
-            painter.setPen(self.appearance.colour("on_arm"))
-            painter.drawText(cell, int(Qt.AlignmentFlag.AlignCenter), "\u2713")
+    def _paint_seen(self, painter: QPainter, cell: QRectF) -> None:
+        painter.fillRect(cell, self.appearance.colour("arm", _VEIL))
+        painter.setPen(self.appearance.colour("on_arm"))
+        painter.drawText(cell, int(Qt.AlignmentFlag.AlignCenter), "\u2713")

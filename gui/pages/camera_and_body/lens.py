@@ -7,7 +7,9 @@ from PySide6.QtWidgets import QWidget
 
 from calibration.lens.capture import ENOUGH_VIEWS, CaptureGuidance, LensCapture, ViewOutcome
 from calibration.lens.fit import COVERAGE_CELLS, FEWEST_VIEWS, LensFit
+from gui.drawing.calibration_guides import Guide
 from gui.pages.camera_and_body.coverage_grid import CoverageGrid
+from gui.pages.camera_and_body.guide_panel import GuidePanel
 from gui.pages.camera_and_body.picture_page import frame_picture
 from gui.session.services import Services
 from gui.session.tones import Tone
@@ -47,6 +49,7 @@ class LensPage(QWidget):
         self.camera.troubled.connect(self._show_step)
         self.count = label("", "title")
         self.steps = Steps()
+        self.guide = GuidePanel(appearance, Guide.BOARD)
         self.trouble = TroubleSteps(appearance, self.camera)
         self.make = button(tr("Create the profile"), "main")
         self.board = button(tr("Save the board to print"))
@@ -57,6 +60,8 @@ class LensPage(QWidget):
         self.leave.clicked.connect(self.back)
         self.board.clicked.connect(self.board_wanted)
         self._camera_name, self._kept = "", 0
+        #: Whether a board was seen: until then it may not be printed yet.
+        self._was_seen = False
         self._lay_out(services)
 
     def _lay_out(self, services: Services) -> None:
@@ -72,7 +77,7 @@ class LensPage(QWidget):
             spacing=2 * GAP_PX,
         )
         buttons = [self.leave, self.board, self.make, self.camera.retry]
-        frame_picture(self, services, self.camera, widget_with(words), buttons)
+        frame_picture(self, services, (self.camera, widget_with(words), self.guide), buttons)
 
     def begin(self, camera: str, *, mirrored: bool) -> None:
         """Open the camera and begin to collect views; the page has to be in sight."""
@@ -104,7 +109,8 @@ class LensPage(QWidget):
         self.make.setEnabled(False)
         self.coverage.show_cells(self._no_cells(), mirrored=self._mirrored)
         self._count(0)
-        self.camera.say(tr("Show the whole printed board, or most of it, in good light."))
+        self._was_seen = False
+        self.camera.say(tr("Print the board first."))
 
     @staticmethod
     def _no_cells() -> NDArray[np.bool_]:
@@ -118,7 +124,9 @@ class LensPage(QWidget):
         self.make.setEnabled(guidance.kept >= FEWEST_VIEWS)
         if guidance.coverage is not None:
             self.coverage.show_cells(guidance.coverage.cells, mirrored=self._mirrored)
-        self.camera.say(message_text(guidance.message))
+        self._was_seen |= guidance.view is not None
+        if self._was_seen:
+            self.camera.say(message_text(guidance.message))
         if guidance.shown is ViewOutcome.KEPT:
             self._cues.sound(Tone.CAPTURED)
             self._cues.say(self.sentence.text)
@@ -136,13 +144,14 @@ class LensPage(QWidget):
         self.steps.show_steps(
             (
                 tr("Save the board and print it at full size."),
-                tr("Move it until it has been seen in every field of the grid."),
-                tr("Create the profile."),
+                tr("Show it until each field of the grid has a tick."),
+                tr("Then a profile of the lens can be created."),
             ),
             done=int(seen),
         )
-        for shown in (self.steps, self.count):
-            shown.setVisible(pictures)
+        self.steps.setVisible(pictures)
+        self.count.setVisible(pictures and seen)
+        self.guide.show_guide(Guide.BOARD if pictures else None)
         self.coverage.setVisible(pictures)
         self.board.setVisible(pictures)
         self.anew.setVisible(pictures and seen)

@@ -7,6 +7,8 @@ import numpy as np
 from PySide6.QtCore import Qt, Signal, Slot
 from PySide6.QtWidgets import QStackedWidget, QWidget
 
+from gui.drawing.calibration_guides import Guide
+from gui.pages.camera_and_body.guide_panel import GuidePanel
 from gui.pages.camera_and_body.picture_page import frame_picture
 from gui.pages.camera_and_body.point_marking import PointMarkingView
 from gui.session.services import Services
@@ -66,6 +68,8 @@ class MarkingTask:
         Returns what the marks tell, in words; empty when they do not fit.
     outline
         The whole way in steps, of which taking the picture is the first.
+    guide
+        Drawing of what is marked.
     better
         Returns what to do where the marks tell too little to be kept; else nothing.
     """
@@ -77,6 +81,7 @@ class MarkingTask:
     needs_person: bool
     describe: Callable[[MarkedPoints], str]
     outline: tuple[str, ...]
+    guide: Guide
     better: Callable[[MarkedPoints], str] = lambda _marked: ""
 
 
@@ -102,6 +107,7 @@ class MarkingPage(QWidget):
         self.camera.troubled.connect(self._refresh)
         self.picture = PointMarkingView(appearance)
         self.steps = Steps()
+        self.guide = GuidePanel(appearance)
         self.trouble = TroubleSteps(appearance, self.camera)
         self.description_label = label("", "lead")
         self.fixed = WrappingCheckBox(appearance, tr("The camera stays where it is"))
@@ -137,7 +143,8 @@ class MarkingPage(QWidget):
             spacing=2 * GAP_PX,
         )
         buttons = [self.leave, self.take, self.keep, self.camera.retry]
-        frame_picture(self, self._services, self._views, widget_with(words), buttons)
+        beside = self._views, widget_with(words), self.guide
+        frame_picture(self, self._services, beside, buttons)
 
     @property
     def is_live(self) -> bool:
@@ -203,6 +210,7 @@ class MarkingPage(QWidget):
         pictures = self.camera.trouble is None or not live
         self.steps.show_steps(task.outline, done=0 if live else 1)
         self.steps.setVisible(pictures and not (many and not live))
+        self.guide.show_guide(task.guide if pictures else None)
         self.take.setVisible(live and pictures)
         self.take.setEnabled(self._may_take(self._frame))
         for still_button in (self.again, self.undo, self.keep):

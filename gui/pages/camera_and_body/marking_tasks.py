@@ -9,6 +9,7 @@ from calibration.body.record import save_back_landmarks
 from calibration.lens.profiles import lens_for
 from calibration.placement.level import CameraOrientation, PlumbLine, orientation_from_plumb_lines
 from calibration.placement.viewpoint import PinholeView
+from gui.drawing.calibration_guides import Guide
 from gui.pages.camera_and_body.marking import MarkedPoints, MarkingTask
 from gui.session.known_state import USEFUL_LEVEL_DEG, turn_words
 from gui.text.wording import tr
@@ -32,10 +33,10 @@ def level_marking_task(camera: str) -> MarkingTask:
     def better(marked: MarkedPoints) -> str:
         if orientation_from_marks(marked, camera).roll_half_deg < USEFUL_LEVEL_DEG:
             return ""
-        return tr("The line is too short. Mark its end further away.")
+        return tr("Mark a longer line.")
 
     return MarkingTask(
-        before=tr("Let the camera see a door frame or a plumb line, and take a picture."),
+        before=tr("Mark an upright edge."),
         steps=(
             tr("Mark the upper end of something upright."),
             tr("Mark its lower end, as far away as possible."),
@@ -47,10 +48,11 @@ def level_marking_task(camera: str) -> MarkingTask:
         needs_person=False,
         describe=describe,
         outline=(
-            tr("Take the picture."),
-            tr("Mark its upper end, then its lower end."),
+            tr("Take a picture that shows a door frame or a plumb line."),
+            tr("Mark the upper end of the edge (1), then its lower end (2)."),
             tr("Save the level."),
         ),
+        guide=Guide.UPRIGHT,
         better=better,
     )
 
@@ -80,9 +82,10 @@ def back_marking_task(camera: str | None) -> MarkingTask:
         describe=describe,
         outline=(
             tr("A helper takes the picture."),
-            tr("Mark the neck, and the two dimples above the buttocks."),
+            tr("Mark the neck (1) and both dimples above the buttocks (2,\u00a03)."),
             tr("Save the marks."),
         ),
+        guide=Guide.BACK,
     )
 
 

@@ -2,10 +2,11 @@
 
 from collections.abc import Sequence
 
-from PySide6.QtCore import QRect, QSize
+from PySide6.QtCore import QEvent, QObject, QRect, QSize
 from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QPushButton, QStyle, QWidget
 
+from gui.pages.camera_and_body.guide_panel import GuidePanel
 from gui.session.services import Services
 from gui.style.measures import GAP_PX, MARGIN_PX
 from gui.widgets.buttons import ButtonRow
@@ -17,25 +18,39 @@ from gui.widgets.scroll_page import scrollable
 _SHARE, _FOR_TEXT = 0.66, 0.16
 #: Space between picture and words, pixels. [technical]
 _BETWEEN_PX = 4 * GAP_PX
+#: Most height of a drawing beneath the words, pixels. [technical]
+_MOST_GUIDE_PX = 300
 #: Width and height of a picture of most cameras. [technical]
 _COMMON_SHAPE = (16, 9)
 
 
 class PictureBeside(QWidget):
-    """A picture as large as its place allows, in its own shape, and words beside it that scroll."""
+    """A picture as large as its place allows, in its own shape, and words beside it that scroll.
 
-    def __init__(self, services: Services, picture: QWidget, words: QWidget) -> None:
+    A drawing stands beneath the words where they leave room for it, else beneath the picture.
+    """
+
+    def __init__(
+        self, services: Services, picture: QWidget, words: QWidget, guide: GuidePanel
+    ) -> None:
         super().__init__()
-        self._services, self._picture = services, picture
-        self._words = scrollable(words, wide=True)
-        for member in (picture, self._words):
+        self._services, self._picture, self._guide = services, picture, guide
+        self._page, self._words = words, scrollable(words, wide=True)
+        for member in (picture, self._words, guide):
             member.setParent(self)
+        words.installEventFilter(self)
         services.feed.framed.connect(self.arrange)
         self._shape = _COMMON_SHAPE
 
     def minimumSizeHint(self) -> QSize:
         words, picture = self._words.minimumSizeHint(), self._picture.minimumSizeHint()
         return QSize(words.width() + _BETWEEN_PX + picture.width(), picture.height())
+
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
+        """Place everything anew when the words need another height."""
+        if event.type() is QEvent.Type.LayoutRequest:
+            self._place()
+        return super().eventFilter(watched, event)
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)
@@ -57,19 +72,40 @@ class PictureBeside(QWidget):
         picture = QRect(0, 0, wide, wide * self._shape[1] // self._shape[0])
         left = wide + _BETWEEN_PX
         words = QRect(left, 0, self.width() - left, self.height())
-        for member, place in ((self._picture, picture), (self._words, words)):
+        guide = self._guide_place(picture, words)
+        self._guide.setVisible(not guide.isEmpty())
+        if guide.left() == left:
+            words.setBottom(guide.top() - 1 - 2 * GAP_PX)
+        for member, place in (
+            (self._picture, picture),
+            (self._words, words),
+            (self._guide, guide),
+        ):
             member.setGeometry(QStyle.visualRect(self.layoutDirection(), self.rect(), place))
+
+    def _guide_place(self, picture: QRect, words: QRect) -> QRect:
+        """Return where the drawing is: its lower edge is the picture's, or the page's."""
+        if not self._guide.is_wanted:
+            return QRect()
+        least, gap = self._guide.minimumSizeHint(), 2 * GAP_PX
+        beneath_words = picture.height() - self._page.heightForWidth(words.width()) - gap
+        if beneath_words >= least.height() and words.width() >= least.width():
+            high = min(beneath_words, _MOST_GUIDE_PX)
+            return QRect(words.left(), picture.height() - high, words.width(), high)
+        beneath = self.height() - picture.height() - gap
+        if beneath >= least.height():
+            return QRect(0, picture.height() + gap, picture.width(), beneath)
+        return QRect()
 
 
 def frame_picture(
     page: QWidget,
     services: Services,
-    picture: QWidget,
-    words: QWidget,
+    beside: tuple[QWidget, QWidget, GuidePanel],
     buttons: Sequence[QPushButton],
 ) -> None:
-    """Lay out a page: the picture with what to do beside it, and the ways on and out."""
-    shown = PictureBeside(services, picture, words)
+    """Lay out a page: picture, what to do and a drawing of it, and the ways on and out."""
+    shown = PictureBeside(services, *beside)
     area = row((shown, 1), margins=(MARGIN_PX, MARGIN_PX, MARGIN_PX, GAP_PX))
     foot = row(ButtonRow(buttons, wide=True), margins=(MARGIN_PX, GAP_PX, MARGIN_PX, GAP_PX))
     column((area, 1), separator(), foot, on=page, spacing=0)

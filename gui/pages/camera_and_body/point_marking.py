@@ -4,16 +4,19 @@ from dataclasses import replace
 
 import numpy as np
 from PySide6.QtCore import QPointF, QRectF, QSize, Qt, Signal
-from PySide6.QtGui import QImage, QKeyEvent, QMouseEvent, QPainter, QPen
+from PySide6.QtGui import QImage, QKeyEvent, QMouseEvent, QPainter, QPainterPath, QPen
 from PySide6.QtWidgets import QWidget
 
 from gui.drawing.transform import VideoTransform
 from gui.style.appearance import Appearance
+from gui.style.measures import CARD_RADIUS_PX
 from gui.text.wording import tr
 from gui.widgets.painted_widget import PaintedWidget
 
 #: How far an arrow key moves the cross, in pixels of the picture; with Shift one. [technical]
 _STEP_PX = 10
+#: Radius of a mark, pixels of the window. [technical]
+_MARK_PX = 8
 _ARROWS = {
     Qt.Key.Key_Left: (-1, 0),
     Qt.Key.Key_Right: (1, 0),
@@ -132,16 +135,21 @@ class PointMarkingView(PaintedWidget):
         if transform is None or self._image is None:
             return
         place = QRectF(transform.left, transform.top, transform.width, transform.height)
+        corners = QPainterPath()
+        corners.addRoundedRect(place, CARD_RADIUS_PX, CARD_RADIUS_PX)
+        painter.save()
+        painter.setClipPath(corners)
         painter.drawImage(place, self._image)
+        painter.restore()
         marked = [self._point(transform, mark) for mark in self.marks_px]
         # A dark rim under a light line is seen on any picture.
-        for colour, width in ((Qt.GlobalColor.black, 5.0), (Qt.GlobalColor.white, 2.0)):
+        for colour, width in ((Qt.GlobalColor.black, 8.0), (Qt.GlobalColor.white, 4.0)):
             painter.setPen(QPen(colour, width))
             if self._in_pairs:
                 for top, bottom in zip(marked[::2], marked[1::2], strict=False):
                     painter.drawLine(top, bottom)
             for point in marked:
-                painter.drawEllipse(point, 6, 6)
+                painter.drawEllipse(point, _MARK_PX, _MARK_PX)
             if self.hasFocus():
                 cross = self._point(transform, self._cross)
                 for across, down in ((14, 0), (0, 14)):
@@ -150,7 +158,7 @@ class PointMarkingView(PaintedWidget):
         if self.hasFocus():
             painter.setPen(QPen(self.appearance.colour("arm"), 3))
             painter.setBrush(Qt.BrushStyle.NoBrush)
-            painter.drawRect(place.adjusted(1, 1, -1, -1))
+            painter.drawRoundedRect(place.adjusted(1, 1, -1, -1), CARD_RADIUS_PX, CARD_RADIUS_PX)
 
     @staticmethod
     def _point(transform: VideoTransform, place_px: tuple[float, float]) -> QPointF:
