@@ -131,6 +131,14 @@ def advice_words(reasons: Iterable[Reason]) -> str:
     return " ".join(dict.fromkeys(advice or finding for finding, _, advice in parts))
 
 
+def finding_words(reasons: Iterable[Reason]) -> str:
+    """Return the first of some reasons in a short sentence, without its advice."""
+    for reason in reasons:
+        finding, stop, _ = reason_sentence(reason).partition(". ")
+        return f"{finding}." if stop else finding
+    return ""
+
+
 def notes_words(measurement: Measurement | None, *, few_trials: bool = True) -> str:
     """Return what a reading carries as notes, or nothing.
 

@@ -612,10 +612,6 @@
         <translation>progreso de la lectura</translation>
     </message>
     <message>
-        <source>Choose movement and side first</source>
-        <translation>Elija antes movimiento y lado</translation>
-    </message>
-    <message>
         <source>Read 1 clip</source>
         <translation>Leer 1 grabación</translation>
     </message>

@@ -1,7 +1,9 @@
 """Cells of the table of clips: a line of ink above a quiet one, or words that wrap."""
 
+from collections.abc import Iterable
+
 from PySide6.QtCore import QModelIndex, QPersistentModelIndex, QRect, QSize, Qt
-from PySide6.QtGui import QFont, QFontMetrics, QPainter
+from PySide6.QtGui import QColor, QFont, QFontMetrics, QPainter
 from PySide6.QtWidgets import QStyle, QStyledItemDelegate, QStyleOptionViewItem
 
 from gui.pages.clips.clip_rows import ClipRow
@@ -11,8 +13,10 @@ from gui.style.measures import SMALL
 
 #: Room of a cell beside its words, and above and beneath them, pixels. [technical]
 BESIDE_PX, _ABOVE_PX = 12, 7
-#: Most lines of a reason in its column of a row that is not opened. [technical]
-_REASON_LINES = 2
+#: Most lines of a reason or name in its column of a row that is not opened. [technical]
+_MOST_LINES = 2
+#: Space between the lines of an opened row and its tools, pixels. [technical]
+_TOOLS_GAP_PX = 12
 #: Width of the bar of a chosen row, pixels, and how strongly the row is tinted. [technical]
 _BAR_PX, _TINT = 4, 0.1
 #: Urgency of a row that needs nobody. [technical]
@@ -31,8 +35,8 @@ class ClipCells(QStyledItemDelegate):
         self.merged = False
         #: Whether the reasons have a column.
         self.with_reasons = True
-        #: The row that is opened, and the height at its bottom that is not the cells'.
-        self.opened, self.kept_free_px = -1, 0
+        #: The row that is opened, and whether its tools take the place of the second line.
+        self.opened, self.tools_beneath_name = -1, False
 
     def _fonts(self) -> tuple[QFont, QFont]:
         """Return the fonts of the two lines: the second is smaller where rows are merged."""
@@ -42,8 +46,30 @@ class ClipCells(QStyledItemDelegate):
 
     def row_height(self) -> int:
         first, second = (QFontMetrics(font).lineSpacing() for font in self._fonts())
-        lines = max(first + second, _REASON_LINES * second * self.with_reasons)
+        lines = max(first + second, _MOST_LINES * (first if not self.merged else second))
         return lines + 2 * _ABOVE_PX
+
+    def opened_height(self, row: ClipRow, name_width: int, tools: int) -> int:
+        """Return the height of a row with its tools, for the width of the clips' names."""
+        font = self._fonts()[0]
+        name = self._name_lines(row, name_width - 2 * BESIDE_PX)
+        lines = len(name) * QFontMetrics(font).lineSpacing() + _ABOVE_PX
+        if self.tools_beneath_name:
+            return lines + _TOOLS_GAP_PX + tools
+        beneath = self.row_height() - _ABOVE_PX + _TOOLS_GAP_PX // 2
+        return max(lines + _TOOLS_GAP_PX, beneath) + tools
+
+    def least_width_of(self, lines: Iterable[str], *, bold: bool = False) -> int:
+        """Return the width that the longest of some first lines needs in a cell."""
+        font = self._fonts()[0]
+        font.setBold(bold)
+        widest = max(map(QFontMetrics(font).horizontalAdvance, lines))
+        return widest + _ROUNDING_PX + 2 * BESIDE_PX
+
+    def _name_lines(self, row: ClipRow, width: int) -> list[str]:
+        """Return the name of a clip in the lines it has."""
+        most = 1 if self.merged else _MOST_LINES
+        return _wrapped(row.clip.name, self._fonts()[0], width, most)
 
     def width_of(self, row: ClipRow, column: Column) -> int:
         """Return the width that the lines of a cell need."""
@@ -71,20 +97,20 @@ class ClipCells(QStyledItemDelegate):
         row, column = self._model.rows[index.row()], COLUMNS[index.column()]
         painter.save()
         self._paint_ground(painter, shown, first=column is Column.CLIP)
-        free = self.kept_free_px if index.row() == self.opened else 0
-        place = shown.rect.adjusted(BESIDE_PX, _ABOVE_PX, -BESIDE_PX, -_ABOVE_PX - free)
+        place = shown.rect.adjusted(BESIDE_PX, _ABOVE_PX, -BESIDE_PX, -_ABOVE_PX)
         lines = lines_of(row, column)
         if column is Column.REASONS:
             second = self._fonts()[1]
             # A row that is opened has room for the whole reason: its tools end before that column.
-            whole = shown.rect.adjusted(BESIDE_PX, _ABOVE_PX, -BESIDE_PX, -_ABOVE_PX)
-            most = max(_REASON_LINES, whole.height() // QFontMetrics(second).lineSpacing())
-            self._write(painter, whole, _wrapped(lines[0], second, whole.width(), most))
+            most = max(_MOST_LINES, place.height() // QFontMetrics(second).lineSpacing())
+            self._write(painter, place, _wrapped(lines[0], second, place.width(), most))
         elif column is Column.CLIP:
-            beneath = row.reasons if index.row() != self.opened and not self.with_reasons else ""
-            self._write_two(painter, place, (lines[0], (beneath or row.task) * self.merged))
+            self._write_name(painter, place, row, opened=index.row() == self.opened)
         else:
-            self._write_two(painter, place, lines, urgent=_is_urgent(row, column))
+            urgent = _is_urgent(row, column)
+            low = self._write_first(painter, place, [lines[0]], urgent=urgent)
+            why = row.why_briefly if column is Column.RESULT and not self.with_reasons else ""
+            self._write(painter, low, [lines[1] or why])
         painter.restore()
 
     def _paint_ground(self, painter: QPainter, shown: QStyleOptionViewItem, *, first: bool) -> None:
@@ -100,38 +126,45 @@ class ClipCells(QStyledItemDelegate):
         painter.setPen(colour("line"))
         painter.drawLine(place.bottomLeft(), place.bottomRight())
 
-    def _write_two(
-        self, painter: QPainter, place: QRect, lines: tuple[str, str], *, urgent: bool = False
-    ) -> None:
-        """Write a name, shortened in its middle, and a quiet line beneath it."""
-        first, second = self._fonts()
-        first.setBold(urgent)
-        high, low = QFontMetrics(first).lineSpacing(), QFontMetrics(second).lineSpacing()
-        spare = place.height() - high - low * bool(lines[1])
-        top = QRect(place.left(), place.top() + max(0, spare // 2), place.width(), high)
-        painter.setFont(first)
-        painter.setPen(self._appearance.colour("hold" if urgent else "ink"))
-        middle = QFontMetrics(first).elidedText(
-            lines[0], Qt.TextElideMode.ElideMiddle, place.width()
-        )
-        painter.drawText(top, int(Qt.AlignmentFlag.AlignLeft), middle)
-        if lines[1]:
-            beneath = QRect(place.left(), top.bottom() + 1, place.width(), low)
-            self._write(painter, beneath, [lines[1]])
+    def _write_name(self, painter: QPainter, place: QRect, row: ClipRow, *, opened: bool) -> None:
+        """Write the name, and beneath it the movement where that has no column."""
+        low = self._write_first(painter, place, self._name_lines(row, place.width()))
+        if self.merged and not (opened and self.tools_beneath_name):
+            self._write(painter, low, [row.task])
+
+    def _write_first(
+        self, painter: QPainter, place: QRect, lines: list[str], *, urgent: bool = False
+    ) -> QRect:
+        """Write lines of ink, each shortened in its middle; return the place beneath them."""
+        font = self._fonts()[0]
+        font.setBold(urgent)
+        colour = self._appearance.colour("hold" if urgent else "ink")
+        return _write_lines(painter, place, lines, (font, colour, Qt.TextElideMode.ElideMiddle))
 
     def _write(self, painter: QPainter, place: QRect, lines: list[str]) -> None:
         """Write quiet lines, each shortened at its end."""
-        font = self._fonts()[1]
-        metrics = QFontMetrics(font)
-        painter.setFont(font)
-        painter.setPen(self._appearance.colour("quiet"))
-        space = (place.height() - len(lines) * metrics.lineSpacing()) // 2
-        top = place.top() + max(0, space)
-        for line in lines:
-            words = metrics.elidedText(line, Qt.TextElideMode.ElideRight, place.width())
-            room = QRect(place.left(), top, place.width(), metrics.lineSpacing())
-            painter.drawText(room, int(Qt.AlignmentFlag.AlignLeft), words)
-            top += metrics.lineSpacing()
+        style = self._fonts()[1], self._appearance.colour("quiet"), Qt.TextElideMode.ElideRight
+        _write_lines(painter, place, lines, style)
+
+
+def _write_lines(
+    painter: QPainter,
+    place: QRect,
+    lines: list[str],
+    style: tuple[QFont, QColor, Qt.TextElideMode],
+) -> QRect:
+    """Write lines from the upper edge of a place; return what is left of it."""
+    font, colour, elided = style
+    metrics = QFontMetrics(font)
+    painter.setFont(font)
+    painter.setPen(colour)
+    top = place.top()
+    for line in lines:
+        words = metrics.elidedText(line, elided, place.width())
+        room = QRect(place.left(), top, place.width(), metrics.lineSpacing())
+        painter.drawText(room, int(Qt.AlignmentFlag.AlignLeft), words)
+        top += metrics.lineSpacing()
+    return QRect(place.left(), top, place.width(), place.bottom() - top)
 
 
 def _is_urgent(row: ClipRow, column: Column) -> bool:
@@ -145,7 +178,7 @@ def _wrapped(text: str, font: QFont, width: int, most: int) -> list[str]:
     lines: list[str] = []
     for word in text.split():
         longer = f"{lines[-1]} {word}" if lines else word
-        fits = metrics.horizontalAdvance(longer) <= width
+        fits = metrics.horizontalAdvance(longer) <= width - _ROUNDING_PX
         if lines and (fits or len(lines) == most):
             lines[-1] = longer
         else:

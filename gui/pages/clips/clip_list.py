@@ -101,7 +101,7 @@ class ClipList(QWidget):
     def _tools(self) -> QWidget:
         """Return what is done with the chosen clips."""
         choices = row(self.movement, self.side, self.open_clip, self.remove, 1, spacing=GAP_PX)
-        return widget_with(column(self.note, choices, spacing=GAP_PX // 2))
+        return widget_with(column(self.note, choices, spacing=GAP_PX * 3 // 2))
 
     def _lay_out(self) -> None:
         head = column(self.words, self.detail, self.progress, spacing=GAP_PX // 2)
@@ -115,7 +115,7 @@ class ClipList(QWidget):
             head,
             (WholeRows(self.table), 1),
             margins=(MARGIN_PX, MARGIN_PX, MARGIN_PX, GAP_PX),
-            spacing=2 * GAP_PX,
+            spacing=GAP_PX,
         )
         column((page, 1), separator(), foot, on=self, spacing=0)
 
@@ -251,13 +251,15 @@ def _note(chosen: list[ClipRow], *, with_reasons: bool) -> str:
         return tr("Movement and side apply to the {number} selected clips.").format(
             number=len(chosen)
         )
-    return chosen[0].reasons if chosen and with_reasons else ""
+    # Of a clip that was not read its result says what to do, and its page the cause.
+    shown = chosen and with_reasons and chosen[0].error is None
+    return chosen[0].reasons if shown else ""
 
 
 def _read_words(read: int, waiting: int, failed: int, open_rows: int) -> str:
     """Return what the button that reads says; `failed` of those that wait could not be read."""
     if open_rows and not waiting:
-        return tr("Choose movement and side first")
+        return _counted(open_rows, tr("Read 1 clip"), tr("Read {number} clips"))
     if waiting and waiting == failed:
         return tr("Try again")
     if read and waiting:

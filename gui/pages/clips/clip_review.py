@@ -6,10 +6,10 @@ from PySide6.QtCore import Signal, Slot
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from gui.pages.clips.clip_player import ClipPlayer, step_button
-from gui.pages.clips.clip_rows import ClipRow
+from gui.pages.clips.clip_rows import ClipRow, cause_and_remedy
 from gui.pages.clips.measurement_band import BandContent, MeasurementBand, band_for_measurement
 from gui.pages.clips.trial_list import TrialList
-from gui.pages.clips.unread_clip import UnreadClip, cause_and_remedy
+from gui.pages.clips.unread_clip import UnreadClip
 from gui.session.interfaces import ClipAnalysis, ClipThumbnails
 from gui.session.services import Services
 from gui.style.measures import BAR_PX, GAP_PX, MARGIN_PX

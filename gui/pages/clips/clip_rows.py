@@ -6,6 +6,7 @@ from pathlib import Path
 
 from gui.text.wording import (
     error_text,
+    finding_words,
     movement_name,
     range_words,
     reason_sentences,
@@ -201,6 +202,16 @@ class ClipRow:
         return " ".join(filter(None, (self.counted_words, reasons)))
 
     @property
+    def why_briefly(self) -> str:
+        """Why there is no reading, in one sentence: of a failure, what to do about it."""
+        if self.error is not None:
+            return cause_and_remedy(error_text(self.error))[1]
+        counted = self.counted
+        if counted is None or counted.status is not Status.REFUSED:
+            return ""
+        return finding_words(counted.reasons)
+
+    @property
     def counted_words(self) -> str:
         """How many trials count, once a person left some out."""
         whole = self.measurement
@@ -231,3 +242,9 @@ def _range(measurement: Measurement | None) -> str:
         low=tr(measurement.level.low), high=tr(measurement.level.high)
     )
     return f"{words} ({levels})"
+
+
+def cause_and_remedy(text: str) -> tuple[str, str]:
+    """Return an error in two parts: what happened, and the last sentence, which is what to do."""
+    cause, stop, remedy = text.rstrip().rpartition(". ")
+    return (f"{cause}.", remedy) if stop else (text, "")

@@ -10,15 +10,17 @@ from gui.pages.clips.clip_table_model import COLUMNS, ClipTableModel, Column
 from gui.style.appearance import Appearance
 from gui.style.focus_ring import shows_ring
 from gui.style.measures import GAP_PX
-from gui.text.wording import tr
+from gui.text.wording import movement_name, tr
 from gui.widgets.buttons import give_role
+from measure.domain.movements import Movement
 
 #: Rows whose words decide how wide a column is: more would take longer than a frame. [technical]
 _MEASURED_ROWS = 200
 #: Least width of the clips' names and of the reasons, in widths of a digit. [technical]
 _CLIP_DIGITS, _REASONS_DIGITS = 18, 26
-#: Most of the room beside the results that names take from the reasons, per cent. [technical]
-_CLIP_SHARE = 45
+#: Share of the room beside the results that names have where there are reasons, and where the
+#: movement stands beneath them, per cent. [technical]
+_CLIP_SHARE, _MERGED_SHARE = 48, 45
 
 
 class ClipTable(QTableView):
@@ -77,20 +79,20 @@ class ClipTable(QTableView):
     def fit(self) -> None:
         """Share the width among the columns: those that have no room are left out."""
         digit = QFontMetrics(self.font()).horizontalAdvance("0")
-        clip, task, result = (self._needed(column) for column in COLUMNS[:3])
-        room = self.viewport().width()
-        result = min(result, room // 2)
+        cells, room = self._cells, self.viewport().width()
+        # Of all words that may come, so that no column moves when others come.
+        task = max(cells.least_width_of(map(movement_name, Movement)), self._heading(Column.TASK))
+        asked = cells.least_width_of([tr("Choose movement and side")], bold=True)
+        result = min(max(asked, self._needed(Column.RESULT)), room // 2)
         least = (_CLIP_DIGITS + _REASONS_DIGITS) * digit
         with_task = room - result - task >= least
-        with_reasons = room - result >= least and any(
-            row.reasons for row in self._rows.rows[:_MEASURED_ROWS]
-        )
+        with_reasons = room - result >= least
         rest = room - result - (task if with_task else 0)
-        most = max(_CLIP_DIGITS * digit, rest * _CLIP_SHARE // 100)
-        clip = min(clip, most) if with_reasons else rest
+        share = rest * (_CLIP_SHARE if with_task else _MERGED_SHARE) // 100
+        clip = max(_CLIP_DIGITS * digit, share) if with_reasons else rest
         widths = (clip, task, result, max(1, rest - clip))
         shown = (True, with_task, True, with_reasons)
-        self._cells.merged, self._cells.with_reasons = not with_task, with_reasons
+        cells.merged, cells.with_reasons = not with_task, with_reasons
         for place, (width, is_shown) in enumerate(zip(widths, shown, strict=True)):
             self.setColumnHidden(place, not is_shown)
             self.setColumnWidth(place, width)
@@ -111,14 +113,26 @@ class ClipTable(QTableView):
         if 0 <= cells.opened < len(self._rows.rows):
             header.resizeSection(cells.opened, usual)
         cells.opened = self._current()
-        wide = self.viewport().width() - 2 * BESIDE_PX
-        tools = self._tools
-        as_wide = tools.heightForWidth(wide) if tools.hasHeightForWidth() else 0
-        cells.kept_free_px = max(as_wide, tools.minimumSizeHint().height()) + GAP_PX
         if cells.opened >= 0:
-            header.resizeSection(cells.opened, usual + cells.kept_free_px)
+            high = cells.opened_height(
+                self._rows.rows[cells.opened], self.columnWidth(0), self._tools_height()
+            )
+            header.resizeSection(cells.opened, high + GAP_PX)
         self._place_tools()
         self.viewport().update()
+
+    def _tools_height(self) -> int:
+        """Return the height of the tools; see whether they have room beneath a name alone."""
+        tools, cells = self._tools, self._cells
+        needed = tools.minimumSizeHint().width() + 2 * BESIDE_PX
+        cells.tools_beneath_name = cells.merged and needed <= self.columnWidth(0)
+        wide = self._tools_width()
+        as_wide = tools.heightForWidth(wide) if tools.hasHeightForWidth() else 0
+        return max(as_wide, tools.minimumSizeHint().height())
+
+    def _tools_width(self) -> int:
+        whole = self.columnWidth(0) if self._cells.tools_beneath_name else self.viewport().width()
+        return whole - 2 * BESIDE_PX
 
     def _current(self) -> int:
         """Return the place of the chosen row that is current, or of the first; -1 without one."""
@@ -133,8 +147,7 @@ class ClipTable(QTableView):
         if cells.opened < 0:
             return
         row = self.visualRect(self._rows.index(cells.opened, 0))
-        high = cells.kept_free_px - GAP_PX
-        wide = self.viewport().width() - 2 * BESIDE_PX
+        wide, high = self._tools_width(), self._tools_height()
         self._tools.setGeometry(BESIDE_PX, row.bottom() + 1 - GAP_PX - high, wide, high)
 
     def whole_height(self, room: int) -> int:
@@ -150,17 +163,19 @@ class ClipTable(QTableView):
 
     def minimumSizeHint(self) -> QSize:
         """Return the height of the row that is opened."""
-        high = self._cells.row_height() + self._cells.kept_free_px
+        high = self._cells.row_height() + self._tools.minimumSizeHint().height() + 2 * GAP_PX
         header = self.horizontalHeader()
         high += 2 * self.frameWidth() + (0 if header.isHidden() else header.sizeHint().height())
         return QSize(super().minimumSizeHint().width(), high)
 
     def _needed(self, column: Column) -> int:
         """Return the width that heading and words of a column need."""
-        heading = self.horizontalHeader().sectionSizeHint(COLUMNS.index(column))
         rows = self._rows.rows[:_MEASURED_ROWS]
         cells = (self._cells.width_of(row, column) for row in rows)
-        return max(heading, *cells, 0)
+        return max(self._heading(column), *cells, 0)
+
+    def _heading(self, column: Column) -> int:
+        return self.horizontalHeader().sectionSizeHint(COLUMNS.index(column))
 
     def scrollContentsBy(self, across: int, down: int) -> None:
         super().scrollContentsBy(across, down)

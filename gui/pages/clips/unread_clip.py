@@ -39,9 +39,3 @@ class UnreadClip(QWidget):
         self.cause.setText(cause)
         self.remedy.setText(remedy)
         self.remedy.setVisible(bool(remedy))
-
-
-def cause_and_remedy(text: str) -> tuple[str, str]:
-    """Return an error in two parts: what happened, and the last sentence, which is what to do."""
-    cause, stop, remedy = text.rstrip().rpartition(". ")
-    return (f"{cause}.", remedy) if stop else (text, "")

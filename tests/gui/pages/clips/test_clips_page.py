@@ -329,7 +329,7 @@ def test_what_is_next_is_the_main_button(stage: WindowHarness, page: ClipsPage) 
     pages.read.click()
     stage.settle()
     assert not pages.read.isEnabled()
-    assert pages.read.accessibleName() == "Choose movement and side first"
+    assert pages.read.accessibleName() == "Read 1 clip"
     page.show_clip(row_named(page, NAMES[2]))
     assert main_of(review.read, review.save) == ["Read this clip"]
     page.show_clip(row_named(page, NAMES[0]))
