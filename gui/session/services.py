@@ -59,6 +59,8 @@ class Services:
         Fetches the pose model when it is asked for.
     undo
         What was deleted since the start and can be put back.
+    report_questions
+        What people typed for their clinician since the start, by the person's identifier.
     """
 
     appearance: Appearance
@@ -82,6 +84,7 @@ class Services:
     person_id: str | None = None
     model_fetch: ModelFetch = field(default_factory=ModelFetch)
     undo: UndoList = field(init=False)
+    report_questions: dict[str, str] = field(default_factory=dict, init=False)
     _clips_used: int = field(default=0, init=False)
 
     def __post_init__(self) -> None:

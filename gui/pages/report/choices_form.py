@@ -91,6 +91,11 @@ class ReportChoicesForm(QWidget):
             tr=tr,
         )
 
+    def ask(self, question: str) -> None:
+        """Take over a question, without announcing it."""
+        self.question.setText(question)
+        self._announced = self.choices
+
     @Slot(object)
     def _ask_day(self, chosen: ChangesSince) -> None:
         self.since.setVisible(chosen is ChangesSince.DAY)

@@ -102,6 +102,7 @@ class ReportPreviewPage(TitledPage):
         self.write.clicked.connect(lambda: self.write_wanted.emit(self.form.choices))
         self.print.clicked.connect(lambda: self.print_wanted.emit(self.form.choices))
         self.form.changed.connect(self._show_again)
+        self.form.question.textEdited.connect(self._keep_question)
         self._person: Person | None = None
         self.sheets: list[PaperSheet] = []
         self.options = button(tr("Options"), checkable=True)
@@ -182,6 +183,10 @@ class ReportPreviewPage(TitledPage):
             self._say(tr("No one has been measured yet."))
             return
         self.title.setText(tr("Report for a clinic visit: {name}").format(name=person.pseudonym))
+        self.form.ask(self._services.report_questions.get(person.id, ""))
+        self._prepare(person)
+
+    def _prepare(self, person: Person) -> None:
         self._say(tr("The report is being prepared."))
         services = self._services
         show = self._print if self.whole.isChecked() else self._write
@@ -221,7 +226,19 @@ class ReportPreviewPage(TitledPage):
 
     @Slot()
     def _show_again(self) -> None:
-        self.show_report(self._person)
+        """Show the same report with what is chosen now.
+
+        It can be written meanwhile: a press on the button is what ends the typing of a question,
+        and a button disabled by that would never be clicked.
+        """
+        if self._person is not None:
+            self._prepare(self._person)
+
+    @Slot(str)
+    def _keep_question(self, words: str) -> None:
+        """Keep the question of this person for when the page is shown again."""
+        if self._person is not None:
+            self._services.report_questions[self._person.id] = words
 
     def _say(self, words: str) -> None:
         self.state.setText(words)

@@ -10,6 +10,8 @@ from PySide6.QtWidgets import QFileDialog
 from pytestqt.qtbot import QtBot
 
 from gui.app.window_pages import MainPage
+from gui.pages.report.preview import ReportPreviewPage
+from measure.domain.records import Person
 from tests.support.gui.demo_history import demo_history
 from tests.support.gui.stage import TODAY, WindowHarness
 
@@ -91,3 +93,46 @@ def test_without_anybody_there_is_nothing_to_write(new_stage: WindowHarness) -> 
     page = new_stage.window.report
     assert "No one has been measured" in page.state.text()
     assert not page.write.isEnabled()
+
+
+def shown_report(stage: WindowHarness) -> ReportPreviewPage:
+    stage.window.show_report()
+    stage.settle()
+    stage.settle()
+    return stage.window.report
+
+
+def test_the_click_that_ends_the_typing_of_a_question_saves_the_report(
+    stage: WindowHarness, tmp_path: Path, monkeypatch: pytest.MonkeyPatch, qtbot: QtBot
+) -> None:
+    stage.store.merge(demo_history(stage.store.people()[0], TODAY, weeks=4))
+    page = shown_report(stage)
+    target = tmp_path / "rowan.html"
+    monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *_: (str(target), ""))
+    qtbot.keyClicks(page.form.question, "May I dig again?")
+    # The field is left between the press and the release of the mouse.
+    qtbot.mousePress(page.write, Qt.MouseButton.LeftButton)
+    page.form.question.editingFinished.emit()
+    qtbot.mouseRelease(page.write, Qt.MouseButton.LeftButton)
+    stage.settle()
+    stage.settle()
+    assert "May I dig again?" in target.read_text(encoding="utf-8")
+
+
+def test_a_question_is_its_persons_and_stays_when_the_page_is_left(
+    stage: WindowHarness, qtbot: QtBot
+) -> None:
+    rowan = stage.store.people()[0]
+    stage.store.merge(demo_history(rowan, TODAY, weeks=4))
+    page = shown_report(stage)
+    qtbot.keyClicks(page.form.question, "May I dig again?")
+    stage.window.go(MainPage.PROGRESS)
+    stage.window.reports.person = Person(id="f" * 32, pseudonym="Fern")
+    assert not shown_report(stage).form.question.text()
+    stage.window.reports.person = rowan
+    assert shown_report(stage).form.question.text() == "May I dig again?"
+    # Another language builds the window anew.
+    again = ReportPreviewPage(stage.services)
+    again.show_report(rowan)
+    assert again.form.choices.question == "May I dig again?"
+    stage.settle()
