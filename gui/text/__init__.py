@@ -10,7 +10,7 @@ Public names:
     language: LANGUAGES, SYSTEM, install_language, language_for, language_in_force, language_shown
     progress_wording: logged_words, progress_notes, progress_of_sides, rate_line, verdict_line,
         warm_up_words
-    result_wording: difference_words, last_time_words, line_of_results, result_notes,
+    result_wording: difference_words, last_time_words, line_of_results, main_reason, result_notes,
         value_and_range
     safety_wording: ScreeningText, answer_text, screening_text
     session_wording: expected_sentences, hint_sentence, live_sentence, next_sentence,

@@ -11,7 +11,7 @@ from gui.text.wording import (
     notes_words,
     notice,
     range_words,
-    reason_sentences,
+    reason_sentence,
     side_name,
     tr,
     value_words,
@@ -41,12 +41,9 @@ def difference_words(movement: Movement, difference: SideDifference | None) -> s
 
 
 def value_and_range(measurement: Measurement) -> tuple[str, str]:
-    """Return a reading to be set large, and its range; of a reach the likeliest place.
-
-    Without a reading the reasons stand in the place of the range.
-    """
+    """Return a reading to be set large, and its range; of a reach the likeliest place."""
     if measurement.value is None or measurement.low is None or measurement.high is None:
-        return tr("No reading"), reason_sentences(measurement.refused_for)
+        return tr("No reading"), ""
     if measurement.level is None:
         unit = measurement.unit
         interval = range_words(measurement.low, measurement.high, unit)
@@ -55,6 +52,11 @@ def value_and_range(measurement: Measurement) -> tuple[str, str]:
     place = likely_place(level.band)
     interval = tr("levels {low} to {high}").format(low=tr(level.low), high=tr(level.high))
     return place[:1].upper() + place[1:], interval
+
+
+def main_reason(measurement: Measurement) -> str:
+    """Return what refused most trials, with what to do about it; nothing for a reading."""
+    return "".join(map(reason_sentence, measurement.refused_for[:1]))
 
 
 def result_notes(measurement: Measurement, planned: int) -> str:

@@ -14,7 +14,7 @@ from gui.protocol.plan import NextAction, SessionMode, SessionPlan
 from gui.protocol.return_detector import ReturnDetector
 from gui.session.measurement_session import MeasurementSession
 from gui.style.appearance import Appearance
-from gui.text.result_wording import difference_words, value_and_range
+from gui.text.result_wording import difference_words, main_reason, value_and_range
 from gui.text.wording import stopped_by_name, task_title, tr
 from gui.widgets.buttons import button, give_role
 from gui.widgets.choice_row import ChoiceRow
@@ -52,6 +52,8 @@ class PainPage(QWidget):
         self.difference = label("", "strong")
         #: The reading on one line, where there is no room for its drawing.
         self.line = label("", "strong")
+        #: Why there is no reading, beneath that line.
+        self.why = label("")
         self.pain = PainScale(tr("Pain in the movement"))
         self.reason = ChoiceRow(
             list(LimitingFactor),
@@ -93,7 +95,7 @@ class PainPage(QWidget):
         self._asked = column(self.pain, stopped, 1, self._next_rule, self._next, spacing=gap(4))
         frame_page(
             self,
-            column(self.sentence, self.line, spacing=gap(0.5)),
+            column(self.sentence, self.line, self.why, spacing=gap(0.5)),
             SideBySide(self._appearance, (self._asked, 8), (self._reading, 5), spacing=gap(4)),
             1,
             buttons=[self.finish, self.repeat, self.done],
@@ -107,6 +109,7 @@ class PainPage(QWidget):
         roomy = self._appearance.percent < LARGE_FROM_PERCENT
         self._reading.setVisible(roomy)
         self.line.setHidden(roomy)
+        self.why.setHidden(roomy or not self.why.text())
         self._next_rule.setVisible(roomy)
         give_role(self.next_title, "title" if roomy else "strong")
         give_role(self.next_words, "lead" if roomy else "")
@@ -117,17 +120,21 @@ class PainPage(QWidget):
         """Ask about the movement that has just ended; the drawing faces as the live one did."""
         task, measurement = measuring.guide.task, measuring.guide.measurement
         self.title.setText(task_title(task.movement, task.side))
-        value, interval = ("", "") if measurement is None else value_and_range(measurement)
+        value, interval, reason = "", "", ""
+        if measurement is not None:
+            value, interval = value_and_range(measurement)
+            reason = main_reason(measurement)
         self.number.setText(value)
-        self.interval.setText(interval)
-        degrees = MOVEMENTS[task.movement].unit is Unit.DEGREES
+        self.interval.setText(interval or reason)
+        degrees = MOVEMENTS[task.movement].unit is Unit.DEGREES and not reason
         give_role(self.number, "number" if degrees else "title")
         give_role(self.interval, "title" if degrees else "quiet")
         way = QBoxLayout.Direction
         self._number.setDirection(way.LeftToRight if degrees else way.TopToBottom)
-        self.line.setText(
-            _line(task_title(task.movement, task.side), value, interval if degrees else "")
-        )
+        title = task_title(task.movement, task.side)
+        self.line.setText(_line(title, value, interval if degrees else ""))
+        self.why.setText(reason)
+        self.on_body.setHidden(bool(reason))
         middle = measurement.value if measurement else None
         low, high = (measurement.low, measurement.high) if measurement else (None, None)
         self.on_body.show_reading(
@@ -135,6 +142,7 @@ class PainPage(QWidget):
             mirrored=mirrored,
         )
         self._show_difference(measuring.guide)
+        self._fit()
         self.pain.choose(None)
         self.reason.choose(None)
         alone = measuring.mode is SessionMode.HOME and measuring.guide.upcoming is not None

@@ -12,7 +12,7 @@ from gui.pages.measuring.typed_values import TypedValues
 from gui.protocol.plan import SessionMode
 from gui.session.measurement_session import MeasurementSession
 from gui.style.appearance import Appearance
-from gui.text.result_wording import line_of_results, result_notes
+from gui.text.result_wording import line_of_results, main_reason, result_notes
 from gui.text.wording import pain_sentence, side_name, tr
 from gui.widgets.announcement import announce
 from gui.widgets.buttons import ButtonRow, button
@@ -176,6 +176,7 @@ def _details(measuring: MeasurementSession) -> dict[Task, Said]:
         asked = outcome.pain is not None or outcome.stopped_by is not None
         pain = pain_sentence(outcome.pain, outcome.stopped_by) + "." if asked else ""
         notes = (
+            main_reason(measurement),
             result_notes(measurement, task.trials),
             measuring.messages.by_task.get(task, ""),
         )

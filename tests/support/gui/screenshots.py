@@ -237,8 +237,17 @@ def _reach(stage: WindowHarness) -> Iterator[str]:
     page.start.in_clinic.what.single.click()
     stage.settle()
     yield "live-rotation"
-    page.live.stop.click()
+    for value in (40.0, 41.0):
+        stage.engine.capture(value)
+        stage.settle(30)
+        stage.engine.settle((Reason.WRONG_TURN, Reason.ELBOW_OFF_TRUNK))
+        stage.settle(30)
+    stage.engine.happen(LiveEventKind.MEASUREMENT_DONE, measurement=stage.engine.measurement())
     stage.settle()
+    yield "pain-refused"
+    page.pain.done.click()
+    stage.settle()
+    yield "summary-refused"
     page.summary.finish.click()
 
 

@@ -4,10 +4,11 @@ from collections.abc import Callable
 
 import pytest
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QApplication, QInputDialog
+from PySide6.QtWidgets import QApplication, QInputDialog, QLabel
 
 from gui.pages.measuring.live_band import BandState
 from gui.protocol.plan import SessionStep
+from gui.text.wording import reason_sentence
 from measure.camera.faults import SourceFault
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
@@ -187,6 +188,29 @@ def test_a_value_that_no_arm_reaches_is_not_shown_while_it_is_calculated(
     stage.settle()
     live = stage.window.measure.live
     assert (live.number.text, live.kind.text) == ("\u2013", "being calculated")
+
+
+def test_of_several_reasons_the_one_of_most_trials_is_said_in_full_width(
+    stage: WindowHarness,
+) -> None:
+    begin_clinic(stage)
+    for reasons in ((Reason.TRUNK_LEAN,), (Reason.WRONG_VIEW, Reason.TRUNK_LEAN)):
+        stage.engine.capture(119.0)
+        stage.settle()
+        stage.engine.settle(reasons)
+        stage.settle()
+    page = stage.window.measure
+    stage.engine.happen(LiveEventKind.MEASUREMENT_DONE, measurement=stage.engine.measurement())
+    stage.settle()
+    assert page.pain.number.text() == "No reading"
+    assert page.pain.interval.text() == reason_sentence(Reason.TRUNK_LEAN)
+    assert not page.pain.on_body.isVisible()
+    page.pain.done.click()
+    stage.settle()
+    (line,) = page.summary.card.lines()
+    words = [label.text() for label in line.findChildren(QLabel)]
+    assert words == ["Left", reason_sentence(Reason.TRUNK_LEAN)]
+    assert line.width() > page.summary.card.width() * 0.9
 
 
 def test_the_number_stands_still_while_the_arm_comes_back(stage: WindowHarness) -> None:
