@@ -10,12 +10,13 @@ Public names:
     curves: ChartContent, CurvePoint, chart_content, conducts_of, movements_of, without_asides
     interval_band: band_opacity, paint_band, paint_guide, paint_refusal, paint_scale
     overlay: head_share, paint_figure, paint_framing
+    pause_bars: paint_pause_bars
     person: Body, Point3D, posed
     person_painter: PersonPainter
     reading_on_body: Reading, paint_reading_on_body
     scene: paint_scene, paint_standing
     shown_faults: shown_fault
-    shown_movements: BACK_S, OUT_S, REST_S, STAY_S, Shown, facing_angle_deg, shown_exercise,
-        shown_movement
+    shown_movements: BACK_S, OUT_S, RAISED_HAND, REST_S, STAY_S, Shown, facing_angle_deg,
+        shown_exercise, shown_movement
     transform: VideoTransform
 """

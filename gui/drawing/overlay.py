@@ -10,6 +10,7 @@ from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import (
     QColor,
     QFont,
+    QFontMetricsF,
     QPainter,
     QPainterPath,
     QPen,
@@ -24,10 +25,17 @@ from measure.domain.movements import MOVEMENTS, Family, Movement
 #: The figure lies on frames of any brightness, so it has colours of its own with a dark rim.
 _LINE, _RIM, _FAINT = QColor("#ffffff"), QColor(8, 18, 22, 170), QColor(255, 255, 255, 120)
 _WEDGE, _ARM = QColor("#ffcf7a"), QColor("#7fd0ee")
+#: Under words on the picture.
+_PLATE = QColor(8, 18, 22, 215)
 
 
 #: From the nose to the top of the head, over the nose's height above the shoulders. [technical]
 _CROWN = 0.9
+#: Words on the picture are never higher than this part of it, so that they stay beside the body.
+#: [technical]
+_LEAST_LINES = 17
+#: Room on the plate beneath words, beside and above them, in heights of the type. [technical]
+_BESIDE, _OVER = 0.5, 0.25
 #: Where a head usually is, as a share of the picture's height. [technical]
 _HEAD = 0.22
 
@@ -86,7 +94,7 @@ def paint_framing(
     words: tuple[str, str],
     head: float | None = None,
 ) -> None:
-    """Draw where head and hips should lie, with a word at each line.
+    """Draw where head and hips should lie, with a word on a dark plate before each line.
 
     Parameters
     ----------
@@ -95,22 +103,16 @@ def paint_framing(
     """
     pen = QPen(_LINE, 2, Qt.PenStyle.DashLine)
     shares = (_HEAD if head is None else head, 0.74)
+    px = min(max(appearance.px(), picture.height() / 26), picture.height() / _LEAST_LINES)
+    font = appearance.font(px)
     for share, word in zip(shares, words, strict=True):
         y = picture.top() + picture.height() * share
-        left, right = (
-            picture.left() + picture.width() * 0.2,
-            picture.right() - picture.width() * 0.2,
-        )
+        left = _plate(painter, font, QPointF(picture.left() + picture.width() * 0.02, y), word)
+        right = picture.right() - picture.width() * 0.06
         painter.setPen(QPen(_RIM, 5))
         painter.drawLine(QPointF(left, y), QPointF(right, y))
         painter.setPen(pen)
         painter.drawLine(QPointF(left, y), QPointF(right, y))
-        _words(
-            painter,
-            appearance.font(max(appearance.px(), picture.height() / 26), bold=True),
-            QPointF(left, y - 8),
-            word,
-        )
 
 
 def _middle(places: FloatArray, first: Landmark, other: Landmark) -> FloatArray:
@@ -173,10 +175,16 @@ def _reach(
     _line(painter, [foot - across, foot + across], _WEDGE, thick)
 
 
-def _words(painter: QPainter, font: QFont, place: QPointF, text: str) -> None:
-    path = QPainterPath()
-    path.addText(place, font, text)
-    painter.setBrush(Qt.BrushStyle.NoBrush)
-    painter.setPen(QPen(_RIM, 4))
-    painter.drawPath(path)
-    painter.fillPath(path, _LINE)
+def _plate(painter: QPainter, font: QFont, place: QPointF, text: str) -> float:
+    """Write on a plate that begins at a place, in the middle of its height; return its end."""
+    metrics, px = QFontMetricsF(font), font.pixelSize()
+    wide = metrics.horizontalAdvance(text) + 2 * _BESIDE * px
+    high = metrics.height() + 2 * _OVER * px
+    plate = QRectF(place.x(), place.y() - high / 2, wide, high)
+    painter.setPen(Qt.PenStyle.NoPen)
+    painter.setBrush(_PLATE)
+    painter.drawRoundedRect(plate, px / 3, px / 3)
+    painter.setPen(_LINE)
+    painter.setFont(font)
+    painter.drawText(plate, Qt.AlignmentFlag.AlignCenter, text)
+    return plate.right()

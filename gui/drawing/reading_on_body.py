@@ -28,6 +28,9 @@ _INNER, _WIDE, _WORDS = 0.365, 0.07, 0.025
 _WORDS_SHARE, _WORDS_APART, _WORDS_GAP = 0.45, 1.1, 0.5
 #: Fewer names than these say nothing about the scale. [technical]
 _FEWEST_WORDS = 2
+#: From afar: names of the places nearest to the value, how far they keep from the hand, and where
+#: the body ends beneath the hips, in body heights. [technical]
+_NEAREST, _WORDS_AFAR, _BELOW_AFAR = 2, 0.05, 0.15
 #: Up the body from mid-hip to C7, which is 1 on the scale of the reach. [technical]
 _BACK_UP = 0.30
 
@@ -71,11 +74,25 @@ def paint_reading_on_body(
     *,
     words_px: float,
     mirrored: bool = False,
+    from_afar: bool = False,
 ) -> None:
-    """Paint a reading on a body; words are of the size asked for, or left out for want of room."""
+    """Paint a reading on a body; words are of the size asked for, or left out for want of room.
+
+    Parameters
+    ----------
+    from_afar
+        Whether only the places nearest to the value are named, and the body is seen to the hips
+        alone, so that both are larger; what lies beneath the place is cut off.
+    """
     drawing = {Family.ELEVATION: _Arc, Family.ROTATION: _Plan, Family.REACH: _Reach}
     kind = drawing[MOVEMENTS[reading.movement].family]
-    kind(painter, appearance, place, reading, words_px, mirrored).paint()
+    drawn = kind(painter, appearance, reading, words_px, mirrored)
+    if from_afar:
+        drawn.come_closer()
+    painter.save()
+    painter.setClipRect(place)
+    drawn.paint_in(place)
+    painter.restore()
 
 
 class _OnBody:
@@ -85,12 +102,15 @@ class _OnBody:
     above, below, aside = 0.60, 0.57, 0.17
     #: The scale's distance from its centre, and the centre's from the middle of the body.
     inner, offset = _INNER, 0.0
+    #: Where the body may end beneath the hips when it is seen from afar.
+    least_below = _BELOW_AFAR
+    #: How far the names keep from the band, and how many of them say something.
+    words_out, fewest = _WORDS, _FEWEST_WORDS
 
     def __init__(
         self,
         painter: QPainter,
         appearance: Appearance,
-        place: QRectF,
         reading: Reading,
         words_px: float,
         mirrored: bool,
@@ -107,18 +127,34 @@ class _OnBody:
         self.to = across_sign(self.shown.start.turn * out, out) * (-1.0 if mirrored else 1.0)
         if MOVEMENTS[reading.movement].direction is Direction.BACKWARDS:
             self.to = -self.to
+        self._mirrored = mirrored
         self.above = max(self.above, self.highest())
+
+    def come_closer(self) -> None:
+        """Show only what is read from afar."""
+        self.below = min(self.below, self.least_below)
+        self.words_out, self.fewest = _WORDS + _WORDS_AFAR, 1
+        value = self.reading.value
+        if value is not None:
+            nearest = sorted(self.words, key=lambda named: abs(named[0] - value))[:_NEAREST]
+            self.words = tuple(sorted(nearest))
+
+    def paint_in(self, place: QRectF) -> None:
+        """Paint in the middle of a place."""
         scale, widest = self._fitted(place)
         wide = scale * self._beside() + widest
         left = place.left() + (place.width() - wide) / 2
         x = left + scale * self.aside if self.to > 0 else left + wide - scale * self.aside
         spare = place.height() - scale * (self.above + self.below)
         hips = QPointF(x, place.top() + spare / 2 + self.above * scale)
-        self.person = PersonPainter(painter, appearance, scale, hips, mirrored=mirrored)
+        self.person = PersonPainter(
+            self.painter, self.appearance, scale, hips, mirrored=self._mirrored
+        )
+        self.paint()
 
     def _beside(self) -> float:
         """Return the width without words, body heights."""
-        return self.aside + self.offset + self.inner + _WIDE + _WORDS
+        return self.aside + self.offset + self.inner + _WIDE + self.words_out
 
     def _fitted(self, place: QRectF) -> tuple[float, float]:
         """Return the scale and the room for words; words that do not fit are let go."""
@@ -128,7 +164,7 @@ class _OnBody:
         high = place.height() / (self.above + self.below)
         scale = min(high, (place.width() - widest) / self._beside())
         named = self._spaced(_WORDS_APART * metrics.height() / max(scale, 1e-6))
-        if widest > _WORDS_SHARE * place.width() or len(named) < _FEWEST_WORDS:
+        if widest > _WORDS_SHARE * place.width() or len(named) < self.fewest:
             return min(high, place.width() / self._beside()), 0.0
         self.named = frozenset(named)
         return scale, widest
@@ -189,7 +225,7 @@ class _OnBody:
     def word(self, value: float, text: str) -> None:
         """Write a word beside the scale, away from the body."""
         metrics = QFontMetricsF(self.font)
-        at = self.at(value, self.inner + _WIDE + _WORDS)
+        at = self.at(value, self.inner + _WIDE + self.words_out)
         gap = _WORDS_GAP * self.words_px
         left = at.x() + gap if self.to > 0 else at.x() - gap - metrics.horizontalAdvance(text)
         self.painter.setFont(QFont(self.font))
@@ -259,6 +295,7 @@ class _Plan(_OnBody):
     """A rotation of the forearm, seen from above by somebody in front."""
 
     above, below, aside, inner, offset = 0.10, 0.38, 0.15, 0.235, 0.118
+    least_below = below
 
     def body(self) -> None:
         """Paint shoulders, head and the turned forearm."""

@@ -17,6 +17,9 @@ from measure.domain.landmarks import Side
 
 #: Room around the hips, in body heights: above, below, to either side. [technical]
 _ABOVE, _BELOW, _ASIDE = 0.57, 0.57, 0.54
+#: Close up: half the width of who stands, from the hips to the crown and to below the floor, and
+#: the hand beyond the wrist, in body heights; moments of a motion that are looked at. [technical]
+_STANDS_ASIDE, _HEAD_ABOVE, _STANDS_BELOW, _HAND, _MOMENTS = 0.19, 0.49, 0.54, 0.12, 12
 
 
 def paint_scene(
@@ -28,6 +31,7 @@ def paint_scene(
     *,
     time_s: float | None = None,
     mirrored: bool = False,
+    close: bool = False,
 ) -> None:
     """Paint a movement or exercise into a rectangle.
 
@@ -38,9 +42,11 @@ def paint_scene(
         and for people who want no motion.
     mirrored
         Whether left and right are exchanged, as in a mirror.
+    close
+        Whether the whole motion fills the place, instead of standing in the scale of all others.
     """
     still = time_s is None
-    scale, hips = _fitted(place)
+    scale, hips = _filled(place, shown, side, mirrored) if close else _fitted(place)
     person = PersonPainter(
         painter,
         appearance,
@@ -88,6 +94,23 @@ def _fitted(place: QRectF) -> tuple[float, QPointF]:
     scale = min(place.height() / (_ABOVE + _BELOW), place.width() / (2 * _ASIDE))
     spare = place.height() - scale * (_ABOVE + _BELOW)
     return scale, QPointF(place.center().x(), place.top() + spare / 2 + _ABOVE * scale)
+
+
+def _filled(place: QRectF, shown: Shown, side: Side, mirrored: bool) -> tuple[float, QPointF]:
+    """Return what `_fitted` does, for a motion that is as large as it has room."""
+    moments = (shown.round_s * part / _MOMENTS for part in range(_MOMENTS))
+    bodies = [posed(shown.pose_at(moment), side) for moment in moments]
+    hands = [across for body in bodies for across, _, _ in (*body.arm, *body.other_arm)]
+    tops = [up for body in bodies for _, up, _ in (*body.arm, *body.other_arm)]
+    left = min(-_STANDS_ASIDE, min(hands) - _HAND)
+    right = max(_STANDS_ASIDE, max(hands) + _HAND)
+    above = max(_HEAD_ABOVE, max(tops) + _HAND)
+    scale = min(place.height() / (above + _STANDS_BELOW), place.width() / (right - left))
+    if mirrored:
+        left, right = -right, -left
+    x = place.center().x() - scale * (left + right) / 2
+    spare = place.height() - scale * (above + _STANDS_BELOW)
+    return scale, QPointF(x, place.top() + spare + above * scale)
 
 
 def _line_pen(person: PersonPainter, wide: float = 0.011, colour: str = "edge") -> QPen:

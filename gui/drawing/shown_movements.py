@@ -127,6 +127,11 @@ def shown_movement(movement: Movement) -> Shown:
     )
 
 
+#: A hand raised above the head: the gesture that the camera recognises, and no movement.
+RAISED_HAND = Shown(
+    start=Pose(arm=ArmAngles(4, 90, 4, 90)), end=Pose(arm=ArmAngles(115, 90, 176, 90))
+)
+
 _ON_THIGH = HandAt(0.16, 0.03)
 _AT_SIDE = ArmAngles(3, 90, 90, 0)
 

@@ -142,6 +142,26 @@ def reason_phrase(reason: Reason) -> str:
     }[reason]
 
 
+def correction(reason: Reason) -> str:
+    """Return what to do about a fault of the movement, in a line read from afar; or nothing."""
+    return {
+        Reason.MOVED_FAST: tr("Move more slowly."),
+        Reason.FACING_CAMERA: tr("Turn your back to the camera."),
+        Reason.TRUNK_OBLIQUE: tr("Turn squarely to the camera."),
+        Reason.WRONG_TURN: tr("Turn halfway to the side."),
+        Reason.FAR_ARM: tr("Turn your other side to the camera."),
+        Reason.OUT_OF_PICTURE: tr("Step back a little."),
+        Reason.ELBOW_BENT: tr("Elbow straight, gently."),
+        Reason.ELBOW_NOT_SQUARE: tr("Elbow at a right angle."),
+        Reason.ELBOW_OFF_TRUNK: tr("Elbow at your side."),
+        Reason.TRUNK_LEAN: tr("Stay upright."),
+        Reason.TRUNK_TURNED: tr("Keep your chest still."),
+        Reason.OUT_OF_PLANE: tr("Keep the arm in line."),
+        Reason.SHRUG: tr("Keep the shoulder low."),
+        Reason.OTHER_ARM_RAISED: tr("Rest the other arm."),
+    }.get(reason, "")
+
+
 def not_still_sentence() -> str:
     """Return the answer to somebody who wants a position measured while the arm moves."""
     return tr("The arm is not still yet. Hold the position for a second, then press H again.")
@@ -174,6 +194,12 @@ def trouble_sentence(trouble: SourceFault) -> str:
     }[trouble]
 
 
+def trouble_name(trouble: SourceFault) -> str:
+    """Return what happened alone, for where the steps against it stand beside it."""
+    name, stop, rest = trouble_sentence(trouble).partition(". ")
+    return f"{name}." if stop and rest else name
+
+
 def trouble_steps(trouble: SourceFault) -> tuple[str, ...]:
     """Return what to look at, one after the other, before trying again."""
     return {
@@ -182,7 +208,7 @@ def trouble_steps(trouble: SourceFault) -> tuple[str, ...]:
             tr("Go to Camera, and allow it for Thawline."),
         ),
         SourceFault.CAMERA_BUSY: (
-            tr("Close video calls and other programs with a camera picture."),
+            tr("Close video calls and other camera programs."),
             tr("If none is open, unplug the camera and plug it in again."),
         ),
         SourceFault.CAMERA_MISSING: (

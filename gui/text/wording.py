@@ -61,6 +61,11 @@ def notice() -> str:
     return tr("An estimate, not a diagnosis. Stop before it becomes painful.")
 
 
+def short_notice() -> str:
+    """Return that line where the page says itself when to stop."""
+    return tr("An estimate, not a diagnosis.")
+
+
 def movement_name(movement: Movement) -> str:
     return tr(MOVEMENTS[movement].name)
 

@@ -764,10 +764,6 @@
         <translation>Otra mano arriba: pausa.</translation>
     </message>
     <message>
-        <source>practice, held</source>
-        <translation>práctica, mantenida</translation>
-    </message>
-    <message>
         <source>value held</source>
         <translation>valor mantenido</translation>
     </message>
@@ -822,10 +818,6 @@
     <message>
         <source>Try again</source>
         <translation>Probar otra vez</translation>
-    </message>
-    <message>
-        <source>Raise your other hand to pause.</source>
-        <translation>Levante la otra mano para hacer una pausa.</translation>
     </message>
     <message>
         <source>rough value</source>
@@ -898,14 +890,6 @@
     <message>
         <source>You rated the pain in the last movement {pain} of 10. Your limit is {limit}. Let the arm rest. Start the next movement only if the pain has eased, or stop for today.</source>
         <translation>Ha puntuado el dolor del último movimiento con {pain} de 10. Su límite es {limit}. Deje descansar el brazo. Empiece el siguiente movimiento solo si el dolor ha cedido, o déjelo por hoy.</translation>
-    </message>
-    <message>
-        <source>The first time is practice; then it counts. Raise your other hand to pause.</source>
-        <translation>La primera vez es de práctica; después cuenta. Levante la otra mano para hacer una pausa.</translation>
-    </message>
-    <message>
-        <source>From above: {turned}</source>
-        <translation>Desde arriba: {turned}</translation>
     </message>
     <message>
         <source>You will not see the screen: listen for the voice and the tones.</source>
@@ -1196,6 +1180,10 @@
         <translation>Comprobar izquierda y derecha</translation>
     </message>
     <message>
+        <source>Only as far as is comfortable.</source>
+        <translation>Solo hasta donde le resulte cómodo.</translation>
+    </message>
+    <message>
         <source>Play a tone</source>
         <translation>Reproducir un tono</translation>
     </message>
@@ -1208,20 +1196,16 @@
         <translation>Cámara, sonido y más</translation>
     </message>
     <message>
-        <source>Face the camera. Raise the hand only as far as is comfortable.</source>
-        <translation>Póngase de frente a la cámara. Levante la mano solo hasta donde le resulte cómodo.</translation>
-    </message>
-    <message>
         <source>Camera</source>
         <translation>Cámara</translation>
     </message>
     <message>
-        <source>This checks that left and right are not swapped.</source>
-        <translation>Así se comprueba que la izquierda y la derecha no están intercambiadas.</translation>
-    </message>
-    <message>
         <source>Sound and voice</source>
         <translation>Sonido y voz</translation>
+    </message>
+    <message>
+        <source>Start anyway</source>
+        <translation>Empezar de todos modos</translation>
     </message>
     <message>
         <source>If you heard nothing, turn up the volume of the computer.</source>
@@ -2576,6 +2560,58 @@
         <translation>demasiado incierto para servir</translation>
     </message>
     <message>
+        <source>Move more slowly.</source>
+        <translation>Muévase más despacio.</translation>
+    </message>
+    <message>
+        <source>Turn your back to the camera.</source>
+        <translation>Dé la espalda a la cámara.</translation>
+    </message>
+    <message>
+        <source>Turn squarely to the camera.</source>
+        <translation>Alinee el cuerpo con la cámara.</translation>
+    </message>
+    <message>
+        <source>Turn halfway to the side.</source>
+        <translation>Gire a medias hacia un lado.</translation>
+    </message>
+    <message>
+        <source>Turn your other side to the camera.</source>
+        <translation>Ponga el otro lado hacia la cámara.</translation>
+    </message>
+    <message>
+        <source>Elbow straight, gently.</source>
+        <translation>Codo recto, sin forzar.</translation>
+    </message>
+    <message>
+        <source>Elbow at a right angle.</source>
+        <translation>Codo en ángulo recto.</translation>
+    </message>
+    <message>
+        <source>Elbow at your side.</source>
+        <translation>Codo junto al cuerpo.</translation>
+    </message>
+    <message>
+        <source>Stay upright.</source>
+        <translation>Siga erguido.</translation>
+    </message>
+    <message>
+        <source>Keep your chest still.</source>
+        <translation>No gire el pecho.</translation>
+    </message>
+    <message>
+        <source>Keep the arm in line.</source>
+        <translation>Brazo en línea.</translation>
+    </message>
+    <message>
+        <source>Keep the shoulder low.</source>
+        <translation>Hombro bajo.</translation>
+    </message>
+    <message>
+        <source>Rest the other arm.</source>
+        <translation>Baje el otro brazo.</translation>
+    </message>
+    <message>
         <source>Thawline may not use the camera. Allow it in the privacy settings.</source>
         <translation>Thawline no tiene permiso para usar la cámara. Concédalo en los ajustes de privacidad.</translation>
     </message>
@@ -2592,8 +2628,8 @@
         <translation>Algo ha fallado. Inténtelo de nuevo.</translation>
     </message>
     <message>
-        <source>Close video calls and other programs with a camera picture.</source>
-        <translation>Cierre las videollamadas y otros programas con imagen de cámara.</translation>
+        <source>Close video calls and other camera programs.</source>
+        <translation>Cierre las videollamadas y otros programas de cámara.</translation>
     </message>
     <message>
         <source>If none is open, unplug the camera and plug it in again.</source>
@@ -3144,20 +3180,16 @@
         <translation>dibujo: {what}, brazo {side}</translation>
     </message>
     <message>
+        <source>hand raised</source>
+        <translation>mano levantada</translation>
+    </message>
+    <message>
         <source>drawing from above</source>
         <translation>dibujo desde arriba</translation>
     </message>
     <message>
-        <source>face the screen</source>
-        <translation>de frente a la pantalla</translation>
-    </message>
-    <message>
-        <source>back to the screen</source>
-        <translation>de espaldas a la pantalla</translation>
-    </message>
-    <message>
-        <source>side to the screen</source>
-        <translation>de lado a la pantalla</translation>
+        <source>camera</source>
+        <translation>cámara</translation>
     </message>
     <message>
         <source>Trial {number}: {words}</source>
@@ -3380,6 +3412,10 @@
         <translation>Otra cosa</translation>
     </message>
     <message>
+        <source>An estimate, not a diagnosis.</source>
+        <translation>Es una estimación, no un diagnóstico.</translation>
+    </message>
+    <message>
         <source>Injection</source>
         <translation>Infiltración</translation>
     </message>
@@ -3438,10 +3474,6 @@
     <message>
         <source>visit</source>
         <translation>visita</translation>
-    </message>
-    <message>
-        <source>camera</source>
-        <translation>cámara</translation>
     </message>
     <message>
         <source>tracking</source>
@@ -7756,12 +7788,20 @@
         <translation>Desde arriba</translation>
     </message>
     <message>
+        <source>In the picture</source>
+        <translation>En la imagen</translation>
+    </message>
+    <message>
         <source>✗ not counted</source>
         <translation>✗ no cuenta</translation>
     </message>
     <message>
         <source>✓ counted</source>
         <translation>✓ cuenta</translation>
+    </message>
+    <message>
+        <source>Paused</source>
+        <translation>En pausa</translation>
     </message>
 </context>
 </TS>

@@ -204,17 +204,30 @@ def bind_keys(page: QWidget, target: QAbstractButton, *keys: str) -> None:
 
 
 class ElidedButton(ShortcutButton):
-    """Shows an icon and a name of any length, shortened to what fits; its tool tip is the whole."""
+    """Shows an icon and a name of any length; its tool tip is the whole.
+
+    Where the longest name has no room beside an icon, names stand alone, and one is shortened only
+    where even then it does not fit.
+    """
 
     def __init__(self, name: str) -> None:
+        self._whole_icon, self._longest = QSize(0, 0), name
         super().__init__(name, "")
         self.setProperty("role", "tile")
         self.setCheckable(True)
         self.setToolTip(name)
         self.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
 
+    def set_thumbnail_size(self, size: QSize, longest: str) -> None:
+        """Give the icon this size where the longest name of all tiles has room beside it."""
+        self._whole_icon, self._longest = size, longest
+        self._fit()
+
     def _fit(self) -> None:
-        room = max(_LEAST_NAME_PX, self.width() - self.iconSize().width() - _AROUND_ICON_PX)
+        whole, icon = self.width() - _AROUND_ICON_PX, self._whole_icon.width()
+        beside = self.fontMetrics().horizontalAdvance(self._longest) <= whole - icon
+        self.setIconSize(self._whole_icon if beside else QSize(0, 0))
+        room = max(_LEAST_NAME_PX, whole - icon if beside else whole)
         wanted = self.fontMetrics().elidedText(self._text, Qt.TextElideMode.ElideMiddle, room)
         if wanted != self.text():
             self.setText(wanted)

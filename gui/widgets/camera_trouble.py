@@ -2,10 +2,10 @@
 
 from PySide6.QtCore import QEvent, QObject, QPointF, QRectF, QSize, Qt
 from PySide6.QtGui import QHideEvent, QPainter, QPen, QResizeEvent, QShowEvent
-from PySide6.QtWidgets import QFrame
+from PySide6.QtWidgets import QWidget
 
 from gui.style.appearance import Appearance
-from gui.style.measures import CARD_PADDING_PX, GAP_PX
+from gui.style.measures import CARD_RADIUS_PX, GAP_PX
 from gui.text.session_wording import trouble_steps
 from gui.text.wording import tr
 from gui.widgets.camera_view import CameraView
@@ -20,12 +20,12 @@ _ASPECT = 0.9
 #: Greatest height of the drawn camera, pixels. [technical]
 _HIGHEST_PX = 300.0
 #: Narrower than this the drawing has no room beside the steps, in widths of a digit. [technical]
-_LEAST_DIGITS = 60
+_LEAST_DIGITS = 48
 #: Height of the drawn camera as a share of the place of a picture. [technical]
 _HIGH = 0.6
 #: Roles of words that are read from afar, among them of what is wrong and what is right; a page
 #: gives them their size.
-FAR, FAR_WRONG, FAR_RIGHT = "far", "far-wrong", "far-right"
+FAR, FAR_WRONG, FAR_RIGHT, FAR_STEP = "far", "far-wrong", "far-right", "far-step"
 
 
 class CameraSign(PaintedWidget):
@@ -38,14 +38,21 @@ class CameraSign(PaintedWidget):
         return QSize(96, 96)
 
     def paint(self, painter: QPainter) -> None:
-        _paint_camera_off(painter, self.appearance, QRectF(self.rect()))
+        painter.setPen(Qt.PenStyle.NoPen)
+        painter.setBrush(self.appearance.colour("sunken"))
+        painter.drawRoundedRect(self.rect(), CARD_RADIUS_PX, CARD_RADIUS_PX)
+        place = QRectF(0, 0, self.width(), self.height() * _HIGH)
+        place.moveCenter(QRectF(self.rect()).center())
+        paint_camera(painter, self.appearance, place)
 
 
-def _paint_camera_off(painter: QPainter, appearance: Appearance, place: QRectF) -> None:
-    """Paint a crossed-out camera on its foot, in the middle of a place."""
+def paint_camera(
+    painter: QPainter, appearance: Appearance, place: QRectF, *, crossed: bool = True
+) -> None:
+    """Paint a camera on its foot, in the middle of a place; one that sees nothing is crossed."""
     high = min(place.height(), place.width() / _ASPECT, _HIGHEST_PX)
     middle = place.center()
-    painter.setPen(QPen(appearance.colour("quiet"), max(3.0, high * 0.022)))
+    painter.setPen(QPen(appearance.colour("quiet"), max(1.5, high * 0.022)))
     painter.setBrush(appearance.colour("sunken"))
     body = QRectF(0, 0, high * 0.8, high * 0.5)
     body.moveCenter(middle - QPointF(0, high * 0.16))
@@ -57,14 +64,16 @@ def _paint_camera_off(painter: QPainter, appearance: Appearance, place: QRectF) 
     for radius, colour in ((0.16, "raised"), (0.075, "edge")):
         painter.setBrush(appearance.colour(colour))
         painter.drawEllipse(body.center(), high * radius, high * radius)
-    pen = QPen(appearance.colour("hold"), max(6.0, high * 0.045))
+    if not crossed:
+        return
+    pen = QPen(appearance.colour("hold"), max(3.0, high * 0.045))
     pen.setCapStyle(Qt.PenCapStyle.RoundCap)
     painter.setPen(pen)
     across = QPointF(high * 0.36, high * 0.3)
     painter.drawLine(body.center() - across, body.center() + across)
 
 
-class CameraTrouble(QFrame):
+class CameraTrouble(QWidget):
     """Steps against a trouble that the page's sentence names, for somebody who stands far away.
 
     Parameters
@@ -75,18 +84,10 @@ class CameraTrouble(QFrame):
 
     def __init__(self, appearance: Appearance, *, kept: str) -> None:
         super().__init__()
-        self.setProperty("role", "card")
         self.sign = CameraSign(appearance)
-        self._steps = Steps(FAR)
-        words = column(2, self._steps, label(kept, "lead"), 3, spacing=3 * GAP_PX)
-        padding = CARD_PADDING_PX
-        row(
-            (self.sign, 45),
-            (widget_with(words), 55),
-            on=self,
-            margins=(padding,) * 4,
-            spacing=padding,
-        )
+        self._steps = Steps(FAR_STEP, spacing=2 * GAP_PX)
+        words = column(self._steps, label(kept, FAR), 1, spacing=4 * GAP_PX)
+        row((self.sign, 50), (widget_with(words), 50), on=self, spacing=5 * GAP_PX)
         self.say(SourceFault.OTHER)
 
     def minimumSizeHint(self) -> QSize:
@@ -137,7 +138,7 @@ class CameraOff(PaintedWidget):
         # Above the middle where the details of the trouble stand in it.
         high = _HIGH * place.height()
         top = (place.height() - high) / 2 - high * bool(self._video.empty_text) / 2
-        _paint_camera_off(painter, self.appearance, QRectF(0, top, place.width(), high))
+        paint_camera(painter, self.appearance, QRectF(0, top, place.width(), high))
 
 
 class TroubleSteps(Steps):
@@ -146,6 +147,7 @@ class TroubleSteps(Steps):
     def __init__(self, appearance: Appearance, camera: CameraView) -> None:
         super().__init__()
         self._camera, self._drawing = camera, CameraOff(appearance, camera.video)
+        camera.steps_beside = True
         camera.troubled.connect(self._show)
         self.hide()
 

@@ -5,7 +5,7 @@ from PySide6.QtGui import QKeySequence, QShortcut
 from PySide6.QtWidgets import QWidget
 
 from gui.session.services import Services
-from gui.text.session_wording import trouble_sentence
+from gui.text.session_wording import trouble_name, trouble_sentence
 from gui.text.wording import tr
 from gui.widgets.buttons import button
 from gui.widgets.fitted_sentence import FittedSentence
@@ -44,6 +44,8 @@ class CameraView(QWidget):
         super().__init__(parent)
         self._services, self.sentence, self._stills = services, sentence, stills
         self._words = ""
+        #: Whether steps against a trouble stand beside the sentence, which then only names it.
+        self.steps_beside = False
         self.video = VideoView(services.appearance, at_left=True)
         self.retry = button(tr("Try again"), "main", key=tr("R"))
         self.retry.setVisible(False)
@@ -108,4 +110,5 @@ class CameraView(QWidget):
 
     def _speak(self) -> None:
         trouble = self.trouble
-        self.sentence.say(self._words if trouble is None else trouble_sentence(trouble))
+        named = trouble_name if self.steps_beside else trouble_sentence
+        self.sentence.say(self._words if trouble is None else named(trouble))

@@ -27,7 +27,7 @@ class FittedSentence(PaintedWidget):
     Parameters
     ----------
     lines
-        Lines that always have room.
+        Lines of the least type that always have room; part of one lets a single line be larger.
     quiet
         Set in regular type that steps back, and in the least size.
     heading
@@ -41,7 +41,7 @@ class FittedSentence(PaintedWidget):
         self,
         appearance: Appearance,
         *,
-        lines: int = 2,
+        lines: float = 2,
         quiet: bool = False,
         heading: bool = False,
         upright: Qt.AlignmentFlag = Qt.AlignmentFlag.AlignVCenter,
@@ -53,6 +53,7 @@ class FittedSentence(PaintedWidget):
         self._expected: tuple[str, ...] = ()
         #: Whether a bar at its beginning says that something is amiss.
         self.marked = False
+        self._strong = False
         if quiet:
             self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
         self._text = ""
@@ -62,16 +63,28 @@ class FittedSentence(PaintedWidget):
     def text(self) -> str:
         return self._text
 
+    def set_lines(self, lines: float) -> None:
+        """Have room for another number of lines."""
+        if lines != self._lines:
+            self._lines = lines
+            self.updateGeometry()
+
     def expect(self, texts: Sequence[str]) -> None:
         """Have room for any of these from now on, so that nothing moves when one is said."""
         if tuple(texts) != self._expected:
             self._expected = tuple(texts)
             self.updateGeometry()
 
-    def say(self, text: str, *, marked: bool = False) -> None:
-        """Show another sentence; one that is marked has a bar before it."""
-        if (text, marked) != (self._text, self.marked):
-            self._text, self.marked = text, marked
+    def has_room_for(self, lines: Sequence[str]) -> bool:
+        """Return whether none of these lines would break, in the least type."""
+        metrics = QFontMetricsF(self._font(self._least_px()))
+        return all(metrics.horizontalAdvance(line) <= self.width() for line in lines)
+
+    def say(self, text: str, *, marked: bool = False, strong: bool = False) -> None:
+        """Show another sentence; a marked one has a bar before it, and is strong in any case."""
+        strong = strong or marked
+        if (text, marked, strong) != (self._text, self.marked, self._strong):
+            self._text, self.marked, self._strong = text, marked, strong
             self.setAccessibleName(text)
             announce(self, text)
             self.updateGeometry()
@@ -114,7 +127,8 @@ class FittedSentence(PaintedWidget):
 
     def paint(self, painter: QPainter) -> None:
         painter.setFont(self.fitted_font())
-        painter.setPen(self.appearance.colour("quiet" if self._quiet else "ink"))
+        steps_back = self._quiet and not self._strong
+        painter.setPen(self.appearance.colour("quiet" if steps_back else "ink"))
         place = QRectF(self.rect())
         if self.marked:
             self._paint_bar(painter, place)
@@ -128,7 +142,7 @@ class FittedSentence(PaintedWidget):
         painter.fillRect(bar, self.appearance.colour("hold"))
 
     def _font(self, px: int) -> QFont:
-        return self.appearance.font(px, bold=not self._quiet)
+        return self.appearance.font(px, bold=self._strong or not self._quiet)
 
     def _fits(self, font: QFont) -> bool:
         needed = self._needed(font, self._text)

@@ -120,13 +120,13 @@ class SignedLine(QWidget):
 class Steps(QWidget):
     """Numbered steps, with a tick at those that are done; their texts begin at one line."""
 
-    def __init__(self, role: str = "lead") -> None:
+    def __init__(self, role: str = "lead", spacing: int = GAP_PX) -> None:
         super().__init__()
         self._role = role
         self._lines = QGridLayout(self)
         self._lines.setContentsMargins(0, 0, 0, 0)
         self._lines.setHorizontalSpacing(2 * GAP_PX)
-        self._lines.setVerticalSpacing(GAP_PX)
+        self._lines.setVerticalSpacing(spacing)
         self._lines.setColumnStretch(1, 1)
 
     def show_steps(self, steps: Sequence[str], done: int = 0) -> None:

@@ -5,6 +5,7 @@ from math import ceil
 from PySide6.QtCore import QPointF, QRectF, QSize, Qt
 from PySide6.QtGui import QFontMetricsF, QPainter, QPen
 
+from gui.drawing.pause_bars import paint_pause_bars
 from gui.protocol.exercise_round import ExerciseRound, RoundPhase
 from gui.style.appearance import Appearance
 from gui.text.exercise_wording import count_unit, repetition_words
@@ -25,9 +26,6 @@ _WORDS_ROOM = 0.56
 #: Most repetitions that have a part of the ring each, and the space between two, degrees.
 #: [technical]
 _MOST_PARTS, _PART_GAP_DEG = 20, 3.0
-#: Height of the bars of a pause, their width, and from the middle to either, as shares of the
-#: diameter. [technical]
-_BAR_HIGH, _BAR_WIDE, _BAR_ASIDE = 0.34, 0.10, 0.10
 
 
 class CountView(PaintedWidget):
@@ -91,7 +89,7 @@ class CountView(PaintedWidget):
         self._paint_repetitions(painter, ring)
         self._paint_phase(painter, ring)
         if self._paused:
-            self._paint_pause(painter, ring)
+            paint_pause_bars(painter, self.appearance.colour("quiet"), ring)
             return
         painter.setPen(self.appearance.colour("hold" if self._holding else "ink"))
         self._paint_number(painter, ring)
@@ -147,15 +145,6 @@ class CountView(PaintedWidget):
         up = _DIGITS_UP * ring.height() if self.caption else 0.0
         painter.setFont(font)
         painter.drawText(ring.center() - seen.center() - QPointF(0, up), self._digits)
-
-    def _paint_pause(self, painter: QPainter, ring: QRectF) -> None:
-        side = ring.height()
-        painter.setPen(Qt.PenStyle.NoPen)
-        painter.setBrush(self.appearance.colour("quiet"))
-        for aside in (-_BAR_ASIDE, _BAR_ASIDE):
-            bar = QRectF(0, 0, side * _BAR_WIDE, side * _BAR_HIGH)
-            bar.moveCenter(ring.center() + QPointF(side * aside, 0))
-            painter.drawRoundedRect(bar, bar.width() / 4, bar.width() / 4)
 
     def _ring(self) -> QRectF:
         """Return the square of the ring."""

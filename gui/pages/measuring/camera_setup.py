@@ -3,7 +3,7 @@
 import time
 from collections.abc import Sequence
 
-from PySide6.QtCore import QPoint, QRect, QSize, Qt, Signal, Slot
+from PySide6.QtCore import QPoint, QRect, QRectF, QSize, Qt, Signal, Slot
 from PySide6.QtGui import QHideEvent, QIcon, QImage, QPainter, QPixmap, QShowEvent
 from PySide6.QtWidgets import (
     QButtonGroup,
@@ -25,7 +25,7 @@ from gui.style.measures import BAR_PX, GAP_PX, MARGIN_PX
 from gui.text.session_wording import hint_sentence, trouble_sentence
 from gui.text.wording import tr
 from gui.widgets.buttons import ButtonRow, ElidedButton, FlowRow, bind_keys, button, give_role
-from gui.widgets.camera_trouble import TroubleSteps
+from gui.widgets.camera_trouble import TroubleSteps, paint_camera
 from gui.widgets.camera_view import CameraView
 from gui.widgets.figures.position_figure import PositionView
 from gui.widgets.fitted_sentence import FittedSentence
@@ -36,7 +36,6 @@ from gui.widgets.video_view import image_of
 from gui.widgets.wrapping_check_box import WrappingCheckBox
 from measure.camera.faults import SourceFault
 from measure.domain.landmarks import Side
-from measure.domain.movements import Movement
 from measure.live.events import LiveEvent, LiveEventKind, LiveFrame
 
 _THUMBNAIL = QSize(80, 45)
@@ -44,8 +43,8 @@ _THUMBNAIL = QSize(80, 45)
 #: [technical]
 _BEFORE_NAME_PX = 8
 _THUMBNAIL_EVERY_S = 0.5
-#: Text size up to which the drawing of a raised hand is seen whole, per cent. [technical]
-_DRAWN_PERCENT = 150
+#: Least height of the drawing of a raised hand, pixels. [technical]
+_HAND_PX = 150
 #: How much more of the free height the drawing of a raised hand takes than the end. [technical]
 _DRAWING_STRETCH = 20
 #: Cameras in one line beneath the picture. [technical]
@@ -96,8 +95,9 @@ class SetupPage(QWidget):
         self.other_hand = button("", "link")
         self.other_hand.clicked.connect(self._ask_for_other_hand)
         self.hand_words = label("", "title")
-        self.hand_why = label(tr("This checks that left and right are not swapped."), "quiet")
-        self.hand_figure = PositionView(services.appearance, still=True)
+        self.hand_note = label(tr("Only as far as is comfortable."), "lead")
+        self.hand_figure = PositionView(services.appearance, still=True, close=True)
+        self.hand_figure.setMinimumHeight(_HAND_PX)
         self.camera_and_body = button(tr("Camera and body"))
         self.camera_and_body.clicked.connect(self._show_calibration)
         self.settings = button(tr("Settings"))
@@ -129,17 +129,18 @@ class SetupPage(QWidget):
         extras.setVisible(False)
         self.more.toggled.connect(extras.setVisible)
         self.more.toggled.connect(self.refresh)
+        self._more_line = widget_with(row(self.more, 1))
         self._place = card(self.unseen, *self.checks.values())
         side = widget_with(
             column(
                 self.sentence,
                 self.trouble,
                 self.hand_words,
-                self.hand_why,
+                self.hand_note,
                 (self.hand_figure, _DRAWING_STRETCH),
                 row(self.other_hand, 1),
                 self._place,
-                row(self.more, 1),
+                self._more_line,
                 row(self.search_again, 1),
                 extras,
                 1,
@@ -194,7 +195,7 @@ class SetupPage(QWidget):
         chosen = self._services.settings.camera
         for place, name in enumerate(shown):
             widget = ElidedButton(name)
-            widget.setIconSize(_THUMBNAIL + QSize(_BEFORE_NAME_PX, 0))
+            widget.set_thumbnail_size(_THUMBNAIL + QSize(_BEFORE_NAME_PX, 0), max(shown, key=len))
             widget.setIcon(self._thumbnail())
             widget.setChecked(clip is not None or name == chosen or (not chosen and place == 0))
             self._group.addButton(widget, place)
@@ -203,14 +204,18 @@ class SetupPage(QWidget):
         if not shown:
             self.camera.say(trouble_sentence(SourceFault.CAMERA_MISSING))
 
-    def _thumbnail(self, small: QImage | None = None) -> QIcon:
-        """Return a small picture, or an empty one, with room between it and the name."""
+    def _thumbnail(self, small: QImage | None = None, *, crossed: bool = False) -> QIcon:
+        """Return a small picture, or a drawn camera, with room between it and the name."""
         whole = QPixmap(_THUMBNAIL + QSize(_BEFORE_NAME_PX, 0))
         whole.fill(Qt.GlobalColor.transparent)
         place = QRect(QPoint(0, 0), _THUMBNAIL)
         painter = QPainter(whole)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         painter.fillRect(place, self._services.appearance.colour("sunken"))
-        if small is not None:
+        if small is None:
+            around = QRectF(place).adjusted(0, 4, 0, -4)
+            paint_camera(painter, self._services.appearance, around, crossed=crossed)
+        else:
             at = QRect(QPoint(0, 0), small.size())
             at.moveCenter(place.center())
             painter.drawImage(at.topLeft(), small)
@@ -261,7 +266,7 @@ class SetupPage(QWidget):
             chosen = self._group.checkedButton()
             if chosen is not None:
                 # What it saw last is no more.
-                chosen.setIcon(self._thumbnail())
+                chosen.setIcon(self._thumbnail(crossed=True))
         elif event.kind is LiveEventKind.HAND_RAISED and self._asked and event.side:
             self._take_hand(event.side)
         self.refresh()
@@ -285,6 +290,8 @@ class SetupPage(QWidget):
         pictures = not self.camera.lacks_picture
         self.start.setEnabled(pictures)
         self.start.setVisible(pictures)
+        amiss = bool(frame and frame.setup_hints)
+        self.start.say(tr("Start anyway") if amiss else tr("Start measuring"))
         give_role(self.camera.retry, "" if pictures else "main")
         self._tiles.setVisible(self._offers_cameras(pictures=pictures))
         self.search_again.setVisible(self.more.isChecked() or not self.cameras)
@@ -298,9 +305,10 @@ class SetupPage(QWidget):
         self.hand_words.setVisible(bool(self.hand_words.text()) and self.camera.trouble is None)
         asking = self._asked is not None and self.camera.trouble is None
         self.camera.video.set_framing(not asking)
-        roomy = self._services.appearance.percent <= _DRAWN_PERCENT
-        self.hand_figure.setVisible(asking and roomy and not self.more.isChecked())
-        for member in (self.hand_why, self.other_hand):
+        if asking:
+            self.more.setChecked(False)
+        self._more_line.setVisible(not asking)
+        for member in (self.hand_figure, self.hand_note, self.other_hand):
             member.setVisible(asking)
 
     def _offers_cameras(self, *, pictures: bool) -> bool:
@@ -350,10 +358,8 @@ class SetupPage(QWidget):
 
     def _ask_for(self, side: Side) -> None:
         self._asked = side
-        self.hand_words.setText(
-            tr("Face the camera. Raise the hand only as far as is comfortable.")
-        )
-        self.hand_figure.show_movement(Movement.ABDUCTION, side, mirrored=self._services.mirrored)
+        self.hand_words.setText("")
+        self.hand_figure.show_raised_hand(side, mirrored=self._services.mirrored)
         other = tr("Use the left hand") if side is Side.RIGHT else tr("Use the right hand")
         self.other_hand.say(other)
         self.refresh()

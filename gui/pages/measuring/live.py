@@ -22,14 +22,29 @@ from gui.protocol.plan import (
 from gui.session.measurement_session import MeasurementSession
 from gui.style.appearance import Appearance
 from gui.style.measures import BAR_PX, GAP_PX, MARGIN_PX
-from gui.text.session_wording import expected_sentences, reason_phrase
-from gui.text.wording import advice_words, range_words, task_title, tr, value_words
+from gui.text.session_wording import (
+    correction,
+    expected_sentences,
+    reason_phrase,
+    start_position_sentence,
+    trouble_name,
+)
+from gui.text.wording import (
+    advice_words,
+    notice,
+    range_words,
+    short_notice,
+    task_title,
+    tr,
+    value_words,
+)
 from gui.widgets.buttons import button, give_role
-from gui.widgets.camera_trouble import FAR, FAR_RIGHT, FAR_WRONG, CameraTrouble
+from gui.widgets.camera_trouble import FAR, FAR_RIGHT, FAR_STEP, FAR_WRONG, CameraTrouble
+from gui.widgets.figures.pause_sign import PauseSign
 from gui.widgets.figures.reading_figure import ReadingFigure
 from gui.widgets.fitted_sentence import FittedSentence
 from gui.widgets.fixed_size_stack import FixedSizeStack
-from gui.widgets.layouts import card, column, row, separator, widget_with
+from gui.widgets.layouts import column, row, separator, widget_with
 from gui.widgets.scroll_page import scrollable
 from gui.widgets.side_by_side import LARGE_FROM_PERCENT
 from gui.widgets.text import ElidedLabel, NoticeBar
@@ -57,12 +72,23 @@ _WORDS_IN_PX, _DIGITS_IN_PX = 3, 6
 _WORDS_SHARE = 1 / 26
 _FAR_ROLES = ("title", FAR, FAR_WRONG, FAR_RIGHT)
 
-#: Space above the sentence and beneath the trials, pixels. [technical]
-_ENDS_PX = 12
+#: Height of the steps against a trouble: they stand alone. [technical]
+_STEPS_SHARE = 1 / 16
+
+#: Room for the sentence, in lines of its least type: one line may be larger. [technical]
+_SENTENCE_LINES = 1.25
+
+#: Up to this text size the sentence has room to be larger, and the bar of a hold space around it.
+#: [technical]
+_ROOMY_PERCENT = 150
+
+#: Space above the sentence and beneath the trials, and around the bar of a hold, pixels.
+#: [technical]
+_ENDS_PX, _AROUND_BAR_PX = 12, 12
 
 #: Places in the stacks at the left, at the right, and of the whole middle.
 _CAMERA, _ON_BODY, _REFUSAL = range(3)
-_POSITION, _NUMBER, _ADVICE = range(3)
+_POSITION, _NUMBER, _REASON, _PAUSE = range(4)
 _GRID, _TROUBLE = range(2)
 
 
@@ -92,6 +118,10 @@ class LivePage(QWidget):
         self.person_name = ""
         self._in_trouble = False
         self._words_px = 0
+        #: What the session says, and what to do about a trial that is not counted.
+        self._said, self._correction = "", ""
+        #: Whether the sentence has two lines throughout: more than one thing is asked at a time.
+        self._two_lines = False
         #: The last value of the movement, and whether it was held: what stands on the way back.
         self._kept: tuple[float | None, bool] = (None, False)
         self.sentence = FittedSentence(appearance, lines=1)
@@ -105,7 +135,9 @@ class LivePage(QWidget):
         self.band = LiveBand(appearance)
         self.on_body = ReadingFigure(appearance, from_afar=True)
         self.refusal = RefusalPanel(appearance)
-        self.advice = FittedSentence(appearance)
+        self.reason = FittedSentence(appearance, quiet=True, upright=Qt.AlignmentFlag.AlignTop)
+        self.paused = PauseSign(appearance)
+        self.caution = NoticeBar(wide=True)
         self.trials = TrialRow(appearance)
         self.hint = FittedSentence(
             appearance, lines=1, quiet=True, upright=Qt.AlignmentFlag.AlignBottom
@@ -131,25 +163,27 @@ class LivePage(QWidget):
             for member, left in ((self.kind, _WORDS_IN_PX), (self.number, _DIGITS_IN_PX))
         )
         number = widget_with(column(figures, kind, self.band, 1, spacing=GAP_PX // 2), "page")
-        advice = widget_with(column(1, self.advice, 1), "page")
-        self._left = FixedSizeStack([self.video, card(self.on_body), self.refusal])
-        self._right = FixedSizeStack([self.position, number, advice])
+        reason = widget_with(column(self.reason, 1), "page")
+        paused = widget_with(column((self.paused, 1), margins=(0, 0, 0, GAP_PX)))
+        on_body = widget_with(column(self.on_body))
+        self._left = FixedSizeStack([self.video, on_body, self.refusal])
+        self._right = FixedSizeStack([self.position, number, reason, paused])
         beside = widget_with(column((self._right, 1), self.hint, spacing=GAP_PX))
         grid = LiveGrid(self._left, self.trials, beside)
         self._middle = FixedSizeStack([grid, self.trouble])
         top = column(self.sentence, self.title, spacing=0)
         side = MARGIN_PX
-        above = column(top, self.hold, margins=(0, 0, side, 0), spacing=2 * GAP_PX)
+        above = column(top, self.hold, margins=(0, 0, side, 0), spacing=_AROUND_BAR_PX)
         # The bar of the scrolled middle lies in the margin.
         area = scrollable(self._middle, wide=True)
         grid.show_through(area)
         middle = row(area, margins=(0, 0, side - BAR_PX, 0))
-        ends = (side, _ENDS_PX, 0, _ENDS_PX)
-        shown = column(above, (middle, 1), margins=ends, spacing=2 * GAP_PX)
-        #: Where the bar of a hold has room around it, unless large text needs that.
-        self._spaced = above, shown
-        caution = NoticeBar(wide=True)
-        foot = column(self.buttons, caution, margins=(side, GAP_PX, side, GAP_PX // 2), spacing=2)
+        shown = column(above, (middle, 1), spacing=_AROUND_BAR_PX)
+        #: What stands closer together where large text needs the room.
+        self._above, self._shown = above, shown
+        foot = column(
+            self.buttons, self.caution, margins=(side, GAP_PX, side, GAP_PX // 2), spacing=2
+        )
         column((shown, 1), separator(), foot, on=self, spacing=0)
 
     def resizeEvent(self, event: QResizeEvent) -> None:
@@ -159,24 +193,35 @@ class LivePage(QWidget):
     @Slot()
     def _size_words(self) -> None:
         """Give what is read from afar the size that the window's height asks for."""
-        roomy = self._appearance.percent < LARGE_FROM_PERCENT
-        for spaced in self._spaced:
-            spaced.setSpacing(2 * GAP_PX if roomy else GAP_PX)
+        roomy = self._appearance.percent <= _ROOMY_PERCENT
+        self._above.setSpacing(_AROUND_BAR_PX if roomy else GAP_PX // 2)
+        ends = _ENDS_PX if roomy else GAP_PX
+        self._shown.setContentsMargins(MARGIN_PX, ends, 0, ends)
+        self.sentence.set_lines(_SENTENCE_LINES if roomy else 1)
+        self._expect_words()
+        self._speak()
         px = max(self._appearance.px(), round(self.height() * _WORDS_SHARE))
         if px != self._words_px:
             self._words_px = px
+            steps = max(px, round(self.height() * _STEPS_SHARE))
             roles = ", ".join(f'QLabel[role="{role}"]' for role in _FAR_ROLES)
-            self.setStyleSheet(f"{roles} {{ font-size: {px}px; }}")
+            self.setStyleSheet(
+                f"{roles} {{ font-size: {px}px; }}"
+                f'QLabel[role="{FAR_STEP}"] {{ font-size: {steps}px; }}'
+            )
+            self.position.set_words_px(min(px, round(self.height() * _WORDS_SHARE)))
+        self.position.set_captions(shown=self._appearance.percent < LARGE_FROM_PERCENT)
 
     def show_measuring(self, measuring: MeasurementSession, *, mirrored: bool) -> None:
         """Show this session from now on."""
         self.release()
         self._measuring, self._mirrored = measuring, mirrored
+        self._said = measuring.sentence
         self.video.set_mirrored(mirrored)
         measuring.framed.connect(self.take_frame)
         measuring.changed.connect(self.refresh)
         measuring.stepped.connect(self.refresh)
-        measuring.said.connect(self.sentence.say)
+        measuring.said.connect(self._say)
         self.video.show_empty(tr("Opening the camera."))
         # Nothing of the person or the arm before is seen until this one's first frame.
         self._show_position()
@@ -190,7 +235,7 @@ class LivePage(QWidget):
         measuring.framed.disconnect(self.take_frame)
         measuring.changed.disconnect(self.refresh)
         measuring.stepped.disconnect(self.refresh)
-        measuring.said.disconnect(self.sentence.say)
+        measuring.said.disconnect(self._say)
         self._measuring = None
 
     @Slot(object)
@@ -204,6 +249,49 @@ class LivePage(QWidget):
         self._show_value(measuring, frame)
         self._show_hint(measuring, frame)
 
+    @Slot(str)
+    def _say(self, words: str) -> None:
+        """Take what the session says now."""
+        self._said = words
+        self._speak()
+
+    def _expect_words(self) -> None:
+        """Have room for all that is said in the course of the task."""
+        if self._measuring is None:
+            return
+        guide = self._measuring.guide
+        start = start_position_sentence(guide.task.movement, guide.task.side)
+        self._two_lines = self._in_lines(start) != start
+        _, *others = expected_sentences(guide)
+        said = (start, *others)
+        self.sentence.expect(tuple(map(self._in_lines, said)) if self._two_lines else said)
+
+    def _in_lines(self, words: str) -> str:
+        """Return what is asked with the first of it in a line of its own, where lines have room."""
+        lines = words.partition(". ")
+        broken = f"{lines[0]}.\n{lines[2]}"
+        fits = bool(lines[2]) and self.sentence.has_room_for(broken.split("\n"))
+        return broken if fits else words
+
+    def _lined(self, words: str) -> str:
+        """Return words as they are shown at this moment of the task."""
+        position = self._right.index == _POSITION and self._left.index == _CAMERA
+        return self._in_lines(words) if self._two_lines or position else words
+
+    def _speak(self) -> None:
+        """Show what to do in the largest words; what a trial lacked then stands beside it."""
+        refused = self._left.index == _REFUSAL
+        if refused and self._correction:
+            shown = self._correction
+            self.reason.say(self._said)
+        elif self._measuring is not None and self._measuring.trouble is not None:
+            shown = trouble_name(self._measuring.trouble)
+        else:
+            shown = self._lined(self._said)
+        self.sentence.say(shown)
+        stop = short_notice() if tr("Stop before it becomes painful.") in shown else notice()
+        self.caution.words.setText(stop)
+
     @Slot()
     def refresh(self) -> None:
         """Show where the guide stands."""
@@ -213,8 +301,8 @@ class LivePage(QWidget):
         guide, task = measuring.guide, measuring.guide.task
         title = task_title(task.movement, task.side)
         self.title.say(f"{self.person_name}: {title}" if self.person_name else title)
-        self.sentence.expect(expected_sentences(guide))
-        self.sentence.say(measuring.sentence)
+        self._expect_words()
+        self._say(measuring.sentence)
         self.video.measure_arm(task.movement, task.side)
         self.position.show_movement(task.movement, task.side, is_mirrored=self._mirrored)
         self.trials.show_guide(guide)
@@ -224,7 +312,7 @@ class LivePage(QWidget):
             self.video.show_empty("")
         self._show_hint(measuring, None)
         if measuring.trouble is not None or guide.paused:
-            self._show_position()
+            self._show_position(paused=guide.paused)
         self._show_trouble(measuring)
 
     def _show_ways(self, measuring: MeasurementSession) -> None:
@@ -256,23 +344,26 @@ class LivePage(QWidget):
         if guide.paused:
             self.hint.say(tr("Other hand up: continue."))
         elif frame is not None and frame.phase in (Phase.MOVE, Phase.HOLD) and frame.reasons:
-            what = reason_phrase(frame.reasons[0])
-            self.hint.say(tr("Note: {what}.").format(what=what), marked=True)
+            note = tr("Note: {what}.").format(what=reason_phrase(frame.reasons[0]))
+            self.hint.say(correction(frame.reasons[0]) or note, marked=True)
         elif self._left.index == _REFUSAL:
             self.hint.say(tr("Rest, then begin again."))
         elif faces_away_from_screen(guide.task.movement) and not guide.attempts:
-            self.hint.say(tr("Listen for the voice."))
+            self.hint.say(tr("Listen for the voice."), strong=True)
         else:
             self.hint.say(tr("Other hand up: pause."))
 
-    def _show_position(self) -> None:
-        self._show(_CAMERA, _POSITION)
+    def _show_position(self, *, paused: bool = False) -> None:
+        self._show(_CAMERA, _PAUSE if paused else _POSITION)
 
     def _show(self, left: int, right: int) -> None:
         """Show something in place of the picture, and something beside it."""
         self.hold.show_share(None)
+        changed = (left, right) != (self._left.index, self._right.index)
         self._left.set_current_index(left)
         self._right.set_current_index(right)
+        if changed:
+            self._speak()
 
     def _show_value(self, measuring: MeasurementSession, frame: LiveFrame) -> None:
         """Show the guide while moving, then the captured trial on its way to a reading."""
@@ -280,7 +371,7 @@ class LivePage(QWidget):
         attempt = guide.attempts[-1] if guide.attempts else None
         waiting = measuring.trouble is not None or guide.paused
         if frame.phase in _SHOW_POSITION or waiting:
-            self._show_position()
+            self._show_position(paused=guide.paused)
             self.position.plan.show_step(next(iter(frame.setup_hints), None))
         elif frame.phase not in _SHOW_RESULT or attempt is None:
             self._show_moving(guide.task, frame, practice=guide.practice_left > 0)
@@ -291,8 +382,11 @@ class LivePage(QWidget):
 
     def _show_refusal(self, task: MovementTask, reasons: Sequence[Reason]) -> None:
         """Show what kept a trial from being counted, and what to do about it."""
-        self._show(_REFUSAL, _ADVICE)
-        self.advice.say(advice_words(reasons[:1]))
+        self._correction = correction(reasons[0])
+        self._show(_REFUSAL, _REASON)
+        self._speak()
+        if not self._correction:
+            self.reason.say(advice_words(reasons[:1]), strong=True)
         self.refusal.show_refusal(task.movement, task.side, reasons[0], is_mirrored=self._mirrored)
 
     def _show_moving(self, task: MovementTask, frame: LiveFrame, *, practice: bool) -> None:
@@ -302,7 +396,7 @@ class LivePage(QWidget):
         if frame.phase is Phase.RETURN:
             value, held = self._kept
             self.number.show_value(value, unit, pale=True)
-            kept = tr("practice, held") if practice else tr("value held")
+            kept = tr("practice") if practice else tr("value held")
             self.kind.say(kept if held else tr("rough value"))
             self.band.show_measured(movement, value)
             return

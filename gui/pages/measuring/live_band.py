@@ -26,7 +26,7 @@ _SCALE, _NUMBERS = 1 / 22, 1 / 22
 #: How much lower they are beside large text. [technical]
 _LESS = 0.75
 #: Height of the bar of a hold, pixels. [technical]
-_BAR_PX = 10
+_BAR_PX = 12
 #: Room beside the scale for half a mark, pixels. [technical]
 _ASIDE_PX = 6
 

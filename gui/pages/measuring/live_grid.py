@@ -9,7 +9,8 @@ from gui.style.appearance import Appearance
 from gui.style.measures import GAP_PX
 from gui.text.wording import tr
 from gui.widgets.camera_trouble import FAR, FAR_RIGHT, FAR_WRONG
-from gui.widgets.figures.position_figure import PositionView, ViewPlan
+from gui.widgets.figures.position_figure import PositionView
+from gui.widgets.figures.view_plan import ViewPlan
 from gui.widgets.layouts import column, mirrored, row
 from gui.widgets.text import label
 from measure.domain.landmarks import Side
@@ -99,12 +100,25 @@ class PositionPanel(QWidget):
 
     def __init__(self, appearance: Appearance) -> None:
         super().__init__()
-        self.figure = PositionView(appearance)
+        self.figure = PositionView(appearance, close=True)
         self.plan = ViewPlan(appearance)
-        above = label(tr("From above"), FAR)
-        above.setAlignment(Qt.AlignmentFlag.AlignHCenter)
-        plan = column((self.plan, 1), above, spacing=GAP_PX)
-        row((self.figure, 1), (plan, 1), on=self, spacing=2 * GAP_PX)
+        self._captions: list[QWidget] = []
+        drawn = []
+        for member, words in ((self.figure, tr("In the picture")), (self.plan, tr("From above"))):
+            beneath = label(words, FAR)
+            beneath.setAlignment(Qt.AlignmentFlag.AlignHCenter)
+            self._captions.append(beneath)
+            drawn.append(column((member, 1), beneath, spacing=GAP_PX))
+        row(*((member, 1) for member in drawn), on=self, spacing=2 * GAP_PX)
+
+    def set_captions(self, *, shown: bool) -> None:
+        """Show the words beneath the drawings, or leave their room to these."""
+        for words in self._captions:
+            words.setVisible(shown)
+
+    def set_words_px(self, px: int) -> None:
+        """Give the word in the drawing the size of those beneath, pixels."""
+        self.plan.set_named(px)
 
     def show_movement(self, movement: Movement, side: Side, *, is_mirrored: bool) -> None:
         """Show a movement on one side."""

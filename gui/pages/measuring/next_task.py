@@ -4,20 +4,22 @@ from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QWidget
 
 from gui.drawing.shown_movements import facing_angle_deg
-from gui.protocol.plan import MovementTask, faces_away_from_screen
+from gui.protocol.plan import faces_away_from_screen
 from gui.session.measurement_session import MeasurementSession
 from gui.style.appearance import Appearance
 from gui.text.session_wording import next_sentence
 from gui.text.wording import movement_plainly, task_title, tr
 from gui.widgets.buttons import button
-from gui.widgets.figures.position_figure import PositionView, ViewPlan, facing_text
+from gui.widgets.figures.position_figure import PositionView
+from gui.widgets.figures.view_plan import ViewPlan
 from gui.widgets.fitted_sentence import FittedSentence
 from gui.widgets.layouts import card, column, row
 from gui.widgets.page_frame import frame_page
+from gui.widgets.side_by_side import LARGE_FROM_PERCENT
 from gui.widgets.text import label
 
-#: From this text size on only those hints are given that are needed here. [technical]
-_TERSE_PERCENT = 200
+#: Most height of the word on the camera's bar, pixels. [technical]
+_NAME_PX = 27
 
 
 class NextTaskPage(QWidget):
@@ -34,12 +36,14 @@ class NextTaskPage(QWidget):
         #: Who is measured.
         self.person_name = ""
         self.title = label("", "lead")
-        self.hint = label("", "lead")
+        self.hint = label(
+            tr("You will not see the screen: listen for the voice and the tones."), "lead"
+        )
         self.sentence = FittedSentence(appearance, lines=1, upright=Qt.AlignmentFlag.AlignTop)
-        self.figure = PositionView(appearance)
-        self.plan = ViewPlan(appearance)
+        self.figure = PositionView(appearance, close=True)
+        self.plan = ViewPlan(appearance, named_px=min(appearance.px(), _NAME_PX))
         self.movement_words = label("", "lead")
-        self.facing_words = label("", "lead")
+        self.facing_words = label(tr("From above"), "lead")
         self.go = button(tr("Start"), "main", key=tr("Enter"))
         self.repeat = button(tr("Repeat the last movement"), key=tr("A"))
         self.finish = button(tr("Finish and save"), key=tr("Escape"))
@@ -52,13 +56,14 @@ class NextTaskPage(QWidget):
         gap = self._appearance.gap
         self.movement_words.setAlignment(Qt.AlignmentFlag.AlignHCenter)
         self.facing_words.setAlignment(Qt.AlignmentFlag.AlignHCenter)
-        person = card((self.figure, 1), self.movement_words, spacing=gap())
-        above = card((self.plan, 1), self.facing_words, spacing=gap())
+        person = column((self.figure, 1), self.movement_words, spacing=gap())
+        above = column((self.plan, 1), self.facing_words, spacing=gap())
+        drawn = card((row((person, 1), (above, 1), spacing=gap(3)), 1))
         frame_page(
             self,
             column(self.title, self.sentence, spacing=gap()),
             self.pain_words,
-            (row((person, 1), (above, 1), spacing=gap(3)), 1),
+            (drawn, 1),
             self.hint,
             buttons=[self.finish, self.repeat, self.go],
             caution=True,
@@ -87,17 +92,8 @@ class NextTaskPage(QWidget):
         self.figure.show_movement(task.movement, task.side, mirrored=mirrored)
         self.plan.show_turn(turn, task.side, mirrored=mirrored)
         self.movement_words.setText(movement_plainly(task.movement).capitalize())
-        self.facing_words.setText(tr("From above: {turned}").format(turned=facing_text(turn)))
-        self.hint.setText(_hint(task))
-        roomy = self._appearance.percent < _TERSE_PERCENT
-        self.hint.setVisible(roomy or faces_away_from_screen(task.movement))
+        self.hint.setVisible(faces_away_from_screen(task.movement))
+        roomy = self._appearance.percent < LARGE_FROM_PERCENT
+        for words in (self.movement_words, self.facing_words):
+            words.setVisible(roomy)
         (self.go if pain is None else self.finish).setFocus()
-
-
-def _hint(task: MovementTask) -> str:
-    """Return what is good to know before a movement."""
-    if faces_away_from_screen(task.movement):
-        return tr("You will not see the screen: listen for the voice and the tones.")
-    if task.practice:
-        return tr("The first time is practice; then it counts. Raise your other hand to pause.")
-    return tr("Raise your other hand to pause.")

@@ -3,7 +3,7 @@
 from math import ceil
 
 from PySide6.QtCore import QPointF, QRectF, QSize, Qt, QTimer, Slot
-from PySide6.QtGui import QFontMetricsF, QHideEvent, QPainter, QPen
+from PySide6.QtGui import QFont, QFontMetricsF, QHideEvent, QPainter, QPen
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from gui.protocol.plan import Attempt, AttemptState, SessionPlan
@@ -14,12 +14,12 @@ from gui.widgets.fitted_sentence import LEAST_SHARE
 from gui.widgets.painted_widget import PaintedWidget
 from measure.domain.movements import MOVEMENTS, Unit
 
-#: Widest place of a trial, side of its sign, space after sign and between places, in heights of
-#: the type. [technical]
+#: Widest place of a trial without practice, side of its sign, space after it, and after the sign of
+#: practice alone, in heights of the type. [technical]
 _PLACE, _SIGN, _AFTER_SIGN, _BETWEEN = 4.2, 0.6, 0.3, 0.55
 #: Height of the word of practice, relative to the type; beside the number it stands large.
 #: [technical]
-_SMALLER = 0.6
+_SMALLER = 0.55
 #: Time between two pictures of a sign that turns, and how far it turns meanwhile. [technical]
 _TURN_MS, _TURN_DEG = 80, 24
 #: How much of a ring is drawn while a trial is being calculated, degrees. [technical]
@@ -89,55 +89,71 @@ class TrialRow(PaintedWidget):
         self._timer.stop()
 
     def paint(self, painter: QPainter) -> None:
-        px = self.type_px()
         left = self._paint_practice(painter) if self._practice else 0.0
-        wide = min((self.width() - left) / max(1, len(self._places)), px * _PLACE)
+        wide = (self.width() - left) / max(1, len(self._places))
+        if not self._practice:
+            wide = min(wide, self.type_px() * _PLACE)
         for number, attempt in enumerate(self._places):
-            at = left + number * wide
             due = attempt is None and not self._practising and None not in self._places[:number]
-            self._sign(painter, self._sign_place(at), attempt, due=due)
-            final = attempt is not None and attempt.state is AttemptState.SCORED
-            self._word(painter, at, self._short(number, attempt), strong=final or due)
+            scored = attempt is not None and attempt.state is AttemptState.SCORED
+            word = self._short(number, attempt)
+            font = self.appearance.font(self.type_px(), bold=scored or due)
+            place = QRectF(left + number * wide, 0, wide, self.height())
+            sign, text = self._centred(place, font, word)
+            if not scored or text.right() <= place.right():
+                self._sign(painter, sign, attempt, due=due)
+            else:
+                text.moveCenter(place.center())
+            self._word(painter, text, font, word, strong=scored or due)
 
     def _paint_practice(self, painter: QPainter) -> float:
         """Paint the place of practice and return where the others begin.
 
-        It has its sign alone where the word leaves too little room for the trials.
+        It is as wide as the others where its word has room, else it has its sign alone.
         """
         px = self.type_px()
-        if self._practising:
-            self._sign(painter, self._sign_place(0), None, due=True)
+        word, column = tr("practice"), self.width() / (1 + len(self._places))
+        font = self.appearance.font(px * _SMALLER, bold=self._practising)
+        place = QRectF(0, 0, column, self.height())
+        sign, text = self._centred(place, font, word)
+        trial = px * (_SIGN + _AFTER_SIGN) + self._widest()
+        needed = text.right() - sign.left() + px * _BETWEEN
+        least = self._widest() + px * _BETWEEN / 2
+        whole = needed + len(self._places) * least <= self.width()
+        if whole and (text.right() > place.right() or trial > column):
+            column = needed
+            sign, text = self._centred(QRectF(0, 0, column, self.height()), font, word)
+        if whole:
+            self._word(painter, text, font, word, strong=self._practising)
         else:
-            self._tick(painter, self._sign_place(0))
-        word, alone = tr("practice"), px * (_SIGN + _BETWEEN)
-        written = QFontMetricsF(self.appearance.font(px * _SMALLER, bold=True))
-        whole = alone + px * _AFTER_SIGN + written.horizontalAdvance(word)
-        longest = QFontMetricsF(self.appearance.font(px, bold=True)).horizontalAdvance(
-            "0" if self._practising else self._longest()
-        )
-        trials = len(self._places) * (px * (_SIGN + _AFTER_SIGN) + longest)
-        trials += (len(self._places) - 1) * px * _BETWEEN
-        if whole + trials > self.width():
-            return alone
-        self._word(painter, 0, word, strong=self._practising, share=_SMALLER)
-        return whole
+            sign.moveLeft(0)
+        if self._practising:
+            self._sign(painter, sign, None, due=True)
+        else:
+            self._tick(painter, sign)
+        return column if whole else px * (_SIGN + _BETWEEN)
 
-    def _longest(self) -> str:
-        """Return the longest word that a scored trial may come to have."""
-        return "000\u00b0" if self._unit is Unit.DEGREES else "00 cm"
+    def _widest(self) -> float:
+        """Return the width of the longest word that a scored trial may come to have, pixels."""
+        longest = "000\u00b0" if self._unit is Unit.DEGREES else "00 cm"
+        font = self.appearance.font(self.type_px(), bold=True)
+        return QFontMetricsF(font).horizontalAdvance(longest)
 
-    def _sign_place(self, left: float) -> QRectF:
-        side = self.type_px() * _SIGN
-        return QRectF(left + 2, (self.height() - side) / 2, side, side)
+    def _centred(self, place: QRectF, font: QFont, word: str) -> tuple[QRectF, QRectF]:
+        """Return where a sign and its word stand in the middle of their place."""
+        side, gap = self.type_px() * _SIGN, self.type_px() * _AFTER_SIGN
+        written = QFontMetricsF(font).horizontalAdvance(word)
+        left = place.center().x() - (side + gap + written) / 2
+        sign = QRectF(max(place.left(), left), (self.height() - side) / 2, side, side)
+        return sign, QRectF(sign.right() + gap, 0, written, self.height())
 
     def _word(
-        self, painter: QPainter, left: float, word: str, *, strong: bool, share: float = 1.0
+        self, painter: QPainter, place: QRectF, font: QFont, word: str, *, strong: bool
     ) -> None:
-        px = self.type_px()
-        painter.setFont(self.appearance.font(px * share, bold=strong))
+        painter.setFont(font)
         painter.setPen(self.appearance.colour("ink" if strong else "quiet"))
-        base = self.height() / 2 + QFontMetricsF(painter.font()).capHeight() / 2
-        painter.drawText(QPointF(left + 2 + px * (_SIGN + _AFTER_SIGN), base), word)
+        base = self.height() / 2 + QFontMetricsF(font).capHeight() / 2
+        painter.drawText(QPointF(place.left(), base), word)
 
     def _tick(self, painter: QPainter, place: QRectF) -> None:
         pen = QPen(self.appearance.colour("quiet"), 4)
@@ -182,7 +198,7 @@ class TrialRow(PaintedWidget):
         if attempt is None:
             return str(number + 1)
         value = None if attempt.trial is None else attempt.trial.value
-        return "\u2026" if value is None else value_words(value, self._unit)
+        return str(number + 1) if value is None else value_words(value, self._unit)
 
     def _said(self, attempt: Attempt | None) -> str:
         if attempt is None:

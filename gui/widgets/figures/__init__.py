@@ -2,7 +2,9 @@
 
 Public names:
 
-    position_figure: PositionView, ViewPlan, facing_text, motion_wanted
+    pause_sign: PauseSign
+    position_figure: PositionView, motion_wanted
     reading_figure: ReadingFigure
     standing_figure: StandingFigure
+    view_plan: ViewPlan
 """

@@ -1,19 +1,19 @@
 """A reading on a small body: the widget of live results, result cards and progress."""
 
 from PySide6.QtCore import QRectF, QSize
-from PySide6.QtGui import QPainter
+from PySide6.QtGui import QPainter, QPen
 from PySide6.QtWidgets import QWidget
 
 from gui.drawing.reading_on_body import Reading, paint_reading_on_body
 from gui.style.appearance import Appearance
-from gui.style.measures import SMALL
+from gui.style.measures import CARD_RADIUS_PX, SMALL
 from gui.text.wording import range_words, side_name, tr, value_words
 from gui.widgets.painted_widget import PaintedWidget
 from measure.domain.movements import MOVEMENTS
 
-#: Height of the names of places where they are read from afar, as a share of the figure's width:
-#: large, and all of them have room. [technical]
-_AFAR_SHARE = 1 / 26
+#: Height of the names of places where they are read from afar, as a share of the window's height.
+#: [technical]
+_AFAR_SHARE = 1 / 20
 
 
 class ReadingFigure(PaintedWidget):
@@ -49,14 +49,25 @@ class ReadingFigure(PaintedWidget):
     def paint(self, painter: QPainter) -> None:
         if self._reading is not None:
             usual = self.appearance.px(SMALL)
+            afar = self._from_afar
+            if afar:
+                self._paint_ground(painter)
             paint_reading_on_body(
                 painter,
                 self.appearance,
                 QRectF(self.rect()).adjusted(2, 2, -2, -2),
                 self._reading,
-                words_px=self.width() * _AFAR_SHARE if self._from_afar else usual,
+                words_px=self.window().height() * _AFAR_SHARE if afar else usual,
                 mirrored=self._mirrored,
+                from_afar=afar,
             )
+
+    def _paint_ground(self, painter: QPainter) -> None:
+        """Paint the card that a figure fills to its edge."""
+        painter.setPen(QPen(self.appearance.colour("line"), 1))
+        painter.setBrush(self.appearance.colour("raised"))
+        edge = QRectF(self.rect()).adjusted(0.5, 0.5, -0.5, -0.5)
+        painter.drawRoundedRect(edge, CARD_RADIUS_PX, CARD_RADIUS_PX)
 
 
 def _spoken(reading: Reading) -> str:

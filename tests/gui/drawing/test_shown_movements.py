@@ -19,7 +19,7 @@ from gui.drawing.shown_movements import (
     shown_movement,
 )
 from gui.style.appearance import Appearance
-from gui.widgets.figures.position_figure import PositionView, facing_text
+from gui.widgets.figures.position_figure import PositionView
 from measure.domain.exercises import ListedExercise
 from measure.domain.landmarks import LANDMARKS, Side, arm
 from measure.domain.movements import MOVEMENTS, Movement, Unit
@@ -128,19 +128,6 @@ def test_the_drawing_shows_no_end_to_strive_for(movement: Movement) -> None:
     facts = MOVEMENTS[movement]
     if facts.unit is Unit.DEGREES:
         assert illustrated_angle_deg(movement) <= facts.usual[0]
-
-
-@pytest.mark.parametrize(
-    ("degrees", "words"),
-    [
-        (0, "face the screen"),
-        (180, "back to the screen"),
-        (-90, "side to the screen"),
-        (45, "turned halfway"),
-    ],
-)
-def test_the_turn_in_words(degrees: float, words: str) -> None:
-    assert facing_text(degrees) == words
 
 
 def test_the_person_moves_only_while_seen_and_where_motion_is_wanted(

@@ -11,7 +11,7 @@ from PySide6.QtWidgets import QApplication
 from gui.app.window_pages import MainPage
 from gui.session.known_setup import SetupProvider, load_stored_setup
 from gui.session.known_state import load_calibration_state
-from gui.text.session_wording import trouble_sentence
+from gui.text.session_wording import trouble_name, trouble_sentence
 from gui.widgets.camera_view import CameraView
 from measure.camera.faults import SourceFault
 from measure.live.events import LiveEventKind, Phase
@@ -63,12 +63,17 @@ def test_every_trouble_is_said_and_tried_again(stage: WindowHarness, view: Camer
             check_trouble(stage, view, trouble)
 
 
+def named(view: CameraView, trouble: SourceFault) -> str:
+    """Return what a page says of a trouble: its name alone where steps stand beside it."""
+    return trouble_name(trouble) if view.steps_beside else trouble_sentence(trouble)
+
+
 def check_trouble(stage: WindowHarness, view: CameraView, trouble: SourceFault) -> None:
     assert not view.retry.isVisible()
     stage.engine.happen(LiveEventKind.TROUBLE, trouble=trouble, text="What exactly it is.")
     stage.engine.show(Phase.TROUBLE)  # the pictures of a covered camera, for example
     stage.settle()
-    assert view.sentence.text == trouble_sentence(trouble)
+    assert view.sentence.text == named(view, trouble)
     assert view.retry.isVisible()
     assert view.video.transform() is None
     # What is known in detail of a missing model is meant for the terminal.
@@ -78,7 +83,7 @@ def check_trouble(stage: WindowHarness, view: CameraView, trouble: SourceFault) 
     QTest.keyClick(QApplication.focusWidget() or stage.window, Qt.Key.Key_R)
     assert stage.engine.calls.count("start") == starts + 1
     assert not view.retry.isVisible()
-    assert view.sentence.text != trouble_sentence(trouble)
+    assert view.sentence.text != named(view, trouble)
     stage.settle()
     assert view.video.transform() is not None
 
@@ -86,12 +91,12 @@ def check_trouble(stage: WindowHarness, view: CameraView, trouble: SourceFault) 
 def test_what_mends_itself_takes_its_words_back(stage: WindowHarness, view: CameraView) -> None:
     stage.engine.happen(LiveEventKind.TROUBLE, trouble=SourceFault.CAMERA_BLACK)
     stage.settle()
-    assert view.sentence.text == trouble_sentence(SourceFault.CAMERA_BLACK)
+    assert view.sentence.text == named(view, SourceFault.CAMERA_BLACK)
     assert view.video.empty_text == ""  # the sentence is not said twice
     stage.engine.happen(LiveEventKind.RECOVERED)
     stage.engine.show(Phase.SEARCHING_FOR_PERSON)
     stage.settle()
-    assert view.sentence.text != trouble_sentence(SourceFault.CAMERA_BLACK)
+    assert view.sentence.text != named(view, SourceFault.CAMERA_BLACK)
     assert not view.retry.isVisible()
     assert view.video.transform() is not None
 
@@ -103,7 +108,7 @@ def test_a_trouble_is_still_said_on_the_page_that_is_opened_next(stage: WindowHa
     stage.settle()
     camera = lens(stage)
     stage.settle()
-    assert camera.sentence.text == trouble_sentence(SourceFault.CAMERA_DENIED)
+    assert camera.sentence.text == named(camera, SourceFault.CAMERA_DENIED)
     assert camera.retry.isVisible()
 
 
@@ -114,11 +119,11 @@ def test_a_slow_camera_does_for_single_pictures(stage: WindowHarness) -> None:
     stage.engine.show(Phase.SEARCHING_FOR_PERSON)
     stage.settle()
     first = setup(stage)
-    assert first.sentence.text == trouble_sentence(STILL_GOOD)
+    assert first.sentence.text == named(first, STILL_GOOD)
     assert first.video.transform() is not None
     camera = lens(stage)
     stage.settle()
-    assert camera.sentence.text != trouble_sentence(STILL_GOOD)
+    assert camera.sentence.text != named(camera, STILL_GOOD)
     assert not camera.retry.isVisible()
 
 

@@ -27,7 +27,7 @@ from gui.drawing.shown_movements import (
 )
 from gui.style.appearance import Appearance
 from gui.style.palette import Scheme
-from gui.widgets.figures.position_figure import ViewPlan
+from gui.widgets.figures.view_plan import ViewPlan
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
 

@@ -155,9 +155,9 @@ def test_the_live_page_shows_guide_then_reading_then_refusal(stage: WindowHarnes
     stage.settle()
     stage.engine.settle((Reason.TRUNK_LEAN,))
     stage.settle()
-    assert live.sentence.text == "Not counted: the body leaned."
-    assert live.advice.text == "Stay upright and let only the arm move."
-    assert live.advice.isVisible()
+    assert live.sentence.text == "Stay upright."
+    assert live.reason.text == "Not counted: the body leaned."
+    assert live.reason.isVisible()
     assert live.refusal.example.isVisible()
     assert live.refusal.fault.accessibleName() == "drawing: the body leaned, left arm"
     assert live.hint.text == "Rest, then begin again."
@@ -239,12 +239,19 @@ def test_how_to_pause_from_afar_is_written(stage: WindowHarness) -> None:
     assert live.hint.text == "Other hand up: pause."
     stage.engine.show(Phase.MOVE, 61.4, reasons=(Reason.SHRUG,))
     stage.settle()
-    assert live.hint.text == "Note: the shoulder hitched up."
+    assert live.hint.text == "Keep the shoulder low."
     assert live.hint.marked
     stage.engine.pause()
     stage.settle()
     assert live.hint.text == "Other hand up: continue."
-    assert live.position.figure.isVisible()
+    assert live.paused.isVisible()
+    assert not live.position.figure.isVisible()
+    stage.engine.resume()
+    stage.settle()
+    stage.engine.show(Phase.MOVE, 61.4, reasons=(Reason.LIMB_LENGTH,))
+    stage.settle()
+    assert live.hint.text == "Note: arm not seen reliably."
+    assert not live.paused.isVisible()
 
 
 def test_the_position_is_drawn_while_nobody_stands_right(stage: WindowHarness) -> None:

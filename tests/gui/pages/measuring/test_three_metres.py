@@ -21,7 +21,7 @@ def cut(widget: QWidget) -> bool:
 def too_small(page: LivePage, height: int) -> list[str]:
     """Return what is lower than a fifteenth of the window, or not wholly seen."""
     wrong = []
-    sentences: list[FittedSentence] = [page.sentence, page.kind, page.advice, page.hint]
+    sentences: list[FittedSentence] = [page.sentence, page.kind, page.reason, page.hint]
     for shown in sentences:
         if not (shown.isVisible() and shown.text):
             continue
