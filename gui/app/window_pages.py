@@ -87,6 +87,7 @@ class WindowPages(QStackedWidget):
         page.message_raised.connect(self.message_raised)
         page.report_wanted.connect(self.report_wanted)
         page.measuring_wanted.connect(self.measuring_wanted)
+        page.session_deleted.connect(self.measure.leave_session)
         page.show_person(self._person)
         self.addWidget(page)
         return page

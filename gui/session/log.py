@@ -38,7 +38,7 @@ class SessionRecorder(QObject):
         self.saving = saving
         self._keeper = keeper
         self._worker = worker
-        self._session_id: str | None = None  # touched by the keeper's thread only
+        self._session_id: str | None = None  # set by the keeper's thread only
         self._begun = False
 
     @property
@@ -75,6 +75,14 @@ class SessionRecorder(QObject):
                 self._was_saved,
                 self.failed.emit,
             )
+
+    def forget(self) -> None:
+        """Write nothing any more: who was measured, or this session, has been deleted."""
+        self.saving = self._begun = False
+
+    def of_session(self, session_id: str) -> bool:
+        """Return whether a session that is saved is the one that is written here."""
+        return self._begun and session_id == self._session_id
 
     def _keep(self, kept: PendingMeasurement) -> None:
         if self._session_id is None:

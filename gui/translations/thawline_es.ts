@@ -1020,6 +1020,14 @@
         <translation>Infiltración, brote, terapia, medicación, cámara</translation>
     </message>
     <message>
+        <source>Saved: {event}</source>
+        <translation>Guardado: {event}</translation>
+    </message>
+    <message>
+        <source>This event is deleted: {event}. You can undo this until Thawline is closed.</source>
+        <translation>Se ha eliminado este acontecimiento: {event}. Puede deshacerlo hasta que se cierre Thawline.</translation>
+    </message>
+    <message>
         <source>The session of {day} is deleted. You can undo this until Thawline is closed.</source>
         <translation>Se ha borrado la sesión del {day}. Puede deshacerlo hasta que se cierre Thawline.</translation>
     </message>

@@ -76,6 +76,8 @@ class MeasurePage(QWidget):
         self._tasks: tuple[MovementTask, ...] = ()
         self._mode = SessionMode.HOME
         self._checking: ScreeningOccasion | None = None
+        #: Who was chosen when the people were listed last.
+        self._listed_id: str | None = None
         self.history = History(person=Person(id=new_id(), pseudonym=tr("Me")))
         self._earlier = self.history
         self._after_exercises = False
@@ -143,33 +145,51 @@ class MeasurePage(QWidget):
             action(self.measuring)
 
     def _bind_keys(self) -> None:
-        """Give every way its key."""
-        live, summary = self.live, self.summary
-        bind_keys(self.before, self.before.go, "Return", "Enter")
-        bind_keys(self.before, self.before.leave, "Escape")
+        """Give every way while measuring its key; the other pages have theirs."""
+        live = self.live
         bind_keys(live, live.pause, "Space")
         bind_keys(live, live.here, "H")
         bind_keys(live, live.discard, "Backspace", "Delete")
         bind_keys(live, live.stop, "Escape")
         bind_keys(live, live.retry, "R")
-        bind_keys(self.pain, self.pain.done, "Return", "Enter")
-        bind_keys(self.pain, self.pain.finish, "Escape")
-        bind_keys(self.pain, self.pain.repeat, "A")
-        bind_keys(self.next, self.next.go, "Return", "Enter")
-        bind_keys(self.next, self.next.repeat, "A")
-        bind_keys(self.next, self.next.finish, "Escape")
-        bind_keys(summary, summary.next_side, "O")
-        bind_keys(summary, summary.next_movement, "M")
-        bind_keys(summary, summary.finish, "Return", "Enter")
 
     # -- people -------------------------------------------------------------------------------
 
     @Slot(object)
     def _show_people(self, people: tuple[Person, ...]) -> None:
         person = self.people.person
+        self._leave_deleted({listed.id for listed in people})
         self.start.show_people(people, person.id if person else None)
         self.people_changed.emit(person)
         self.people.read_history()
+
+    def _leave_deleted(self, saved: set[str]) -> None:
+        """Go back to the start from what is shown of someone who has been deleted."""
+        before, person = self._listed_id, self.people.person
+        self._listed_id = person.id if person is not None else None
+        measuring = self.measuring
+        if measuring is not None:
+            if measuring.log.saving and measuring.log.person_id not in saved:
+                self._abandon(measuring)
+        elif before is not None and before not in saved:
+            self._checking = None
+            self.show_start()
+
+    @Slot(str)
+    def leave_session(self, session_id: str) -> None:
+        """Go back to the start if this session, which has been deleted, is shown."""
+        if self.measuring is not None and self.measuring.log.of_session(session_id):
+            self._abandon(self.measuring)
+
+    def _abandon(self, measuring: MeasurementSession) -> None:
+        """End a session without saving anything more of it."""
+        self.measuring = self._checking = None
+        measuring.log.forget()
+        self._services.feed.leave()
+        measuring.finish("")
+        self.live.release()
+        self.summary.forget()
+        self.show_start()
 
     @Slot(object)
     def _take_history(self, history: History | None) -> None:
@@ -223,7 +243,7 @@ class MeasurePage(QWidget):
 
     def begin(self) -> None:
         """Begin today's session at home; elsewhere something has to be chosen first."""
-        if self._stack.currentWidget() is self.start and self.start.mode is SessionMode.HOME:
+        if self._stack.currentWidget() is self.start and self.start.shows_today:
             self.start.at_home.start.click()
 
     @Slot(object)

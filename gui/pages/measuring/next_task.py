@@ -9,7 +9,7 @@ from gui.session.measurement_session import MeasurementSession
 from gui.style.appearance import Appearance
 from gui.text.session_wording import next_sentence
 from gui.text.wording import movement_plainly, task_title, tr
-from gui.widgets.buttons import button
+from gui.widgets.buttons import bind_keys, button
 from gui.widgets.figures.position_figure import PositionView
 from gui.widgets.figures.view_plan import ViewPlan
 from gui.widgets.fitted_sentence import FittedSentence
@@ -51,6 +51,9 @@ class NextTaskPage(QWidget):
         self.repeat.clicked.connect(self.again)
         self.finish.clicked.connect(self.end)
         self._lay_out()
+        bind_keys(self, self.go, "Return", "Enter")
+        bind_keys(self, self.repeat, "A")
+        bind_keys(self, self.finish, "Escape")
 
     def _lay_out(self) -> None:
         gap = self._appearance.gap

@@ -16,7 +16,7 @@ from gui.session.measurement_session import MeasurementSession
 from gui.style.appearance import Appearance
 from gui.text.result_wording import difference_words, main_reason, value_and_range
 from gui.text.wording import stopped_by_name, task_title, tr
-from gui.widgets.buttons import button, give_role
+from gui.widgets.buttons import bind_keys, button, give_role
 from gui.widgets.choice_row import ChoiceRow
 from gui.widgets.figures.reading_figure import ReadingFigure
 from gui.widgets.layouts import card, column, row, separator
@@ -78,6 +78,9 @@ class PainPage(QWidget):
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setAccessibleName(tr("How much did it hurt?"))
         self._lay_out()
+        bind_keys(self, self.done, "Return", "Enter")
+        bind_keys(self, self.finish, "Escape")
+        bind_keys(self, self.repeat, "A")
         appearance.changed.connect(self._fit)
         self._fit()
 

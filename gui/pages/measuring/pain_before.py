@@ -10,7 +10,7 @@ from gui.pages.measuring.session_state import SessionStateChoice
 from gui.protocol.plan import MovementTask
 from gui.style.appearance import Appearance
 from gui.text.wording import tr
-from gui.widgets.buttons import button
+from gui.widgets.buttons import bind_keys, button
 from gui.widgets.layouts import card, row, separator, widget_with
 from gui.widgets.page_frame import frame_page
 from gui.widgets.pain_scale import PainScale, ends_words, scale_ends
@@ -93,6 +93,8 @@ class PainBeforePage(QWidget):
         )
         lines = (*rated, self._skip, self.state, self.first)
         keep_whole(self, lambda: lines)
+        bind_keys(self, self.go, "Return", "Enter")
+        bind_keys(self, self.leave, "Escape")
         appearance.changed.connect(self._fit)
         self._fit()
 

@@ -49,6 +49,8 @@ class StartPage(QStackedWidget):
         self._appearance, self._settings = appearance, settings
         self._person: Person | None = None
         self._waits_for_person = False
+        #: Whether the people are known, and nobody is chosen of them.
+        self._nobody = False
         self.welcome = WelcomePage(appearance)
         self.at_home = HomeStart(appearance, settings)
         self.in_clinic = ClinicStart(appearance, settings)
@@ -84,6 +86,11 @@ class StartPage(QStackedWidget):
         return self._settings.mode
 
     @property
+    def shows_today(self) -> bool:
+        """Whether today's movements at home are shown; without a person there are none yet."""
+        return self.currentWidget() is self.at_home
+
+    @property
     def affected(self) -> ChoiceRow[tuple[Side, ...]]:
         """The choice of the stiff shoulder on the page that is shown."""
         if self.currentWidget() is self.welcome:
@@ -104,7 +111,9 @@ class StartPage(QStackedWidget):
         menu = self.at_home.person
         menu.offer(list(names), lambda person_id: names[person_id])
         menu.choose(chosen or menu.value)
+        was_nobody = self._nobody
         self._person = next((person for person in people if person.id == chosen), None)
+        self._nobody = self._person is None
         self.welcome.show_person(self._person)
         self.at_home.show_person(self._person)
         self.in_clinic.who.show_people(people, chosen)
@@ -114,6 +123,8 @@ class StartPage(QStackedWidget):
                 self.in_clinic.ask_what(self._person)
             elif self.in_clinic.currentWidget() is self.in_clinic.what:
                 self.in_clinic.what.show_person(self._person)
+        if self._nobody is not was_nobody:
+            self._show_mode()
 
     def show_guest(self, person: Person) -> None:
         """Ask what is measured of someone who is not saved."""
@@ -142,7 +153,7 @@ class StartPage(QStackedWidget):
                 self.in_clinic.what.keep_focus()
             else:
                 self.in_clinic.who.name.setFocus()
-        elif self.mode is SessionMode.HOME:
+        elif self.shows_today:
             self.at_home.start.setFocus()
         else:
             asks = not self.welcome.affected.row.isHidden()
@@ -212,6 +223,7 @@ class StartPage(QStackedWidget):
             SessionMode.HOME: self.at_home,
             SessionMode.CLINIC: self.in_clinic,
         }
-        self.setCurrentWidget(pages.get(self.mode, self.welcome))
+        asked = self._nobody and self.mode is SessionMode.HOME
+        self.setCurrentWidget(self.welcome if asked else pages.get(self.mode, self.welcome))
         if self.isVisible():
             self.keep_focus()

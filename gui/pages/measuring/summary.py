@@ -15,7 +15,7 @@ from gui.style.appearance import Appearance
 from gui.text.result_wording import line_of_results, main_reason, result_notes
 from gui.text.wording import pain_sentence, side_name, tr
 from gui.widgets.announcement import announce
-from gui.widgets.buttons import ButtonRow, button
+from gui.widgets.buttons import ButtonRow, bind_keys, button
 from gui.widgets.layouts import column, widget_with
 from gui.widgets.page_frame import frame_page
 from gui.widgets.scroll_page import bring_into_view, keep_whole
@@ -82,6 +82,9 @@ class SummaryPage(QWidget):
             caution=True,
         )
         keep_whole(self, self._lines)
+        bind_keys(self, self.next_side, "O")
+        bind_keys(self, self.next_movement, "M")
+        bind_keys(self, self.finish, "Return", "Enter")
 
     def _lines(self) -> Iterable[QWidget]:
         """Return what the window's lower edge must not cut."""
@@ -160,6 +163,11 @@ class SummaryPage(QWidget):
     @Slot()
     def _finish(self) -> None:
         self.finished.emit(self.note.toPlainText().strip(), self.typed.values)
+        self.forget()
+
+    def forget(self) -> None:
+        """Hold nothing of what was entered, nor of the results."""
+        self.line = ""
         self.typing.setChecked(False)
         self.noting.setChecked(False)
         self.typed.clear()

@@ -85,6 +85,8 @@ class WelcomePage(QWidget):
 
     def show_person(self, person: Person | None) -> None:
         """Ask for the stiff shoulder only of who has not said it yet."""
+        if person is None and self.affected.row.isHidden():
+            self.affected.choose(None)
         said = person is not None and not person.demo and bool(person.affected)
         if person is not None and said:
             self.affected.choose(person.affected)

@@ -34,8 +34,8 @@ class EventsPage(QWidget):
 
     #: Event
     noted = Signal(object)
-    #: The identifier of an event that is to go.
-    dropped = Signal(str)
+    #: Event that is to go.
+    dropped = Signal(object)
     left = Signal()
 
     def __init__(self, appearance: Appearance, parent: QWidget | None = None) -> None:
@@ -141,12 +141,12 @@ class EventsPage(QWidget):
             return label(words)
         delete = button(tr("Delete"), "link")
         delete.setAccessibleName(tr("Delete: {event}").format(event=words))
-        delete.clicked.connect(partial(self._drop, event.id))
+        delete.clicked.connect(partial(self._drop, event))
         self.delete_buttons.append(delete)
         return widget_with(row((label(words), 1), delete, spacing=self._appearance.gap(2)))
 
-    def _drop(self, event_id: str, _checked: bool = False) -> None:
-        self.dropped.emit(event_id)
+    def _drop(self, event: Event, _checked: bool = False) -> None:
+        self.dropped.emit(event)
 
     def _lack(self, words: str) -> None:
         self.lacking.setText(words)

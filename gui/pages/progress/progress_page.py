@@ -8,7 +8,7 @@ from PySide6.QtGui import QShowEvent
 from PySide6.QtWidgets import QPushButton, QStackedWidget, QWidget
 
 from gui.pages.progress.empty_history import EmptyHistoryHint
-from gui.pages.progress.events import EventsPage
+from gui.pages.progress.events import EventsPage, event_words
 from gui.pages.progress.goals_page import GoalsPage
 from gui.pages.progress.overview import ProgressOverview
 from gui.pages.progress.session_details import SessionDetails, day_words
@@ -40,6 +40,8 @@ class ProgressPage(QWidget):
     message_raised = Signal(str)
     report_wanted = Signal()
     measuring_wanted = Signal()
+    #: The identifier of a session that has been deleted.
+    session_deleted = Signal(str)
 
     def __init__(self, services: Services, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -64,6 +66,7 @@ class ProgressPage(QWidget):
         self.to_curves.clicked.connect(self.show_curves)
         self._side_buttons: list[QPushButton] = []
         self._pages = QStackedWidget()
+        services.undo.put_back.connect(self._put_back)
         self._lay_out()
 
     def _lay_out(self) -> None:
@@ -121,6 +124,7 @@ class ProgressPage(QWidget):
     def show_person(self, person: Person | None) -> None:
         """Show this person's history from now on."""
         self._person = person
+        self._history = None
         for side_button in self._side_buttons:
             side_button.setEnabled(person is not None)
         self.show_curves()
@@ -206,13 +210,31 @@ class ProgressPage(QWidget):
 
     @Slot(object)
     def _save_event(self, event: Event) -> None:
-        self._change(lambda: self._services.keeper.store.save_event(event))
-        self.show_events()
+        def saved() -> None:
+            self.show_events()
+            self.message_raised.emit(tr("Saved: {event}").format(event=event_words(event)))
 
-    @Slot(str)
-    def _drop_event(self, event_id: str) -> None:
-        self._change(lambda: self._services.keeper.store.delete_event(event_id))
-        self.show_events()
+        self._change(lambda: self._services.keeper.store.save_event(event), saved)
+
+    @Slot(object)
+    def _drop_event(self, event: Event) -> None:
+        """Delete an event; it can be put back."""
+        services = self._services
+        words = tr(
+            "This event is deleted: {event}. You can undo this until Thawline is closed."
+        ).format(event=event_words(event).rstrip("."))
+
+        def deleted() -> None:
+            services.undo.offer(words, lambda: services.keeper.store.save_event(event))
+            self.show_events()
+
+        self._change(lambda: services.keeper.store.delete_event(event.id), deleted)
+
+    @Slot()
+    def _put_back(self) -> None:
+        """Show what was put back, where events are listed."""
+        if self._pages.currentWidget() is self.__dict__.get("events"):
+            self.show_events()
 
     @Slot(object)
     def _save_goal(self, goal: Goal) -> None:
@@ -234,12 +256,19 @@ class ProgressPage(QWidget):
 
         def deleted(history: History) -> None:
             services.undo.offer(words, lambda: services.keeper.put_back(history))
+            self.session_deleted.emit(session.id)
             self.reload()
 
         services.records.run(
             lambda: services.keeper.delete_session(session), deleted, self.message_raised.emit
         )
 
-    def _change(self, work: Callable[[], None]) -> None:
+    def _change(self, work: Callable[[], None], then: Callable[[], None] | None = None) -> None:
         """Change the record; the page is looked up anew when that is done."""
-        self._services.records.run(work, lambda _: self.reload(), self.message_raised.emit)
+
+        def changed(_nothing: None) -> None:
+            self.reload()
+            if then is not None:
+                then()
+
+        self._services.records.run(work, changed, self.message_raised.emit)

@@ -50,6 +50,8 @@ def test_an_event_is_noted_shown_and_deleted(events_page: WindowHarness) -> None
         Side.LEFT,
         "before the harvest",
     )
+    told = events_page.window.messages
+    assert told.text == "Saved: 16 Sep 2026: Injection, left. before the harvest"
     (delete,) = page.delete_buttons
     assert "16 Sep 2026: Injection, left. before the harvest" in delete.accessibleName()
     assert isinstance(delete, QAbstractButton)
@@ -57,6 +59,12 @@ def test_an_event_is_noted_shown_and_deleted(events_page: WindowHarness) -> None
     events_page.settle()
     assert events_page.history().events == ()
     assert page.delete_buttons == []
+    assert told.undo.isVisible()
+    assert events_page.services.undo.next is not None
+    events_page.services.undo.undo()
+    events_page.settle()
+    assert events_page.history().events == (event,)
+    assert len(page.delete_buttons) == 1
 
 
 def test_a_plan_that_follows_is_listed_and_cannot_be_deleted(stage: WindowHarness) -> None:

@@ -8,6 +8,7 @@ from PySide6.QtWidgets import QDialog, QLabel, QPushButton
 from gui.app.window_pages import MainPage
 from measure.domain.movements import Movement
 from tests.support.gui.demo_history import demo_history
+from tests.support.gui.measuring_steps import begin_home, shown, trials
 from tests.support.gui.stage import TODAY, WindowHarness
 
 
@@ -123,3 +124,20 @@ def test_an_early_history_gives_no_verdict(stage: WindowHarness) -> None:
     stage.window.go(MainPage.PROGRESS)
     stage.settle()
     assert "four weeks and eight sessions" in stage.window.progress.curves.verdict.text()
+
+
+def test_a_deleted_session_leaves_the_results_page_too(stage: WindowHarness) -> None:
+    begin_home(stage)
+    trials(stage, 100.0, 101.0, 102.0, 103.0)
+    stage.window.measure.pain.finish.click()
+    stage.settle()
+    assert shown(stage) is stage.window.measure.summary
+    stage.window.go(MainPage.PROGRESS)
+    stage.settle()
+    (session,) = stage.history().sessions
+    stage.window.progress.details.dropped.emit(session)
+    stage.settle()
+    stage.window.go(MainPage.MEASURE)
+    stage.settle()
+    assert shown(stage) is stage.window.measure.start
+    assert "no longer saved" not in stage.window.messages.text

@@ -4,11 +4,13 @@ from dataclasses import replace
 
 from PySide6.QtWidgets import QDialog, QLabel, QPushButton
 
+from gui.app.window_pages import MainPage
 from gui.pages.measuring.person_form import PersonForm
 from gui.pages.settings.data_page import DataPage
 from gui.pages.settings.people import PeoplePage
 from measure.domain.records import Person
 from tests.support.gui.demo_history import demo_history
+from tests.support.gui.measuring_steps import begin_home, shown, trials
 from tests.support.gui.stage import TODAY, WindowHarness
 
 
@@ -88,3 +90,28 @@ def test_a_deleted_person_is_gone_and_can_be_put_back(stage: WindowHarness) -> N
     stage.settle()
     assert stage.store.history(rowan.id) == before
     assert ("delete", rowan.id) in page.buttons
+
+
+def test_of_a_deleted_person_nothing_stays_on_the_measuring_page(stage: WindowHarness) -> None:
+    rowan = stage.store.people()[0]
+    measure = stage.window.measure
+    begin_home(stage)
+    trials(stage, 100.0, 101.0, 102.0, 103.0)
+    measure.pain.finish.click()
+    stage.settle()
+    assert shown(stage) is measure.summary
+    opened(stage).buttons["delete", rowan.id].click()
+    dialog(stage).accept()
+    stage.settle()
+    stage.window.go(MainPage.MEASURE)
+    stage.settle()
+    assert shown(stage) is measure.start
+    assert measure.measuring is None
+    assert measure.start.welcome.isVisible()
+    assert measure.start.welcome.affected.value is None
+    assert not measure.start.welcome.at_home.isEnabled()
+    assert "no longer saved" not in stage.window.messages.text
+    stage.window.messages.undo.click()
+    stage.settle()
+    assert measure.start.at_home.isVisible()
+    assert len(stage.store.sessions(rowan.id)) == 1
