@@ -61,7 +61,7 @@ def _about() -> ScreeningText:
             tr("In an emergency, stop and call the emergency number."),
             tr(
                 "Thawline watches an arm through the camera and estimates how far the shoulder "
-                "moves. Follow it over weeks, and take it to your appointments."
+                "moves. Follow it over weeks and show your clinician."
             ),
             tr(
                 "It is not a medical device. It cannot tell you what is wrong with your shoulder "
@@ -73,7 +73,7 @@ def _about() -> ScreeningText:
                 "movement could not be measured."
             ),
             tr("There is no target to reach. Stop before it becomes painful."),
-            tr("Camera pictures never leave this computer and are not saved."),
+            tr("Pictures never leave this computer and are not saved."),
         ),
     )
 

@@ -924,7 +924,7 @@
         <translation>Pulse Continuar cuando quiera.</translation>
     </message>
     <message>
-        <source>Choose a number, then press Continue or go to your spot.</source>
+        <source>Choose a number, then Continue or go to your spot.</source>
         <translation>Elija un número y pulse Continuar o vaya a su sitio.</translation>
     </message>
     <message>
@@ -1980,10 +1980,6 @@
         <translation>No hay ninguna meta que alcanzar. Pare antes de que duela.</translation>
     </message>
     <message>
-        <source>Camera pictures never leave this computer and are not saved.</source>
-        <translation>Las imágenes de la cámara nunca salen de este ordenador y no se guardan.</translation>
-    </message>
-    <message>
         <source>Signs of an emergency</source>
         <translation>Señales de urgencia</translation>
     </message>
@@ -2204,6 +2200,14 @@
         <translation>Su cirujano le ha indicado límites para mover el brazo.</translation>
     </message>
     <message>
+        <source>Thawline watches an arm through the camera and estimates how far the shoulder moves. Follow it over weeks and show your clinician.</source>
+        <translation>Thawline observa un brazo con la cámara y estima cuánto se mueve el hombro. Siga su evolución durante semanas y enséñela a su profesional.</translation>
+    </message>
+    <message>
+        <source>Pictures never leave this computer and are not saved.</source>
+        <translation>Las imágenes nunca salen de este ordenador ni se guardan.</translation>
+    </message>
+    <message>
         <source>You have recently had an injection and were told to rest the shoulder.</source>
         <translation>Le han puesto hace poco una inyección y le han dicho que deje descansar el hombro.</translation>
     </message>
@@ -2238,10 +2242,6 @@
     <message>
         <source>In an emergency, stop and call the emergency number.</source>
         <translation>En una emergencia, deje esto y llame al número de emergencias.</translation>
-    </message>
-    <message>
-        <source>Thawline watches an arm through the camera and estimates how far the shoulder moves. Follow it over weeks, and take it to your appointments.</source>
-        <translation>Thawline observa un brazo con la cámara y estima cuánto se mueve el hombro. Siga su evolución durante semanas y llévela a sus citas.</translation>
     </message>
     <message>
         <source>Do any of these apply right now?</source>

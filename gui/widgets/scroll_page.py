@@ -218,7 +218,7 @@ class _Cover(QWidget):
         self._timer.timeout.connect(self._place)
         bar = area.verticalScrollBar()
         for changed in (bar.valueChanged, bar.rangeChanged):
-            changed.connect(self._timer.start)
+            changed.connect(self._place_soon)
         for watched in (area.viewport(), area.widget()):
             assert watched is not None
             watched.installEventFilter(self)
@@ -229,6 +229,10 @@ class _Cover(QWidget):
         if event.type() in (kinds.Resize, kinds.LayoutRequest, kinds.Show):
             self._timer.start()
         return super().eventFilter(watched, event)
+
+    @Slot()
+    def _place_soon(self) -> None:
+        self._timer.start()
 
     @Slot()
     def _place(self) -> None:

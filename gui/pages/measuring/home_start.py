@@ -192,6 +192,9 @@ class HomeStart(QWidget):
             self._below_tasks.insertWidget(0, self.choose)
         self.figure.setVisible(roomy and not own)
         self._boxes.setVisible(own)
+        between = self._boxes.layout()
+        assert between is not None
+        between.setSpacing(self._appearance.gap(4 if roomy else 0.5))
         self._own.setVisible(own)
         tasks = self.tasks
         due = plan is None or plan.due or own
@@ -215,6 +218,7 @@ class HomeStart(QWidget):
     @Slot(bool)
     def _choose_toggled(self, own: bool) -> None:
         self._settings.own_choice = own
+        self.how.fold()
         self.refresh()
 
     @Slot()
@@ -231,6 +235,7 @@ class HomeStart(QWidget):
                 return
             self._settings.movements = self.chosen
         self._settings.conduct = self.how.conduct
+        self.how.fold()
         self.begin.emit(self.tasks)
 
 

@@ -199,7 +199,7 @@ class PainPage(QWidget):
         if self._back is None:
             words = tr("Press Continue when you are ready.")
         elif self.pain.value is None:
-            words = tr("Choose a number, then press Continue or go to your spot.")
+            words = tr("Choose a number, then Continue or go to your spot.")
         else:
             words = tr("Press Continue, or go to your spot.")
         self.next_words.setText(words)

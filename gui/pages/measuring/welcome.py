@@ -19,7 +19,7 @@ from measure.domain.landmarks import Side
 from measure.domain.records import Person
 
 #: Width and height of the drawn person, and of one beside large text, pixels. [technical]
-_FIGURE_PX, _FIGURE_BESIDE_LARGE_PX = (240, 260), (160, 240)
+_FIGURE_PX, _FIGURE_BESIDE_LARGE_PX = (220, 250), (160, 240)
 
 
 class WelcomePage(QWidget):
@@ -78,7 +78,7 @@ class WelcomePage(QWidget):
             card(title, last, limits, spacing=gap(1)),
             1,
             buttons=[self.in_clinic, self.at_home],
-            spacing=gap(2),
+            spacing=gap(3),
         )
         lines = (title, last, *at_left, *at_right)
         keep_whole(self, lambda: lines)

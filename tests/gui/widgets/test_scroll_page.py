@@ -9,7 +9,7 @@ from gui.style.measures import BODY_PX
 from gui.text.wording import notice
 from gui.widgets.buttons import button
 from gui.widgets.page_frame import frame_page
-from gui.widgets.scroll_page import scrollable
+from gui.widgets.scroll_page import keep_whole, scrollable
 from gui.widgets.text import label
 
 #: The widths at which the contents below change their minds, and the room there is.
@@ -144,3 +144,30 @@ def test_a_painted_sign_says_that_there_is_more_until_the_end_is_seen(area_of):
     assert not signs[0].isVisible()
     bar.setValue(0)
     assert signs[0].isVisible()
+
+
+def test_no_line_is_seen_in_part_at_the_lower_edge(qtbot):
+    page, lines = QWidget(), [QLabel() for _ in range(8)]
+    layout = QVBoxLayout(page)
+    layout.setContentsMargins(0, 0, 0, 0)
+    layout.setSpacing(0)
+    for line in lines:
+        line.setFixedHeight(60)
+        line.setStyleSheet("background: #ff0000")
+        layout.addWidget(line)
+    area = scrollable(page)
+    qtbot.addWidget(area)
+    keep_whole(area, lambda: lines)
+    area.resize(400, 330)
+    area.show()
+    qtbot.wait(20)
+
+    def red(place):
+        return area.grab().toImage().pixelColor(200, place).name() == "#ff0000"
+
+    assert red(10)
+    assert red(230)  # the fourth ends well above the edge
+    assert not red(245)  # the fifth ends where the edge fades
+    area.verticalScrollBar().setValue(area.verticalScrollBar().maximum())
+    qtbot.wait(20)
+    assert red(320)

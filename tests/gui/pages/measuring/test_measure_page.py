@@ -34,7 +34,7 @@ def test_a_session_at_home_by_keys_alone(stage: WindowHarness, press: Press) -> 
     trials(stage, 150.0, 151.0, 152.0, 153.0)
     assert shown(stage) is page.pain
     assert page.pain.next_title.text() == "Next, 2 of 8: Flexion, left arm"
-    choose = "Choose a number, then press Continue or go to your spot."
+    choose = "Choose a number, then Continue or go to your spot."
     assert page.pain.next_words.text() == choose
     press(Qt.Key.Key_2, "2")
     assert page.pain.next_words.text() == "Press Continue, or go to your spot."
@@ -308,6 +308,23 @@ def test_conduct_is_stored_with_the_session_and_remembered(stage: WindowHarness)
     (record,) = stage.history().measurements
     assert (record.conduct.posture, record.conduct.help) == (BodyPosition.SITTING, Assistance.STICK)
     assert stage.services.settings.conduct == record.conduct
+
+
+def test_conduct_is_one_line_until_it_is_to_be_changed(stage: WindowHarness) -> None:
+    page = stage.window.measure
+    page.start.use_in_clinic()
+    what = page.start.in_clinic.what
+    page.start.in_clinic.setCurrentWidget(what)
+    stage.settle()
+    assert what.how.words.text() == "Standing, without help."
+    assert not what.how.posture.row.isVisible()
+    what.how.change.click()
+    assert what.how.posture.row.isVisible()
+    assert not what.how.words.isVisible()
+    what.how.posture.button(BodyPosition.SITTING).click()
+    what.how.fold()
+    assert what.how.words.isVisible()
+    assert what.how.words.text() == "Sitting, without help."
 
 
 def test_somebody_else_can_be_measured(
