@@ -28,8 +28,8 @@ from measure.domain.movements import MOVEMENTS, Movement, Unit
 from measure.domain.records import MeasurementRecord
 from measure.domain.session_comparison import side_difference
 
-#: Width and height of the reading drawn on a body, pixels. [technical]
-_FIGURE_PX = (256, 216)
+#: Width and height of the reading drawn on a body, and of a body without one, pixels. [technical]
+_FIGURE_PX, _NO_READING_PX = (256, 216), (170, 216)
 
 Task = tuple[Movement, Side]
 
@@ -137,7 +137,7 @@ class ResultCard(QWidget):
                 high=measurement.high,
             )
             figure.show_reading(reading, mirrored=self._mirrored)
-        figure.setFixedSize(*_FIGURE_PX)
+        figure.setFixedSize(*(_NO_READING_PX if measurement is None else _FIGURE_PX))
         said = column(1, *self._words(task, shown), 1, spacing=self._appearance.gap(0.5))
         return widget_with(row(figure, (said, 1), spacing=self._appearance.gap(1)))
 

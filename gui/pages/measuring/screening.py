@@ -200,10 +200,16 @@ class SafetyPage(QWidget):
             roomy = self._appearance.percent < LARGE_FROM_PERCENT
             figure = StandingFigure(self._appearance)
             figure.setFixedSize(*(_FIGURE_PX if roomy else _FIGURE_BESIDE_LARGE_PX))
+            below: list[Content] = []
             if self.answers:
                 agreed = row(*self.answers.values(), 1, margins=(0, gap(1), 0, 0))
-                said.insertLayout(said.count() - 1, agreed)
-            contents = [card(row(figure, (said, 1), spacing=gap(4 if roomy else 2)))]
+                if roomy:
+                    said.insertLayout(said.count() - 1, agreed)
+                else:
+                    # Beside the drawing large words have no room for a button.
+                    below.append(agreed)
+            beside = row(figure, (said, 1), spacing=gap(4 if roomy else 2))
+            contents = [card(beside, *below)]
         margins = (0, MARGIN_PX, 0, MARGIN_PX)
         return widget_with(column(2, *contents, 3, margins=margins, spacing=gap(2)))
 
