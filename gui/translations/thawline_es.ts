@@ -516,6 +516,10 @@
         <translation>{place} de {total}</translation>
     </message>
     <message>
+        <source>✓  Saved</source>
+        <translation>✓  Guardada</translation>
+    </message>
+    <message>
         <source>Save to record</source>
         <translation>Guardar en el historial</translation>
     </message>
@@ -1944,6 +1948,10 @@
         <translation>Desde {time} s</translation>
     </message>
     <message>
+        <source>{reading}, discarded by you</source>
+        <translation>{reading}, descartada por usted</translation>
+    </message>
+    <message>
         <source>Show</source>
         <translation>Ver</translation>
     </message>
@@ -3128,8 +3136,8 @@
         <translation>valor a lo largo del tiempo</translation>
     </message>
     <message>
-        <source>{number}: not measured</source>
-        <translation>{number}: no medido</translation>
+        <source>{number}: not counted</source>
+        <translation>{number}: no contada</translation>
     </message>
     <message>
         <source>{number}: discarded</source>
@@ -7564,12 +7572,22 @@
         <translation>Suelte aquí grabaciones o una carpeta</translation>
     </message>
     <message>
-        <source>For each clip: a reading with its 95 % range, or why there is none.</source>
-        <translation>De cada grabación: una lectura con su intervalo del 95 %, o por qué no la hay.</translation>
+        <source>For each clip: a reading with its 95 % range,
+or why there is none.</source>
+        <translation>De cada una: lectura con su intervalo del 95&#xa0;%,
+o por qué no la hay.</translation>
+    </message>
+    <message>
+        <source>Manifest: a CSV table of clips, movements and sides.</source>
+        <translation>Lista en CSV: grabaciones, movimientos y lados.</translation>
     </message>
     <message>
         <source>Open clips again</source>
         <translation>Volver a abrir grabaciones</translation>
+    </message>
+    <message>
+        <source>Recorded clips</source>
+        <translation>Grabaciones</translation>
     </message>
     <message>
         <source>Open {name}</source>

@@ -416,9 +416,9 @@ class FlowRow(QWidget):
         self._grid.setContentsMargins(0, 0, 0, 0)
         self._grid.setSpacing(gap_px)
         self._columns = 0
-        self.buttons: list[QPushButton] = []
+        self.buttons: list[QAbstractButton] = []
 
-    def offer(self, buttons: Sequence[QPushButton]) -> None:
+    def offer(self, buttons: Sequence[QAbstractButton]) -> None:
         """Show these buttons in place of those before."""
         clear_layout(self._grid)
         self.buttons = list(buttons)

@@ -100,7 +100,9 @@ class ChoiceRow(Generic[Choice]):
         self.row.choose(self._values.index(value) if value in self._values else None)
 
     def button(self, value: Choice) -> QPushButton:
-        return self.row.buttons[self._values.index(value)]
+        chosen = self.row.buttons[self._values.index(value)]
+        assert isinstance(chosen, QPushButton)
+        return chosen
 
 
 def typed_rating(text: str) -> int | None:

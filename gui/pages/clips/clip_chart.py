@@ -7,7 +7,7 @@ from typing import Any
 import pyqtgraph as pg
 from PySide6.QtCore import Qt, Signal, Slot
 from PySide6.QtGui import QFontMetrics
-from PySide6.QtWidgets import QSizePolicy, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QFrame, QSizePolicy, QVBoxLayout, QWidget
 
 from gui.session.interfaces import ClipCurve
 from gui.style.appearance import Appearance
@@ -20,6 +20,8 @@ from measure.domain.vertebral_levels import centimetres_in
 
 #: Least height of the place that the curve has, beside its captions, pixels. [technical]
 _LEAST_PX = 110
+#: Room about the plot, so that it stays within the round corners, pixels. [technical]
+_ROOM_PX = 5
 #: Most size of the captions, pixels: beyond it they would take the curve's room. [technical]
 _MOST_TYPE_PX = 24
 #: Length of a tick that shows its number alone, pixels. [technical]
@@ -40,7 +42,7 @@ class _UnitAxis(pg.AxisItem):  # type: ignore[misc]
         return [f"{text}{self.unit}" for text in super().tickStrings(values, scale, spacing)]
 
 
-class ClipChart(QWidget):
+class ClipChart(QFrame):
     """A curve that one can click into, zoom with the wheel and move by dragging."""
 
     #: A moment, seconds.
@@ -68,8 +70,9 @@ class ClipChart(QWidget):
         self._plot.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Ignored)
         self._plot.scene().sigMouseClicked.connect(self._clicked)
         layout = QVBoxLayout(self)
-        layout.setContentsMargins(0, 0, 0, 0)
+        layout.setContentsMargins(*[_ROOM_PX] * 4)
         layout.addWidget(self._plot)
+        self.setProperty("role", "card")
         self.setAccessibleName(tr("value over time"))
         appearance.changed.connect(self.redraw)
 
@@ -206,5 +209,5 @@ def _caption(number: int, trial: Trial, accepted: bool) -> str:
     """Return what stands on a trial's stripe: its number, and whether it does not count."""
     if accepted and trial.scored:
         return str(number)
-    words = tr("{number}: not measured") if accepted else tr("{number}: discarded")
+    words = tr("{number}: not counted") if accepted else tr("{number}: discarded")
     return words.format(number=number)

@@ -27,11 +27,14 @@ from measure.progress.wording import number_words
 _PLAY_INTERVAL_MS = 15
 #: Least height of the picture, pixels. [technical]
 _LEAST_PICTURE_PX = 180
+#: Least width of the slider with its gap beside the buttons in a row, pixels. [technical]
+_LEAST_SLIDER_PX = 120
 #: Greatest share of the width for the picture. [technical]
 _MOST_SHARE = 0.57
-#: Share of the height for the curve, and the height from which on a picture above it is large
-#: enough, pixels. [technical]
-_CURVE_SHARE, _WORTHWHILE_PX = 0.3, 200
+#: Share of the height for the curve across the page, and beneath the words. [technical]
+_CURVE_SHARE, _BESIDE_SHARE = 0.34, 0.52
+#: Height from which on a picture above the curve is large enough, pixels. [technical]
+_WORTHWHILE_PX = 200
 
 
 class ClipPlayer(QWidget):
@@ -63,7 +66,7 @@ class ClipPlayer(QWidget):
         self.slider.setAccessibleName(tr("frame of the clip"))
         self.slider.valueChanged.connect(self._draw_frame)
         self.slider.sliderPressed.connect(self.pause)
-        self.moment = ElidedLabel("small")
+        self.moment = Moment("small")
         self.play = button(tr("Play"), key=tr("Space"))
         self.back = step_button("\u2190", tr("Previous frame"))
         self.on = step_button("\u2192", tr("Next frame"))
@@ -78,10 +81,10 @@ class ClipPlayer(QWidget):
         self.on.clicked.connect(lambda: self.step(1))
 
     def _lay_out(self) -> None:
-        buttons = FlowRow(GAP_PX, filling=False)
-        buttons.offer([self.back, self.play, self.on])
+        self._buttons = FlowRow(GAP_PX, filling=False)
+        self._buttons.offer([self.back, self.play, self.on])
         moved = column(1, self.slider, self.moment, 1, spacing=0)
-        self._controls = widget_with(row(buttons, (moved, 1), spacing=2 * GAP_PX))
+        self._controls = widget_with(row(self._buttons, (moved, 1), spacing=2 * GAP_PX))
         self._left = widget_with(column(self.video, self._controls, 1, spacing=GAP_PX))
         self._words = scrollable(self._beside, wide=True)
         self._grid = QGridLayout(self)
@@ -114,7 +117,8 @@ class ClipPlayer(QWidget):
         across = self.height() - controls - curve >= _WORTHWHILE_PX
         shown = self.chart.isVisibleTo(self)
         self._arrange(across=across)
-        self.chart.setFixedHeight(curve - GAP_PX)
+        beneath = max(least, round(self.height() * _BESIDE_SHARE))
+        self.chart.setFixedHeight(curve - GAP_PX if across else beneath)
         room = self.height() - controls - curve * (across and shown)
         most = round(self.width() * _MOST_SHARE)
         wide, high = self.video.picture_shape
@@ -122,8 +126,11 @@ class ClipPlayer(QWidget):
         size = QSize(min(most, height * wide // high), height)
         self.video.setFixedSize(size)
         needed = self._controls.minimumSizeHint().width()
-        wanted = min(self._controls.sizeHint().width(), most)
-        self._left.setFixedWidth(max(size.width(), wanted, needed))
+        buttons = self._buttons.sizeHint().width()
+        in_a_row = buttons + _LEAST_SLIDER_PX
+        has_room = in_a_row <= most
+        self._buttons.setMinimumWidth(buttons if has_room else 0)
+        self._left.setFixedWidth(max(size.width(), in_a_row if has_room else needed))
 
     def _arrange(self, *, across: bool) -> None:
         """Put the curve across the whole width, or beneath the words."""
@@ -238,12 +245,11 @@ class ClipPlayer(QWidget):
         if self._pictures is None:
             return
         time_s = float(self._pictures.times_s[number])
+        time = number_words(time_s, 2, tr)
         words = tr("Frame {number} of {total}, {time} s").format(
-            number=number + 1,
-            total=len(self._pictures.times_s),
-            time=number_words(time_s, 2, tr),
+            number=number + 1, total=len(self._pictures.times_s), time=time
         )
-        self.moment.say(words)
+        self.moment.say_moment(words, f"{time} s")
         self.chart.show_moment(time_s)
         picture = self._pictures.at(time_s)
         self.video.show_frame(
@@ -280,3 +286,21 @@ def step_button(key: str, name: str) -> ShortcutButton:
     made.setAccessibleName(name)
     made.setToolTip(name)
     return made
+
+
+class Moment(ElidedLabel):
+    """Says which frame is shown, and where that has no room its time alone."""
+
+    def __init__(self, role: str) -> None:
+        super().__init__(role)
+        self._short = ""
+
+    def say_moment(self, words: str, short: str) -> None:
+        """Show a moment, in its long words where they have room."""
+        self._short = short
+        self.say(words)
+
+    def _fit(self) -> None:
+        long = self.accessibleName()
+        fits = self.fontMetrics().horizontalAdvance(long) <= self.width()
+        self.setText(long if fits else self._short)

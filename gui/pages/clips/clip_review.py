@@ -15,6 +15,7 @@ from gui.session.services import Services
 from gui.style.measures import BAR_PX, GAP_PX, MARGIN_PX
 from gui.text.wording import (
     error_text,
+    finding_words,
     movement_name,
     notes_words,
     notice,
@@ -27,6 +28,9 @@ from gui.widgets.text import ElidedLabel, label
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
 from measure.domain.records import Person
+
+#: Text up to this size leaves room for whole lines about each trial, per cent. [technical]
+_WHOLE_PERCENT = 115
 
 
 class ClipReview(QWidget):
@@ -49,6 +53,8 @@ class ClipReview(QWidget):
         self._analysis: ClipAnalysis | None = None
         self._person: Person | None = None
         self._busy = False
+        #: Whether there is little room beside the picture.
+        self._brief = False
         appearance = services.appearance
         self.back = button(tr("Back to the list"), key=tr("Escape"))
         self.before = step_button("\u2191", tr("Previous"))
@@ -80,7 +86,7 @@ class ClipReview(QWidget):
         return tr("Side") if side is None else side_title(side)
 
     def _lay_out(self) -> None:
-        column(
+        self._lines = column(
             self.band,
             self.trials,
             self.notes,
@@ -124,7 +130,8 @@ class ClipReview(QWidget):
         self.side.picked.connect(self._choose)
         self.read.clicked.connect(self._read)
         self.save.clicked.connect(self._save)
-        self.player.rearranged.connect(lambda: self.band.show_scale(self.player.has_curve_across))
+        self.player.rearranged.connect(self._show_room)
+        self._services.appearance.changed.connect(self._show_room)
         self.trials.accepted_changed.connect(self._accept)
         self.trials.trial_selected.connect(self.player.show_trial)
         bind_keys(self, self.back, "Escape")
@@ -132,6 +139,28 @@ class ClipReview(QWidget):
         bind_keys(self, self.after, "PgDown")
         bind_keys(self, self.read, "R")
         self.player.bind_keys(self)
+
+    @Slot()
+    def _show_room(self) -> None:
+        """Show scale, trials and notes in the length that there is room for."""
+        across = self.player.has_curve_across
+        self.band.show_scale(across)
+        self._brief = not across or self._services.appearance.percent > _WHOLE_PERCENT
+        self.trials.show_brief(self._brief)
+        self._lines.setSpacing(GAP_PX // 2 if self._brief else GAP_PX)
+        give_role(self.notes, "small" if self._brief else "quiet")
+        self._show_notes()
+
+    def _show_notes(self) -> None:
+        """Say what a reading carries as notes; where there is little room the first in short."""
+        shown = self.row
+        counted = None if shown is None else shown.counted
+        whole = "" if shown is None else shown.counted_words
+        words = " ".join(filter(None, (whole, notes_words(counted))))
+        short = "" if counted is None else finding_words(counted.reasons)
+        self.notes.setText(short if self._brief else words)
+        self.notes.setToolTip(words)
+        self.notes.setVisible(bool(self.notes.text()))
 
     def show_place(self, place: int, total: int) -> None:
         """Show where the clip stands in the list, counted from 0, and which neighbours it has."""
@@ -190,7 +219,6 @@ class ClipReview(QWidget):
         self.player.show_analysis(self._analysis, shown.accepted)
         self.player.setVisible(shown.error is None)
         self.why.setVisible(shown.error is not None)
-        self.notes.setText("")
         if shown.error is not None:
             self.why.say(*cause_and_remedy(error_text(shown.error)))
         elif measurement is not None:
@@ -200,9 +228,7 @@ class ClipReview(QWidget):
                 else band_for_measurement(counted)
             )
             self.band.show_reading(measurement.movement, content, saved=bool(shown.saved_for))
-            notes = (shown.counted_words, notes_words(counted))
-            self.notes.setText(" ".join(filter(None, notes)))
-        self.notes.setVisible(bool(self.notes.text()))
+        self._show_notes()
         self._show_controls()
 
     def show_person(self, person: Person | None) -> None:
@@ -241,9 +267,14 @@ class ClipReview(QWidget):
     def _show_save(self, shown: ClipRow) -> None:
         person = self._person
         may = person is not None and not person.demo
-        self.save.setVisible(shown.measurement is not None and not shown.saved_for)
+        self.save.setVisible(shown.measurement is not None)
         self.save.setEnabled(may and shown.counted is not None and not shown.saved_for)
         self.save.setToolTip("")
+        give_role(self.save, "" if shown.saved_for else "main")
+        if shown.saved_for:
+            self.save.say(tr("\u2713  Saved"))
+            self.save.setAccessibleName(shown.status)
+            return
         if person is None:
             self.save.say(tr("Save for a person"))
             self.save.setToolTip(tr("Choose the person on the Measure page first."))

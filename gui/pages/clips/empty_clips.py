@@ -2,11 +2,11 @@
 
 from pathlib import Path
 
-from PySide6.QtCore import Qt, Signal
+from PySide6.QtCore import QEvent, QObject, Qt, Signal
 from PySide6.QtGui import QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QFrame, QVBoxLayout, QWidget
 
-from gui.pages.clips.film import Film
+from gui.pages.clips.film import LEAST_FILM_PX, Film
 from gui.style.appearance import Appearance
 from gui.style.measures import CARD_RADIUS_PX, GAP_PX
 from gui.text.wording import tr
@@ -14,6 +14,9 @@ from gui.widgets.buttons import ShortcutButton, button, give_role
 from gui.widgets.layouts import card, clear_layout, column, row
 from gui.widgets.page_frame import frame_page
 from gui.widgets.text import ElidedLabel, label
+
+#: Share of the empty room for the film, beside one share above and one below. [technical]
+_FILM_SHARE = 100
 
 
 class DropTarget(QFrame):
@@ -58,51 +61,66 @@ class EmptyClips(QWidget):
         self.folder = button(tr("Choose a folder"))
         self.manifest = button(tr("Choose a manifest"))
         self.manifest.setToolTip(_manifest_words())
-        self.invitation = label(tr("Drop clips or a folder here"), "display")
+        self.invitation = label(tr("Drop clips or a folder here"), "title")
         self.outcome = label(
-            tr("For each clip: a reading with its 95 % range, or why there is none."),
-            "lead",
+            tr("For each clip: a reading with its 95 % range,\nor why there is none."), "lead"
         )
-        self.about_manifests = label(_manifest_words(), "quiet")
-        for words in (self.invitation, self.outcome, self.about_manifests):
+        for words in (self.invitation, self.outcome):
             words.setAlignment(Qt.AlignmentFlag.AlignCenter)
+        self._film = Film(appearance)
         pad = 3 * GAP_PX
         column(
             1,
-            (Film(appearance), 4),
+            (self._film, _FILM_SHARE),
             self.invitation,
             self.outcome,
-            self.about_manifests,
             1,
             on=self.target,
             margins=(pad, pad, pad, pad),
             spacing=2 * GAP_PX,
         )
+        self.target.installEventFilter(self)
         self._recent = QVBoxLayout()
         self._recent.setSpacing(GAP_PX)
-        self._recent_title = label(tr("Open clips again"), "display")
+        self._title = label("", "display")
+        self.about_manifests = label(
+            tr("Manifest: a CSV table of clips, movements and sides."), "quiet"
+        )
         self.recent: list[ShortcutButton] = []
         frame_page(
             self,
-            self._recent_title,
+            self._title,
             self._recent,
             (self.target, 1),
+            self.about_manifests,
             buttons=(self.folder, self.manifest, self.clips),
             spacing=2 * GAP_PX,
         )
         self.show_recent(())
 
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
+        """Leave the film out where it would be too low to be read."""
+        if watched is self.target and event.type() is QEvent.Type.Resize:
+            self._show_film()
+        return super().eventFilter(watched, event)
+
+    def _show_film(self) -> None:
+        wide = self.target.width() - 6 * GAP_PX
+        words = sum(word.heightForWidth(wide) for word in (self.invitation, self.outcome))
+        room = self.target.height() - words - 10 * GAP_PX
+        self._film.setVisible(room >= LEAST_FILM_PX)
+
     def show_recent(self, folders: tuple[Path, ...]) -> None:
         """Offer folders or manifests that were opened before."""
         clear_layout(self._recent)
         self.recent = []
-        self._recent_title.setVisible(bool(folders))
-        # Who has opened clips before knows what comes out: the folders have the room.
+        self._title.setText(tr("Open clips again") if folders else tr("Recorded clips"))
+        # Who has opened clips before knows what a manifest is: the folders have the room.
         self.about_manifests.setVisible(not folders)
-        give_role(self.invitation, "title" if folders else "display")
         give_role(self.outcome, "quiet" if folders else "lead")
+        give_role(self.clips, "" if folders else "main")
         for folder in folders:
-            opens = button(tr("Open"))
+            opens = button(tr("Open"), "" if self.recent else "main")
             opens.setAccessibleName(tr("Open {name}").format(name=folder.name))
             opens.setToolTip(str(folder))
             opens.clicked.connect(lambda _checked=False, path=folder: self.folder_wanted.emit(path))

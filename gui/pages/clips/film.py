@@ -18,7 +18,7 @@ _GAP, _DEPTH, _TEETH, _LEAN_DEG = 0.12, 0.1, 6, 4
 _HOLES = 4
 #: Height that the film above an invitation has, pixels, and below which it is left out.
 #: [technical]
-_HIGH_PX, _LEAST_PX = 120, 48
+_HIGH_PX, LEAST_FILM_PX = 140, 72
 
 
 class TornFilm(PaintedWidget):
@@ -45,7 +45,7 @@ class TornFilm(PaintedWidget):
 
 
 class Film(PaintedWidget):
-    """A whole strip of film; it gives its room to words that need it."""
+    """A whole strip of film."""
 
     def __init__(self, appearance: Appearance) -> None:
         super().__init__(appearance)
@@ -55,8 +55,7 @@ class Film(PaintedWidget):
         return QSize(200, 0)
 
     def paint(self, painter: QPainter) -> None:
-        if self.height() >= _LEAST_PX:
-            _paint_film(self, painter, self.height() / _FILM[1] - 4, torn=False)
+        _paint_film(self, painter, self.height() / _FILM[1] - 4, torn=False)
 
 
 def _paint_film(widget: PaintedWidget, painter: QPainter, high: float, *, torn: bool) -> None:

@@ -80,7 +80,7 @@ class MeasurementBand(PaintedWidget):
         self._sign, self._signed = f"\u2713  {saved}", False
         self._with_scale = True
         self._heights: dict[tuple[int, int], int] = {}
-        policy = QSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Minimum)
+        policy = QSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Preferred)
         policy.setHeightForWidth(True)
         self.setSizePolicy(policy)
 

@@ -1,4 +1,4 @@
-"""List of a clip's trials, each in or out; one that was not measured says why."""
+"""List of a clip's trials, each in or out; one that does not count says why."""
 
 from PySide6.QtCore import QEvent, QObject, Qt, Signal, Slot
 from PySide6.QtGui import QKeyEvent
@@ -6,8 +6,8 @@ from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from gui.style.appearance import Appearance
 from gui.style.measures import GAP_PX
-from gui.text.wording import tr, trial_words
-from gui.widgets.buttons import button
+from gui.text.wording import tr, trial_words, value_words
+from gui.widgets.buttons import FlowRow, button
 from gui.widgets.layouts import clear_layout, row, widget_with
 from gui.widgets.wrapping_check_box import WrappingCheckBox
 from measure.domain.measurements import Measurement, Trial
@@ -16,7 +16,10 @@ from measure.progress.wording import number_words
 
 
 class TrialList(QWidget):
-    """A line for each trial, with a check box, which is dead where it was not measured."""
+    """A line for each trial, with a check box, which is dead where it does not count.
+
+    Where there is little room the check boxes stand in a row, with the values alone.
+    """
 
     #: tuple[bool, ...], one for each trial.
     accepted_changed = Signal(object)
@@ -29,9 +32,18 @@ class TrialList(QWidget):
         self._trials: tuple[Trial, ...] = ()
         #: The check box of each trial; None for one that was not measured.
         self.ticks: list[WrappingCheckBox | None] = []
+        self._shown: tuple[Movement, Measurement | None] = (Movement.FLEXION, None)
+        self._brief = False
         self._column = QVBoxLayout(self)
         self._column.setContentsMargins(0, 0, 0, 0)
         self._column.setSpacing(0)
+
+    def show_brief(self, brief: bool) -> None:
+        """Show the trials in a row, or in lines with their ranges."""
+        if brief is not self._brief:
+            accepted = self.accepted
+            self._brief = brief
+            self.show_measurement(*self._shown, accepted)
 
     @property
     def accepted(self) -> tuple[bool, ...]:
@@ -44,28 +56,52 @@ class TrialList(QWidget):
         """List the trials with what was accepted of them."""
         clear_layout(self._column)
         self.ticks = []
+        self._shown = movement, measurement
         self._trials = measurement.trials if measurement else ()
-        for number, (trial, wanted) in enumerate(zip(self._trials, accepted, strict=True), start=1):
-            self._add(number, trial, movement, wanted)
-
-    def _add(self, number: int, trial: Trial, movement: Movement, wanted: bool) -> None:
-        words = tr("Trial {number}: {words}").format(
-            number=number, words=trial_words(trial, MOVEMENTS[movement].unit)
-        )
-        shown = WrappingCheckBox(self._appearance, words)
-        shown.setEnabled(trial.scored)
-        shown.setChecked(trial.scored and wanted)
-        shown.toggled.connect(self._ticked)
-        shown.installEventFilter(self)
-        self.ticks.append(shown if trial.scored else None)
-        shown.setToolTip(tr("From {time} s").format(time=number_words(trial.start_s, 1, tr)))
-        if trial.hold_start_s is None:
-            self._column.addWidget(shown)
+        boxes = [
+            self._box(number, trial, wanted)
+            for number, (trial, wanted) in enumerate(
+                zip(self._trials, accepted, strict=True), start=1
+            )
+        ]
+        if self._brief and boxes:
+            line = FlowRow(2 * GAP_PX, filling=False)
+            line.offer(boxes)
+            self._column.addWidget(line)
             return
+        for number, (trial, box) in enumerate(zip(self._trials, boxes, strict=True), start=1):
+            self._column.addWidget(self._line(number, trial, box))
+
+    def _box(self, number: int, trial: Trial, wanted: bool) -> WrappingCheckBox:
+        """Return the check box of a trial."""
+        box = WrappingCheckBox(self._appearance, self._words(number, trial, wanted))
+        box.setEnabled(trial.scored)
+        box.setChecked(trial.scored and wanted)
+        box.toggled.connect(self._ticked)
+        box.installEventFilter(self)
+        self.ticks.append(box if trial.scored else None)
+        box.setToolTip(tr("From {time} s").format(time=number_words(trial.start_s, 1, tr)))
+        return box
+
+    def _words(self, number: int, trial: Trial, wanted: bool) -> str:
+        unit = MOVEMENTS[self._shown[0]].unit
+        if self._brief:
+            value = trial.value if trial.scored else None
+            words = "\u2013" if value is None else value_words(value, unit)
+            return f"{number}: {words}"
+        words = trial_words(trial, unit)
+        if trial.scored and not wanted:
+            words = tr("{reading}, discarded by you").format(reading=words)
+        return tr("Trial {number}: {words}").format(number=number, words=words)
+
+    def _line(self, number: int, trial: Trial, box: WrappingCheckBox) -> QWidget:
+        """Return the check box with what shows the trial in the picture."""
+        if trial.hold_start_s is None:
+            return box
         show = button(tr("Show"), "line-link")
         show.setAccessibleName(tr("Show trial {number}").format(number=number))
         show.clicked.connect(lambda: self.trial_selected.emit(trial))
-        self._column.addWidget(widget_with(row((shown, 1), show, spacing=GAP_PX)))
+        return widget_with(row((box, 1), show, spacing=GAP_PX))
 
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
         """Keep the space bar for a check box that has the focus; elsewhere it plays the clip."""
@@ -81,6 +117,8 @@ class TrialList(QWidget):
     @Slot()
     def _ticked(self) -> None:
         self.accepted_changed.emit(self.accepted)
-        for tick, trial in zip(self.ticks, self._trials, strict=True):
-            if tick is self.sender():
+        for number, (tick, trial) in enumerate(zip(self.ticks, self._trials, strict=True), start=1):
+            if tick is not None and tick is self.sender():
+                tick.setText(self._words(number, trial, tick.isChecked()))
+                tick.setAccessibleName(tick.text())
                 self.trial_selected.emit(trial)

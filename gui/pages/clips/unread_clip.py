@@ -19,13 +19,13 @@ class UnreadClip(QWidget):
 
     def __init__(self, appearance: Appearance) -> None:
         super().__init__()
-        self.remedy = label("", "lead")
-        self.cause = label("")
+        self.remedy = label("", "strong")
+        self.cause = label("", "quiet")
         words = column(
             1,
             label(tr("Could not be read"), "title"),
-            self.cause,
             self.remedy,
+            self.cause,
             1,
             spacing=2 * GAP_PX,
         )
