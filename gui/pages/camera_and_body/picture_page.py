@@ -27,7 +27,8 @@ _COMMON_SHAPE = (16, 9)
 class PictureBeside(QWidget):
     """A picture as large as its place allows, in its own shape, and words beside it that scroll.
 
-    A drawing stands beneath the words where they leave room for it, else beneath the picture.
+    A drawing stands where words or picture leave room beneath them. Without a picture its place
+    is as high as the page.
     """
 
     def __init__(
@@ -70,6 +71,8 @@ class PictureBeside(QWidget):
         wide, high = self._shape
         wide = min(most, self.height() * wide // high)
         picture = QRect(0, 0, wide, wide * self._shape[1] // self._shape[0])
+        if self._services.feed.why_no_picture:
+            picture.setHeight(self.height())
         left = wide + _BETWEEN_PX
         words = QRect(left, 0, self.width() - left, self.height())
         guide = self._guide_place(picture, words)
@@ -84,17 +87,19 @@ class PictureBeside(QWidget):
             member.setGeometry(QStyle.visualRect(self.layoutDirection(), self.rect(), place))
 
     def _guide_place(self, picture: QRect, words: QRect) -> QRect:
-        """Return where the drawing is: its lower edge is the picture's, or the page's."""
+        """Return where the drawing is: its lower edge is the picture's, else the page's."""
         if not self._guide.is_wanted:
             return QRect()
         least, gap = self._guide.minimumSizeHint(), 2 * GAP_PX
-        beneath_words = picture.height() - self._page.heightForWidth(words.width()) - gap
-        if beneath_words >= least.height() and words.width() >= least.width():
-            high = min(beneath_words, _MOST_GUIDE_PX)
-            return QRect(words.left(), picture.height() - high, words.width(), high)
-        beneath = self.height() - picture.height() - gap
-        if beneath >= least.height():
-            return QRect(0, picture.height() + gap, picture.width(), beneath)
+        top = self._page.heightForWidth(words.width()) + gap
+        beneath_words = QRect(words.left(), top, words.width(), picture.height() - top)
+        beneath_picture = QRect(0, picture.height() + gap, picture.width(), 0)
+        beneath_picture.setBottom(self.height() - 1)
+        to_the_foot = QRect(words.left(), top, words.width(), self.height() - top)
+        for place in (beneath_words, beneath_picture, to_the_foot):
+            if place.height() >= least.height() and place.width() >= least.width():
+                place.setTop(max(place.top(), place.bottom() + 1 - _MOST_GUIDE_PX))
+                return place
         return QRect()
 
 

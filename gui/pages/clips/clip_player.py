@@ -27,8 +27,8 @@ from measure.progress.wording import number_words
 _PLAY_INTERVAL_MS = 15
 #: Least height of the picture, pixels. [technical]
 _LEAST_PICTURE_PX = 180
-#: Least width of the slider with its gap beside the buttons in a row, pixels. [technical]
-_LEAST_SLIDER_PX = 120
+#: Least width of the slider beside the buttons in a row, pixels. [technical]
+_LEAST_SLIDER_PX = 104
 #: Greatest share of the width for the picture. [technical]
 _MOST_SHARE = 0.57
 #: Share of the height for the curve across the page, and beneath the words. [technical]
@@ -125,12 +125,14 @@ class ClipPlayer(QWidget):
         height = max(_LEAST_PICTURE_PX, min(room, most * high // wide))
         size = QSize(min(most, height * wide // high), height)
         self.video.setFixedSize(size)
-        needed = self._controls.minimumSizeHint().width()
+        # The buttons stay in a row where that leaves the slider its least width.
         buttons = self._buttons.sizeHint().width()
-        in_a_row = buttons + _LEAST_SLIDER_PX
-        has_room = in_a_row <= most
-        self._buttons.setMinimumWidth(buttons if has_room else 0)
-        self._left.setFixedWidth(max(size.width(), in_a_row if has_room else needed))
+        in_a_row = (
+            buttons + 2 * GAP_PX + max(_LEAST_SLIDER_PX, self.moment.minimumSizeHint().width())
+        )
+        self._buttons.setMinimumWidth(buttons if in_a_row <= most else 0)
+        needed = self._controls.minimumSizeHint().width()
+        self._left.setFixedWidth(max(size.width(), needed, min(in_a_row, most)))
 
     def _arrange(self, *, across: bool) -> None:
         """Put the curve across the whole width, or beneath the words."""
