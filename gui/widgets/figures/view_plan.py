@@ -28,9 +28,9 @@ _AHEAD, _WIDE = 0.50, 0.72
 #: From the person to where the line begins: who faces the camera or has the back to it,
 #: who stands sideways, and beyond the arrow of a turn, in units. [technical]
 _LINE_FROM = (0.24, 0.34, 0.44)
-#: Greatest unit as a share of the height, so that the plan is no larger than a person beside it.
+#: Greatest unit as a share of the height: the plan is no wider than a person is high.
 #: [technical]
-_MOST = 0.9
+_MOST = 1.05
 #: Half a body across the shoulders and from front to back, and the tip of the nose, in units.
 #: [technical]
 _HALF_ACROSS, _HALF_DEEP, _NOSE = 0.32, 0.12, 0.20
