@@ -20,6 +20,9 @@ from gui.style.measures import (
 )
 from gui.style.palette import Palette, colours, mixed
 
+#: Room that Qt keeps for a ring beside the words of a cell, which those of a head lack, pixels.
+#: [technical]
+_CELL_FOCUS_PX = 3
 #: Share of the arm's colour in the ground of a chosen row. [technical]
 _TINT = 0.14
 
@@ -75,10 +78,11 @@ QPushButton[role="link"] {{ border: none; background: transparent; color: {arm};
     text-decoration: underline; padding: {pad}px 0; text-align: left; }}
 QPushButton[role="line-link"] {{ border: none; background: transparent; color: {arm};
     text-decoration: underline; padding: 0; }}
-QPushButton[role="cell"] {{ border: 1px solid transparent; background: transparent;
-    font-weight: 700; text-align: left; padding: 2px {pad_f}px; }}
+QPushButton[role="cell"] {{ border: none; border-left: 4px solid transparent; border-radius: 0;
+    background: transparent; color: {arm}; text-decoration: underline; text-align: left;
+    padding: 2px {pad_f}px; }}
 QPushButton[role="cell"]:hover {{ background: {sunken}; }}
-QPushButton[role="cell"]:checked {{ background: {tint}; color: {ink}; border-color: {arm}; }}
+QPushButton[role="cell"]:checked {{ background: {tint}; color: {ink}; border-left-color: {arm}; }}
 QPushButton[role="narrow"] {{ padding: {pad}px; }}
 QPushButton[role="tile"] {{ text-align: left; padding: {padx}px; }}
 QPushButton[role="word"] {{ background: transparent; border: none; border-radius: 0;
@@ -119,7 +123,7 @@ QTableView::item {{ padding: 4px {pad}px; border-bottom: 1px solid {line}; color
 QTableView::item:selected {{ background: {tint}; color: {ink}; }}
 QHeaderView {{ background: {raised}; border: none; }}
 QHeaderView::section {{ background: {raised}; color: {quiet}; border: none;
-    border-bottom: 2px solid {line}; padding: 4px {pad}px; font-weight: 700; }}
+    border-bottom: 2px solid {line}; padding: 4px {pad}px 4px {pad_head}px; font-weight: 700; }}
 
 QMenuBar {{ background: {ground}; color: {quiet}; }}
 QMenuBar::item {{ background: transparent; padding: 4px 10px; }}
@@ -178,6 +182,7 @@ def style_sheet(palette: Palette, percent: int) -> str:
         "pad": high,
         "padx": wide,
         "pad_f": high - 2,
+        "pad_head": high + _CELL_FOCUS_PX,
         "line_px": round(body * LINE),
         "large_px": round(2 * body * LINE),
     }

@@ -976,8 +976,8 @@
         <translation>cómo se hizo</translation>
     </message>
     <message>
-        <source>Show as a table</source>
-        <translation>Mostrar como tabla</translation>
+        <source>Show table</source>
+        <translation>Ver tabla</translation>
     </message>
     <message>
         <source>Show more in the chart</source>
@@ -992,8 +992,8 @@
         <translation>Mostrar menos en el gráfico</translation>
     </message>
     <message>
-        <source>Show as a chart</source>
-        <translation>Mostrar como gráfico</translation>
+        <source>Show chart</source>
+        <translation>Ver gráfico</translation>
     </message>
     <message>
         <source>Fewer details</source>
@@ -3164,20 +3164,24 @@
         <translation>un ejemplo inventado de gráfico</translation>
     </message>
     <message>
+        <source>A made-up example</source>
+        <translation>Un ejemplo inventado</translation>
+    </message>
+    <message>
         <source>Your results will appear here.</source>
         <translation>Sus resultados aparecerán aquí.</translation>
     </message>
     <message>
+        <source>After four weeks and eight sessions, Thawline can say whether the shoulder moves more than before.</source>
+        <translation>Tras cuatro semanas y ocho sesiones se podrá decir si el hombro se mueve más que antes.</translation>
+    </message>
+    <message>
+        <source>Two or three sessions a week are enough. One reading can be wrong by several degrees, so a single session says little.</source>
+        <translation>Dos o tres sesiones por semana bastan. Una lectura puede desviarse varios grados, así que una sola sesión dice poco.</translation>
+    </message>
+    <message>
         <source>Each session adds a mark for each arm. The ribbon shows the likely course.</source>
         <translation>Cada sesión añade una marca por brazo. La banda muestra la evolución probable.</translation>
-    </message>
-    <message>
-        <source>After four weeks and eight sessions, Thawline can say whether the shoulder moves more than before. Two or three sessions a week are enough. One reading can be wrong by several degrees, so a single session says little.</source>
-        <translation>Tras cuatro semanas y ocho sesiones se podrá decir si el hombro se mueve más que antes. Dos o tres sesiones por semana bastan. Una lectura puede desviarse varios grados, así que una sola sesión dice poco.</translation>
-    </message>
-    <message>
-        <source>A made-up example.</source>
-        <translation>Un ejemplo inventado.</translation>
     </message>
     <message>
         <source>level</source>
@@ -4092,6 +4096,26 @@
         <translation>Desde las primeras sesiones</translation>
     </message>
     <message>
+        <source>not comparable: {why}</source>
+        <translation>no comparable: {why}</translation>
+    </message>
+    <message>
+        <source>too few sessions so far</source>
+        <translation>muy pocas sesiones hasta ahora</translation>
+    </message>
+    <message>
+        <source>first measured later</source>
+        <translation>se midió por primera vez después</translation>
+    </message>
+    <message>
+        <source>only practice before</source>
+        <translation>antes solo hubo práctica</translation>
+    </message>
+    <message>
+        <source>too few sessions since</source>
+        <translation>muy pocas sesiones desde entonces</translation>
+    </message>
+    <message>
         <source>Worst pain in 24 hours was not rated in the last two weeks.</source>
         <translation>En las últimas dos semanas no se valoró el peor dolor en 24 horas.</translation>
     </message>
@@ -4126,10 +4150,6 @@
     <message>
         <source>{movement}, {side}</source>
         <translation>{movement}, {side}</translation>
-    </message>
-    <message>
-        <source>not comparable</source>
-        <translation>no se puede comparar</translation>
     </message>
     <message>
         <source>{movement} {share}</source>
@@ -6778,6 +6798,10 @@
     <message>
         <source>Add a goal</source>
         <translation>Añadir una meta</translation>
+    </message>
+    <message>
+        <source>Name up to three things that matter to you. You rate them about once a month.</source>
+        <translation>Nombre hasta tres cosas que le importen. Las valorará más o menos una vez al mes.</translation>
     </message>
     <message>
         <source>What goals are for</source>

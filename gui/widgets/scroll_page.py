@@ -3,7 +3,7 @@
 from collections.abc import Callable, Iterable
 from functools import partial
 
-from PySide6.QtCore import QEvent, QObject, QPoint, QPointF, QSize, Qt, QTimer, Slot
+from PySide6.QtCore import QEvent, QObject, QPoint, QPointF, QRect, QSize, Qt, QTimer, Slot
 from PySide6.QtGui import (
     QColor,
     QGuiApplication,
@@ -59,15 +59,21 @@ class MoreBelow(QWidget):
         Colour into which what lies below fades, or None for the area's own.
     beside_px
         Room left free at both ends, where the area has round corners.
+    covered_from
+        Share of the strip from which on the ground covers everything.
     """
 
     def __init__(
-        self, area: QAbstractScrollArea, ground: QColor | None = None, beside_px: int = 0
+        self,
+        area: QAbstractScrollArea,
+        ground: QColor | None = None,
+        beside_px: int = 0,
+        covered_from: float = _COVERED_FROM,
     ) -> None:
         super().__init__(area)
         self.setAttribute(Qt.WidgetAttribute.WA_TransparentForMouseEvents)
         self._area, self._bar = area, area.verticalScrollBar()
-        self._ground, self._beside_px = ground, beside_px
+        self._ground, self._beside_px, self._covered_from = ground, beside_px, covered_from
         self._bar.valueChanged.connect(self.refresh)
         self._bar.rangeChanged.connect(self.refresh)
         area.viewport().installEventFilter(self)
@@ -83,10 +89,14 @@ class MoreBelow(QWidget):
         """Lie along the lower edge, or be gone where the end is seen."""
         seen = self._area.viewport().geometry()
         strip = seen.adjusted(self._beside_px, 0, -self._beside_px, 0)
-        strip.setTop(seen.bottom() + 1 - STRIP_PX)
+        strip.setTop(self.top_in(seen))
         self.setGeometry(strip)
         self.setVisible(self._bar.maximum() - self._bar.value() > _MARGIN_PX)
         self.raise_()
+
+    def top_in(self, seen: QRect) -> int:
+        """Return where the strip begins on what is seen of the area, pixels."""
+        return seen.bottom() + 1 - STRIP_PX
 
     def paintEvent(self, event: QPaintEvent) -> None:
         ground = self._ground or self._area.palette().color(QPalette.ColorRole.Window)
@@ -94,7 +104,7 @@ class MoreBelow(QWidget):
         clear.setAlphaF(0.0)
         fading = QLinearGradient(0, 0, 0, self.height())
         fading.setColorAt(0, clear)
-        fading.setColorAt(_COVERED_FROM, ground)
+        fading.setColorAt(self._covered_from, ground)
         fading.setColorAt(1, ground)
         painter = QPainter(self)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)

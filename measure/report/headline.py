@@ -13,6 +13,7 @@ from measure.progress.comparison import Change
 from measure.progress.dates import date_words
 from measure.progress.overview import Progress
 from measure.progress.sentences import plain_verdict_words, short_name
+from measure.progress.series import INSTRUMENT_CHANGED
 from measure.progress.shoulder import SideProgress
 from measure.progress.side_wording import share_words
 from measure.progress.weekly_verdicts import Verdict
@@ -123,7 +124,7 @@ def _changes(
         words = tr("no readings before and after that can be compared.")
         return (HeadlineLine(name="", words=words),)
     return tuple(
-        HeadlineLine(name=_name(side, sides, tr), words=_change_words(side, part, tr))
+        HeadlineLine(name=_name(side, sides, tr), words=_change_words(side, part, since, tr))
         for side, part in zip(sides, compared, strict=True)
     )
 
@@ -152,19 +153,37 @@ def _compared(side: SideProgress, since: dt.date | None) -> _Compared:
     return _Compared(None)
 
 
-def _change_words(side: SideProgress, compared: _Compared, tr: Translate) -> str:
+def _change_words(
+    side: SideProgress, compared: _Compared, since: dt.date | None, tr: Translate
+) -> str:
     """Return a change, and what the verdict on its side says of today.
 
     Where nothing can be compared a verdict, which may count from another day, would deny that.
     """
     if compared.change is None:
-        return tr("not comparable")
+        return tr("not comparable: {why}").format(why=_why_not_comparable(side, since, tr))
     verdict = _verdict(side, tr)
     change = change_words(compared.change, side.movement, tr)
     if compared.later is None:
         return tr("{change}, {verdict}").format(change=change, verdict=verdict)
     day = date_words(compared.later, tr)
     return tr("{change} since {day}, {verdict}").format(change=change, day=day, verdict=verdict)
+
+
+def _why_not_comparable(side: SideProgress, since: dt.date | None, tr: Translate) -> str:
+    """Return why a change since a day, or since the first weeks, cannot be told."""
+    series = side.series
+    if since is None:
+        return tr("too few sessions so far")
+    if series.date(0) > since:
+        return tr("first measured later")
+    same = series.latest_instrument()
+    if same.date(0) > since:
+        changes = [item.why for item in series.breaks if item.setup and item.day > since]
+        return tr(changes[-1] if changes else INSTRUMENT_CHANGED)
+    if not bool((same.counted().day <= since.toordinal()).any()):
+        return tr("only practice before")
+    return tr("too few sessions since")
 
 
 def _verdict(side: SideProgress, tr: Translate) -> str:

@@ -74,7 +74,8 @@ h2 { margin-top: 32px; margin-bottom: 8px; }
 h3 { margin-top: 16px; margin-bottom: 4px; }
 p, p.lead { margin-top: 8px; margin-bottom: 8px; }
 td, th { padding: 4px 8px; vertical-align: top; }
-.box td { padding: 4px 12px 4px 0px; background-color: transparent; }
+.box td { padding: 2px 12px 2px 0px; background-color: transparent; }
+.box td.subject { border-top: 1px solid #bbb; padding-top: 8px; }
 .box { margin-top: 12px; }
 .curves td { padding: 8px 0px; }
 """
@@ -173,10 +174,14 @@ def _body(history: History, progress: Progress, choices: ReportChoices, draw: Dr
         return "".join(parts)
     said = escape(week_sentence(progress, tr)).replace("\n", "<br>")
     more = " ".join(filter(None, (counted_sentence(progress, tr), forecast_sentence(progress, tr))))
-    parts.append(f'<p class="lead"><b>{said}</b> {escape(more)}</p>')
     if choices.reading_px:
-        parts.append(person)
-    parts.append(_box(history, progress, choices))
+        # What can be said is the one bold thing at the top; who and when follow the box.
+        parts.append(f'<p class="lead"><b>{said}</b></p>')
+        parts.append(_paragraphs((tr(NOTICE),)) + _box(history, progress, choices))
+        parts.append(_paragraphs((escape(more), f"{demo} {person_words(history, today, tr)}")))
+    else:
+        parts.append(f'<p class="lead"><b>{said}</b> {escape(more)}</p>')
+        parts.append(_box(history, progress, choices))
     parts.append(_heading(tr("First and last readings, change and trend")))
     parts.append(movement_table(progress, history, _first_sides(history, progress), draw, choices))
     parts.append(_curves(progress, history, choices, draw))
@@ -201,17 +206,21 @@ def _box(history: History, progress: Progress, choices: ReportChoices) -> str:
 def _box_rows(item: HeadlineItem, choices: ReportChoices) -> str:
     """Return the rows of one part: its subject at the left of as many rows as it has lines.
 
-    A landscape page is wide and low: there all lines are one.
+    A landscape page is wide and low: there all lines are one. On a screen the subject is a heading.
     """
     if choices.landscape and choices.reading_px is None:
         words = "; ".join(f"{line.name} {line.words}".strip() for line in item.lines)
         item = HeadlineItem(subject=item.subject, lines=(HeadlineLine(name="", words=words),))
+    wide = 34 if choices.reading_px else 20
     cells = [
-        f'<td width="20%">{escape(line.name)}</td><td>{escape(line.words)}</td>'
+        f'<td width="{wide}%">{escape(line.name)}</td><td>{escape(line.words)}</td>'
         if line.name
         else f'<td colspan="2">{escape(line.words)}</td>'
         for line in item.lines
     ]
+    if choices.reading_px:
+        head = f'<td class="subject" colspan="2"><b>{escape(item.subject)}</b></td>'
+        return "".join(f"<tr>{cell}</tr>" for cell in (head, *cells))
     subject = f'<td width="26%" rowspan="{len(cells)}"><b>{escape(item.subject)}</b></td>'
     return "".join(
         f"<tr>{subject if number == 0 else ''}{cell}</tr>" for number, cell in enumerate(cells)

@@ -60,7 +60,7 @@ class CurvesView(QWidget):
         self.table = ReadingsTable(appearance)
         self.chart.picked.connect(self.picked)
         self.table.picked.connect(self.picked)
-        self.as_table = button(tr("Show as a table"), "link", checkable=True)
+        self.as_table = button(tr("Show table"), "link", checkable=True)
         self.as_table.toggled.connect(self._show_table)
         self.every_mark = button(tr("Show more in the chart"), "link", checkable=True)
         self.every_mark.toggled.connect(self._draw_chosen)
@@ -81,6 +81,7 @@ class CurvesView(QWidget):
         gap = appearance.gap
         drawn = card(self.title, self.rate, self.chart, self.table, self.legend, spacing=gap(1))
         FoldRoom(self.chart, self.chart.fit_height)
+        FoldRoom(self.table, self.table.fit_rows)
         self._said = column(
             self.warm_up,
             row(self.every_mark, self.details, self.conduct, 1, spacing=gap(3)),
@@ -177,7 +178,7 @@ class CurvesView(QWidget):
             part.setVisible(not shown)
         self.table.setVisible(shown)
         self.every_mark.setVisible(self._has_asides and not shown)
-        self.as_table.say(tr("Show as a chart") if shown else tr("Show as a table"))
+        self.as_table.say(tr("Show chart") if shown else tr("Show table"))
         self._fit()
         back_to_top(self)
 

@@ -2,14 +2,14 @@
 
 from collections.abc import Sequence
 
-from PySide6.QtCore import QPointF, QSize, Slot
-from PySide6.QtGui import QPainter, QPen, QPolygonF
+from PySide6.QtCore import QPointF, QRectF, QSize, Qt
+from PySide6.QtGui import QFontMetricsF, QPainter, QPen, QPolygonF
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from gui.drawing.chart_marks import paint_mark
+from gui.drawing.course_chart import chart_words_px
 from gui.style.appearance import Appearance
-from gui.text.wording import tr
-from gui.widgets.buttons import give_role
+from gui.text.wording import side_title, tr
 from gui.widgets.layouts import card, column
 from gui.widgets.painted_widget import PaintedWidget
 from gui.widgets.text import label
@@ -31,6 +31,7 @@ class _ExampleChart(PaintedWidget):
 
     def __init__(self, appearance: Appearance, parent: QWidget | None = None) -> None:
         super().__init__(appearance, parent)
+        self._wide = 0.0
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
         self.setAccessibleName(tr("a made-up example of a chart"))
 
@@ -41,10 +42,15 @@ class _ExampleChart(PaintedWidget):
         return QSize(200, 140)
 
     def paint(self, painter: QPainter) -> None:
+        font = self.appearance.font(chart_words_px(self.appearance))
+        metrics = QFontMetricsF(font)
+        named = max(metrics.horizontalAdvance(side_title(side)) for side in Side)
+        self._wide = self.width() - named - metrics.height() * 0.6
+        painter.setFont(font)
         painter.setPen(QPen(self.appearance.colour("line"), 1))
         for quarter in range(5):
-            y = round(self.height() * (0.06 + 0.22 * quarter))
-            painter.drawLine(0, y, self.width(), y)
+            y = self.height() * (0.06 + 0.22 * quarter)
+            painter.drawLine(QPointF(0, y), QPointF(self._wide, y))
         count = len(_COURSE)
         self._paint_side(painter, Side.RIGHT, [_OTHER] * count, [_OTHER_HALF] * count, _OTHER_AWAY)
         self._paint_side(painter, Side.LEFT, _COURSE, _HALF, _AWAY)
@@ -60,8 +66,8 @@ class _ExampleChart(PaintedWidget):
         name, places = side.value, range(len(course))
 
         def at(place: int, level: float) -> QPointF:
-            step = self.width() / (len(course) + 1)
-            return QPointF(step * (place + 1), self.height() * (1 - level / 100))
+            step = self._wide / len(course)
+            return QPointF(step * (place + 0.5), self.height() * (1 - level / 100))
 
         upper = [at(place, course[place] + half[place]) for place in places]
         lower = [at(place, course[place] - half[place]) for place in places]
@@ -73,6 +79,11 @@ class _ExampleChart(PaintedWidget):
         for place in places:
             spot = at(place, course[place] + away[place])
             paint_mark(painter, spot, side, 4.5, self.appearance.colour(name))
+        high = QFontMetricsF(painter.font()).height()
+        y = at(0, course[-1]).y()
+        words = QRectF(self._wide + high * 0.3, y - high / 2, self.width() - self._wide, high)
+        painter.setPen(self.appearance.colour("ink"))
+        painter.drawText(words, Qt.AlignmentFlag.AlignVCenter, side_title(side))
 
 
 class EmptyHistoryHint(QWidget):
@@ -80,30 +91,28 @@ class EmptyHistoryHint(QWidget):
 
     def __init__(self, appearance: Appearance, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self._appearance = appearance
-        self.title = label(tr("Your results will appear here."), "display")
+        example = card(
+            label(tr("A made-up example"), "title"),
+            (_ExampleChart(appearance), 1),
+            label(tr("Each session adds a mark for each arm. The ribbon shows the likely course.")),
+            spacing=appearance.gap(1),
+        )
         column(
-            self.title,
-            label(
-                tr("Each session adds a mark for each arm. The ribbon shows the likely course."),
-                "lead",
-            ),
-            (card(_ExampleChart(appearance), label(tr("A made-up example."), "small")), 1),
+            label(tr("Your results will appear here."), "display"),
             label(
                 tr(
                     "After four weeks and eight sessions, Thawline can say whether the shoulder "
-                    "moves more than before. Two or three sessions a week are enough. One "
-                    "reading can be wrong by several degrees, so a single session says little."
+                    "moves more than before."
+                ),
+                "lead",
+            ),
+            (example, 1),
+            label(
+                tr(
+                    "Two or three sessions a week are enough. One reading can be wrong by several "
+                    "degrees, so a single session says little."
                 )
             ),
             on=self,
             spacing=appearance.gap(2),
         )
-        appearance.changed.connect(self._fit)
-        self._fit()
-
-    @Slot()
-    def _fit(self) -> None:
-        """Give large text a smaller heading, so that the example is seen."""
-        roomy = self._appearance.percent <= ROOMY_PERCENT
-        give_role(self.title, "display" if roomy else "title")

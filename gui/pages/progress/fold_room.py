@@ -57,3 +57,10 @@ class FoldRoom(QObject):
         assert page is not None
         top = self._shown.mapTo(page, QPoint(0, 0)).y()
         self._fit(area.viewport().height() - top - STRIP_PX)
+        # Else what lies beneath stays where it was for some rounds, and on top of it.
+        above = self._shown.parentWidget()
+        while above is not None and above is not area:
+            around = above.layout()
+            if around is not None:
+                around.activate()
+            above = above.parentWidget()

@@ -11,7 +11,7 @@ from gui.pages.progress.explanation import Explanation
 from gui.pages.progress.goals_card import rating_words
 from gui.style.appearance import Appearance
 from gui.text.wording import tr
-from gui.widgets.buttons import bind_keys, button
+from gui.widgets.buttons import bind_keys, button, give_role
 from gui.widgets.layouts import card, clear_layout, column, row
 from gui.widgets.page_frame import frame_page
 from gui.widgets.pain_scale import PainScale
@@ -58,6 +58,7 @@ class GoalsPage(QWidget):
         self.words.returnPressed.connect(self._add)
         self.question = label(tr("What would you like to do again?"), "title")
         self.add = button(tr("Add a goal"), "main")
+        self.add.setProperty("leads_on", True)
         self.add.clicked.connect(self._add)
         self.enough = label(tr("Three goals are enough: end one to name another."), "quiet")
         self.leave = button(tr("Back"), key=tr("Escape"))
@@ -66,12 +67,15 @@ class GoalsPage(QWidget):
         self._lay_out()
 
     def _lay_out(self) -> None:
+        shortly = tr(
+            "Name up to three things that matter to you. You rate them about once a month."
+        )
         words = tr(
             "Choose up to three things that matter to you. Rate them about once a month; nothing "
             "is calculated from the ratings. They appear below the charts, in your words."
         )
         self.explanation = Explanation(self._appearance, tr("What goals are for"), words)
-        self._asked = card(self.question, self.words, label(words, "quiet"))
+        self._asked = card(self.question, self.words, label(shortly, "quiet"))
         frame_page(
             self,
             self.title,
@@ -105,6 +109,8 @@ class GoalsPage(QWidget):
         self._asked.setVisible(asked)
         self.explanation.setVisible(not asked)
         self.add.say(tr("Save goal") if asked else tr("Add a goal"))
+        # Where goals are to be rated, that is what the page is about.
+        give_role(self.add, "main" if asked else "")
         if asked:
             self.words.setFocus()
             bring_into_view(self.words)
@@ -124,14 +130,14 @@ class GoalsPage(QWidget):
         if due is not None and due > self._today:
             again = tr("Next rating from {day} on.").format(day=date_words(due, tr))
             said = f"{said} {again}"
-        best = label(tr("10: as well as before"), "small")
+        best = label(tr("10: as well as before"), "quiet")
         best.setAlignment(Qt.AlignmentFlag.AlignRight)
         return card(
             label(goal.words, "title"),
             label(tr("How well does it go today?")),
             column(
                 scale,
-                row((label(tr("0: not possible at all"), "small"), 1), (best, 1)),
+                row((label(tr("0: not possible at all"), "quiet"), 1), (best, 1)),
                 spacing=self._appearance.gap(0.5),
             ),
             row((label(said, "quiet"), 1), end, spacing=self._appearance.gap(2)),

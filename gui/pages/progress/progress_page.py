@@ -13,10 +13,10 @@ from gui.pages.progress.goals_page import GoalsPage
 from gui.pages.progress.overview import ProgressOverview
 from gui.pages.progress.session_details import SessionDetails, day_words
 from gui.session.services import Services
-from gui.style.measures import BAR_PX, CONTENT_PX, GAP_PX, MARGIN_PX
+from gui.style.measures import BAR_PX, GAP_PX, MARGIN_PX
 from gui.text.wording import tr
 from gui.widgets.buttons import bind_keys, button
-from gui.widgets.layouts import centred, column, separator
+from gui.widgets.layouts import centred, column, row, separator
 from gui.widgets.page_frame import PageFoot, frame_page
 from gui.widgets.scroll_page import back_to_top
 from measure.domain.goal_records import Goal, GoalRating
@@ -77,8 +77,7 @@ class ProgressPage(QWidget):
         frame_page(curves, self.overview, buttons=ways, caution=True)
         foot = PageFoot([self.to_curves])
         beside = MARGIN_PX - BAR_PX
-        listed = centred(self.details, margins=(beside, MARGIN_PX, beside, GAP_PX))
-        self.details.setMaximumWidth(CONTENT_PX + 2 * BAR_PX)
+        listed = row(0, (self.details, 1), 0, margins=(beside, MARGIN_PX, beside, GAP_PX))
         margins = (MARGIN_PX, GAP_PX, MARGIN_PX, GAP_PX)
         column((listed, 1), separator(), centred(foot, margins=margins), on=details, spacing=0)
         bind_keys(details, self.to_curves, "Escape")

@@ -42,6 +42,7 @@ class ReadingsTable(QTableWidget):
         super().__init__(parent)
         self._appearance = appearance
         self._rows: list[TableRow] = []
+        self._row_px = 0
         heads = [tr("Day"), *map(side_title, _SIDES.values()), tr("Pain"), tr("Stopped by")]
         self.setColumnCount(len(heads))
         self.setHorizontalHeaderLabels(heads)
@@ -114,9 +115,18 @@ class ReadingsTable(QTableWidget):
         place = self.viewport().mapTo(page, QPoint(0, middle))
         above.ensureVisible(place.x(), place.y(), 0, 2 * self.rowHeight(row))
 
+    def fit_rows(self, room_px: int) -> None:
+        """Be of whole rows down to the window's edge: this room is no cut row's."""
+        room = room_px - self.horizontalHeader().sizeHint().height()
+        whole = max(1, room // self._appearance.px(_ROW))
+        high = room // whole if whole < self.rowCount() else 0
+        if high != self._row_px:
+            self._row_px = high
+            self._fit_cells()
+
     def _fit_cells(self) -> None:
         """Be as high as all rows: there is one scroll bar, the page's."""
-        high = self._appearance.px(_ROW)
+        high = max(self._row_px, self._appearance.px(_ROW))
         self.verticalHeader().setDefaultSectionSize(high)
         for row in range(self.rowCount()):
             self.setRowHeight(row, high)

@@ -39,6 +39,8 @@ from measure.progress.wording import number_words
 
 #: Height of the drawn body, pixels. [technical]
 _FIGURE_PX = 280
+#: The width of what may be as wide as the window; Qt's own, which it does not export. [technical]
+_NO_LIMIT = 16_777_215
 #: Width of the list of days, in sizes of the text. [technical]
 _LIST_WIDTH = 11.5
 #: Text size up to which words have room beside the drawn body, per cent. [technical]
@@ -82,25 +84,24 @@ class SessionDetails(QWidget):
 
     def _lay_out(self) -> None:
         gap = self._appearance.gap
-        steps = row((self.earlier, 1), (self.later, 1), spacing=gap(1))
         #: Choice of movement and day: a column beside the session, or a line above it.
         self._ways = QBoxLayout(QBoxLayout.Direction.TopToBottom)
         self._ways.setSpacing(gap(1))
         self._ways.setContentsMargins(0, 0, 0, 0)
         self._ways.addWidget(self.movement)
         self._ways.addWidget(self.list, 1)
-        self._ways.addLayout(steps)
+        self._ways.addWidget(self.earlier)
+        self._ways.addWidget(self.later)
+        self._ways.addStretch()
         self._left = widget_with(self._ways)
-        head = row((self.day, 1), self.drop, spacing=gap(2))
-        shown = column(head, (scrollable(self._right, wide=True), 1), spacing=gap(1))
-        self._under = QBoxLayout(QBoxLayout.Direction.LeftToRight)
-        self._under.setSpacing(gap(2))
-        self._under.addWidget(self._left)
-        self._under.addLayout(shown, 1)
-        # The scroll bar lies beyond the grid, so that the card ends on it.
-        head.setContentsMargins(0, 0, BAR_PX, 0)
-        margins = (BAR_PX, 0, 0, 0)
-        column(self.title, (self._under, 1), on=self, margins=margins, spacing=gap(2))
+        self._head = widget_with(row((self.day, 1), self.drop, spacing=gap(2)))
+        self._session = column(spacing=gap(1))
+        #: The title, the ways and the head of the session, where all of the page scrolls.
+        self._above = column(spacing=gap(1))
+        page = widget_with(column(self._above, self._right, spacing=gap(1)))
+        self._session.addWidget(scrollable(page), 1)
+        self._under = row(self._left, (self._session, 1))
+        self._whole = column((self._under, 1), on=self, spacing=gap(2))
 
     def show_history(self, history: History) -> None:
         """List the sessions, the latest first; the movement that was chosen stays chosen."""
@@ -135,16 +136,27 @@ class SessionDetails(QWidget):
 
     @Slot()
     def _fit(self) -> None:
-        """Large text leaves the width to the readings; sessions are then gone through."""
+        """Large text leaves the width to the readings; sessions are gone through, all scrolls."""
         roomy = self._appearance.percent <= _BESIDE_PERCENT
         ways, directions = self._appearance.px(_LIST_WIDTH), QBoxLayout.Direction
         self.list.setVisible(roomy)
+        for step in (self.earlier, self.later):
+            step.setVisible(not roomy)
         self._left.setMinimumWidth(ways if roomy else 0)
-        self._left.setMaximumWidth(ways if roomy else CONTENT_PX + BAR_PX)
-        self._ways.setContentsMargins(0, 0, 0 if roomy else BAR_PX, 0)
+        self._left.setMaximumWidth(ways if roomy else CONTENT_PX)
+        self.setMaximumWidth(CONTENT_PX + 2 * BAR_PX if roomy else _NO_LIMIT)
+        self._whole.setContentsMargins(BAR_PX if roomy else 0, 0, 0, 0)
+        self._under.setSpacing(self._appearance.gap(0.5))
         self._ways.setDirection(directions.TopToBottom if roomy else directions.LeftToRight)
-        self._under.setDirection(directions.LeftToRight if roomy else directions.TopToBottom)
-        self._under.setSpacing(self._appearance.gap(2 if roomy else 1))
+        # The scroll bar lies beyond the grid, so that the card ends on it.
+        beside = BAR_PX if roomy else 0
+        self._head.setContentsMargins(beside, 0, beside, 0)
+        places = (self._whole, self._under, self._session)
+        for part, place in zip((self.title, self._left, self._head), places, strict=True):
+            around = place if roomy else self._above
+            for layout in (place, self._above):
+                layout.removeWidget(part)
+            around.insertWidget(0 if roomy else around.count(), part)
 
     @Slot()
     def _go_back(self) -> None:
@@ -204,7 +216,7 @@ class SessionDetails(QWidget):
         self.day.setText(day_words(session))
         records = self._shown(session)
         beside = self._appearance.percent <= _BESIDE_PERCENT
-        readings = SessionReadings(self._appearance, records, beside=beside)
+        readings = SessionReadings(self._appearance, records)
         readings.picked.connect(self._show_reading)
         self._readings = readings
         self._figure = ReadingFigure(self._appearance)

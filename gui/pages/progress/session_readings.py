@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 from functools import partial
 
-from PySide6.QtCore import Qt, Signal
+from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QButtonGroup, QGridLayout, QWidget
 
 from gui.style.appearance import Appearance
@@ -19,26 +19,18 @@ from measure.progress.sentences import short_name
 
 
 class SessionReadings(QWidget):
-    """Every reading of a session at once, of which one is chosen: the first to begin with.
-
-    Parameters
-    ----------
-    beside
-        Whether both arms have room beside each other; else each reading has a line of its own.
-    """
+    """Every reading of a session at once, of which one is chosen: the first to begin with."""
 
     #: A MeasurementRecord.
     picked = Signal(object)
 
-    def __init__(
-        self, appearance: Appearance, records: Sequence[MeasurementRecord], *, beside: bool
-    ) -> None:
+    def __init__(self, appearance: Appearance, records: Sequence[MeasurementRecord]) -> None:
         super().__init__()
         self._group = QButtonGroup(self)
         self._grid = QGridLayout(self)
         self._grid.setContentsMargins(0, 0, 0, 0)
         self._grid.setHorizontalSpacing(appearance.gap(1))
-        self._grid.setVerticalSpacing(appearance.gap(0.5))
+        self._grid.setVerticalSpacing(0)
         order = list(Movement)
         self.records = sorted(
             records,
@@ -48,10 +40,7 @@ class SessionReadings(QWidget):
             ),
         )
         self._buttons = [self._button(record) for record in self.records]
-        if beside:
-            self._fill_columns()
-        else:
-            self._fill_lines()
+        self._fill_columns()
 
     def choose(self, record: MeasurementRecord) -> None:
         """Show a reading as chosen, without a signal."""
@@ -81,7 +70,6 @@ class SessionReadings(QWidget):
             self._grid.addWidget(head, 0, place)
         for row, movement in enumerate(dict.fromkeys(movement for movement, _ in tasks), start=1):
             name = label(short_name(movement, tr))
-            name.setWordWrap(False)
             self._grid.addWidget(name, row, 0)
             for place, side in enumerate(sides, start=1):
                 cell = [
@@ -90,17 +78,6 @@ class SessionReadings(QWidget):
                     if task == (movement, side)
                 ]
                 self._grid.addLayout(column(*cell, spacing=0), row, place)
-        self._grid.setColumnStretch(0, 1)
-
-    def _fill_lines(self) -> None:
-        for row, (record, made) in enumerate(zip(self.records, self._buttons, strict=True)):
-            measurement = record.measurement
-            words = tr("{movement}, {side}").format(
-                movement=short_name(measurement.movement, tr),
-                side=side_title(measurement.side).lower(),
-            )
-            self._grid.addWidget(label(words), row, 0)
-            self._grid.addWidget(made, row, 1, Qt.AlignmentFlag.AlignLeft)
         self._grid.setColumnStretch(0, 1)
 
 

@@ -64,19 +64,17 @@ class ReportChoicesForm(QWidget):
         self.landscape.toggled.connect(self._announce)
         self._announced = self.choices
         self.since.text.setPlaceholderText(day_text(_EXAMPLE))
+        gap = appearance.gap
+        asked = label(tr("Your question for the clinician"), "strong")
+        since = label(tr("Show changes since"), "strong")
         column(
-            label(tr("Your question for the clinician"), "strong"),
-            self.question,
-            label(tr("Show changes since"), "strong"),
-            row(self.period, 1),
-            self.since,
-            self.problem,
-            self.details,
-            self.landscape,
+            column(asked, self.question, spacing=gap(1)),
+            column(since, row(self.period, 1), self.since, self.problem, spacing=gap(1)),
+            column(self.details, self.landscape, spacing=gap(1)),
             1,
             on=self,
-            margins=(0, 0, appearance.gap(1), appearance.gap(1)),
-            spacing=appearance.gap(1.5),
+            margins=(0, 0, gap(1), gap(1)),
+            spacing=gap(3),
         )
 
     @property

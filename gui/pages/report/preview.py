@@ -8,6 +8,7 @@ from PySide6.QtPdf import QPdfDocument
 from PySide6.QtWidgets import QWidget
 
 from gui.pages.report.choices_form import ReportChoicesForm
+from gui.pages.report.paper_edge import PaperEdge
 from gui.pages.report.reading_view import ReadingView
 from gui.report.diagrams import PlacedDiagrams
 from gui.report.files import report_bytes
@@ -110,6 +111,7 @@ class ReportPreviewPage(TitledPage):
         self.whole = button(tr("Whole page"), checkable=True)
         self.whole.toggled.connect(self._show_kind)
         self.reading = ReadingView()
+        self._sheet = PaperEdge(services.appearance, self.reading)
         paper = QWidget()
         self._column = column(on=paper, spacing=self._appearance.gap(2))
         self._paper = scrollable(paper, wide=True)
@@ -128,7 +130,7 @@ class ReportPreviewPage(TitledPage):
     def _lay_out(self) -> None:
         """Put the paper beside the form; the foot stays in the window."""
         gap = self._appearance.gap
-        shown = column(self.state, (self.reading, 1), (self._paper, 1), spacing=gap(1))
+        shown = column(self.state, (self._sheet, 1), (self._paper, 1), spacing=gap(1))
         beside = widget_with(row(self._choices, (shown, 1), spacing=gap(3)))
         head = widget_with(row((self.title, 1), self.whole, self.options, spacing=gap(2)))
         foot = ButtonRow([self.leave, self.print, self.write], wide=True)
@@ -157,7 +159,7 @@ class ReportPreviewPage(TitledPage):
         self._choices.setMaximumWidth(narrow if roomy else CONTENT_PX)
         self._choices.setVisible(roomy or opened)
         whole = self.whole.isChecked()
-        self.reading.setVisible(not opened and not whole)
+        self._sheet.setVisible(not opened and not whole)
         self._paper.setVisible(not opened and whole)
         self.whole.setVisible(not opened)
 
