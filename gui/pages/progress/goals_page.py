@@ -117,7 +117,8 @@ class GoalsPage(QWidget):
 
     def _card(self, goal: Goal, ratings: tuple[GoalRating, ...]) -> QWidget:
         scale = PainScale(goal.words, with_ends=False)
-        if ratings and ratings[-1].day == self._today:
+        rated_today = bool(ratings) and ratings[-1].day == self._today
+        if rated_today:
             scale.choose(ratings[-1].rating)
         scale.picked.connect(partial(self._rate, goal, scale))
         end = button(tr("End this goal"), "link")
@@ -125,11 +126,12 @@ class GoalsPage(QWidget):
         end.clicked.connect(partial(self._end, goal))
         self.ratings.append(scale)
         self.end_buttons.append(end)
-        said = rating_words(ratings)
+        # A first rating of today is seen on the scale.
+        said = "" if rated_today and len(ratings) == 1 else rating_words(ratings)
         due = rate_from(ratings)
         if due is not None and due > self._today:
             again = tr("Next rating from {day} on.").format(day=date_words(due, tr))
-            said = f"{said} {again}"
+            said = f"{said} {again}".strip()
         best = label(tr("10: as well as before"), "quiet")
         best.setAlignment(Qt.AlignmentFlag.AlignRight)
         return card(

@@ -22,6 +22,9 @@ from measure.progress.dates import date_words
 
 #: Height of a row, in sizes of the text. [technical]
 _ROW = 2.0
+#: How far the last whole row reaches into the fading strip: so the next one is not seen in it,
+#: pixels. [technical]
+_FADING_PX = 10
 #: Columns of the readings, and of what is left out where there is no room. [technical]
 _SIDES = {1: Side.LEFT, 2: Side.RIGHT}
 _PAIN, _STOPPED_BY = 3, 4
@@ -117,7 +120,7 @@ class ReadingsTable(QTableWidget):
 
     def fit_rows(self, room_px: int) -> None:
         """Be of whole rows down to the window's edge: this room is no cut row's."""
-        room = room_px - self.horizontalHeader().sizeHint().height()
+        room = room_px + _FADING_PX - self.horizontalHeader().sizeHint().height()
         whole = max(1, room // self._appearance.px(_ROW))
         high = room // whole if whole < self.rowCount() else 0
         if high != self._row_px:
