@@ -137,7 +137,8 @@ class ResultCard(QWidget):
                 high=measurement.high,
             )
             figure.show_reading(reading, mirrored=self._mirrored)
-        figure.setFixedSize(*(_NO_READING_PX if measurement is None else _FIGURE_PX))
+        read = measurement is not None and measurement.value is not None
+        figure.setFixedSize(*(_FIGURE_PX if read else _NO_READING_PX))
         said = column(1, *self._words(task, shown), 1, spacing=self._appearance.gap(0.5))
         return widget_with(row(figure, (said, 1), spacing=self._appearance.gap(1)))
 
