@@ -95,8 +95,8 @@ class MainWindow(QMainWindow):
             )
 
     def _lay_out(self) -> None:
-        self._area = PageArea(self._pages, self.messages)
-        self.setCentralWidget(widget_with(column(self._head, (self._area, 1), spacing=0)))
+        area = PageArea(self._pages, self.messages)
+        self.setCentralWidget(widget_with(column(self._head, (area, 1), spacing=0)))
 
     @property
     def words(self) -> list[QPushButton]:
@@ -121,6 +121,7 @@ class MainWindow(QMainWindow):
         self._pages.write_wanted.connect(self.reports.write)
         self._pages.print_wanted.connect(self.reports.print)
         self.preferences.language_chosen.connect(self.language_chosen)
+        self._pages.turned.connect(self.messages.leave_page)
         undo = self.services.undo
         undo.offered.connect(self.messages.offer)
         undo.put_back.connect(self.messages.drop_offer)
@@ -289,7 +290,6 @@ class MainWindow(QMainWindow):
     def _step_back(self, under_way: bool) -> None:
         """Hide the head while an arm is measured or a round is led."""
         self._head.setVisible(not under_way)
-        self._area.keep_clear(under_way)
         if under_way and self._reminded and self.messages.text == self._reminded:
             self.messages.tell("")
 

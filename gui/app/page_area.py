@@ -1,4 +1,4 @@
-"""The pages, and the messages that lie over their upper edge, so that no page jumps for one."""
+"""The pages, and above them the messages, for which pages make room: none covers a title."""
 
 from PySide6.QtCore import QEvent, QObject, QRect, QSize
 from PySide6.QtGui import QResizeEvent
@@ -9,24 +9,15 @@ from gui.widgets.message_bar import MessageBar
 
 
 class PageArea(QWidget):
-    """Shows pages in the whole of its room and messages above them.
-
-    While an arm is measured nothing may cover the page: then it makes room for a message.
-    """
+    """Shows messages above the pages, and pages in the rest of its room."""
 
     def __init__(self, pages: QWidget, messages: MessageBar) -> None:
         super().__init__()
         self._pages, self._messages = pages, messages
-        self._clear = False
         for part in (pages, messages):
             part.setParent(self)
         messages.installEventFilter(self)
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
-
-    def keep_clear(self, clear: bool) -> None:
-        """Choose whether pages make room for messages, or lie beneath them."""
-        self._clear = clear
-        self._arrange()
 
     def sizeHint(self) -> QSize:
         return self._pages.sizeHint()
@@ -57,5 +48,5 @@ class PageArea(QWidget):
             high = max(messages.heightForWidth(wide), messages.minimumSizeHint().height())
             messages.setGeometry((self.width() - wide) // 2, GAP_PX, wide, high)
             messages.raise_()
-            top = high + GAP_PX if self._clear else 0
+            top = high + GAP_PX
         self._pages.setGeometry(QRect(0, top, self.width(), self.height() - top))

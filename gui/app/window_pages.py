@@ -40,6 +40,8 @@ class WindowPages(QStackedWidget):
     """Makes pages, tells them who is measured, and passes their messages on."""
 
     message_raised = Signal(str)
+    #: Another page is shown, or another one of the settings.
+    turned = Signal()
     #: Whether a round of exercises is led, so that the rest of the window steps back.
     leading_changed = Signal(bool)
     #: The pages of what is known of camera and body are wanted.
@@ -66,6 +68,7 @@ class WindowPages(QStackedWidget):
         self.measure.people_changed.connect(self.show_person)
         self.measure.session_ended.connect(self.reload_progress)
         self.addWidget(self.measure)
+        self.currentChanged.connect(self.turned)
 
     @cached_property
     def exercises(self) -> "ExercisesPage":
@@ -132,6 +135,7 @@ class WindowPages(QStackedWidget):
         pages = SettingsPages(self._services, self._preferences)
         pages.message_raised.connect(self.message_raised)
         pages.back.connect(self.left)
+        pages.currentChanged.connect(self.turned)
         pages.setup_wanted.connect(self.setup_wanted)
         pages.changed.connect(self.reload)
         pages.person_chosen.connect(self.measure.people.choose)

@@ -57,8 +57,13 @@ class RingedButton(QPushButton):
             paint_link_focus(painter, QRectF(self.rect()))
             painter.drawControl(QStyle.ControlElement.CE_PushButton, option)
         else:
+            # Only the ground draws back: a word keeps the room that it has without the ring.
+            words = QStyleOptionButton(option)
+            inside = QStyle.SubElement.SE_PushButtonContents
+            words.rect = self.style().subElementRect(inside, option, self)
             option.rect = option.rect.adjusted(INSET_PX, INSET_PX, -INSET_PX, -INSET_PX)
-            painter.drawControl(QStyle.ControlElement.CE_PushButton, option)
+            painter.drawControl(QStyle.ControlElement.CE_PushButtonBevel, option)
+            painter.drawControl(QStyle.ControlElement.CE_PushButtonLabel, words)
             paint_ring(painter, QRectF(self.rect()))
         painter.end()
 

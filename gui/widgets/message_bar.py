@@ -1,6 +1,6 @@
 """A bar of short messages, which go away by themselves or when closed; some can be undone."""
 
-from PySide6.QtCore import QTimer, Slot
+from PySide6.QtCore import QElapsedTimer, QTimer, Slot
 from PySide6.QtWidgets import QFrame
 
 from gui.text.wording import tr
@@ -13,6 +13,8 @@ from gui.widgets.text import label
 _SHOWN_MS = 9000
 #: The same with something to press, milliseconds. [technical]
 _OFFERED_MS = 30_000
+#: How long a message stays at least when another page is shown, milliseconds. [technical]
+_READ_MS = 1500
 #: Most lines of messages at one time. [technical]
 _MOST_LINES = 3
 
@@ -37,6 +39,8 @@ class MessageBar(QFrame):
         self._timer.timeout.connect(self.hide)
         self.setVisible(False)
         self._offered = ""
+        self._since = QElapsedTimer()
+        self._since.start()
 
     @property
     def text(self) -> str:
@@ -48,8 +52,12 @@ class MessageBar(QFrame):
         return not self._timer.isActive()
 
     def tell(self, text: str, *, stays: bool = False) -> None:
-        """Show a message; one that is shown still stays beside it. An empty one clears the bar."""
-        self.undo.setVisible(False)
+        """Show a message; one that is shown still stays beside it. An empty one clears the bar.
+
+        What could be undone goes with its button, which never stands beside another message.
+        """
+        self.drop_offer()
+        self._since.restart()
         before = self.text if self.isVisible() and text else ""
         lines = dict.fromkeys([*before.splitlines(), *text.splitlines()])
         self._label.setText("\n".join([*lines][-_MOST_LINES:]))
@@ -69,11 +77,18 @@ class MessageBar(QFrame):
         self._timer.start(_OFFERED_MS)
 
     @Slot()
+    def leave_page(self) -> None:
+        """Go with the page that the message was read on; one that lasts stays."""
+        if not self.stays and self._since.hasExpired(_READ_MS):
+            self.hide()
+
+    @Slot()
     def drop_offer(self) -> None:
-        """Show no longer what was offered last: it has been undone."""
+        """Show no longer what was offered last."""
         self.undo.setVisible(False)
         offered = self._offered.splitlines()
         self._label.setText(
             "\n".join(line for line in self.text.splitlines() if line not in offered)
         )
+        self._offered = ""
         self.setVisible(self.isVisible() and bool(self.text))

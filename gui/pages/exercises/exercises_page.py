@@ -32,6 +32,7 @@ class _Shown:
     day: DayOfExercises
     unanswered: dt.date | None
     today: dt.date
+    done_before: frozenset[Exercise]
 
 
 def _read_day(store: Store, person: Person) -> _Shown:
@@ -43,6 +44,7 @@ def _read_day(store: Store, person: Person) -> _Shown:
         day=day_of_exercises(plan, logs, now),
         unanswered=unanswered_day(logs, store.next_mornings(person.id), now.day),
         today=now.day,
+        done_before=frozenset(log.exercise for log in logs),
     )
 
 
@@ -202,7 +204,7 @@ class ExercisesPage(QWidget):
         if shown.day.due:
             self.today.show_tapped(())
             self._show(self.rounds)
-            self.rounds.begin(person.id, shown.day.due, shown.plan.pain_limit)
+            self.rounds.begin(person.id, shown.day.due, shown.plan.pain_limit, shown.done_before)
 
     @Slot()
     def _tell_leading(self) -> None:

@@ -1,5 +1,7 @@
 """Page after a round: one row for each exercise, with the pain reached and how it went."""
 
+from collections.abc import Collection
+
 from PySide6.QtCore import Qt, Signal, Slot
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QFrame, QVBoxLayout, QWidget
@@ -37,6 +39,8 @@ class RatingRow(QWidget):
         Pain rating, 1..10, at which the programme says to stop.
     alone
         Whether it is the only one, and has the page to itself.
+    compared
+        Whether it was done before, so that it can be compared with the last time.
     """
 
     def __init__(
@@ -47,6 +51,7 @@ class RatingRow(QWidget):
         limit: int,
         *,
         alone: bool,
+        compared: bool,
     ) -> None:
         super().__init__()
         self.exercise = result.exercise
@@ -81,6 +86,10 @@ class RatingRow(QWidget):
             self.pain.row.setMinimumHeight(_ROOMY_PX)
             self.compared.row.setMinimumHeight(_ROOMY_PX)
         self._appearance = appearance
+        self._comparison = BesideRow(
+            label(tr("Compared with last time")), self.compared.row, filling=True
+        )
+        self._comparison.setVisible(compared)
         part = label(in_part_words(result.repetitions, result.planned), "quiet")
         worst = label(tr("10: worst imaginable"), "small")
         worst.setAlignment(Qt.AlignmentFlag.AlignRight)
@@ -90,7 +99,7 @@ class RatingRow(QWidget):
             BesideRow(label(name, "title"), part),
             column(self.pain.row, ends, spacing=gap(0.5)),
             self.passed,
-            BesideRow(label(tr("Compared with last time")), self.compared.row, filling=True),
+            self._comparison,
             spacing=gap(2 if alone else 1.5),
         )
         row(self._figure, (asked, 1), on=self, spacing=gap(2))
@@ -155,7 +164,11 @@ class RatingPage(QWidget):
         self._scale.setVisible(self._appearance.percent < _ALONE_FROM_PERCENT)
 
     def ask(
-        self, results: tuple[ExerciseResult, ...], pains: dict[Exercise, int], limit: int
+        self,
+        results: tuple[ExerciseResult, ...],
+        pains: dict[Exercise, int],
+        limit: int,
+        done_before: Collection[Exercise],
     ) -> None:
         """Ask about what was done.
 
@@ -165,6 +178,8 @@ class RatingPage(QWidget):
             Pain that was stated already, 0..10.
         limit
             Pain rating, 1..10, at which the programme says to stop.
+        done_before
+            Exercises that were done before this round: only they can be compared.
         """
         clear_layout(self._cards)
         self.rows = tuple(
@@ -174,6 +189,7 @@ class RatingPage(QWidget):
                 pains.get(result.exercise),
                 limit,
                 alone=len(results) == 1,
+                compared=result.exercise in done_before,
             )
             for result in results
         )

@@ -1,6 +1,6 @@
 """Pages of one round: it is led, stopped where it hurts, and rated at its end."""
 
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 
 from PySide6.QtCore import Signal, Slot
 from PySide6.QtWidgets import QStackedWidget, QWidget
@@ -36,6 +36,7 @@ class RoundPages(QStackedWidget):
         self._limit = 0
         #: Pain that was stated during the round, 0..10.
         self._pains: dict[Exercise, int] = {}
+        self._done_before: Collection[Exercise] = ()
         appearance = services.appearance
         self.round = RoundPage(services)
         self.hurt = HurtPage(appearance)
@@ -56,18 +57,26 @@ class RoundPages(QStackedWidget):
         """Whether a round is under way, or has just been stopped because it hurts."""
         return self.currentWidget() in (self.round, self.hurt)
 
-    def begin(self, person_id: str, due: Sequence[PlannedExercise], limit: int) -> None:
+    def begin(
+        self,
+        person_id: str,
+        due: Sequence[PlannedExercise],
+        limit: int,
+        done_before: Collection[Exercise],
+    ) -> None:
         """Lead a round.
 
         Parameters
         ----------
         limit
             Pain rating, 1..10, at which the programme says to stop.
+        done_before
+            Exercises that the person has done before.
         """
         self._services.cues.warm_up()
         self._recorder = RoundRecorder(self._services, person_id, self)
         self._recorder.failed.connect(self.message_raised)
-        self._pains, self._limit = {}, limit
+        self._pains, self._limit, self._done_before = {}, limit, done_before
         self._show(self.round)
         self.round.lead(ExerciseRound(tasks_of(due), self._services.monotonic_s()), limit)
 
@@ -121,7 +130,7 @@ class RoundPages(QStackedWidget):
         self.saved.emit()
         if results:
             self._show(self.rating)
-            self.rating.ask(results, self._pains, self._limit)
+            self.rating.ask(results, self._pains, self._limit, self._done_before)
         else:
             self.left.emit()
 

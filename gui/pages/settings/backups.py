@@ -103,8 +103,8 @@ class BackupPage(TitledPage):
 
     @Slot()
     def ask_for_source(self) -> None:
-        """Ask for a backup and read it through; nothing is changed yet."""
-        name, _ = QFileDialog.getOpenFileName(self, tr("Restore a backup"), "", f"*{_ENDING}")
+        """Ask for a backup, whatever its name, and read it through; nothing is changed yet."""
+        name, _ = QFileDialog.getOpenFileName(self, tr("Restore a backup"))
         if name:
             source = Path(name)
             self._set_busy(True)

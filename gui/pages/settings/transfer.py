@@ -75,6 +75,10 @@ class TransferPage(TitledPage):
     def showEvent(self, event: QShowEvent) -> None:
         super().showEvent(event)
         self._tell("")
+        self._read_people()
+
+    def _read_people(self) -> None:
+        """Look up who can be exported."""
         services = self._services
         services.records.run(
             lambda: services.keeper.store.people(), self._show_people, self.message_raised.emit
@@ -167,4 +171,5 @@ class TransferPage(TitledPage):
             added=merged.added, same=merged.same + merged.kept
         )
         self._tell(f"{words.format(name=name)} {counts}")
+        self._read_people()
         self.changed.emit()

@@ -1,4 +1,4 @@
-"""The head of the window: one row at every size, its menu by key, messages that move no page."""
+"""The head of the window: one row at every size, its menu by key, messages that cover no page."""
 
 import pytest
 from PySide6.QtCore import QPoint
@@ -8,6 +8,8 @@ from PySide6.QtWidgets import QApplication, QMenu, QWidget
 
 from gui.app.application import configure_application
 from gui.app.window_pages import MainPage
+from gui.pages.settings.data_page import DataPage
+from gui.widgets import message_bar
 from tests.support.gui.measuring_steps import begin_single
 from tests.support.gui.screenshots import LANGUAGES, SIZES, language_in_force, resize
 from tests.support.gui.stage import WindowHarness
@@ -64,13 +66,35 @@ def test_keys_work_while_the_head_is_out_of_sight(stage: WindowHarness) -> None:
     assert window.place == MainPage.PROGRESS
 
 
-def test_a_message_moves_no_page_and_covers_no_measuring(stage: WindowHarness) -> None:
+def test_a_message_covers_no_page_and_leaves_with_the_page(
+    stage: WindowHarness, monkeypatch: pytest.MonkeyPatch
+) -> None:
     window = stage.window
     before = in_window(window.measure)
     window.messages.tell("Saved as rowan.pdf.")
     stage.settle()
-    assert window.messages.isVisible()
+    bottom = in_window(window.messages).y() + window.messages.height()
+    assert in_window(window.measure).y() >= bottom
+    monkeypatch.setattr(message_bar, "_READ_MS", 0)
+    window.go(MainPage.PROGRESS)
+    stage.settle()
+    assert window.messages.isHidden()
+    window.go(MainPage.MEASURE)
+    stage.settle()
     assert in_window(window.measure) == before
+    window.show_data(DataPage.PEOPLE)
+    window.messages.tell("Saved as rowan.pdf.")
+    stage.settle()
+    window.show_data(DataPage.BACKUP)
+    assert window.messages.isHidden()
+    window.messages.tell("The sessions are kept on a network disk.", stays=True)
+    stage.settle()
+    window.go(MainPage.MEASURE)
+    assert window.messages.isVisible()
+
+
+def test_a_message_covers_no_measuring(stage: WindowHarness) -> None:
+    window = stage.window
     begin_single(window.measure)
     stage.settle()
     window.messages.tell("The camera was unplugged.")

@@ -1,14 +1,15 @@
 """The ring of the focus: with the keyboard only, and of another form than a chosen answer."""
 
+import pytest
 from PySide6.QtCore import QPoint, Qt
 from PySide6.QtGui import QColor
 from PySide6.QtTest import QTest
 from pytestqt.qtbot import QtBot
 
 from gui.style.appearance import Appearance
-from gui.style.focus_ring import shows_ring
+from gui.style.focus_ring import INSET_PX, shows_ring
 from gui.widgets.buttons import button
-from gui.widgets.layouts import column, widget_with
+from gui.widgets.layouts import column, row, widget_with
 
 
 def test_the_ring_comes_with_the_first_key_and_goes_with_the_mouse(
@@ -43,3 +44,23 @@ def test_the_ring_comes_with_the_first_key_and_goes_with_the_mouse(
     assert QColor(plain.pixel(1, middle)) != ink
     QTest.mouseClick(handle, Qt.MouseButton.LeftButton, pos=QPoint(1, 1))
     assert not shows_ring(focused)
+
+
+@pytest.mark.parametrize("role", ["", "main", "word", "large", "narrow"])
+def test_the_ring_cuts_no_letter(appearance: Appearance, qtbot: QtBot, role: str) -> None:
+    ringed, other = button("Begin the full baseline", role), button("Back")
+    page = widget_with(column(row(ringed, 1), other))
+    qtbot.addWidget(page)
+    page.show()
+    qtbot.waitExposed(page)
+    page.activateWindow()
+    ringed.setFocus()
+    qtbot.waitUntil(ringed.hasFocus)
+    QTest.mouseClick(page.windowHandle(), Qt.MouseButton.LeftButton, pos=QPoint(1, 1))
+    plain = ringed.grab().toImage()
+    QTest.keyClick(page.windowHandle(), Qt.Key.Key_Home)
+    assert shows_ring(ringed)
+    # The text and what is beside it, without the corners.
+    across, high = INSET_PX + 2, ringed.height() // 3
+    inside = ringed.rect().adjusted(across, high, -across, -high)
+    assert ringed.grab().toImage().copy(inside) == plain.copy(inside)

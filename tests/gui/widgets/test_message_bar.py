@@ -46,3 +46,12 @@ def test_an_offer_that_was_taken_leaves_and_the_rest_stays(bar: MessageBar) -> N
     assert not bar.undo.isVisible()
     bar.tell("Undone.")
     assert bar.text == "The disk is nearly full.\nUndone."
+
+
+def test_what_can_be_undone_stands_beside_no_other_message(bar: MessageBar) -> None:
+    bar.offer("Hazel was deleted.")
+    bar.offer("A backup was restored.")
+    assert bar.text == "A backup was restored."
+    bar.tell("The disk is nearly full.")
+    assert bar.text == "The disk is nearly full."
+    assert not bar.undo.isVisible()

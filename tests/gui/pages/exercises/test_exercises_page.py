@@ -15,7 +15,6 @@ from gui.protocol.exercise_round import READY_S, RoundPhase
 from gui.protocol.red_flags import ScreeningAnswer, ScreeningPage
 from measure.domain.exercises import Exercise, ListedExercise
 from measure.domain.home_programme_records import (
-    ComparedWithLast,
     ExerciseLog,
     Plan,
     PlannedExercise,
@@ -147,13 +146,13 @@ def test_a_round_by_keys_alone_is_led_to_its_end_and_saved(
     # Where the keyboard is, digits rate one row after the other.
     press(Qt.Key.Key_2)
     press(Qt.Key.Key_3)
-    page.rounds.rating.rows[1].compared.button(ComparedWithLast.EASIER).click()
+    assert not any(asked.compared.row.isVisible() for asked in page.rounds.rating.rows)
     press(Qt.Key.Key_Return)
     assert page.today.isVisible()
     logs = logs_of(planned)
     assert set(logs) == {PENDULUM, WALL}
     assert (logs[PENDULUM].pain, logs[PENDULUM].repetitions) == (2, 3)
-    assert (logs[WALL].pain, logs[WALL].compared) == (3, ComparedWithLast.EASIER)
+    assert (logs[WALL].pain, logs[WALL].compared) == (3, None)
     # The pendulum again another time, the door lean now: the round goes on with it.
     assert page.today.start.accessibleName() == "Continue today's exercises"
     assert page.today.state.text() == "Logged this evening. 1 exercise not done yet."
@@ -434,3 +433,18 @@ def test_the_drawn_person_moves_in_step_with_the_round(planned: WindowHarness) -
     # One of the clinician's own has no drawing.
     assert page.rounds.round.title.text() == "Door lean"
     assert not figure.isVisible()
+
+
+def test_only_what_was_done_before_is_compared_with_the_last_time(
+    planned: WindowHarness, press: Callable[..., None]
+) -> None:
+    log_before(planned, 3)
+    page = page_of(planned)
+    page.today.start.click()
+    planned.pass_until(RoundPhase.SWING)
+    planned.pass_until(RoundPhase.HOLD)
+    planned.pass_seconds(60)
+    press(Qt.Key.Key_N)
+    asked = {rating.exercise: rating.compared.row for rating in page.rounds.rating.rows}
+    assert asked[WALL].isVisible()
+    assert not asked[PENDULUM].isVisible()

@@ -50,8 +50,8 @@ def test_an_event_is_noted_shown_and_deleted(events_page: WindowHarness) -> None
         Side.LEFT,
         "before the harvest",
     )
-    told = events_page.window.messages
-    assert told.text == "Saved: 16 Sep 2026: Injection, left. before the harvest"
+    messages = events_page.window.messages
+    assert messages.text == "Saved: 16 Sep 2026: Injection, left. before the harvest"
     (delete,) = page.delete_buttons
     assert "16 Sep 2026: Injection, left. before the harvest" in delete.accessibleName()
     assert isinstance(delete, QAbstractButton)
@@ -59,7 +59,7 @@ def test_an_event_is_noted_shown_and_deleted(events_page: WindowHarness) -> None
     events_page.settle()
     assert events_page.history().events == ()
     assert page.delete_buttons == []
-    assert told.undo.isVisible()
+    assert messages.undo.isVisible()
     assert events_page.services.undo.next is not None
     events_page.services.undo.undo()
     events_page.settle()

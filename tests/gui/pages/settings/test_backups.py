@@ -48,8 +48,14 @@ def test_a_backup_is_restored_and_the_restore_undone(
     stage.services.records.run(lambda: stage.services.keeper.add_person("Hazel"))
     stage.settle()
     assert names() == ["Hazel", "Rowan"]
+    # A backup may have been named without an ending: every file can be chosen.
+    opened: list[tuple[object, ...]] = []
+    monkeypatch.setattr(
+        QFileDialog, "getOpenFileName", lambda *asked: (opened.append(asked), (str(copy), ""))[1]
+    )
     page.restore.click()
     stage.settle()
+    assert not any("*" in str(part) for part in opened[0][2:])
     (asked,) = [one for one in stage.window.findChildren(QDialog) if one.isVisible()]
     assert names() == ["Hazel", "Rowan"]
     asked.accept()

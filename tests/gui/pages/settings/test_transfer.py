@@ -71,11 +71,17 @@ def test_an_export_is_imported_again(
     stage.settle()
     assert json.loads((tmp_path / "rowan.json").read_text(encoding="utf-8"))
     stage.store.delete_person(rowan.id)
+    page.hide()
+    page.show()
+    stage.settle()
+    assert not page.to_file.isEnabled()
     page.from_file.click()
     stage.settle()
     stage.settle()
     assert stage.store.history(rowan.id) == before
     assert "new person: Rowan" in page.outcome.text()
+    assert page.person.value == rowan.id
+    assert page.to_file.isEnabled()
 
 
 def test_a_file_that_is_no_history_is_said(
