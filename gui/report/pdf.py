@@ -42,7 +42,7 @@ _MARGIN_MM, _FOOT_MM = 11.0, 9.0
 RESOLUTION = 600
 #: Heights of the plots that are tried until the first page holds all that belongs on it, points.
 #: [technical]
-_PLOT_HEIGHTS = (TALLEST_PLOT, 62.0, 52.0, 44.0, 38.0, 34.0, 30.0)
+_PLOT_HEIGHTS = (TALLEST_PLOT, 62.0, 52.0, 44.0, 38.0, 34.0, 30.0, 27.0)
 #: Sizes of the text and of the foot, points. [technical]
 _TEXT_PT, _FOOT_PT = 8.0, 8.0
 #: Width that is left for the page number, points. [technical]

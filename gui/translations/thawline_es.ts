@@ -4169,11 +4169,11 @@
     </message>
     <message>
         <source>Worst pain in 24 hours about {now} of 10.</source>
-        <translation>Peor dolor en 24 horas: aproximadamente {now} de 10.</translation>
+        <translation>Peor dolor en 24 horas: unos {now} de 10.</translation>
     </message>
     <message>
         <source>Worst pain in 24 hours about {now} of 10, before it was {then}.</source>
-        <translation>Peor dolor en 24 horas: aproximadamente {now} de 10; antes era {then}.</translation>
+        <translation>Peor dolor en 24 horas: unos {now} de 10; antes, {then}.</translation>
     </message>
     <message>
         <source>No exercises were logged.</source>
@@ -7320,16 +7320,8 @@
         <translation>A lo largo del tiempo</translation>
     </message>
     <message>
-        <source>Filled: the affected side; open: the other. Round: left; square: right.</source>
-        <translation>Relleno: el lado afectado; hueco: el otro. Redondo: izquierdo; cuadrado: derecho.</translation>
-    </message>
-    <message>
-        <source>Filled and round: left; open and square: right.</source>
-        <translation>Relleno y redondo: izquierdo; hueco y cuadrado: derecho.</translation>
-    </message>
-    <message>
-        <source>Bands: 95 % intervals; line: trend of up to {weeks} weeks. Empty boxes at the bottom: no reading. Dashed: a new series starts. Pain: filled, worst in 24 hours; open, at night.</source>
-        <translation>Bandas: intervalos del 95 %; línea: tendencia de hasta {weeks} semanas. Cajas vacías abajo: sin lectura. Trazos: empieza una serie nueva. Dolor: relleno, el peor en 24 horas; hueco, por la noche.</translation>
+        <source>Open: practice. Crosses: not measured. Bands: 95 % intervals; line: trend of up to {weeks} weeks. Dashed: events; where thicker, a new series starts. Pain: diamond, worst in 24 hours; dash, at night; triangle, during a movement.</source>
+        <translation>Hueco: práctica. Cruces: sin medición. Bandas: intervalos del 95 %; línea: tendencia de hasta {weeks} semanas. Discontinuas: acontecimientos; gruesas, serie nueva. Dolor: rombo, peor en 24 horas; raya, noche; triángulo, al moverse.</translation>
     </message>
     <message>
         <source>Worth discussing</source>
@@ -7346,6 +7338,14 @@
     <message>
         <source>The course in words</source>
         <translation>La evolución en palabras</translation>
+    </message>
+    <message>
+        <source>Round: left; square: right. Black: the affected side; grey: the other.</source>
+        <translation>Redondo: izquierdo; cuadrado: derecho. Negro: el lado afectado; gris: el otro.</translation>
+    </message>
+    <message>
+        <source>Round and black: left; square and grey: right.</source>
+        <translation>Redondo y negro: izquierdo; cuadrado y gris: derecho.</translation>
     </message>
     <message>
         <source>Everyday tasks</source>
@@ -7406,6 +7406,54 @@
     <message>
         <source>at rest {rating}</source>
         <translation>en reposo {rating}</translation>
+    </message>
+    <message>
+        <source>in exercises up to {rating}</source>
+        <translation>en los ejercicios hasta {rating}</translation>
+    </message>
+    <message>
+        <source>Latest answers, {day}: {answers}.</source>
+        <translation>Últimas respuestas, {day}: {answers}.</translation>
+    </message>
+    <message>
+        <source>during movement up to {rating}, {movement}</source>
+        <translation>durante el movimiento hasta {rating}, {movement}</translation>
+    </message>
+    <message>
+        <source>stopped by {what}: {movements}</source>
+        <translation>límite por {what}: {movements}</translation>
+    </message>
+    <message>
+        <source>Highest in {weeks} weeks: {rating} on {day}, {what}.</source>
+        <translation>Máximo en {weeks} semanas: {rating} el {day}, {what}.</translation>
+    </message>
+    <message>
+        <source>pain {rating} of 10 {what} on {day}</source>
+        <translation>dolor {rating} de 10 {what} el {day}</translation>
+    </message>
+    <message>
+        <source>worst in 24 hours</source>
+        <translation>el peor en 24 horas</translation>
+    </message>
+    <message>
+        <source>at night</source>
+        <translation>por la noche</translation>
+    </message>
+    <message>
+        <source>at rest</source>
+        <translation>en reposo</translation>
+    </message>
+    <message>
+        <source>during {movement}</source>
+        <translation>durante {movement}</translation>
+    </message>
+    <message>
+        <source>in the exercise {exercise}</source>
+        <translation>en el ejercicio {exercise}</translation>
+    </message>
+    <message>
+        <source>{movement} ({side})</source>
+        <translation>{movement} ({side})</translation>
     </message>
     <message>
         <source>Pain at rest, at night and in 24 hours was not rated in the last two weeks.</source>
@@ -7852,6 +7900,13 @@ o por qué no la hay.</translation>
     <message>
         <source>Paused</source>
         <translation>En pausa</translation>
+    </message>
+</context>
+<context>
+    <name>plot</name>
+    <message>
+        <source>turn</source>
+        <translation>giro</translation>
     </message>
 </context>
 </TS>

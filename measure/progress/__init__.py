@@ -9,10 +9,10 @@ Public names:
     current_verdict: Turn
     dates: MONTHS, date_words, short_date
     detectable_gain: POWER, TimeToKnow
-    home_programme: AssessmentDose, BOTH_SIDES, DONE_WORDS, HELD, Irritability, ProgrammeDone,
-        REPETITIONS, TIMES_A_DAY, USUAL_PAIN_LIMIT, WeekDone, assessment_dose, dose_words,
-        eased_on, events_with_plans, irritability, pain_limit, plan_on, programme_done_sentences,
-        weeks_done
+    home_programme: AssessmentDose, BOTH_SIDES, DONE_WORDS, HELD, HIGH_PAIN, Irritability,
+        ProgrammeDone, REPETITIONS, TIMES_A_DAY, USUAL_PAIN_LIMIT, WeekDone, assessment_dose,
+        dose_words, eased_on, events_with_plans, irritability, pain_limit, plan_on,
+        programme_done_sentences, weeks_done
     measuring_plan: MeasuringPlan, measuring_plan
     milestones: AT_LEVEL, LEAST_DAYS, TASKS
     movement_ends: MonthEnds

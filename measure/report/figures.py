@@ -9,14 +9,14 @@ import numpy as np
 from measure.domain.landmarks import Side
 from measure.domain.movements import MOVEMENTS, Movement, Unit
 from measure.domain.reading_scale import LEVEL_TICKS, paleness, scale_of, share_of_scale
-from measure.domain.records import SessionRecord
+from measure.domain.records import History, Pain
 from measure.progress.comparison import Block
 from measure.progress.dates import MONTHS
 from measure.progress.series import Series
 from measure.progress.shoulder import SideProgress
 from measure.progress.wording import Translate, english, number_words
 from measure.report.choices import ReportChoices
-from measure.report.svg import Box, Diagram, Dot, Line, Mark, Words
+from measure.report.svg import Box, Diagram, Dot, Line, Mark, Shape, Words
 
 #: Longest time that the curves show, days. [technical]
 CURVE_DAY = 365
@@ -25,6 +25,14 @@ MOST_BANDS = 90
 
 #: Shades of thin marks and of grid lines, 0 black to 1 white. [technical]
 _PALE, _LIGHT = 0.55, 0.85
+#: Shade of the marks of the side that is not the affected one, and of pain during movements.
+#: [technical]
+_OTHER_SIDE = 0.5
+#: Half of the size of the cross of a measurement without a reading, and of the dash of a rating at
+#: night, points. [technical]
+_CROSS, _DASH = 1.6, 2.0
+#: Least space between the words of two events, points. [technical]
+_BETWEEN = 4.0
 
 #: Height of the dates below a plot, points. [technical]
 _BELOW = 14.0
@@ -97,6 +105,14 @@ _LETTER_WIDTH, _NAME_LETTER_WIDTH = 4.2, 5.2
 
 
 @dataclass(frozen=True, slots=True)
+class NamedDay:
+    """A day with an event, and what happened in a few words."""
+
+    day: dt.date
+    words: str
+
+
+@dataclass(frozen=True, slots=True)
 class _Plot:
     """Axes of a plot: days and values to points of the diagram.
 
@@ -152,13 +168,14 @@ def curve_diagram(
     refused: Sequence[tuple[Side, dt.date]],
     span: tuple[int, int],
     choices: ReportChoices,
+    events: Sequence[NamedDay] = (),
 ) -> Diagram:
-    """Return the readings of one movement over time: both sides, breaks and refusals.
+    """Return the readings of one movement over time: both sides, events, breaks and refusals.
 
-    The affected side is drawn as filled bands with solid marks, the other as thin lines with
-    open marks; where both are affected, or none, the left one is solid. Left marks are round, right
-    ones square, and each side is named beside its latest readings.
-    A refusal is an empty frame at the foot, in the upper row for the left side.
+    The affected side is drawn as filled bands with black marks, the other as thin lines with
+    grey marks; where both are affected, or none, the left one is black. Left marks are round, right
+    ones square, and each side is named beside its latest readings. An open mark is practice, on
+    either side. A refusal is a cross at the foot, in the upper row for the left side.
     """
     movement = sides[0].movement
     low, high = scale_of(movement)
@@ -170,20 +187,20 @@ def curve_diagram(
     marks.append(Words(x=2, y=8.5, text=name, size=9.0, bold=True))
     for side, day in refused:
         if plot.first <= day.toordinal() <= plot.last:
-            y = plot.top + plot.height - (10 if side is Side.LEFT else 5)
-            x = plot.x(day.toordinal())
-            marks.append(Box(x=x - 1.6, y=y, width=3.2, height=4.0, edge=0.25))
+            y = plot.top + plot.height - (8 if side is Side.LEFT else 3)
+            marks.extend(_cross(plot.x(day.toordinal()), y))
     alike = len({side.affected for side in sides}) == 1
     # The affected side last, on top.
     for side_progress in sorted(sides, key=lambda side: side.affected):
         solid = side_progress.side is Side.LEFT if alike else side_progress.affected
         marks.extend(_bands(plot, side_progress, solid=solid))
     marks.extend(_side_names(plot, sides))
-    for side_progress in sides:
-        if side_progress.affected or len(sides) == 1:
-            marks.extend(_breaks(plot, side_progress.series))
-            marks.extend(_turn(plot, side_progress))
-            marks.extend(_trend(plot, side_progress))
+    main = [side for side in sides if side.affected or len(sides) == 1]
+    begun = [named for side in main for named in _breaks(plot, side.series)]
+    marks.extend(_named_days(plot, begun, events))
+    for side_progress in main:
+        marks.extend(_turn(plot, side_progress))
+        marks.extend(_trend(plot, side_progress))
     return Diagram(
         width=plot.left + plot.width + _NAMES,
         height=plot.top + plot.height + _BELOW,
@@ -193,33 +210,33 @@ def curve_diagram(
 
 
 def pain_diagram(
-    sessions: Sequence[SessionRecord],
-    logged: Sequence[dt.date],
+    history: History,
     span: tuple[int, int],
     choices: ReportChoices,
+    events: Sequence[NamedDay] = (),
 ) -> Diagram:
-    """Return pain before each session, and below it the days on which exercises were logged."""
+    """Return pain before and during each session, and below it the days with exercises logged."""
     tr = choices.tr
-    plot = _Plot(*span, 0.0, 10.0, tr, height=choices.plot_height - _LOGGED)
+    name = tr("Pain, 0 to 10")
+    height = choices.plot_height - _LOGGED
+    plot = _Plot(*span, 0.0, 10.0, tr, height=height, name_end=2 + _NAME_LETTER_WIDTH * len(name))
     marks = plot.frame(((0, "0"), (5, "5"), (10, "10")))
-    marks.append(Words(x=2, y=8.5, text=tr("Pain, 0 to 10"), size=8.5, bold=True))
+    marks.append(Words(x=2, y=8.5, text=name, size=8.5, bold=True))
+    marks.extend(_named_days(plot, (), events))
     foot = plot.top + plot.height
-    for session in sessions:
+    worst: dict[int, int] = {}
+    for record in history.measurements:
+        day, rating = record.taken.day.toordinal(), record.pain_during
+        if rating is not None and plot.first <= day <= plot.last:
+            worst[day] = max(rating, worst.get(day, 0))
+    for day, rating in worst.items():
+        x, y = plot.x(day), plot.y(rating)
+        marks.append(Dot(x=x, y=y, size=3.4, shape=Shape.TRIANGLE, shade=_OTHER_SIDE))
+    for session in history.sessions:
         day = session.started.day.toordinal()
-        if not plot.first <= day <= plot.last:
-            continue
-        pain = session.pain
-        ratings = [
-            rating for rating in (pain.rest, pain.night, pain.worst_24h) if rating is not None
-        ]
-        if len(ratings) > 1:
-            ends = plot.y(min(ratings)), plot.y(max(ratings))
-            x = plot.x(day)
-            marks.append(Line(x1=x, y1=ends[0], x2=x, y2=ends[1], width=0.5, shade=_PALE))
-        if pain.worst_24h is not None:
-            marks.append(Dot(x=plot.x(day), y=plot.y(pain.worst_24h), size=2.6))
-        if pain.night is not None:
-            marks.append(Dot(x=plot.x(day), y=plot.y(pain.night), size=2.6, filled=False))
+        if plot.first <= day <= plot.last:
+            marks.extend(_pain_before(plot, day, session.pain))
+    logged = sorted({log.done.day for log in history.exercises_done})
     days = [day.toordinal() for day in logged if plot.first <= day.toordinal() <= plot.last]
     if days:
         words = tr("Days with exercises logged")
@@ -235,6 +252,26 @@ def pain_diagram(
     )
 
 
+def _pain_before(plot: _Plot, day: int, pain: Pain) -> Iterable[Mark]:
+    """Yield the ratings of a session: their range, the worst in 24 hours, a dash at night."""
+    x = plot.x(day)
+    ratings = [rating for rating in (pain.rest, pain.night, pain.worst_24h) if rating is not None]
+    if len(ratings) > 1:
+        ends = plot.y(min(ratings)), plot.y(max(ratings))
+        yield Line(x1=x, y1=ends[0], x2=x, y2=ends[1], width=0.5, shade=_PALE)
+    if pain.night is not None:
+        y = plot.y(pain.night)
+        yield Line(x1=x - _DASH, y1=y, x2=x + _DASH, y2=y, width=1.0)
+    if pain.worst_24h is not None:
+        yield Dot(x=x, y=plot.y(pain.worst_24h), size=2.2, shape=Shape.DIAMOND)
+
+
+def _cross(x: float, y: float) -> Iterable[Mark]:
+    """Yield a cross, which no reading is drawn as."""
+    for rise in (_CROSS, -_CROSS):
+        yield Line(x1=x - _CROSS, y1=y - rise, x2=x + _CROSS, y2=y + rise, width=0.7, shade=0.25)
+
+
 def _shade(low: float, high: float, movement: Movement) -> float:
     """Return the shade of a band: dark for a narrow, pale for a wide interval."""
     return 0.5 + 0.35 * paleness(low, high, MOVEMENTS[movement].unit)
@@ -243,7 +280,8 @@ def _shade(low: float, high: float, movement: Movement) -> float:
 def _bands(plot: _Plot, side: SideProgress, *, solid: bool) -> Iterable[Mark]:
     series = side.series
     days, values, lows, highs, practice = _thinned(series, plot.first)
-    square = side.side is Side.RIGHT
+    shape = Shape.SQUARE if side.side is Side.RIGHT else Shape.ROUND
+    ink = 0.0 if solid else _OTHER_SIDE
     for day, low, high in zip(days, lows, highs, strict=True):
         x, top, bottom = plot.x(day), plot.y(high), plot.y(low)
         if solid:
@@ -253,8 +291,8 @@ def _bands(plot: _Plot, side: SideProgress, *, solid: bool) -> Iterable[Mark]:
         else:
             yield Line(x1=x, y1=top, x2=x, y2=bottom, width=0.4, shade=_PALE)
     for day, value, hollow in zip(days, values, practice, strict=True):
-        filled = solid and not hollow
-        yield Dot(x=plot.x(day), y=plot.y(value), size=2.8, square=square, filled=filled)
+        x, y = plot.x(day), plot.y(value)
+        yield Dot(x=x, y=y, size=2.8, shape=shape, filled=not hollow, shade=ink)
 
 
 def _side_names(plot: _Plot, sides: Sequence[SideProgress]) -> Iterable[Mark]:
@@ -285,32 +323,68 @@ def _thinned(series: Series, first: int) -> tuple[np.ndarray, ...]:
     return tuple(columns)
 
 
-def _breaks(plot: _Plot, series: Series) -> Iterable[Mark]:
+def _breaks(plot: _Plot, series: Series) -> Iterable[NamedDay]:
     for point in series.breaks:
         why = ", ".join(plot.tr(reason) for reason in point.why.split(" and "))
-        yield from _named_day(plot, point.day.toordinal() - 0.5, why, dashed=True)
+        yield NamedDay(point.day, why)
+
+
+def _named_days(
+    plot: _Plot, begun: Iterable[NamedDay], events: Iterable[NamedDay]
+) -> Iterable[Mark]:
+    """Yield the days on which a series begins anew, and thinner those of other events.
+
+    Where the words of several events would run into each other, the first of them stands.
+    """
+    began = {named.day: named for named in begun}
+    # A series begins anew on the day after an event that breaks it.
+    after = {day - dt.timedelta(days=1) for day in began}
+    others = {named.day: named for named in events if named.day not in after | began.keys()}
+    taken: list[tuple[float, float]] = []
+    for named in (*began.values(), *others.values()):
+        place, new = named.day.toordinal() - 0.5, named.day in began
+        if not plot.first <= place <= plot.last:
+            continue
+        begin, end = _words_reach(plot, place, named.words)
+        free = all(end + _BETWEEN < left or right + _BETWEEN < begin for left, right in taken)
+        words = named.words if free else ""
+        yield from _named_day(plot, place, words, dashed=True, width=0.7 if new else 0.4)
+        if free:
+            taken.append((begin, end))
 
 
 def _turn(plot: _Plot, side: SideProgress) -> Iterable[Mark]:
     if side.current.turn is not None:
-        tr = plot.tr
-        yield from _named_day(plot, side.current.turn.day.toordinal(), tr("turn"), dashed=False)
+        day = side.current.turn.day.toordinal()
+        if plot.first <= day <= plot.last:
+            yield from _named_day(plot, day, plot.tr("turn"), dashed=False, width=0.4)
 
 
-def _named_day(plot: _Plot, day: float, words: str, *, dashed: bool) -> Iterable[Mark]:
-    """Yield an upright line on a day with words beside it; nothing outside the plot."""
-    if not plot.first <= day <= plot.last:
-        return
+def _late(plot: _Plot, day: float) -> bool:
+    """Return whether the words of a day stand before its line, where there is room for them."""
+    return plot.x(day) > plot.left + plot.width * 0.7
+
+
+def _words_reach(plot: _Plot, day: float, words: str) -> tuple[float, float]:
+    """Return where the words beside a day's line begin and end."""
+    x, wide = plot.x(day), _LETTER_WIDTH * len(words)
+    return (x - 2 - wide, x) if _late(plot, day) else (x, x + 2 + wide)
+
+
+def _named_day(
+    plot: _Plot, day: float, words: str, *, dashed: bool, width: float
+) -> Iterable[Mark]:
+    """Yield an upright line on a day of the plot, with words beside it if there are any."""
     x, foot = plot.x(day), plot.top + plot.height
-    # On the side of the line where there is room for the label.
-    late = x > plot.left + plot.width * 0.7
-    beside = (x - 2, "end") if late else (x + 2, "start")
-    begin = x - 2 - _LETTER_WIDTH * len(words) if late else x + 2
+    late = _late(plot, day)
+    begin, _ = _words_reach(plot, day, words)
     # Above the readings, unless the plot's name stands there.
-    above = begin > plot.name_end
+    above = begin + (0 if late else 2) > plot.name_end
     top = plot.top - (_ABOVE_PLOT if above else 2)
-    yield Line(x1=x, y1=top, x2=x, y2=foot, width=0.7 if dashed else 0.4, dashed=dashed)
-    yield Words(x=beside[0], y=plot.top + (-4 if above else 4), text=words, anchor=beside[1])
+    yield Line(x1=x, y1=top, x2=x, y2=foot, width=width, dashed=dashed)
+    if words:
+        beside = (x - 2, "end") if late else (x + 2, "start")
+        yield Words(x=beside[0], y=plot.top + (-4 if above else 4), text=words, anchor=beside[1])
 
 
 def _trend(plot: _Plot, side: SideProgress) -> Iterable[Mark]:

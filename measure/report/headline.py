@@ -19,6 +19,7 @@ from measure.progress.side_wording import share_words
 from measure.progress.weekly_verdicts import Verdict
 from measure.progress.wording import VERDICT_WORDS, Translate, change_words, number_words
 from measure.report.choices import ReportChoices
+from measure.report.pain import highest_pain, latest_pain, too_much_pain
 
 #: Days up to a day, and up to today, whose ratings of pain are summed up. [project]
 PAIN_DAYS = 14
@@ -61,12 +62,11 @@ def headline(
     items = [
         HeadlineItem(subject=since.words, lines=_changes(sides, since.day, tr)),
         _item(tr("Compared with the other side"), _shares(sides, history.person.affected, tr)),
-        _item(
-            tr("Pain and exercises"),
-            f"{_pain(history.sessions, since.day, progress.today, tr)} "
-            f"{_exercises(history, since.day, progress.today, tr)}",
+        HeadlineItem(
+            subject=tr("Pain and exercises"),
+            lines=_pain_lines(history, since.day, progress.today, tr),
         ),
-        _item(tr("Points to check"), _prompts(progress, tr)),
+        _item(tr("Points to check"), _prompts(history, progress, tr)),
     ]
     if choices.question:
         question = tr("“{words}”").format(words=choices.question)
@@ -219,6 +219,16 @@ def _shares(sides: Iterable[SideProgress], affected: tuple[Side, ...], tr: Trans
     return tr("the other side was not measured in the same way.")
 
 
+def _pain_lines(
+    history: History, since: dt.date | None, today: dt.date, tr: Translate
+) -> tuple[HeadlineLine, ...]:
+    """Return how painful it usually is, with exercises; then the latest answers and the highest."""
+    usual, done = _pain(history.sessions, since, today, tr), _exercises(history, since, today, tr)
+    answers = filter(None, (latest_pain(history, today, tr), highest_pain(history, today, tr)))
+    lines = (f"{usual} {done}", " ".join(answers))
+    return tuple(HeadlineLine(name="", words=words) for words in lines if words)
+
+
 def _pain(
     sessions: Iterable[SessionRecord], since: dt.date | None, today: dt.date, tr: Translate
 ) -> str:
@@ -270,15 +280,19 @@ PROMPT_SUBJECTS = {
 }
 
 
-def _prompts(progress: Progress, tr: Translate) -> str:
-    words = [
+def _prompts(history: History, progress: Progress, tr: Translate) -> str:
+    """Return what is worth a look, pain that was too much first."""
+    much = too_much_pain(history, progress.today, tr)
+    words = [much] if much else []
+    words += [
         tr(PROMPT_SUBJECTS[prompt.kind]).format(
             movement=", ".join(short_name(movement, tr) for movement in prompt.movements),
             side=tr(prompt.side.value) if prompt.side else "",
         )
         for prompt in progress.prompts
     ]
-    return _joined(words) if words else tr("Thawline found none.")
+    said = _joined(words) if words else tr("Thawline found none.")
+    return said[0].upper() + said[1:]
 
 
 def _joined(words: Sequence[str]) -> str:

@@ -7,12 +7,13 @@ The page is self-contained: it loads nothing.
 
 import datetime as dt
 from collections.abc import Iterable
+from dataclasses import replace
 from html import escape
 
 from measure.domain.landmarks import Side
 from measure.domain.measurements import Status
 from measure.domain.movements import Movement
-from measure.domain.records import History, Person
+from measure.domain.records import EVENT_WORDS, History, Person
 from measure.progress.clinician_prompts import prompt_text
 from measure.progress.dates import date_words
 from measure.progress.home_programme import (
@@ -32,7 +33,7 @@ from measure.progress.weekly_verdicts import WINDOW_DAY
 from measure.progress.wording import Translate, english
 from measure.report.caveats import CAVEATS, DEMO, NOTICE
 from measure.report.choices import ReportChoices
-from measure.report.figures import CURVE_DAY, curve_diagram, pain_diagram, span_of
+from measure.report.figures import CURVE_DAY, NamedDay, curve_diagram, pain_diagram, span_of
 from measure.report.headline import HeadlineItem, HeadlineLine, headline
 from measure.report.own_words import by_hand_words, goal_words
 from measure.report.svg import Draw, as_svg
@@ -231,6 +232,9 @@ def _curves(progress: Progress, history: History, choices: ReportChoices, draw: 
     tr = choices.tr
     sessions = [session.started.day.toordinal() for session in history.sessions]
     span = span_of(sessions, progress.today)
+    events = [event for event in events_with_plans(history) if span[0] <= event.day.toordinal()]
+    events = [event for event in events if event.day <= progress.today]
+    named = [NamedDay(event.day, tr(EVENT_WORDS[event.kind])) for event in events]
     cells = []
     for movement in Movement:
         sides = [side for side in progress.usual if side.movement is movement]
@@ -241,11 +245,10 @@ def _curves(progress: Progress, history: History, choices: ReportChoices, draw: 
             and record.measurement.status is Status.REFUSED
         ]
         if sides:
-            cells.append(draw(curve_diagram(sides, refused, span, choices)))
-    logged = sorted(
-        {log.done.day for log in history.exercises_done if log.done.day <= progress.today}
-    )
-    cells.append(draw(pain_diagram(history.sessions, logged, span, choices)))
+            cells.append(draw(curve_diagram(sides, refused, span, choices, named)))
+    done = [log for log in history.exercises_done if log.done.day <= progress.today]
+    shown = replace(history, exercises_done=tuple(done))
+    cells.append(draw(pain_diagram(shown, span, choices, named)))
     columns = 1 if choices.reading_px else 3 if choices.landscape else 2
     rows = "".join(
         "<tr>" + "".join(f"<td>{cell}</td>" for cell in cells[k : k + columns]) + "</tr>"
@@ -253,21 +256,22 @@ def _curves(progress: Progress, history: History, choices: ReportChoices, draw: 
     )
     return (
         _heading(tr("Over time"))
-        + f"<p>{_legend(history, tr)}</p>"
+        + _paragraphs((_legend(history, tr),))
         + f'<table class="curves" width="100%">{rows}</table>'
     )
 
 
 def _legend(history: History, tr: Translate) -> str:
+    """Return what the marks of the curves mean: each shape one thing."""
     if len(history.person.affected) == 1:
-        words = [tr("Filled: the affected side; open: the other. Round: left; square: right.")]
+        words = [tr("Round: left; square: right. Black: the affected side; grey: the other.")]
     else:
-        words = [tr("Filled and round: left; open and square: right.")]
+        words = [tr("Round and black: left; square and grey: right.")]
     words.append(
         tr(
-            "Bands: 95 % intervals; line: trend of up to {weeks} weeks. Empty boxes at the "
-            "bottom: no reading. Dashed: a new series starts. Pain: filled, worst in 24 hours; "
-            "open, at night."
+            "Open: practice. Crosses: not measured. Bands: 95 % intervals; line: trend of up to "
+            "{weeks} weeks. Dashed: events; where thicker, a new series starts. Pain: diamond, "
+            "worst in 24 hours; dash, at night; triangle, during a movement."
         ).format(weeks=WINDOW_DAY // 7)
     )
     return " ".join(words)

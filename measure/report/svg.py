@@ -5,12 +5,15 @@ everything is readable in black and white.
 """
 
 import re
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
+from enum import Enum
 from html import escape
 
 #: The report's typeface, and the one that has the signs which it lacks.
 FONT, SPARE_FONT = "Atkinson Hyperlegible", "DejaVu Sans"
+#: Reach of a corner of a mark, in halves of its size. [technical]
+_CORNER = 1.25
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -39,15 +42,25 @@ class Box:
     dashed: bool = False
 
 
+class Shape(Enum):
+    """Shape of a mark; each stands for one thing in a diagram."""
+
+    ROUND = "round"
+    SQUARE = "square"
+    DIAMOND = "diamond"
+    TRIANGLE = "triangle"
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Dot:
-    """A mark at a value: round or square, open or filled with black."""
+    """A mark at a value, open or filled; its shade is that of its outline and of what fills it."""
 
     x: float
     y: float
     size: float
-    square: bool = False
+    shape: Shape = Shape.ROUND
     filled: bool = True
+    shade: float = 0.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -112,18 +125,7 @@ def _svg(mark: Mark, families: str) -> str:
                 f"{_dashes(mark.dashed)}/>"
             )
         case Dot():
-            half = mark.size / 2
-            fill = _grey(0.0 if mark.filled else 1.0)
-            style = f'fill="{fill}" stroke="{_grey(0.0)}" stroke-width="0.5"'
-            if mark.square:
-                return (
-                    f'<rect x="{_number(mark.x - half)}" y="{_number(mark.y - half)}" '
-                    f'width="{_number(mark.size)}" height="{_number(mark.size)}" {style}/>'
-                )
-            return (
-                f'<circle cx="{_number(mark.x)}" cy="{_number(mark.y)}" r="{_number(half)}" '
-                f"{style}/>"
-            )
+            return _dot(mark)
         case Words():
             weight = ' font-weight="bold"' if mark.bold else ""
             return (
@@ -131,6 +133,34 @@ def _svg(mark: Mark, families: str) -> str:
                 f'font-family="{families}" font-size="{_number(mark.size)}" '
                 f'text-anchor="{mark.anchor}"{weight}>{_without_ligatures(escape(mark.text))}</text>'
             )
+
+
+def _dot(dot: Dot) -> str:
+    """Return a mark; what has corners is a little larger than its size, so that all look alike."""
+    half = dot.size / 2
+    fill = _grey(dot.shade if dot.filled else 1.0)
+    style = f'fill="{fill}" stroke="{_grey(dot.shade)}" stroke-width="0.5"'
+    match dot.shape:
+        case Shape.ROUND:
+            return (
+                f'<circle cx="{_number(dot.x)}" cy="{_number(dot.y)}" r="{_number(half)}" {style}/>'
+            )
+        case Shape.SQUARE:
+            return (
+                f'<rect x="{_number(dot.x - half)}" y="{_number(dot.y - half)}" '
+                f'width="{_number(dot.size)}" height="{_number(dot.size)}" {style}/>'
+            )
+        case Shape.DIAMOND:
+            far = half * _CORNER
+            corners = [(0.0, -far), (far, 0.0), (0.0, far), (-far, 0.0)]
+        case Shape.TRIANGLE:
+            far = half * _CORNER
+            corners = [(0.0, -far), (far, half), (-far, half)]
+    return f'<polygon points="{_points(dot, corners)}" {style}/>'
+
+
+def _points(dot: Dot, corners: Sequence[tuple[float, float]]) -> str:
+    return " ".join(f"{_number(dot.x + x)},{_number(dot.y + y)}" for x, y in corners)
 
 
 def _without_ligatures(text: str) -> str:

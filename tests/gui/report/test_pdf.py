@@ -22,7 +22,7 @@ from measure.domain.movements import Movement
 from measure.domain.records import History
 from measure.report.caveats import DEMO
 from measure.report.choices import ReportChoices
-from measure.report.svg import Box, Diagram, Dot, Draw, Line, Words
+from measure.report.svg import Box, Diagram, Dot, Draw, Line, Shape, Words
 from tests.support.progress_histories import day, history
 from tests.support.record_samples import moment, person
 
@@ -57,7 +57,7 @@ def text_of(content: bytes, folder: Path) -> str:
 def test_a_search_finds_words_with_fl_and_fi(qapp: QApplication, tmp_path: Path) -> None:
     detailed = ReportChoices(details=True)
     text = text_of(report_bytes(plain(), day(90), ".pdf", detailed)[0], tmp_path)
-    for words in ("Flexion seen from the side", "First days", "confirmed", "Filled"):
+    for words in ("Flexion seen from the side", "First days", "confirmed", "practice"):
         assert words in text
 
 
@@ -137,7 +137,9 @@ def test_every_mark_can_be_painted(qapp: QApplication, tmp_path: Path) -> None:
             Box(x=4, y=4, width=20, height=8, fill=0.5, edge=None),
             Box(x=4, y=20, width=20, height=8),
             Dot(x=50, y=10, size=4),
-            Dot(x=60, y=10, size=4, square=True, filled=False),
+            Dot(x=60, y=10, size=4, shape=Shape.SQUARE, filled=False),
+            Dot(x=70, y=10, size=4, shape=Shape.DIAMOND),
+            Dot(x=70, y=20, size=4, shape=Shape.TRIANGLE, shade=0.5),
             Words(x=40, y=30, text="flat figure, flufflier", anchor="middle", bold=True),
         ),
     )

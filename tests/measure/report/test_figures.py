@@ -1,8 +1,12 @@
 """The figures of a report: where their marks stand."""
 
+from dataclasses import replace
+
 import numpy as np
 import pytest
 
+from measure.domain.exercises import Exercise, ListedExercise
+from measure.domain.home_programme_records import ExerciseLog
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
 from measure.domain.reading_scale import scale_of
@@ -13,6 +17,7 @@ from measure.progress.series import PRACTICE_SESSIONS
 from measure.report.choices import ReportChoices
 from measure.report.figures import (
     MOST_BANDS,
+    NamedDay,
     band_diagram,
     curve_diagram,
     empty_frame,
@@ -20,9 +25,9 @@ from measure.report.figures import (
     span_of,
     ticks_of,
 )
-from measure.report.svg import Box, Diagram, Dot, Line, Words
+from measure.report.svg import Box, Diagram, Dot, Line, Shape, Words
 from tests.support.progress_histories import Values, day, history
-from tests.support.record_samples import event, person
+from tests.support.record_samples import event, moment, person, some_id
 
 LEFT, RIGHT = (Movement.FLEXION, Side.LEFT), (Movement.FLEXION, Side.RIGHT)
 TWELVE = [(7 * week, 90.0 + week) for week in range(12)]
@@ -106,22 +111,28 @@ def test_named_places_lie_on_the_scale(movement: Movement) -> None:
     assert low <= values[0] < values[-1] <= high
 
 
-def test_the_affected_side_is_filled_left_is_round() -> None:
+def test_each_look_of_a_mark_means_one_thing() -> None:
+    """Round is left, square right; black the affected side, grey the other; open is practice."""
     marks = dots(curve({LEFT: TWELVE, RIGHT: [(number, 160.0) for number, _ in TWELVE]}))
-    practice = [(False, False)] * PRACTICE_SESSIONS
-    assert [(mark.square, mark.filled) for mark in marks] == [
-        *[(True, False)] * 12,
-        *practice,
-        *[(False, True)] * (12 - PRACTICE_SESSIONS),
-    ]
-    # Up is more: the open marks of 160 degrees stand above all others.
+    filled = [*[False] * PRACTICE_SESSIONS, *[True] * (12 - PRACTICE_SESSIONS)]
+    assert [mark.filled for mark in marks] == [*filled, *filled]
+    assert {(mark.shape, mark.shade == 0) for mark in marks[:12]} == {(Shape.SQUARE, False)}
+    assert {(mark.shape, mark.shade == 0) for mark in marks[12:]} == {(Shape.ROUND, True)}
+    # Up is more: the marks of 160 degrees stand above all others.
     assert max(mark.y for mark in marks[:12]) < min(mark.y for mark in marks[12:])
 
 
-def test_a_refusal_stands_at_the_foot_of_the_curve() -> None:
+def test_a_refusal_is_a_cross_at_the_foot_of_the_curve_and_no_mark_of_a_reading() -> None:
     picture = curve({LEFT: TWELVE})
-    (frame,) = [mark for mark in boxes(picture) if mark.fill is None]
-    assert frame.y > max(mark.y for mark in dots(picture))
+    crossing = [
+        mark
+        for mark in picture.marks
+        if isinstance(mark, Line) and mark.x2 - mark.x1 == pytest.approx(abs(mark.y2 - mark.y1))
+    ]
+    assert len(crossing) == 2
+    assert min(line.y1 for line in crossing) > max(mark.y for mark in dots(picture))
+    assert len(dots(picture)) == len(TWELVE)
+    assert not [mark for mark in boxes(picture) if mark.fill is None]
 
 
 def test_a_break_is_a_named_dashed_line_and_the_trend_begins_after_it() -> None:
@@ -134,6 +145,23 @@ def test_a_break_is_a_named_dashed_line_and_the_trend_begins_after_it() -> None:
     assert isinstance(trend, Line)
     assert trend.x1 > dashed.x1
     assert trend.y2 < trend.y1
+
+
+def test_events_that_begin_no_series_are_drawn_and_named_too() -> None:
+    """An injection before the first reading, a clinic visit: both stand in the curve."""
+    progress = progress_of(history({LEFT: TWELVE}), day(84))
+    span = (day(-20).toordinal(), day(86).toordinal())
+    events = [
+        NamedDay(day(-10), "injection"),
+        NamedDay(day(40), "visit"),
+        NamedDay(day(41), "flare"),
+    ]
+    picture = curve_diagram(progress.usual, [], span, ReportChoices(), events)
+    lines = [mark for mark in picture.marks if isinstance(mark, Line) and mark.dashed]
+    assert len(lines) == 3
+    assert {"injection", "visit"} <= set(words(picture))
+    # Words that would run into others are left out; the line stands.
+    assert "flare" not in words(picture)
 
 
 def test_long_times_are_drawn_by_the_week() -> None:
@@ -158,7 +186,10 @@ def test_both_affected_are_told_apart_in_grey_print() -> None:
     who = person(affected=(Side.LEFT, Side.RIGHT))
     picture = curve({LEFT: TWELVE, RIGHT: [(number, 95.0) for number, _ in TWELVE]}, who=who)
     later = [mark for mark in dots(picture) if mark.x > 100]
-    assert {(mark.square, mark.filled) for mark in later} == {(False, True), (True, False)}
+    assert {(mark.shape, mark.shade == 0) for mark in later} == {
+        (Shape.ROUND, True),
+        (Shape.SQUARE, False),
+    }
 
 
 def test_the_sides_are_named_beside_their_latest_readings() -> None:
@@ -179,18 +210,34 @@ def test_no_word_in_a_figure_is_smaller_than_eight_points() -> None:
 
 
 def test_pain_and_the_days_with_exercises() -> None:
-    records = history({}, pain={7: Pain(rest=0, night=3, worst_24h=10), 14: Pain()})
+    records = history(
+        {LEFT: [(14, 90.0)]}, pain={7: Pain(rest=0, night=3, worst_24h=10), 14: Pain()}
+    )
+    hurt = tuple(replace(record, pain_during=8) for record in records.measurements)
+    pendulum = Exercise(listed=ListedExercise.PENDULUM)
+    logs = tuple(
+        ExerciseLog(
+            id=some_id(f"log {count}"),
+            person_id=records.person.id,
+            exercise=pendulum,
+            done=moment(f"{day(number).isoformat()}T10:0{count}:00+00:00"),
+        )
+        for count, number in enumerate((3, 3, 5, 40))
+    )
+    records = replace(records, measurements=hurt, exercises_done=logs)
     span = (day(0).toordinal(), day(30).toordinal())
-    picture = pain_diagram(records.sessions, [day(3), day(5), day(40)], span, ReportChoices())
-    worst, night = dots(picture)
-    assert (worst.filled, night.filled) == (True, False)
-    assert worst.y < night.y
+    picture = pain_diagram(records, span, ReportChoices())
+    during, worst = dots(picture)
+    assert (during.shape, worst.shape) == (Shape.TRIANGLE, Shape.DIAMOND)
+    assert during.filled
+    assert worst.filled
+    assert worst.y < during.y
     # One stroke a day, however much was done on it, and none for a day that is not shown.
     foot = max(mark.y1 for mark in picture.marks if isinstance(mark, Line) and mark.y1 == mark.y2)
     strokes = [m for m in picture.marks if isinstance(m, Line) and m.y1 > foot + 5]
     assert len(strokes) == 2
     assert "Days with exercises logged" in words(picture)
-    without = pain_diagram(records.sessions, [], span, ReportChoices())
+    without = pain_diagram(replace(records, exercises_done=()), span, ReportChoices())
     assert "Days with exercises logged" not in words(without)
 
 

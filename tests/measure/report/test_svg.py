@@ -2,7 +2,7 @@
 
 import xml.etree.ElementTree as ET
 
-from measure.report.svg import Box, Diagram, Dot, Line, Words, as_svg
+from measure.report.svg import Box, Diagram, Dot, Line, Shape, Words, as_svg
 
 
 def test_svg_is_well_formed_and_escaped() -> None:
@@ -13,7 +13,7 @@ def test_svg_is_well_formed_and_escaped() -> None:
             Line(x1=0, y1=0, x2=10, y2=10, dashed=True),
             Box(x=1, y=1, width=5, height=5, fill=0.5),
             Dot(x=3, y=3, size=2),
-            Dot(x=3, y=3, size=2, square=True, filled=False),
+            Dot(x=3, y=3, size=2, shape=Shape.SQUARE, filled=False),
             Words(x=1, y=9, text="<&\"'>", anchor="end", bold=True),
         ),
         description='a "quoted" <picture>',
