@@ -146,6 +146,7 @@ def correction(reason: Reason) -> str:
     """Return what to do about a fault of the movement, in a line read from afar; or nothing."""
     return {
         Reason.MOVED_FAST: tr("Move more slowly."),
+        Reason.WRONG_VIEW: tr("Stand as the drawing shows."),
         Reason.FACING_CAMERA: tr("Turn your back to the camera."),
         Reason.TRUNK_OBLIQUE: tr("Turn squarely to the camera."),
         Reason.WRONG_TURN: tr("Turn halfway to the side."),

@@ -2580,6 +2580,10 @@
         <translation>Muévase más despacio.</translation>
     </message>
     <message>
+        <source>Stand as the drawing shows.</source>
+        <translation>Colóquese como en el dibujo.</translation>
+    </message>
+    <message>
         <source>Turn your back to the camera.</source>
         <translation>Dé la espalda a la cámara.</translation>
     </message>

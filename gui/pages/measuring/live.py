@@ -65,6 +65,13 @@ _SHOW_POSITION = (
 #: Phases after a trial, in which its result is shown.
 _SHOW_RESULT = (Phase.REST, Phase.REFINING, Phase.DONE)
 
+#: Reasons that say that a trial would not count however it is done: no number is shown then.
+_WRONG_STANCE = frozenset(
+    {Reason.WRONG_VIEW, Reason.FACING_CAMERA, Reason.FAR_ARM, Reason.OUT_OF_PICTURE}
+)
+#: How long the stance is wrong before the page says so in its largest words, seconds. [project]
+_WRONG_STANCE_S = 1.0
+
 #: Insets at which words and digits begin in one line with the scale, pixels. [technical]
 _WORDS_IN_PX, _DIGITS_IN_PX = 3, 6
 
@@ -120,6 +127,9 @@ class LivePage(QWidget):
         self._words_px = 0
         #: What the session says, and what to do about a trial that is not counted.
         self._said, self._correction = "", ""
+        #: What to change about the stance before a trial can count, and since when.
+        self._stance = ""
+        self._wrong_since_s: float | None = None
         #: Whether the sentence has two lines throughout: more than one thing is asked at a time.
         self._two_lines = False
         #: The last value of the movement, and whether it was held: what stands on the way back.
@@ -223,6 +233,7 @@ class LivePage(QWidget):
         measuring.stepped.connect(self.refresh)
         measuring.said.connect(self._say)
         self.video.show_empty(tr("Opening the camera."))
+        self._stance, self._wrong_since_s = "", None
         # Nothing of the person or the arm before is seen until this one's first frame.
         self._show_position()
         self.refresh()
@@ -246,6 +257,7 @@ class LivePage(QWidget):
             return
         if not measuring.why_no_picture:
             self.video.show_frame(frame)
+        self._check_stance(frame)
         self._show_value(measuring, frame)
         self._show_hint(measuring, frame)
 
@@ -286,11 +298,28 @@ class LivePage(QWidget):
             self.reason.say(self._said)
         elif self._measuring is not None and self._measuring.trouble is not None:
             shown = trouble_name(self._measuring.trouble)
+        elif self._stance:
+            shown = self._stance
         else:
             shown = self._lined(self._said)
         self.sentence.say(shown)
         stop = short_notice() if tr("Stop before it becomes painful.") in shown else notice()
         self.caution.words.setText(stop)
+
+    def _check_stance(self, frame: LiveFrame) -> None:
+        """Say in the largest words what to change where no trial can count as the person stands."""
+        moving = frame.phase in (Phase.MOVE, Phase.HOLD)
+        reason = next(iter(frame.reasons), None) if moving else None
+        if reason not in _WRONG_STANCE:
+            self._wrong_since_s = None
+        elif self._wrong_since_s is None:
+            self._wrong_since_s = frame.time_s
+        since = self._wrong_since_s
+        lasts = since is not None and frame.time_s - since >= _WRONG_STANCE_S
+        stance = correction(reason) if lasts and reason is not None else ""
+        if stance != self._stance:
+            self._stance = stance
+            self._speak()
 
     @Slot()
     def refresh(self) -> None:
@@ -343,6 +372,8 @@ class LivePage(QWidget):
         guide = measuring.guide
         if guide.paused:
             self.hint.say(tr("Other hand up: continue."))
+        elif self._stance:
+            self.hint.say(tr("Other hand up: pause."))
         elif frame is not None and frame.phase in (Phase.MOVE, Phase.HOLD) and frame.reasons:
             note = tr("Note: {what}.").format(what=reason_phrase(frame.reasons[0]))
             self.hint.say(correction(frame.reasons[0]) or note, marked=True)
@@ -392,6 +423,9 @@ class LivePage(QWidget):
     def _show_moving(self, task: MovementTask, frame: LiveFrame, *, practice: bool) -> None:
         """Show the arm's value as a guide; on the way back what was held stays."""
         unit, movement = MOVEMENTS[task.movement].unit, task.movement
+        if self._stance:
+            self._show_position()
+            return
         self._show(_CAMERA, _NUMBER)
         if frame.phase is Phase.RETURN:
             value, held = self._kept

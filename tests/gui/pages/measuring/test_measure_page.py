@@ -190,6 +190,24 @@ def test_a_value_that_no_arm_reaches_is_not_shown_while_it_is_calculated(
     assert (live.number.text, live.kind.text) == ("\u2013", "being calculated")
 
 
+def test_no_number_is_shown_to_who_stands_so_that_nothing_can_count(stage: WindowHarness) -> None:
+    begin_clinic(stage)
+    live = stage.window.measure.live
+    said = live.sentence.text
+    for wrong in range(60):
+        stage.engine.show(Phase.MOVE, -31.0, reasons=(Reason.FAR_ARM, Reason.TRUNK_LEAN))
+        stage.settle()
+        if wrong == 10:  # a moment of it is no more than a note
+            assert live.number.isVisible()
+    assert live.sentence.text == "Turn your other side to the camera."
+    assert not live.number.isVisible()
+    assert live.position.isVisible()
+    stage.engine.show(Phase.MOVE, 31.0)
+    stage.settle()
+    assert live.sentence.text not in (said, "Turn your other side to the camera.")
+    assert live.number.isVisible()
+
+
 def test_of_several_reasons_the_one_of_most_trials_is_said_in_full_width(
     stage: WindowHarness,
 ) -> None:
