@@ -36,6 +36,7 @@ def exercise_states(stage: WindowHarness) -> Iterator[str]:
     progress.events.keep.click()
     stage.settle()
     yield "events"
+    stage.window.messages.close_it.click()
     progress.show_curves()
 
 

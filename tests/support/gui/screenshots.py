@@ -294,6 +294,8 @@ def _events(stage: WindowHarness) -> Iterator[str]:
         progress.events.keep.click()
         stage.settle()
     yield "progress-events"
+    # It would have gone by itself by the time that anyone is on the next page.
+    stage.window.messages.close_it.click()
     progress.show_curves()
     yield "progress-flags"
 
