@@ -79,6 +79,11 @@ class TaskResult:
     pain: int | None = None
     stopped_by: LimitingFactor | None = None
 
+    @property
+    def captured(self) -> bool:
+        """Whether any trial was captured, counted or refused."""
+        return self.measurement is not None and bool(self.measurement.trials)
+
 
 #: A session at home; extension is left out unless chosen, as it says least about a stiff shoulder.
 HOME_MOVEMENTS = (
@@ -180,6 +185,7 @@ class SessionPlan:
         self._outcomes: list[TaskResult] = []
         self._measurement: Measurement | None = None
         self._ending = False
+        self._asking = False
         self.step = SessionStep.MEASURING
         self.paused = False
 
@@ -231,6 +237,22 @@ class SessionPlan:
         )
 
     @property
+    def is_ending(self) -> bool:
+        """Whether the movement was stopped and its captured trials are still being refined."""
+        return self._ending and self.step is SessionStep.MEASURING
+
+    @property
+    def stopped_for_pain(self) -> bool:
+        """Whether the person stopped this movement because it hurt."""
+        return self._asking
+
+    @property
+    def gave_nothing(self) -> TaskResult | None:
+        """The last movement if no trial of it was captured; None otherwise."""
+        last = self._outcomes[-1] if self._outcomes else None
+        return last if last is not None and not last.captured else None
+
+    @property
     def pain_at_limit(self) -> int | None:
         """Pain of the last movement if it reached the limit, 0..10; None otherwise."""
         pain = self._outcomes[-1].pain if self._outcomes else None
@@ -260,9 +282,25 @@ class SessionPlan:
         elif self.step is SessionStep.MEASURING:
             self._take_measuring(event)
 
-    def end_movement(self) -> None:
-        """The person stops this movement and keeps what there is."""
-        self._ending = True
+    def end_movement(self, *, hurts: bool = False) -> None:
+        """The movement ends with what there is.
+
+        Parameters
+        ----------
+        hurts
+            Whether pain stopped it, so that the pain is asked even where nothing was captured.
+        """
+        self._ending, self._asking = True, hurts
+
+    def finish_here(self) -> None:
+        """The person ends the session in the middle of a movement.
+
+        Trials that count are still refined, and their pain is asked; with none, it is over now.
+        """
+        self.end_session()
+        self.end_movement()
+        if all(attempt.state is AttemptState.PRACTICE for attempt in self._attempts):
+            self._finish(None)
 
     def leave_out_movement(self) -> None:
         """Leave out what is still to come of this movement of this arm, because it hurt."""
@@ -327,7 +365,7 @@ class SessionPlan:
         self._index = index
         self._attempts = []
         self._measurement = None
-        self._ending = False
+        self._ending = self._asking = False
         self.step = SessionStep.MEASURING
 
     def _take_measuring(self, event: LiveEvent) -> None:
@@ -372,9 +410,9 @@ class SessionPlan:
 
     def _finish(self, measurement: Measurement | None) -> None:
         self._measurement = measurement
-        self._outcomes.append(TaskResult(task=self.task, measurement=measurement))
-        nothing_captured = measurement is None or not measurement.trials
-        if self._ending and nothing_captured:
+        outcome = TaskResult(task=self.task, measurement=measurement)
+        self._outcomes.append(outcome)
+        if self._ending and not self._asking and not outcome.captured:
             self.step = SessionStep.NEXT if self.upcoming else SessionStep.FINISHED
         else:
             self.step = SessionStep.PAIN

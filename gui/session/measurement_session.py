@@ -133,17 +133,36 @@ class MeasurementSession(QObject):
             engine.discard_last()
 
     @Slot()
-    def stop_movement(self) -> None:
+    def stop_movement(self, *, hurts: bool = False) -> None:
         """Take no more trials of this movement and keep what there is.
 
-        Without a picture no other movement can be measured either: the session ends.
+        Parameters
+        ----------
+        hurts
+            Whether the person stopped because of pain, which is then asked in any case.
         """
+        if self.guide.step is SessionStep.MEASURING and not self.guide.is_ending:
+            self.guide.end_movement(hurts=hurts)
+            self._finish_movement()
+
+    @Slot()
+    def finish_here(self) -> None:
+        """End the session in the middle of a movement, and keep what there is."""
+        if self.guide.step is not SessionStep.MEASURING or self.guide.is_ending:
+            return
+        self.guide.finish_here()
         if self.guide.step is SessionStep.MEASURING:
-            if self.trouble is not None:
-                self.guide.end_session()
-            self.guide.end_movement()
-            if self._feed.engine is not None:
-                self._feed.engine.finish_movement()
+            self._finish_movement()
+        else:
+            self._guidance.end_movement(self.guide.step)
+            self.stepped.emit()
+
+    def _finish_movement(self) -> None:
+        """Let captured trials be refined, and say so at once: it may take seconds."""
+        if self._feed.engine is not None:
+            self._feed.engine.finish_movement()
+        self._speak()
+        self.changed.emit()
 
     def answer(
         self,

@@ -15,7 +15,7 @@ Public names:
     safety_wording: ScreeningText, answer_text, screening_text
     session_wording: correction, expected_sentences, hint_sentence, live_sentence, next_sentence,
         not_still_sentence, reason_phrase, start_position_sentence, trouble_name, trouble_sentence,
-        trouble_steps
+        trouble_steps, without_reading
     wording: advice_words, affected_name, age_name, basis_sentence, conduct_sentence, error_text,
         event_mark, event_name, exercise_name, finding_words, help_name, measurement_words,
         message_text, movement_introduced, movement_name, movement_plainly, notes_words, notice,

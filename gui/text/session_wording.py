@@ -1,7 +1,7 @@
 """Wording of the guided session: the sentence that is shown and spoken at each moment."""
 
-from gui.protocol.plan import SessionPlan, SessionStep
-from gui.text.wording import tr
+from gui.protocol.plan import SessionPlan, SessionStep, TaskResult
+from gui.text.wording import task_title, tr
 from measure.camera.faults import SourceFault
 from measure.domain.landmarks import Side
 from measure.domain.movements import MOVEMENTS, Movement
@@ -49,6 +49,8 @@ def live_sentence(guide: SessionPlan, frame: LiveFrame | None, trouble: SourceFa
     task = guide.task
     if trouble is not None:
         return trouble_sentence(trouble)
+    if guide.is_ending:
+        return tr("Lower the arm. What was captured is being calculated.")
     if guide.paused:
         return tr("Paused. Let the arm rest.")
     phase = frame.phase if frame else Phase.OPENING
@@ -248,6 +250,16 @@ def trouble_steps(trouble: SourceFault) -> tuple[str, ...]:
             tr("If that does not help, start Thawline again."),
         ),
     }[trouble]
+
+
+def without_reading(outcome: TaskResult) -> str:
+    """Return that a movement gave no reading, and why."""
+    task, measurement = outcome.task, outcome.measurement
+    reasons = measurement.refused_for[:1] if measurement is not None else ()
+    why = reason_phrase(reasons[0]) if reasons else tr("it ended before anything was captured")
+    return tr("{task}: no reading, {why}.").format(
+        task=task_title(task.movement, task.side), why=why
+    )
 
 
 def next_sentence(guide: SessionPlan) -> str:

@@ -876,6 +876,10 @@
         <translation>{name} es una persona inventada. Elija o añada a la persona que se va a medir.</translation>
     </message>
     <message>
+        <source>Asked now because the pain was rated {pain} of 10.</source>
+        <translation>Se pregunta ahora porque el dolor se puntuó con {pain} de 10.</translation>
+    </message>
+    <message>
         <source>Person: {name}</source>
         <translation>Persona: {name}</translation>
     </message>
@@ -892,8 +896,8 @@
         <translation>Siguiente, {here} de {of}: {task}</translation>
     </message>
     <message>
-        <source>You rated the pain in the last movement {pain} of 10. Your limit is {limit}. Let the arm rest. Start the next movement only if the pain has eased, or stop for today.</source>
-        <translation>Ha puntuado el dolor del último movimiento con {pain} de 10. Su límite es {limit}. Deje descansar el brazo. Empiece el siguiente movimiento solo si el dolor ha cedido, o déjelo por hoy.</translation>
+        <source>You rated the pain in the last movement {pain} of 10. The limit is {limit}. Let the arm rest. Start the next movement only if the pain has eased, or stop for today.</source>
+        <translation>Ha puntuado el dolor del último movimiento con {pain} de 10. El límite es {limit}. Deje descansar el brazo. Empiece el siguiente movimiento solo si el dolor ha cedido, o déjelo por hoy.</translation>
     </message>
     <message>
         <source>You will not see the screen: listen for the voice and the tones.</source>
@@ -922,6 +926,10 @@
     <message>
         <source>Finish shows the results.</source>
         <translation>Al terminar se muestran los resultados.</translation>
+    </message>
+    <message>
+        <source>That much pain asks for a rest. Nothing starts by itself.</source>
+        <translation>Con tanto dolor conviene descansar. Nada empieza por sí solo.</translation>
     </message>
     <message>
         <source>Press Continue when you are ready.</source>
@@ -2472,6 +2480,10 @@
         <translation>Descanse el brazo mientras se calcula el resultado.</translation>
     </message>
     <message>
+        <source>Lower the arm. What was captured is being calculated.</source>
+        <translation>Baje el brazo. Se está calculando lo registrado.</translation>
+    </message>
+    <message>
         <source>The light is behind you. Move the light or close a blind.</source>
         <translation>La luz está detrás de usted. Mueva la luz o baje una persiana.</translation>
     </message>
@@ -2718,6 +2730,14 @@
     <message>
         <source>If that does not help, start Thawline again.</source>
         <translation>Si no sirve, vuelva a abrir Thawline.</translation>
+    </message>
+    <message>
+        <source>it ended before anything was captured</source>
+        <translation>terminó antes de registrar nada</translation>
+    </message>
+    <message>
+        <source>{task}: no reading, {why}.</source>
+        <translation>{task}: sin lectura, {why}.</translation>
     </message>
     <message>
         <source>That is all. Thank you.</source>

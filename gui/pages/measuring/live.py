@@ -156,12 +156,13 @@ class LivePage(QWidget):
         saved = tr("Trials measured so far are saved.")
         self.trouble = CameraTrouble(appearance, kept=saved)
         self.stop = button(tr("Finish and save"), key=tr("Escape"))
+        self.hurts = button(tr("Stop: it hurts"), key=tr("S"))
         self.discard = button(tr("Delete last trial"), "link", key=tr("Backspace"))
         self.here = button(tr("Measure this position"), key=tr("H"))
         self.pause = button(tr("Pause"), key=tr("Space"))
         for member in (self.here, self.pause):
             member.setProperty("leads_on", True)
-        together = [self.stop, self.discard, self.here, self.pause]
+        together = [self.stop, self.hurts, self.discard, self.here, self.pause]
         self.buttons = LiveButtons(appearance, together, self.retry)
         self._lay_out()
         appearance.changed.connect(self._size_words)
@@ -349,10 +350,13 @@ class LivePage(QWidget):
         guide, in_trouble = measuring.guide, measuring.trouble is not None
         self.pause.say(tr("Continue") if guide.paused else tr("Pause"))
         give_role(self.pause, "main" if guide.paused else "")
-        self.discard.setEnabled(guide.can_discard)
-        self.here.setEnabled(not guide.paused)
+        for member in (self.stop, self.hurts, self.pause):
+            member.setEnabled(not guide.is_ending)
+        self.discard.setEnabled(guide.can_discard and not guide.is_ending)
+        self.here.setEnabled(not (guide.paused or guide.is_ending))
         self.retry.setVisible(in_trouble)
         self.pause.setVisible(not in_trouble)
+        self.hurts.setVisible(not in_trouble)
         self.discard.setVisible(guide.can_discard and not in_trouble)
         self.here.setVisible(not (guide.paused or in_trouble))
 

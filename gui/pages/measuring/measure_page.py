@@ -131,7 +131,8 @@ class MeasurePage(QWidget):
             (self.live.pause.clicked, MeasurementSession.toggle_pause),
             (self.live.here.clicked, MeasurementSession.take_position),
             (self.live.discard.clicked, MeasurementSession.discard_last),
-            (self.live.stop.clicked, MeasurementSession.stop_movement),
+            (self.live.stop.clicked, MeasurementSession.finish_here),
+            (self.live.hurts.clicked, partial(MeasurementSession.stop_movement, hurts=True)),
             (self.live.retry.clicked, MeasurementSession.retry),
             (self.next.begin, MeasurementSession.go_on),
             (self.next.again, MeasurementSession.again),
@@ -151,6 +152,7 @@ class MeasurePage(QWidget):
         bind_keys(live, live.here, "H")
         bind_keys(live, live.discard, "Backspace", "Delete")
         bind_keys(live, live.stop, "Escape")
+        bind_keys(live, live.hurts, "S")
         bind_keys(live, live.retry, "R")
 
     # -- people -------------------------------------------------------------------------------
@@ -294,9 +296,11 @@ class MeasurePage(QWidget):
         else:
             self._after_check()
 
-    def _ask_safety(self, occasion: ScreeningOccasion, *, another: bool = False) -> None:
+    def _ask_safety(
+        self, occasion: ScreeningOccasion, *, why: str = "", another: bool = False
+    ) -> None:
         self._checking = occasion
-        self.safety.ask(occasion, another=another)
+        self.safety.ask(occasion, why=why, another=another)
         self.show_page(self.safety)
         self.safety.keep_focus()
 
@@ -402,7 +406,8 @@ class MeasurePage(QWidget):
         if measuring.asks_for_check:
             clinic = measuring.mode is SessionMode.CLINIC
             another = clinic or measuring.guide.has_other_movement
-            self._ask_safety(ScreeningOccasion.AFTER_PAIN, another=another)
+            why = tr("Asked now because the pain was rated {pain} of 10.").format(pain=pain)
+            self._ask_safety(ScreeningOccasion.AFTER_PAIN, why=why, another=another)
 
     @Slot()
     def _other_movement(self) -> None:

@@ -7,7 +7,7 @@ from gui.drawing.shown_movements import facing_angle_deg
 from gui.protocol.plan import faces_away_from_screen
 from gui.session.measurement_session import MeasurementSession
 from gui.style.appearance import Appearance
-from gui.text.session_wording import next_sentence
+from gui.text.session_wording import next_sentence, without_reading
 from gui.text.wording import movement_plainly, task_title, tr
 from gui.widgets.buttons import bind_keys, button
 from gui.widgets.figures.position_figure import PositionView
@@ -33,6 +33,8 @@ class NextTaskPage(QWidget):
         super().__init__(parent)
         self._appearance = appearance
         self.pain_words = label("", "lead")
+        #: Why the movement before gave no reading.
+        self.without_reading = label("", "strong")
         #: Who is measured.
         self.person_name = ""
         self.title = label("", "lead")
@@ -65,6 +67,7 @@ class NextTaskPage(QWidget):
         frame_page(
             self,
             column(self.title, self.sentence, spacing=gap()),
+            self.without_reading,
             self.pain_words,
             (drawn, 1),
             self.hint,
@@ -81,11 +84,14 @@ class NextTaskPage(QWidget):
             here=min(here + 1, of), of=of, task=task_title(task.movement, task.side)
         )
         self.title.setText(f"{self.person_name}  \u00b7  {title}" if self.person_name else title)
-        pain = guide.pain_at_limit
+        pain, nothing = guide.pain_at_limit, guide.gave_nothing
+        self.without_reading.setVisible(nothing is not None)
+        if nothing is not None:
+            self.without_reading.setText(without_reading(nothing))
         self.pain_words.setVisible(pain is not None)
         self.pain_words.setText(
             tr(
-                "You rated the pain in the last movement {pain} of 10. Your limit is {limit}. "
+                "You rated the pain in the last movement {pain} of 10. The limit is {limit}. "
                 "Let the arm rest. Start the next movement only if the pain has eased, or stop "
                 "for today."
             ).format(pain=pain, limit=guide.pain_limit)

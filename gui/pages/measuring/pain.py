@@ -29,6 +29,7 @@ from measure.domain.movements import MOVEMENTS, Unit
 from measure.domain.records import LimitingFactor
 from measure.domain.session_comparison import of_session, side_difference
 from measure.live.events import LiveFrame
+from measure.progress.home_programme import USUAL_PAIN_LIMIT
 
 #: Width and height of the reading drawn on a body, pixels. [technical]
 _FIGURE_PX = (300, 280)
@@ -62,6 +63,7 @@ class PainPage(QWidget):
             title=tr("what stopped it"),
         )
         self._back: ReturnDetector | None = None
+        self._limit = USUAL_PAIN_LIMIT
         for choices in (self.pain, self.reason):
             choices.picked.connect(self._note_answer)
         self.next_title = label("", "title")
@@ -146,11 +148,13 @@ class PainPage(QWidget):
         )
         self._show_difference(measuring.guide)
         self._fit()
+        guide = measuring.guide
         self.pain.choose(None)
-        self.reason.choose(None)
-        alone = measuring.mode is SessionMode.HOME and measuring.guide.upcoming is not None
-        self._back = ReturnDetector() if alone else None
-        self._show_next(measuring.guide)
+        self.reason.choose(LimitingFactor.PAIN if guide.stopped_for_pain else None)
+        alone = measuring.mode is SessionMode.HOME and guide.upcoming is not None
+        self._back = ReturnDetector() if alone and not guide.stopped_for_pain else None
+        self._limit = guide.pain_limit
+        self._show_next(guide)
         self.setFocus()
 
     def _show_difference(self, guide: SessionPlan) -> None:
@@ -167,12 +171,13 @@ class PainPage(QWidget):
     def _note_answer(self) -> None:
         if self._back is not None:
             self._back.answer()
+        if not self.finish.isHidden():
             self._say_next()
 
     @Slot(object)
     def take_frame(self, frame: LiveFrame) -> None:
         """Go on by itself when the pain was said and the person has gone back into place."""
-        if self._back is None or not self.isVisible():
+        if self._back is None or self._at_limit or not self.isVisible():
             return
         if self._back.update(frame) and self.pain.value is not None:
             self._answer(NextAction.GO_ON)
@@ -194,9 +199,16 @@ class PainPage(QWidget):
             )
             self._say_next()
 
+    @property
+    def _at_limit(self) -> bool:
+        """Whether the pain that was said asks for a rest; nothing begins by itself then."""
+        return self.pain.value is not None and self.pain.value >= self._limit
+
     def _say_next(self) -> None:
         """Say what leads on: the button or, once the pain is said, standing in place."""
-        if self._back is None:
+        if self._at_limit:
+            words = tr("That much pain asks for a rest. Nothing starts by itself.")
+        elif self._back is None:
             words = tr("Press Continue when you are ready.")
         elif self.pain.value is None:
             words = tr("Choose a number, then Continue or go to your spot.")

@@ -48,7 +48,7 @@ class SafetyPage(QWidget):
         super().__init__(parent)
         self._appearance = appearance
         self._screening = RedFlagScreening.begin(ScreeningOccasion.BEFORE)
-        self._another = False
+        self._why, self._another = "", False
         self._layout = QVBoxLayout(self)
         self._layout.setContentsMargins(0, 0, 0, 0)
         self._shown: QWidget | None = None
@@ -71,16 +71,18 @@ class SafetyPage(QWidget):
     def screening(self) -> RedFlagScreening:
         return self._screening
 
-    def ask(self, check: ScreeningOccasion, *, another: bool = False) -> None:
+    def ask(self, check: ScreeningOccasion, *, why: str = "", another: bool = False) -> None:
         """Begin the questions.
 
         Parameters
         ----------
+        why
+            Why they are asked just now, where that is not plain.
         another
             Whether there is another movement that could be measured instead of a painful one.
         """
         self._screening = RedFlagScreening.begin(check)
-        self._another = another
+        self._why, self._another = why, another
         self._show()
 
     def give(self, answer: ScreeningAnswer, _checked: bool = False) -> None:
@@ -170,9 +172,11 @@ class SafetyPage(QWidget):
             role="alarm-card" if words.alarming else "card",
             spacing=gap(1.25 if roomy else 1),
         )
+        why = [label(self._why, "lead")] if self._why else []
         made = widget_with(
             column(
                 row((label(words.title, "display"), 1), place, spacing=gap(2)),
+                *why,
                 self._signs,
                 1,
                 margins=(0, gap(3 if roomy else 1.5), 0, GAP_PX),

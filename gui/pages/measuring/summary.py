@@ -9,10 +9,11 @@ from PySide6.QtWidgets import QPlainTextEdit, QWidget
 
 from gui.pages.measuring.result_card import ResultCard, Said, Task
 from gui.pages.measuring.typed_values import TypedValues
-from gui.protocol.plan import SessionMode
+from gui.protocol.plan import SessionMode, SessionPlan
 from gui.session.measurement_session import MeasurementSession
 from gui.style.appearance import Appearance
 from gui.text.result_wording import line_of_results, main_reason, result_notes
+from gui.text.session_wording import without_reading
 from gui.text.wording import pain_sentence, side_name, tr
 from gui.widgets.announcement import announce
 from gui.widgets.buttons import ButtonRow, bind_keys, button
@@ -59,6 +60,8 @@ class SummaryPage(QWidget):
         self.next_movement = button(tr("Another movement"), key=tr("M"))
         self.finish = button(tr("Finish"), "main", key=tr("Enter"))
         self.line = ""
+        #: Movements of which nothing was captured, each with its reason.
+        self.without = label("")
         self._ways = ButtonRow([self.progress, self.noting, self.copy, self.typing])
         self._below = widget_with(column(self._ways))
         for source, slot in (
@@ -74,6 +77,7 @@ class SummaryPage(QWidget):
             self,
             self.title,
             self.card,
+            self.without,
             self._below,
             self.typed,
             self.note,
@@ -112,6 +116,7 @@ class SummaryPage(QWidget):
         self.card.show_results(results, before, _details(measuring), wanted)
         self.next_side.setVisible(wanted is not None)
         self.card.setVisible(bool(results))
+        self._show_without(measuring.guide, results)
         self.title.setText(_title(bool(results), saved=measuring.log.saving))
         self.line = line_of_results(name, today, conduct, results)
         self.next_movement.setVisible(clinic)
@@ -125,6 +130,16 @@ class SummaryPage(QWidget):
         self.typing.setVisible(clinic and measuring.log.saving and bool(results))
         self.typed.setVisible(self.typing.isChecked() and not self.typing.isHidden())
         (self.next_movement if clinic else self.finish).setFocus()
+
+    def _show_without(self, guide: SessionPlan, results: Mapping[Task, Measurement]) -> None:
+        """List what was begun and gave nothing, with the reason, so that it is not missed."""
+        words = {
+            (outcome.task.movement, outcome.task.side): without_reading(outcome)
+            for outcome in guide.outcomes
+            if not outcome.captured
+        }
+        self.without.setText("\n".join(words[task] for task in words if task not in results))
+        self.without.setVisible(bool(self.without.text()))
 
     def _wanted(
         self, measuring: MeasurementSession, results: Mapping[Task, Measurement]

@@ -186,7 +186,7 @@ def _live(stage: WindowHarness) -> Iterator[str]:
     page.pain.done.click()
     stage.settle()
     yield "live-next"
-    page.live.stop.click()
+    stage.engine.happen(LiveEventKind.TROUBLE, trouble=SourceFault.CLIP_ENDED)
     stage.settle()
     yield "next"
     page.next.repeat.click()
@@ -210,7 +210,6 @@ def _live(stage: WindowHarness) -> Iterator[str]:
     yield "live-abduction"
     page.live.stop.click()
     stage.settle()
-    page.next.finish.click()
     yield "summary"
     page.summary.finish.click()
     stage.settle()

@@ -8,7 +8,7 @@ from measure.domain.landmarks import Side
 from measure.domain.measurement_task import MeasurementTask
 from measure.domain.measurements import Measurement, Provenance, Trial
 from measure.domain.movements import MOVEMENTS, Movement, Unit
-from measure.domain.reasons import Reason
+from measure.domain.reasons import GateResult, Reason
 from measure.live.events import LiveEvent, LiveEventKind, LiveFrame, Phase, SetupHint, Source
 from measure.trials.aggregation import aggregate_trials
 from tests.support.gui.drawn_person import draw_person
@@ -100,7 +100,7 @@ class ScriptedEngine:
     def finish_movement(self) -> None:
         self.calls.append("finish_movement")
         self.settle()
-        self.happen(LiveEventKind.MEASUREMENT_DONE, measurement=self.measurement())
+        self.happen(LiveEventKind.MEASUREMENT_DONE, measurement=self._made(self._trials))
 
     def close(self, timeout_s: float) -> Measurement | None:
         self.calls.append("close")
@@ -196,12 +196,15 @@ class ScriptedEngine:
 
     def measurement(self) -> Measurement | None:
         """Return what the trials so far make."""
-        if not self._trials:
-            return None
+        return self._made(self._trials) if self._trials else None
+
+    def _made(self, trials: list[tuple[int, Trial]]) -> Measurement:
+        """Return what trials make; of none a refusal, as of a movement that was never seen."""
         return aggregate_trials(
-            [trial for _, trial in self._trials],
+            [trial for _, trial in trials],
             MeasurementTask(self.movement, self.side, MOVEMENTS[self.movement].views[0]),
             Provenance(model="heavy", passes=("heavy", "heavy mirrored")),
+            nothing_found=GateResult(refused_for=(Reason.NO_MOVE,)),
             wanted_trials=self._wanted[0],
         )
 

@@ -179,4 +179,4 @@ def test_pain_at_the_limit_lets_the_next_movement_wait(
     assert shown(stage) is (page.next if waits else page.live)
     if waits:
         assert page.next.pain_words.isVisible()
-        assert f"Your limit is {limit or 4}." in page.next.pain_words.text()
+        assert f"The limit is {limit or 4}." in page.next.pain_words.text()
