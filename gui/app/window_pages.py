@@ -78,6 +78,8 @@ class WindowPages(QStackedWidget):
         page.message_raised.connect(self.message_raised)
         page.leading_changed.connect(self.leading_changed)
         page.changed.connect(self.reload_progress)
+        # Pain in an exercise counts for what may be measured on the same day.
+        page.changed.connect(self.measure.people.read_history)
         page.show_person(self._person)
         self.addWidget(page)
         return page

@@ -176,7 +176,7 @@ class MeasurementSession(QObject):
         """
         guide = self.guide
         outcome = guide.answer(pain, stopped_by)
-        if outcome.measurement is not None:
+        if outcome.measurement is not None and (outcome.captured or outcome.measurement.reasons):
             self._keep(outcome.measurement, pain, stopped_by)
         if after is NextAction.STOP:
             guide.end_session()

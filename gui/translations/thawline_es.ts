@@ -1044,6 +1044,10 @@
         <translation>Se ha borrado la sesión del {day}. Puede deshacerlo hasta que se cierre Thawline.</translation>
     </message>
     <message>
+        <source>Asked again because pain reached {pain} of 10 today.</source>
+        <translation>Se pregunta de nuevo porque hoy el dolor llegó a {pain} de 10.</translation>
+    </message>
+    <message>
         <source>{here} of {of}</source>
         <translation>{here} de {of}</translation>
     </message>
@@ -1442,6 +1446,14 @@
     <message>
         <source>Start measuring</source>
         <translation>Empezar a medir</translation>
+    </message>
+    <message>
+        <source>Pain reached {pain} of 10 today. Let the shoulder rest; carry on another day.</source>
+        <translation>Hoy el dolor llegó a {pain} de 10. Deje descansar el hombro y continúe otro día.</translation>
+    </message>
+    <message>
+        <source>Measure all the same</source>
+        <translation>Medir de todos modos</translation>
     </message>
     <message>
         <source>Choose the movements yourself</source>

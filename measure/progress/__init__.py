@@ -11,8 +11,8 @@ Public names:
     detectable_gain: POWER, TimeToKnow
     home_programme: AssessmentDose, BOTH_SIDES, DONE_WORDS, HELD, HIGH_PAIN, Irritability,
         ProgrammeDone, REPETITIONS, TIMES_A_DAY, USUAL_PAIN_LIMIT, WeekDone, assessment_dose,
-        dose_words, eased_on, events_with_plans, irritability, pain_limit, plan_on,
-        programme_done_sentences, weeks_done
+        dose_words, eased_on, events_with_plans, irritability, irritability_on, pain_limit,
+        pain_to_rest_from, pain_while_moving, plan_on, programme_done_sentences, weeks_done
     measuring_plan: MeasuringPlan, measuring_plan
     milestones: AT_LEVEL, LEAST_DAYS, TASKS
     movement_ends: MonthEnds

@@ -191,6 +191,42 @@ def pain_limit(plans: Sequence[Plan], day: dt.date) -> int:
     return USUAL_PAIN_LIMIT if plan is None or not plan.exercises else plan.pain_limit
 
 
+def pain_while_moving(history: History, day: dt.date) -> int | None:
+    """Return the highest pain of the movements and exercises of a local day, 0..10, or None."""
+    ratings = [
+        *(record.pain_during for record in history.measurements if record.taken.day == day),
+        *(log.pain for log in history.exercises_done if log.done.day == day),
+    ]
+    return max((rating for rating in ratings if rating is not None), default=None)
+
+
+def irritability_on(history: History, day: dt.date, now: Pain | None = None) -> Irritability | None:
+    """Return how easily the shoulder was upset on a local day, by all that was said of it.
+
+    Parameters
+    ----------
+    now
+        What is said just now, and is not in the history yet.
+    """
+    said = [session.pain for session in history.sessions if session.started.day == day]
+    ratings = [
+        rating
+        for pain in (*said, now or Pain())
+        for rating in (pain.rest, pain.night, pain.worst_24h)
+        if rating is not None
+    ]
+    return irritability(Pain(worst_24h=max(ratings, default=None)), pain_while_moving(history, day))
+
+
+def pain_to_rest_from(history: History, day: dt.date) -> int | None:
+    """Return the highest pain of a day's movements if it reached the limit, 0..10, or None.
+
+    Who stopped for that pain is not to be asked for more on the same day as if nothing had been.
+    """
+    pain = pain_while_moving(history, day)
+    return pain if pain is not None and pain >= pain_limit(history.plans, day) else None
+
+
 def plan_on(plans: Sequence[Plan], day: dt.date) -> Plan | None:
     """Return the plan in force on a day: the latest begun, the last entered among equals.
 

@@ -10,6 +10,7 @@ import math
 import statistics
 from collections.abc import Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
@@ -26,8 +27,10 @@ WHOLE_EVERY_DAYS = 7
 USUAL_MIN = 1.0
 #: Trials of a movement at home. [project]
 _TRIALS_A_TASK = 3
-#: Sessions whose durations say how long a movement takes. [project]
-_LATEST_SESSIONS = 5
+#: Movements whose times say how long one takes, and how few say it. [project]
+_LATEST_MOVEMENTS, _FEWEST_MOVEMENTS = 12, 3
+#: Minutes from the end of one movement to the end of the next; more means a break. [project]
+_BREAK_MIN = 5.0
 #: Sessions whose times of day say which one is usual, and how few say it. [project]
 _LATEST_TIMES, _FEWEST_TIMES = 9, 3
 #: Minutes around the usual time of day within which most of those sessions began. [project]
@@ -141,27 +144,29 @@ def _days_of_tasks(history: History) -> dict[Task, set[dt.date]]:
 
 
 def _minutes_a_task(history: History) -> float:
-    """Return how long a movement of an arm takes at home by the latest sessions, or usually.
+    """Return how long a movement of an arm takes at home by the latest ones, or usually.
 
-    What counts is the time of a trial that was scored: in a clinic a movement has fewer of them.
+    From the end of one movement, the answer about pain included, to that of the next in the same
+    session; a longer time than `_BREAK_MIN` is a break and says nothing. How long a session was
+    open says nothing either. What counts is the time of a trial that was scored: in a clinic a
+    movement has fewer of them.
     """
-    trials: dict[str, int] = {}
-    for record in history.measurements:
-        scored = sum(trial.scored for trial in record.measurement.trials) or _TRIALS_A_TASK
-        trials[record.session_id] = trials.get(record.session_id, 0) + scored
-    lasted = [
-        session.duration_s / 60 / trials[session.id]
-        for session in history.sessions
-        if session.duration_s and session.id in trials
-    ]
-    if not lasted:
+    lasted = []
+    for before, record in pairwise(sorted(history.measurements, key=lambda done: done.taken.utc)):
+        minutes = (record.taken.utc - before.taken.utc).total_seconds() / 60
+        scored = sum(trial.scored for trial in record.measurement.trials)
+        if before.session_id == record.session_id and scored and 0 < minutes <= _BREAK_MIN:
+            lasted.append(minutes / scored)
+    if len(lasted) < _FEWEST_MOVEMENTS:
         return USUAL_MIN
-    return statistics.median(lasted[-_LATEST_SESSIONS:]) * _TRIALS_A_TASK
+    return statistics.median(lasted[-_LATEST_MOVEMENTS:]) * _TRIALS_A_TASK
 
 
 def _usual_time(history: History) -> dt.time | None:
     """Return the time of day that is nearest to those of the latest sessions."""
-    starts = [session.started.local for session in history.sessions[-_LATEST_TIMES:]]
+    measured = {record.session_id for record in history.measurements}
+    sessions = [session for session in history.sessions if session.id in measured]
+    starts = [session.started.local for session in sessions[-_LATEST_TIMES:]]
     minutes = [start.hour * 60 + start.minute for start in starts]
     if len(minutes) < _FEWEST_TIMES:
         return None

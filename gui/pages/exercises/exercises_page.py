@@ -19,7 +19,7 @@ from measure.domain.exercise_rounds import DayOfExercises, day_of_exercises, una
 from measure.domain.exercises import Exercise
 from measure.domain.home_programme_records import ExerciseLog, NextMorning, Plan
 from measure.domain.records import Person
-from measure.progress.home_programme import plan_on
+from measure.progress.home_programme import pain_while_moving, plan_on
 from measure.storage.store import Store
 from measure.system.clock import new_id
 
@@ -30,6 +30,8 @@ class _Shown:
 
     plan: Plan | None
     day: DayOfExercises
+    #: The highest pain of today's measurements, 0..10, or None.
+    measured_pain: int | None
     unanswered: dt.date | None
     today: dt.date
     done_before: frozenset[Exercise]
@@ -42,6 +44,7 @@ def _read_day(store: Store, person: Person) -> _Shown:
     return _Shown(
         plan=plan,
         day=day_of_exercises(plan, logs, now),
+        measured_pain=pain_while_moving(store.history(person.id), now.day),
         unanswered=unanswered_day(logs, store.next_mornings(person.id), now.day),
         today=now.day,
         done_before=frozenset(log.exercise for log in logs),
@@ -132,7 +135,7 @@ class ExercisesPage(QWidget):
         if person is None:
             return
         self._shown = shown
-        self.today.show_day(person, shown.plan, shown.day)
+        self.today.show_day(person, shown.plan, shown.day, shown.measured_pain)
         asked = shown.unanswered
         if person.demo or (asked is not None and self._later == (person.id, asked)):
             asked = None

@@ -153,20 +153,34 @@ class TodayPage(QWidget):
         self._body.removeWidget(self._asked)
         self._body.insertWidget(0 if before else 1, self._asked)
 
-    def show_day(self, person: Person | None, plan: Plan | None, day: DayOfExercises) -> None:
-        """Show a person's programme and what was logged today."""
+    def show_day(
+        self,
+        person: Person | None,
+        plan: Plan | None,
+        day: DayOfExercises,
+        measured_pain: int | None = None,
+    ) -> None:
+        """Show a person's programme and what was logged today.
+
+        Parameters
+        ----------
+        measured_pain
+            The highest pain of the day while measuring, 0..10; it counts for the limit as well.
+        """
+        ratings = (day.highest_pain(), measured_pain)
+        pain = max((rating for rating in ratings if rating is not None), default=0)
         self.title.setText(
             tr("Exercises: {person}").format(person=person.pseudonym) if person else tr("Exercises")
         )
         planned = plan is not None and bool(plan.exercises)
         real = person is not None and not person.demo
         self._person, self._due = person, day.due
-        passed = plan is not None and _limit_reached(plan, day)
+        passed = plan is not None and 0 < plan.pain_limit <= pain
         left_alone = passed and person is not None and person.id == self._left_alone
         begin = planned and real and not left_alone and bool(day.due)
         self.state.setText(day_words(day, begin=begin))
         self.elsewhere.setVisible(begin and not passed)
-        self._show_start(plan if passed else None, day, begin=begin)
+        self._show_start(plan if passed else None, day, pain, begin=begin)
         self._show_programme(plan if planned else None)
         self._show_entries(plan, day)
         self.empty.setText(_empty_words(person, planned=planned))
@@ -181,7 +195,9 @@ class TodayPage(QWidget):
         self._blank.hide()
         self.edit.setEnabled(False)
 
-    def _show_start(self, limited: Plan | None, day: DayOfExercises, *, begin: bool) -> None:
+    def _show_start(
+        self, limited: Plan | None, day: DayOfExercises, pain: int, *, begin: bool
+    ) -> None:
         """Offer the round; after a plan's limit was reached, first of all to stop for today."""
         self.start.say(
             tr("Continue today's exercises") if day.begun else tr("Start today's exercises")
@@ -194,11 +210,8 @@ class TodayPage(QWidget):
         self._place_question()
         if limited is not None:
             words = tr("Pain reached {pain} today. {limit} You can stop for today.")
-            self.passed.setText(
-                words.format(
-                    pain=day.highest_pain(), limit=limit_passed_sentence(limited.pain_limit)
-                )
-            )
+            limit = limit_passed_sentence(limited.pain_limit)
+            self.passed.setText(words.format(pain=pain, limit=limit))
 
     @Slot()
     def _press_main(self) -> None:
@@ -305,9 +318,3 @@ def _empty_words(person: Person | None, *, planned: bool) -> str:
             "Thawline adds nothing to them."
         )
     return ""
-
-
-def _limit_reached(plan: Plan, day: DayOfExercises) -> bool:
-    """Return whether the pain of a day reached the limit of the plan."""
-    pain = day.highest_pain()
-    return pain is not None and 0 < plan.pain_limit <= pain

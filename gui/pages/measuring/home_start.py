@@ -1,5 +1,6 @@
 """Start page at home: what is measured today, and one button to begin."""
 
+import datetime as dt
 from dataclasses import replace
 
 from PySide6.QtCore import Qt, Signal, Slot
@@ -12,7 +13,7 @@ from gui.session.settings import WindowSettings
 from gui.style.appearance import Appearance
 from gui.text.chart_wording import weekday_name
 from gui.text.wording import affected_name, movement_introduced, tr
-from gui.widgets.buttons import MenuButton, button
+from gui.widgets.buttons import MenuButton, button, give_role
 from gui.widgets.choice_row import ChoiceRow
 from gui.widgets.figures.position_figure import PositionView
 from gui.widgets.layouts import card, clear_layout, column, row, widget_with
@@ -23,7 +24,8 @@ from gui.widgets.text import SignedLine, label
 from gui.widgets.wrapping_check_box import WrappingCheckBox
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
-from measure.domain.records import Person
+from measure.domain.records import History, Person
+from measure.progress.home_programme import Irritability, irritability_on, pain_to_rest_from
 from measure.progress.measuring_plan import MeasuringPlan
 
 #: Width and height of the drawn person, pixels. [technical]
@@ -54,6 +56,12 @@ class HomeStart(QWidget):
         self.sentence = label("", "title")
         self.figure = PositionView(appearance)
         self.figure.setFixedSize(*_FIGURE_PX)
+        #: What is said first on a day on which pain asked for a rest.
+        self.rest_words = label("", "lead")
+        self._rest = card(self.rest_words, role="notice-card")
+        self._today = dt.date.min
+        #: Whose shoulder was said to be sore, and on which day.
+        self._sore_days: set[tuple[str, dt.date]] = set()
         self._tasks = QVBoxLayout()
         self.person = MenuButton(tr("Person"))
         self.edit_person = button(tr("Edit"), "link")
@@ -120,6 +128,7 @@ class HomeStart(QWidget):
         frame_page(
             self,
             self.title,
+            self._rest,
             card(row(self.figure, (today, 1), spacing=gap(4))),
             self._own,
             card(last),
@@ -146,6 +155,8 @@ class HomeStart(QWidget):
         self.choose.toggled.connect(self._choose_toggled)
         for box in (*self.movements.values(), self.sore):
             box.toggled.connect(self.refresh)
+        self.sore.clicked.connect(self._note_sore)
+        self._rest.hide()
         self.refresh()
 
     def show_person(self, person: Person | None) -> None:
@@ -154,7 +165,30 @@ class HomeStart(QWidget):
         self.edit_person.setVisible(person is not None)
         if person is not None:
             self.affected.choose(person.affected)
+        self.sore.setChecked(self._sore_key in self._sore_days)
         self.refresh()
+
+    def show_day(self, history: History, today: dt.date) -> None:
+        """Show first whether pain of this day asks for a rest or for less."""
+        self._today = today
+        rest = pain_to_rest_from(history, today)
+        if irritability_on(history, today) is Irritability.HIGH:
+            self._sore_days.add(self._sore_key)
+        self.sore.setChecked(self._sore_key in self._sore_days)
+        self._rest.setVisible(rest is not None)
+        words = tr("Pain reached {pain} of 10 today. Let the shoulder rest; carry on another day.")
+        self.rest_words.setText(words.format(pain=rest))
+        give_role(self.start, "main" if rest is None else "")
+        self.start.say(tr("Start measuring") if rest is None else tr("Measure all the same"))
+
+    @property
+    def _sore_key(self) -> tuple[str, dt.date]:
+        return (self._person.id if self._person is not None else "", self._today)
+
+    @Slot(bool)
+    def _note_sore(self, sore: bool) -> None:
+        """Remember it for this person and this day alone."""
+        (self._sore_days.add if sore else self._sore_days.discard)(self._sore_key)
 
     def show_plan(self, plan: MeasuringPlan | None) -> None:
         """Show what is due."""

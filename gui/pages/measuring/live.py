@@ -38,7 +38,7 @@ from gui.text.wording import (
     tr,
     value_words,
 )
-from gui.widgets.buttons import button, give_role
+from gui.widgets.buttons import bind_keys, button, give_role
 from gui.widgets.camera_trouble import FAR, FAR_RIGHT, FAR_STEP, FAR_WRONG, CameraTrouble
 from gui.widgets.figures.pause_sign import PauseSign
 from gui.widgets.figures.reading_figure import ReadingFigure
@@ -165,6 +165,12 @@ class LivePage(QWidget):
         together = [self.stop, self.hurts, self.discard, self.here, self.pause]
         self.buttons = LiveButtons(appearance, together, self.retry)
         self._lay_out()
+        bind_keys(self, self.pause, "Space")
+        bind_keys(self, self.here, "H")
+        bind_keys(self, self.discard, "Backspace", "Delete")
+        bind_keys(self, self.stop, "Escape")
+        bind_keys(self, self.hurts, "S")
+        bind_keys(self, self.retry, "R")
         appearance.changed.connect(self._size_words)
 
     def _lay_out(self) -> None:

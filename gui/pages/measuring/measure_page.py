@@ -31,14 +31,18 @@ from gui.session.person_selection import PersonSelection
 from gui.session.services import Services
 from gui.style.measures import GAP_PX, MARGIN_PX
 from gui.text.wording import message_text, tr
-from gui.widgets.buttons import bind_keys
 from gui.widgets.layouts import column, row, widget_with
 from gui.widgets.text import label
 from measure.domain.exercise_rounds import exercises_left
 from measure.domain.records import History, LimitingFactor, Pain, Person
 from measure.domain.screening_records import ScreeningOccasion, ScreeningRecord
 from measure.domain.session_facts import ClinicianValue, SessionState
-from measure.progress.home_programme import assessment_dose, irritability, plan_on
+from measure.progress.home_programme import (
+    assessment_dose,
+    irritability_on,
+    pain_to_rest_from,
+    plan_on,
+)
 from measure.progress.measuring_plan import MeasuringPlan, measuring_plan
 from measure.system.clock import new_id
 
@@ -96,7 +100,6 @@ class MeasurePage(QWidget):
         self._name_line = widget_with(row(self.who, margins=(MARGIN_PX, GAP_PX // 2, MARGIN_PX, 0)))
         column(self._name_line, (self._stack, 1), on=self, spacing=0)
         self._connect()
-        self._bind_keys()
         self.people.load()
 
     def _connect(self) -> None:
@@ -145,16 +148,6 @@ class MeasurePage(QWidget):
         if self.measuring is not None:
             action(self.measuring)
 
-    def _bind_keys(self) -> None:
-        """Give every way while measuring its key; the other pages have theirs."""
-        live = self.live
-        bind_keys(live, live.pause, "Space")
-        bind_keys(live, live.here, "H")
-        bind_keys(live, live.discard, "Backspace", "Delete")
-        bind_keys(live, live.stop, "Escape")
-        bind_keys(live, live.hurts, "S")
-        bind_keys(live, live.retry, "R")
-
     # -- people -------------------------------------------------------------------------------
 
     @Slot(object)
@@ -199,8 +192,10 @@ class MeasurePage(QWidget):
         self.history = history or History(
             person=Person(id=new_id(), pseudonym=tr("Me"), affected=self.start.affected.value or ())
         )
-        plan = measuring_plan(self.history, HOME_MOVEMENTS, self._services.today())
+        today = self._services.today()
+        plan = measuring_plan(self.history, HOME_MOVEMENTS, today)
         self.start.show_plan(plan)
+        self.start.at_home.show_day(self.history, today)
         offering, self._may_offer_exercises = self._may_offer_exercises, False
         if offering and self.start.mode is SessionMode.HOME and self.start.isVisible():
             self._offer_exercises(self.history, plan)
@@ -291,16 +286,18 @@ class MeasurePage(QWidget):
         if not self._tasks or self._checking is not None:
             return
         self._after_exercises = after_exercises
-        if screening_due(screenings, self._services.today()):
-            self._ask_safety(ScreeningOccasion.BEFORE)
+        today = self._services.today()
+        pain = None if self.measuring is not None else pain_to_rest_from(self.history, today)
+        if pain is not None or screening_due(screenings, today):
+            self._ask_safety(ScreeningOccasion.BEFORE, pain)
         else:
             self._after_check()
 
     def _ask_safety(
-        self, occasion: ScreeningOccasion, *, why: str = "", another: bool = False
+        self, occasion: ScreeningOccasion, pain: int | None = None, *, another: bool = False
     ) -> None:
         self._checking = occasion
-        self.safety.ask(occasion, why=why, another=another)
+        self.safety.ask(occasion, pain, another=another)
         self.show_page(self.safety)
         self.safety.keep_focus()
 
@@ -330,7 +327,7 @@ class MeasurePage(QWidget):
         person, services = self.people.person, self._services
         if person is None or not self._tasks:
             return
-        dose = assessment_dose(irritability(pain))
+        dose = assessment_dose(irritability_on(self.history, services.today(), pain))
         tasks = limit_to_dose(self._tasks, dose) or self._tasks
         if services.clips:
             tasks = without_practice(tasks)
@@ -406,8 +403,7 @@ class MeasurePage(QWidget):
         if measuring.asks_for_check:
             clinic = measuring.mode is SessionMode.CLINIC
             another = clinic or measuring.guide.has_other_movement
-            why = tr("Asked now because the pain was rated {pain} of 10.").format(pain=pain)
-            self._ask_safety(ScreeningOccasion.AFTER_PAIN, why=why, another=another)
+            self._ask_safety(ScreeningOccasion.AFTER_PAIN, pain, another=another)
 
     @Slot()
     def _other_movement(self) -> None:

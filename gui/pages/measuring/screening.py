@@ -31,6 +31,17 @@ _FIGURE_PX, _FIGURE_BESIDE_LARGE_PX = (280, 360), (250, 300)
 _END_PX = 8
 
 
+def _cause(check: ScreeningOccasion, pain: int) -> str:
+    """Return why the questions appear."""
+    after = check is ScreeningOccasion.AFTER_PAIN
+    words = (
+        tr("Asked now because the pain was rated {pain} of 10.")
+        if after
+        else tr("Asked again because pain reached {pain} of 10 today.")
+    )
+    return words.format(pain=pain)
+
+
 class SafetyPage(QWidget):
     """Runs a :class:`RedFlagScreening`; tells whether measuring may go on.
 
@@ -71,18 +82,20 @@ class SafetyPage(QWidget):
     def screening(self) -> RedFlagScreening:
         return self._screening
 
-    def ask(self, check: ScreeningOccasion, *, why: str = "", another: bool = False) -> None:
+    def ask(
+        self, check: ScreeningOccasion, pain: int | None = None, *, another: bool = False
+    ) -> None:
         """Begin the questions.
 
         Parameters
         ----------
-        why
-            Why they are asked just now, where that is not plain.
+        pain
+            The pain of today, 0..10, because of which they are asked now; None for another cause.
         another
             Whether there is another movement that could be measured instead of a painful one.
         """
         self._screening = RedFlagScreening.begin(check)
-        self._why, self._another = why, another
+        self._why, self._another = "" if pain is None else _cause(check, pain), another
         self._show()
 
     def give(self, answer: ScreeningAnswer, _checked: bool = False) -> None:

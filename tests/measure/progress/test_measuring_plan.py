@@ -99,26 +99,43 @@ def test_a_clinicians_movements_stand_above_the_usual_ones() -> None:
     assert plan.tasks == ((Movement.ABDUCTION, Side.LEFT),)
 
 
-def test_minutes_are_those_of_the_persons_own_sessions() -> None:
-    found = _measured(0, whole=(1,))
-    lasted = tuple(replace(session, duration_s=240.0) for session in found.sessions)
-    plan = measuring_plan(replace(found, sessions=lasted), EVERYTHING, day(3))
-    assert plan.minutes_a_task == pytest.approx((4 / 3 + 4 / 4) / 2)
-    assert plan.minutes(3) == 4
-    assert plan.next_day - day(3) == dt.timedelta()
+def _taken_at(found: History, *minutes: float, trials: int = 3) -> History:
+    """Return the history with its movements done at these minutes, the sessions left open."""
+    made = tuple(sample.trial(90.0 + number) for number in range(trials))
+    in_order = sorted(found.measurements, key=lambda record: record.taken.utc)
+    records = tuple(
+        replace(
+            record,
+            taken=Timestamp(utc=record.taken.utc + dt.timedelta(minutes=minute)),
+            measurement=replace(record.measurement, trials=made),
+        )
+        for record, minute in zip(in_order, minutes, strict=True)
+    )
+    open_long = tuple(replace(session, duration_s=7200.0) for session in found.sessions)
+    return replace(found, measurements=records, sessions=open_long)
+
+
+def test_minutes_are_those_of_the_persons_own_movements() -> None:
+    found = _taken_at(_measured(0, 2), 1.0, 3.0, 5.0, 1.0, 2.5, 5.0)
+    plan = measuring_plan(found, EVERYTHING, day(4))
+    assert plan.minutes_a_task == pytest.approx(2.0)
+    assert plan.minutes(3) == 6
+
+
+def test_neither_breaks_nor_an_open_window_make_movements_long() -> None:
+    found = _taken_at(_measured(0, 2), 1.0, 61.0, 62.5, 1.0, 2.5, 4.0)
+    assert measuring_plan(found, EVERYTHING, day(4)).minutes_a_task == pytest.approx(1.5)
+
+
+def test_too_few_movements_say_nothing_of_how_long_they_take() -> None:
+    found = _taken_at(_measured(0), 1.0, 5.0, 9.0)
+    assert measuring_plan(found, EVERYTHING, day(2)).minutes_a_task == USUAL_MIN
 
 
 def test_two_trials_in_a_clinic_say_how_long_three_take_at_home() -> None:
-    found = _measured(0)
-    two = (sample.trial(91.0), sample.trial(93.0))
-    records = tuple(
-        replace(record, measurement=replace(record.measurement, trials=two))
-        for record in found.measurements
-    )
-    lasted = tuple(replace(session, duration_s=72.0) for session in found.sessions)
-    plan = measuring_plan(replace(found, measurements=records, sessions=lasted), EVERYTHING, day(2))
-    # Three movements of two trials in 1.2 minutes: 0.2 minutes a trial.
-    assert plan.minutes_a_task == pytest.approx(0.6)
+    found = _taken_at(_measured(0, 2), 1.0, 1.4, 1.8, 1.0, 1.4, 1.8, trials=2)
+    # Two trials in 0.4 minutes.
+    assert measuring_plan(found, EVERYTHING, day(4)).minutes_a_task == pytest.approx(0.6)
 
 
 def _begun_at(*times: str) -> History:

@@ -3,11 +3,13 @@
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QLabel
 
 from gui.app.main_window import SMALLEST_PX
 from gui.protocol.red_flags import ScreeningAnswer, ScreeningPage
 from measure.domain.exercises import Exercise, ListedExercise
 from measure.domain.home_programme_records import Plan, PlannedExercise
+from measure.domain.landmarks import Side
 from measure.domain.records import LimitingFactor
 from measure.domain.screening_records import ScreeningOutcome
 from tests.support.gui.measuring_steps import begin_clinic, begin_home, begin_single, shown, trials
@@ -180,3 +182,50 @@ def test_pain_at_the_limit_lets_the_next_movement_wait(
     if waits:
         assert page.next.pain_words.isVisible()
         assert f"The limit is {limit or 4}." in page.next.pain_words.text()
+
+
+def _stopped_for_pain(stage: WindowHarness, pain: int = 8) -> None:
+    """Measure one movement that hurts so much, and stop for today."""
+    begin_home(stage)
+    page = stage.window.measure
+    trials(stage, 100.0, 100.0, 100.0, 100.0)
+    page.pain.pain.button(pain).click()
+    page.pain.done.click()
+    stage.settle()
+    page.safety.give(ScreeningAnswer.NONE_FITS)
+    page.safety.give(ScreeningAnswer.NONE_FITS)
+    page.safety.stopped.emit()
+    stage.settle()
+    page.summary.finish.click()
+    stage.settle()
+
+
+def test_a_stop_for_pain_is_remembered_that_day(stage: WindowHarness) -> None:
+    page = stage.window.measure
+    _stopped_for_pain(stage)
+    home = page.start.at_home
+    assert home.rest_words.isVisible()
+    assert "Pain reached 8 of 10 today." in home.rest_words.text()
+    assert home.start.accessibleName() == "Measure all the same"
+    home.start.click()
+    stage.settle()
+    # Answers of the same day do not hold any more.
+    assert shown(stage) is page.safety
+    said = [words.text() for words in page.safety.findChildren(QLabel)]
+    assert "Asked again because pain reached 8 of 10 today." in said
+
+
+def test_a_shoulder_easily_irritated_stays_so_that_day_for_that_person_alone(
+    stage: WindowHarness,
+) -> None:
+    page = stage.window.measure
+    _stopped_for_pain(stage)
+    home = page.start.at_home
+    assert home.sore.isChecked()
+    assert {task.trials for task in home.tasks} == {2}
+    other = stage.keeper.add_person("Yarrow", (Side.LEFT,))
+    page.people.choose(other.id)
+    stage.settle()
+    assert not home.sore.isChecked()
+    assert not home.rest_words.isVisible()
+    assert home.start.accessibleName() == "Start measuring"
