@@ -18,6 +18,7 @@ from measure.progress.sentences import (
     verdict_words,
 )
 from measure.progress.shoulder import SideProgress
+from measure.progress.stall import STALL_BELOW_DEG
 from measure.progress.warm_up import WarmUpEffect
 from measure.progress.weekly_verdicts import Verdict
 from measure.progress.wording import VERDICT_WORDS, change_words, slope_words
@@ -98,11 +99,18 @@ def logged_words(history: History, today: dt.date) -> str:
 def progress_notes(sides: Sequence[SideProgress]) -> tuple[str, ...]:
     """Return notes on a movement: what to doubt, changes and events, tasks."""
     lines = []
-    if any(side.drifted_by is not None for side in sides):
+    drifted = [side for side in sides if side.drifted_by is not None]
+    if drifted:
         lines.append(
             tr(
-                "Both shoulders changed together, so the set-up may have changed and no trend is "
-                "shown."
+                "The readings of both shoulders moved the same way, so the set-up may have "
+                "changed, and no change a month is shown."
+            )
+        )
+    if any(side.verdict is Verdict.STALLED for side in drifted):
+        lines.append(
+            tr("“Levelled off” still holds: as measured, the gain is below {gain} a month.").format(
+                gain=f"{STALL_BELOW_DEG:.0f}°"
             )
         )
     for side in sides:

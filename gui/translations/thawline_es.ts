@@ -2984,16 +2984,16 @@
         <translation>Las tendencias del lado {side} se cuentan desde el {day} ({why}).</translation>
     </message>
     <message>
+        <source>Before and after, by fitted lines</source>
+        <translation>Antes y después, según líneas ajustadas</translation>
+    </message>
+    <message>
         <source>Per month before</source>
         <translation>Al mes, antes</translation>
     </message>
     <message>
         <source>Per month after</source>
         <translation>Al mes, después</translation>
-    </message>
-    <message>
-        <source>*: based mostly on an assumption until there are more days.</source>
-        <translation>*: se basa sobre todo en un supuesto hasta que haya más días.</translation>
     </message>
     <message>
         <source>Yes: even the lower end of the intervals of the last days is enough. Not shown: it is not enough, which says nothing about what the person can do. Few days: fewer than {days} days with a reading in the last weeks.</source>
@@ -3028,10 +3028,6 @@
         <translation>{change}, probablemente no más: es reciente</translation>
     </message>
     <message>
-        <source>Before and after</source>
-        <translation>Antes y después</translation>
-    </message>
-    <message>
         <source>Overall change</source>
         <translation>Cambio total</translation>
     </message>
@@ -3042,6 +3038,10 @@
     <message>
         <source>At once</source>
         <translation>De inmediato</translation>
+    </message>
+    <message>
+        <source>*: too few days yet, so this is mostly what is usual.</source>
+        <translation>*: aún hay muy pocos días, por lo que es sobre todo lo habitual.</translation>
     </message>
     <message>
         <source>{movement} from {range}</source>
@@ -3156,8 +3156,12 @@
         <translation>Días con ejercicios anotados: {week} en la última semana, {month} en las últimas cuatro semanas.</translation>
     </message>
     <message>
-        <source>Both shoulders changed together, so the set-up may have changed and no trend is shown.</source>
-        <translation>Los dos hombros cambiaron a la vez, así que puede que haya cambiado la colocación y no se muestra ninguna tendencia.</translation>
+        <source>The readings of both shoulders moved the same way, so the set-up may have changed, and no change a month is shown.</source>
+        <translation>Las lecturas de ambos hombros variaron en el mismo sentido; quizá cambió la colocación, y no se muestra ningún cambio al mes.</translation>
+    </message>
+    <message>
+        <source>“Levelled off” still holds: as measured, the gain is below {gain} a month.</source>
+        <translation>«Estabilizado» sigue valiendo: según lo medido, la mejora es inferior a {gain} al mes.</translation>
     </message>
     <message>
         <source>{side} arm: enough movement to {tasks}.</source>
@@ -4316,10 +4320,6 @@
         <translation>aún no es seguro: un resultado exige más del 95 %</translation>
     </message>
     <message>
-        <source>{words}, mostly an assumption</source>
-        <translation>{words}, en su mayor parte un supuesto</translation>
-    </message>
-    <message>
         <source>The person now stands {how} compared with the first readings, which may change a reading by about {effect}. Go back to the old place, or add “camera changed” as an event.</source>
         <translation>La persona está ahora {how} respecto a las primeras lecturas, lo que puede cambiar una lectura en torno a {effect}. Vuelva al lugar de antes o añada «cambio de cámara» como acontecimiento.</translation>
     </message>
@@ -4362,10 +4362,6 @@
     <message>
         <source>“Levelled off” means that a gain of 5° a month is unlikely while this side still moves less than the other. It is missed more often than it is wrong.</source>
         <translation>«Estabilizado» significa que una mejoría de 5° al mes es poco probable mientras este lado aún se mueve menos que el otro. Pasa inadvertido más veces de las que es erróneo.</translation>
-    </message>
-    <message>
-        <source>Before and after an event: two lines and a step, drawn towards a weak assumption (slopes of +2 ± 6° a month, step 0 ± 10°) until there are enough days.</source>
-        <translation>Antes y después de un acontecimiento: dos líneas y un escalón, acercados a un supuesto débil (pendientes de +2 ± 6° al mes, escalón de 0 ± 10°) hasta que haya días suficientes.</translation>
     </message>
     <message>
         <source>The limits for trends, everyday tasks and prompts are Thawline&apos;s own. No physiotherapist has confirmed them yet.</source>
@@ -4548,12 +4544,28 @@
         <translation>Los minutos al final del recorrido son las repeticiones anotadas por el tiempo previsto de mantenimiento, en cada lado. Donde no se anotaron repeticiones, no se cuentan minutos.</translation>
     </message>
     <message>
+        <source>increase shown on {day}, by now no longer clear</source>
+        <translation>aumento mostrado el {day}, que ahora ya no es claro</translation>
+    </message>
+    <message>
+        <source>decrease shown on {day}, by now no longer clear</source>
+        <translation>disminución mostrada el {day}, que ahora ya no es clara</translation>
+    </message>
+    <message>
         <source>{verdict}, counted since {day}</source>
         <translation>{verdict}, contado desde el {day}</translation>
     </message>
     <message>
         <source>{verdict}, counted since {day} ({why})</source>
         <translation>{verdict}, contado desde el {day} ({why})</translation>
+    </message>
+    <message>
+        <source>Lines fitted before and after “{what}” on {day} (days with readings since: {days}): {change} from that day to the latest reading; at once {step}. Change per month before: {before}; after: {after}.</source>
+        <translation>Líneas ajustadas antes y después de «{what}», {day} (días con lecturas desde entonces: {days}): {change} desde ese día hasta la última lectura; de inmediato {step}. Cambio al mes antes: {before}; después: {after}.</translation>
+    </message>
+    <message>
+        <source>{words} (too few days: mostly what is usual)</source>
+        <translation>{words} (muy pocos días: sobre todo lo habitual)</translation>
     </message>
     <message>
         <source>The {side} hand is the dominant one. In healthy shoulders, {facts}.</source>
@@ -4568,8 +4580,44 @@
         <translation>la mano dominante a menudo llega algo menos arriba por la espalda</translation>
     </message>
     <message>
+        <source>Before and after an event: two lines and a step, drawn towards a weak assumption (slopes of +2 ± 6° a month, step 0 ± 10°) until there are enough days. The changes at the top compare medians of the last days with those up to the day named there, so the two differ a little.</source>
+        <translation>Antes y después de un acontecimiento: dos líneas y un escalón, acercados a una suposición débil (pendientes de +2 ± 6° al mes, escalón de 0 ± 10°) hasta que haya días suficientes. Los cambios de la parte superior comparan medianas de los últimos días con las de los días hasta la fecha indicada allí; por eso difieren un poco.</translation>
+    </message>
+    <message>
+        <source>Left shoulder since {day} ({why}): {parts}</source>
+        <translation>Hombro izquierdo desde el {day} ({why}): {parts}</translation>
+    </message>
+    <message>
+        <source>Right shoulder since {day} ({why}): {parts}</source>
+        <translation>Hombro derecho desde el {day} ({why}): {parts}</translation>
+    </message>
+    <message>
         <source>little or no recent change</source>
         <translation>poco o ningún cambio reciente</translation>
+    </message>
+    <message>
+        <source>more movement earlier, by now no longer clear</source>
+        <translation>antes más movimiento, que ahora ya no es claro</translation>
+    </message>
+    <message>
+        <source>less movement earlier, by now no longer clear</source>
+        <translation>antes menos movimiento, que ahora ya no es claro</translation>
+    </message>
+    <message>
+        <source>no readings yet</source>
+        <translation>aún sin lecturas</translation>
+    </message>
+    <message>
+        <source>more movement earlier in {movements}, by now no longer clear</source>
+        <translation>antes más movimiento en {movements}, que ahora ya no es claro</translation>
+    </message>
+    <message>
+        <source>less movement earlier in {movements}, by now no longer clear</source>
+        <translation>antes menos movimiento en {movements}, que ahora ya no es claro</translation>
+    </message>
+    <message>
+        <source>no readings yet of {movements}</source>
+        <translation>aún sin lecturas de {movements}</translation>
     </message>
     <message>
         <source>counted from {day} on ({why})</source>
@@ -5368,10 +5416,6 @@
         <translation>{words} (aún sin demostrar)</translation>
     </message>
     <message>
-        <source>Before and after “{what}” on {day}: {change} since then. Immediate step {step}; {before} a month before, {after} a month after.</source>
-        <translation>Antes y después de «{what}» el {day}: {change} desde entonces. Salto inmediato {step}; {before} al mes antes, {after} al mes después.</translation>
-    </message>
-    <message>
         <source>Whatever else happened at the same time cannot be separated from the effect of an event, and neither can chance.</source>
         <translation>Lo que ocurrió además al mismo tiempo no puede separarse del efecto de un acontecimiento, y el azar tampoco.</translation>
     </message>
@@ -5598,10 +5642,6 @@
     <message>
         <source>a gain of {gain} a month would show in about a week</source>
         <translation>una mejora de {gain} al mes se vería en una semana aproximadamente</translation>
-    </message>
-    <message>
-        <source>Since {day} ({why}): {parts}</source>
-        <translation>Desde el {day} ({why}): {parts}</translation>
     </message>
     <message>
         <source>shows that sessions were saved here</source>

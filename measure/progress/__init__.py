@@ -19,9 +19,10 @@ Public names:
     overview: Progress, history_until, progress_of
     phases: SeriesPhase
     sentences: A_MONTH, NO_ADVICE, OTHER_CAUSES, TEMPLATES, also_seen, change_sentence,
-        counted_from, doubt_sentence, effect_sentence, effect_words, plain_verdict_words,
-        setup_sentence, shared_sentences, short_name, shown_change, side_sentences, slope_sentence,
-        told_since, uncompared_slope, unproven, verdict_words, visit_sentence, when_known_sentence
+        counted_from, doubt_sentence, effect_sentence, effect_words, no_longer_clear,
+        plain_verdict_words, setup_sentence, shared_sentences, short_name, shown_change,
+        side_sentences, slope_sentence, told_since, uncompared_slope, unproven, verdict_words,
+        visit_sentence, when_known_sentence
     series: INSTRUMENT_CHANGED, Series, event_breaks, instrument_of, instrument_signature,
         series_by_timing
     shoulder: SideProgress
@@ -29,6 +30,7 @@ Public names:
     side_wording: END_WORDS, SIDES_CAUTION, SIDE_TEMPLATES, SMALLEST, amount_words,
         deficit_sentence, dominance_sentence, end_times_words, ends_sentence, months_sentence,
         pattern_sentence, share_words, side_by_side_sentences
+    stall: STALL_BELOW_DEG
     warm_up: WarmUpEffect, warm_up_effects
     week_sentence: TEMPLATES, counted_sentence, forecast_sentence, other_sentence, week_sentence
     weekly_verdicts: LEAST_DAYS, LEAST_WEEKS, Verdict, WINDOW_DAY

@@ -39,6 +39,11 @@ EXTERNAL_ROTATION = "External rotation"
 TURNED = "{before} until about {day} ({low} to {high}); since then: {now}"
 LOST_SUDDENLY = "sudden loss of {amount} from {day} on; since then: {now}"
 FIRST_TOLD = "{verdict}, shown since {day}"
+#: What is said of a change that was certain once, but is not by the line of today.
+NO_LONGER_CLEAR: Mapping[Verdict, str] = {
+    Verdict.GAINING: "increase shown on {day}, by now no longer clear",
+    Verdict.LOSING: "decrease shown on {day}, by now no longer clear",
+}
 LAPSED = (
     "no reading since {last}, so nothing can be said about today; "
     "the verdict on {day} was: {verdict}"
@@ -73,10 +78,11 @@ STILL_HOLDS = "certain when first shown; too little evidence against it since th
 MORE_EVIDENCE = "not yet certain: a verdict needs more than 95 %"
 OVER_ALL = "clear over the whole time, not in the last weeks"
 EFFECT = (
-    "Before and after “{what}” on {day}: {change} since then. Immediate step {step}; {before} a "
-    "month before, {after} a month after."
+    "Lines fitted before and after “{what}” on {day} (days with readings since: {days}): {change} "
+    "from that day to the latest reading; at once {step}. Change per month before: {before}; "
+    "after: {after}."
 )
-ASSUMED = "{words}, mostly an assumption"
+ASSUMED = "{words} (too few days: mostly what is usual)"
 NOW_STANDS = (
     "The person now stands {how} compared with the first readings, which may change a reading by "
     "about {effect}. Go back to the old place, or add “camera changed” as an event."
@@ -110,6 +116,7 @@ TEMPLATES = (
     TURNED,
     LOST_SUDDENLY,
     FIRST_TOLD,
+    *NO_LONGER_CLEAR.values(),
     LAPSED,
     NEVER_SAID,
     COUNTED_ANEW,
@@ -186,11 +193,21 @@ def plain_verdict_words(side: SideProgress, tr: Translate = english) -> str:
         latest = side.series.breaks[-1]
         return tr(COUNTED_ANEW).format(day=date_words(latest.day, tr), why=tr(latest.why))
     since = told_since(side)
+    if since is not None and no_longer_clear(side):
+        return tr(NO_LONGER_CLEAR[side.verdict]).format(day=date_words(since, tr))
     if since is not None and side.verdict in _DATED:
         return tr(FIRST_TOLD).format(verdict=now, day=date_words(since, tr))
     if side.verdict is Verdict.NO_CLEAR_CHANGE:
         return _counted_words(side, now, tr)
     return now
+
+
+def no_longer_clear(side: SideProgress) -> bool:
+    """Return whether a change holds that was certain when first shown, but not by today's line."""
+    slope = shown_change(side)
+    if side.verdict not in NO_LONGER_CLEAR or side.current.turn is not None or slope is None:
+        return False
+    return told_since(side) is not None and slope.low <= 0 <= slope.high
 
 
 def counted_from(side: SideProgress) -> dt.date:
@@ -305,7 +322,7 @@ def doubt_sentence(side: SideProgress, tr: Translate = english) -> str:
         return tr(COUNTED_SINCE).format(day=short_date(latest.day, tr))
     slope = shown_change(side)
     if slope is not None and side.verdict in _CHANGING and slope.low <= 0 <= slope.high:
-        return tr(STILL_HOLDS)
+        return "" if no_longer_clear(side) else tr(STILL_HOLDS)
     if unproven(side, slope):
         return tr(MORE_EVIDENCE)
     if unproven(side, change):
@@ -340,6 +357,7 @@ def effect_sentence(compared: BeforeAfter, movement: Movement, tr: Translate = e
     return tr(EFFECT).format(
         what=tr(compared.event.what),
         day=date_words(compared.event.day, tr),
+        days=effect.days_after,
         change=words(effect.change_since),
         step=words(effect.step),
         before=words(effect.slope_before),

@@ -4,14 +4,15 @@ Two further ones follow it where they are needed: what changed at the other shou
 gain would show.
 """
 
-import datetime as dt
 from collections.abc import Mapping, Sequence
+from enum import StrEnum
 
 from measure.domain.landmarks import Side
 from measure.domain.movements import MOVEMENTS, Movement
 from measure.progress.dates import date_words
 from measure.progress.overview import Progress
-from measure.progress.sentences import short_name
+from measure.progress.sentences import no_longer_clear, short_name
+from measure.progress.series import Break
 from measure.progress.shoulder import SideProgress
 from measure.progress.weekly_verdicts import Verdict
 from measure.progress.wording import Translate, english, signed
@@ -23,9 +24,25 @@ SHOULDER: Mapping[Side, str] = {
     Side.LEFT: "Left shoulder: {parts}",
     Side.RIGHT: "Right shoulder: {parts}",
 }
+#: The same where all that is said counts from the same day on.
+SHOULDER_SINCE: Mapping[Side, str] = {
+    Side.LEFT: "Left shoulder since {day} ({why}): {parts}",
+    Side.RIGHT: "Right shoulder since {day} ({why}): {parts}",
+}
 BOTH = "Both shoulders: {parts}"
+
+
+class _Besides(StrEnum):
+    """What is said of a movement in place of its verdict."""
+
+    GAIN_NO_LONGER_CLEAR = "gain-no-longer-clear"
+    LOSS_NO_LONGER_CLEAR = "loss-no-longer-clear"
+    NOT_SINCE = "not-since"
+
+
+_Kind = Verdict | _Besides
 #: What a verdict says of all main movements at once.
-WHOLE_SHOULDER: Mapping[Verdict, str] = {
+WHOLE_SHOULDER: Mapping[_Kind, str] = {
     Verdict.LOSING: "less movement than before",
     Verdict.LIKELY_LOSING: "probably less movement than before",
     Verdict.GAINING: "more movement than before",
@@ -35,9 +52,12 @@ WHOLE_SHOULDER: Mapping[Verdict, str] = {
     Verdict.NO_CLEAR_CHANGE: "no clear change",
     Verdict.TOO_EARLY: "too early to say",
     Verdict.NO_RECENT: "no readings in the last three weeks, so nothing can be said of today",
+    _Besides.GAIN_NO_LONGER_CLEAR: "more movement earlier, by now no longer clear",
+    _Besides.LOSS_NO_LONGER_CLEAR: "less movement earlier, by now no longer clear",
+    _Besides.NOT_SINCE: "no readings yet",
 }
 #: What a verdict says of some movements, in the order in which it is said.
-PARTS: Mapping[Verdict, str] = {
+PARTS: Mapping[_Kind, str] = {
     Verdict.LOSING: "less movement in {movements}",
     Verdict.LIKELY_LOSING: "probably less movement in {movements}",
     Verdict.GAINING: "more movement in {movements}",
@@ -47,11 +67,13 @@ PARTS: Mapping[Verdict, str] = {
     Verdict.NO_CLEAR_CHANGE: "no clear change in {movements}",
     Verdict.TOO_EARLY: "too early to say for {movements}",
     Verdict.NO_RECENT: "no recent readings of {movements}",
+    _Besides.GAIN_NO_LONGER_CLEAR: "more movement earlier in {movements}, by now no longer clear",
+    _Besides.LOSS_NO_LONGER_CLEAR: "less movement earlier in {movements}, by now no longer clear",
+    _Besides.NOT_SINCE: "no readings yet of {movements}",
 }
 SHOWS_IN_WEEKS = "a gain of {gain} a month would show in about {weeks} weeks"
 SHOWS_IN_A_WEEK = "a gain of {gain} a month would show in about a week"
 COUNTS_FROM = "counted from {day} on ({why})"
-SINCE_BREAK = "Since {day} ({why}): {parts}"
 WHOLE = "{first}."
 AND = "{first} and {second}"
 
@@ -65,13 +87,13 @@ _CHANGED = frozenset(
 TEMPLATES = (
     NOTHING_YET,
     *SHOULDER.values(),
+    *SHOULDER_SINCE.values(),
     BOTH,
     *WHOLE_SHOULDER.values(),
     *PARTS.values(),
     SHOWS_IN_WEEKS,
     SHOWS_IN_A_WEEK,
     COUNTS_FROM,
-    SINCE_BREAK,
     WHOLE,
     AND,
 )
@@ -84,26 +106,32 @@ def week_sentence(progress: Progress, tr: Translate = english) -> str:
     line of its own.
     """
     shown = _main(progress, affected=True)
-    since = _shared_break(progress)
-    if since is not None:
-        day, why = since
-        parts = tr(WHOLE_SHOULDER[Verdict.NO_CLEAR_CHANGE])
-        clauses = [tr(SINCE_BREAK).format(day=date_words(day, tr), why=tr(why), parts=parts)]
-    elif len({frozenset(_kinds(items).items()) for items in shown.values()}) == 1 < len(shown):
+    alike = len({frozenset(_kinds(items).items()) for items in shown.values()}) == 1 < len(shown)
+    if alike and not any(_shared_break(items) for items in shown.values()):
         clauses = [tr(BOTH).format(parts=_parts(next(iter(shown.values())), tr))]
     else:
-        clauses = [
-            tr(SHOULDER[side]).format(parts=_parts(items, tr)) for side, items in shown.items()
-        ]
+        clauses = [_shoulder(side, items, tr) for side, items in shown.items()]
     lines = [tr(WHOLE).format(first=clause) for clause in clauses]
     return "\n".join(lines) or tr(NOTHING_YET)
+
+
+def _shoulder(side: Side, items: Sequence[SideProgress], tr: Translate) -> str:
+    """Return what is said of one shoulder, with the day from which on all of it counts.
+
+    Without that day a change, or none, seems to be one since the first days.
+    """
+    parts, since = _parts(items, tr), _shared_break(items)
+    if since is None:
+        return tr(SHOULDER[side]).format(parts=parts)
+    words = tr(SHOULDER_SINCE[side])
+    return words.format(day=date_words(since.day, tr), why=tr(since.why), parts=parts)
 
 
 def other_sentence(progress: Progress, tr: Translate = english) -> str:
     """Return what changed in the main movements of the other side, or nothing."""
     lines = []
     for side, items in _main(progress, affected=False).items():
-        changed = [item for item in items if item.verdict in _CHANGED]
+        changed = [item for item in items if _kind(item) in _CHANGED]
         if changed:
             parts = _of_some(changed, tr) if len(changed) < len(items) else _parts(changed, tr)
             lines.append(tr(WHOLE).format(first=tr(SHOULDER[side]).format(parts=parts)))
@@ -123,11 +151,10 @@ def counted_sentence(progress: Progress, tr: Translate = english) -> str:
 
     Where the sentence of the week says it, it is not said again.
     """
-    if _shared_break(progress) is not None:
-        return ""
     breaks = {
         (item.series.breaks[-1].day, item.series.breaks[-1].why)
         for items in _main(progress, affected=True).values()
+        if _shared_break(items) is None
         for item in items
         if item.verdict in _OPEN and item.series.breaks
     }
@@ -145,31 +172,47 @@ def _main(progress: Progress, *, affected: bool) -> dict[Side, list[SideProgress
     return {side: items for side, items in sides.items() if items}
 
 
-def _kinds(main: Sequence[SideProgress]) -> dict[Movement, Verdict]:
-    return {item.movement: item.verdict for item in main}
+def _kinds(main: Sequence[SideProgress]) -> dict[Movement, _Kind]:
+    """Return what is said of each movement of one shoulder."""
+    since = _shared_break(main)
+    return {
+        item.movement: _Besides.NOT_SINCE
+        if since is not None and item.series.date(-1) < since.day
+        else _kind(item)
+        for item in main
+    }
+
+
+def _kind(item: SideProgress) -> _Kind:
+    if not no_longer_clear(item):
+        return item.verdict
+    gained = item.verdict is Verdict.GAINING
+    return _Besides.GAIN_NO_LONGER_CLEAR if gained else _Besides.LOSS_NO_LONGER_CLEAR
 
 
 def _parts(main: Sequence[SideProgress], tr: Translate) -> str:
     """Return what is said of one shoulder, the losses first."""
-    verdicts = set(_kinds(main).values())
-    if len(verdicts) == 1:
-        return tr(WHOLE_SHOULDER[main[0].verdict])
+    kinds = set(_kinds(main).values())
+    if len(kinds) == 1:
+        return tr(WHOLE_SHOULDER[kinds.pop()])
     return _of_some(main, tr)
 
 
-def _shared_break(progress: Progress) -> tuple[dt.date, str] | None:
-    """Return from when on, and why, no clear change is said of the one affected shoulder.
+def _shared_break(main: Sequence[SideProgress]) -> Break | None:
+    """Return the break from which on everything counts that is said of one shoulder, or None.
 
-    Without it "no clear change" seems to deny a change since the first days.
+    A movement that was not measured since counts with it: what is known of it is older.
     """
-    sides = list(_main(progress, affected=True).values())
-    if len(sides) != 1 or set(_kinds(sides[0]).values()) != {Verdict.NO_CLEAR_CHANGE}:
+    breaks = [item.series.breaks[-1] for item in main if item.series.breaks]
+    latest = max(breaks, key=lambda item: item.day, default=None)
+    if latest is None:
         return None
-    breaks = {
-        (item.series.breaks[-1].day, item.series.breaks[-1].why) if item.series.breaks else None
-        for item in sides[0]
-    }
-    return breaks.pop() if len(breaks) == 1 else None
+    shared = all(
+        item.series.date(-1) < latest.day
+        or (item.series.breaks and item.series.breaks[-1].day == latest.day)
+        for item in main
+    )
+    return latest if shared else None
 
 
 def _of_some(main: Sequence[SideProgress], tr: Translate) -> str:

@@ -27,7 +27,8 @@ CAVEATS = (
     "“Levelled off” means that a gain of 5° a month is unlikely while this side still moves less "
     "than the other. It is missed more often than it is wrong.",
     "Before and after an event: two lines and a step, drawn towards a weak assumption (slopes of "
-    "+2 ± 6° a month, step 0 ± 10°) until there are enough days.",
+    "+2 ± 6° a month, step 0 ± 10°) until there are enough days. The changes at the top compare "
+    "medians of the last days with those up to the day named there, so the two differ a little.",
     "Behind the back, levels of the spine are shown. Changes are given in levels and centimetres, "
     "both approximate: they assume a back of usual length.",
     "The limits for trends, everyday tasks and prompts are Thawline's own. No physiotherapist "

@@ -12,7 +12,7 @@ from measure.progress.clinician_prompts import PromptKind
 from measure.progress.comparison import Change
 from measure.progress.dates import date_words
 from measure.progress.overview import Progress
-from measure.progress.sentences import plain_verdict_words, short_name
+from measure.progress.sentences import no_longer_clear, plain_verdict_words, short_name
 from measure.progress.series import INSTRUMENT_CHANGED
 from measure.progress.shoulder import SideProgress
 from measure.progress.side_wording import share_words
@@ -188,7 +188,8 @@ def _why_not_comparable(side: SideProgress, since: dt.date | None, tr: Translate
 
 def _verdict(side: SideProgress, tr: Translate) -> str:
     """Return the verdict of today, with its turn; since when it was shown stands in the table."""
-    if side.current.turn is None and side.verdict is not Verdict.NO_RECENT:
+    in_words = side.current.turn is not None or no_longer_clear(side)
+    if not in_words and side.verdict is not Verdict.NO_RECENT:
         return tr(VERDICT_WORDS[side.verdict])
     return plain_verdict_words(side, tr)
 

@@ -143,7 +143,7 @@ def event_table(sides: Sequence[SideProgress], tr: Translate) -> str:
     if not events:
         return ""
     heads = (
-        tr("Before and after"),
+        tr("Before and after, by fitted lines"),
         tr("Change since"),
         tr("At once"),
         tr("Per month before"),
@@ -151,7 +151,7 @@ def event_table(sides: Sequence[SideProgress], tr: Translate) -> str:
     )
     head = "".join(f'<th width="20%">{words}</th>' for words in heads)
     rows = "".join(_event_rows(sides, event, tr) for event in events)
-    assumed = tr("*: based mostly on an assumption until there are more days.")
+    assumed = tr("*: too few days yet, so this is mostly what is usual.")
     return (
         f'<table class="data" width="100%"><tr>{head}</tr>{rows}</table>'
         f"<p>{tr(OTHER_CAUSES)} {assumed}</p>"

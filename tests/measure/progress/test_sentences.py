@@ -182,7 +182,10 @@ def test_an_event_stands_with_its_four_numbers_and_the_doubt() -> None:
     injected = event(person(), kind=EventKind.INJECTION, day=day(61), side=Side.LEFT)
     hurt = side(events=[injected])
     (sentence,) = [words for words in side_sentences(hurt) if "injection" in words]
-    assert sentence.startswith(f"Before and after “injection” on {date_words(day(61))}: +")
+    assert sentence.startswith(
+        f"Lines fitted before and after “injection” on {date_words(day(61))} (days with readings "
+    )
+    assert "from that day to the latest reading" in sentence
     assert sentence.count("°") == 4
     assert OTHER_CAUSES in shared_sentences([hurt])
     assert OTHER_CAUSES not in shared_sentences([side()])
@@ -198,7 +201,8 @@ def test_the_first_session_after_an_event_is_mostly_assumed() -> None:
     (compared,) = side(events=[injected]).events
     assert compared.effect.days_after == 1
     (_, sentence, *_) = side_sentences(side(events=[injected]))
-    assert "mostly an assumption a month after" in sentence
+    assert "(days with readings since: 1)" in sentence
+    assert sentence.endswith(" (too few days: mostly what is usual).")
 
 
 def when(*weeks: int | None, rhythm: float = 2.2, others: object = ()) -> SideProgress:

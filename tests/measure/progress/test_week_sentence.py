@@ -8,10 +8,12 @@ import pytest
 from measure.demo.story import story_histories
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
-from measure.domain.records import History
+from measure.domain.records import EventKind, History
 from measure.progress.overview import progress_of
+from measure.progress.sentences import doubt_sentence, shown_change, verdict_words
 from measure.progress.week_sentence import (
     NOTHING_YET,
+    counted_sentence,
     forecast_sentence,
     joined,
     other_sentence,
@@ -33,13 +35,52 @@ HISTORIES = {records.person.pseudonym: records for records in story_histories(NO
         ),
         (
             "demo-Bramble",
-            "Right shoulder: more movement in hand behind back; little or no recent change in "
-            "flexion and external rotation.",
+            "Right shoulder: little or no recent change in flexion and external rotation; more "
+            "movement earlier in hand behind back, by now no longer clear.",
+        ),
+        (
+            "demo-Thistle",
+            "Left shoulder since 17 Sep 2026 (injection): more movement in flexion and external "
+            "rotation; probably more movement in hand behind back.",
         ),
     ],
 )
 def test_what_is_said_of_the_affected_shoulder(name: str, sentence: str) -> None:
     assert week_sentence(progress_of(HISTORIES[name], NOW.day)) == sentence
+
+
+def test_the_headline_and_the_line_of_a_movement_say_the_same() -> None:
+    """A gain whose interval includes 0 by now is no gain of today, in any sentence."""
+    progress = progress_of(HISTORIES["demo-Bramble"], NOW.day)
+    behind = progress.of(Movement.HAND_BEHIND_BACK, Side.RIGHT)
+    assert behind is not None
+    slope = shown_change(behind)
+    assert slope is not None
+    assert slope.low < 0 < slope.high
+    assert verdict_words(behind) == "increase shown on 7 Oct 2026, by now no longer clear"
+    assert doubt_sentence(behind) == ""
+
+
+def test_what_was_not_measured_since_an_event_is_no_news_of_today() -> None:
+    """Flexion was measured after it, the reach behind the back was not."""
+    records = HISTORIES["demo-Thistle"]
+    last = max(
+        record.taken.day
+        for record in records.measurements
+        if record.measurement.movement is Movement.HAND_BEHIND_BACK
+    )
+    treated = sample.event(
+        records.person,
+        kind=EventKind.MANIPULATION,
+        day=last + dt.timedelta(days=1),
+        side=Side.LEFT,
+    )
+    progress = progress_of(replace(records, events=(*records.events, treated)), NOW.day)
+    assert week_sentence(progress) == (
+        "Left shoulder since 20 Nov 2026 (manipulation under anaesthesia): too early to say for "
+        "flexion and external rotation; no readings yet of hand behind back."
+    )
+    assert counted_sentence(progress) == ""
 
 
 def test_while_it_is_too_early_it_says_when_a_gain_would_show() -> None:
