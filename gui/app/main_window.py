@@ -18,7 +18,7 @@ from gui.app.window_pages import MainPage, WindowPages
 from gui.pages.settings.data_page import DataPage
 from gui.session.preferences import Preferences
 from gui.session.services import Services
-from gui.text.wording import tr
+from gui.text.wording import listed_name, tr
 from gui.widgets.layouts import column, widget_with
 from gui.widgets.message_bar import MessageBar
 from measure.domain.records import Person
@@ -121,6 +121,7 @@ class MainWindow(QMainWindow):
         self._pages.write_wanted.connect(self.reports.write)
         self._pages.print_wanted.connect(self.reports.print)
         self.preferences.language_chosen.connect(self.language_chosen)
+        self._pages.progress_wanted.connect(self._open_progress)
         self._pages.turned.connect(self.messages.leave_page)
         undo = self.services.undo
         undo.offered.connect(self.messages.offer)
@@ -136,6 +137,12 @@ class MainWindow(QMainWindow):
         """Go to measuring, and begin where nothing else has to be chosen."""
         self.go(MainPage.MEASURE)
         self.measure.begin()
+
+    @Slot(str)
+    def _open_progress(self, person_id: str) -> None:
+        """Show somebody's progress; report and exercises are theirs from now on too."""
+        self.measure.people.choose(person_id)
+        self.go(MainPage.PROGRESS)
 
     @property
     def exercises(self) -> "ExercisesPage":
@@ -300,8 +307,7 @@ class MainWindow(QMainWindow):
         if person is None:
             self._head.show_who("")
         else:
-            demo = tr(" (demo data)") if person.demo else ""
-            self._head.show_who(person.pseudonym + demo)
+            self._head.show_who(listed_name(person))
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)

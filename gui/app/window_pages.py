@@ -51,6 +51,8 @@ class WindowPages(QStackedWidget):
     #: The set-up is wanted, also when the pages of camera and body are left.
     setup_wanted = Signal()
     measuring_wanted = Signal()
+    #: The progress of the person with this identifier is wanted.
+    progress_wanted = Signal(str)
     #: The settings, the help or the report are left for the page that was there before.
     left = Signal()
     #: The report is to be shown.
@@ -68,6 +70,7 @@ class WindowPages(QStackedWidget):
         self.measure.people_changed.connect(self.show_person)
         self.measure.session_ended.connect(self.reload_progress)
         self.addWidget(self.measure)
+        self.measure.start.progress_wanted.connect(self.progress_wanted)
         self.currentChanged.connect(self.turned)
 
     @cached_property
@@ -92,6 +95,7 @@ class WindowPages(QStackedWidget):
         page.message_raised.connect(self.message_raised)
         page.report_wanted.connect(self.report_wanted)
         page.measuring_wanted.connect(self.measuring_wanted)
+        page.person_chosen.connect(self.measure.people.choose)
         page.session_deleted.connect(self.measure.leave_session)
         page.show_person(self._person)
         self.addWidget(page)
@@ -141,6 +145,7 @@ class WindowPages(QStackedWidget):
         pages.setup_wanted.connect(self.setup_wanted)
         pages.changed.connect(self.reload)
         pages.person_chosen.connect(self.measure.people.choose)
+        pages.people.progress_wanted.connect(self.progress_wanted)
         self.addWidget(pages)
         return pages
 

@@ -3,7 +3,7 @@
 from PySide6.QtCore import QObject, Signal, Slot
 
 from gui.session.services import Services
-from gui.text.wording import tr
+from gui.text.wording import person_name, tr
 from measure.domain.landmarks import Side
 from measure.domain.records import History, Person
 from measure.domain.screening_records import (
@@ -46,7 +46,7 @@ class PersonSelection(QObject):
     @property
     def name(self) -> str:
         """What the measured person is called."""
-        return "" if self.person is None else self.person.pseudonym
+        return "" if self.person is None else person_name(self.person)
 
     @Slot()
     def load(self) -> None:

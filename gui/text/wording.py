@@ -19,12 +19,16 @@ from measure.domain.records import (
     EventKind,
     LimitingFactor,
     Onset,
+    Person,
 )
 from measure.domain.session_facts import ExerciseTiming
 from measure.domain.vertebral_levels import centimetres_in
 from measure.errors import ThawlineError
 from measure.message import TranslatableMessage
 from measure.progress.wording import with_decimal_sign
+
+#: What somebody is saved as who measures at home and was never asked for a name.
+UNASKED_NAME = "Me"
 
 #: A number with decimals, as English has it.
 _DECIMAL = re.compile(r"[+\-\N{MINUS SIGN}]?\d+\.\d+")
@@ -86,6 +90,16 @@ def side_name(side: Side) -> str:
 
 def side_title(side: Side) -> str:
     return tr("Left") if side is Side.LEFT else tr("Right")
+
+
+def person_name(person: Person) -> str:
+    """Return what a person is called; who was never asked for a name, in the present language."""
+    return tr("Me") if person.pseudonym == UNASKED_NAME else person.pseudonym
+
+
+def listed_name(person: Person) -> str:
+    """Return a person's name for a list of people: it says who is made up."""
+    return person_name(person) + (tr(" (demo data)") if person.demo else "")
 
 
 def affected_name(affected: tuple[Side, ...]) -> str:

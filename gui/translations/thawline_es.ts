@@ -1016,6 +1016,10 @@
         <translation>Medir ahora</translation>
     </message>
     <message>
+        <source>Whose progress?</source>
+        <translation>¿El progreso de quién?</translation>
+    </message>
+    <message>
         <source>Show report</source>
         <translation>Ver informe</translation>
     </message>
@@ -1634,6 +1638,10 @@
     <message>
         <source>Name or number</source>
         <translation>Nombre o número</translation>
+    </message>
+    <message>
+        <source>Open progress</source>
+        <translation>Abrir el progreso</translation>
     </message>
     <message>
         <source>No real name is needed; a pseudonym will do.</source>
@@ -7128,8 +7136,32 @@
         <translation>Todavía no se ha añadido a nadie.</translation>
     </message>
     <message>
+        <source>Open progress: {name}</source>
+        <translation>Abrir el progreso: {name}</translation>
+    </message>
+    <message>
         <source>Edit {name}</source>
         <translation>Editar a {name}</translation>
+    </message>
+    <message>
+        <source>Delete everything that is saved about you?</source>
+        <translation>¿Borrar todo lo que se ha guardado sobre usted?</translation>
+    </message>
+    <message>
+        <source>Delete {name} and everything saved about them?</source>
+        <translation>¿Borrar a {name} y todo lo que se ha guardado sobre esta persona?</translation>
+    </message>
+    <message>
+        <source>Sessions: {count}. You can undo this until Thawline is closed, but not after that. Exports, reports and backups made earlier stay as they are.</source>
+        <translation>Sesiones: {count}. Puede deshacerlo hasta que se cierre Thawline, pero no después. Las exportaciones, los informes y las copias de seguridad hechos antes se quedan como están.</translation>
+    </message>
+    <message>
+        <source>Everything saved about you is deleted. You can undo this until Thawline is closed.</source>
+        <translation>Se ha borrado todo lo que se había guardado sobre usted. Puede deshacerlo hasta que se cierre Thawline.</translation>
+    </message>
+    <message>
+        <source>Delete my data</source>
+        <translation>Borrar mis datos</translation>
     </message>
     <message>
         <source>Delete {name}</source>
@@ -7142,10 +7174,6 @@
     <message>
         <source>Currently chosen. {facts}</source>
         <translation>Persona elegida ahora. {facts}</translation>
-    </message>
-    <message>
-        <source>Delete {name} and everything saved about them? Sessions: {count}. You can undo this until Thawline is closed, but not after that. Exports, reports and backups made earlier stay as they are.</source>
-        <translation>¿Borrar a {name} y todo lo guardado de esta persona? Sesiones: {count}. Puede deshacerlo hasta que se cierre Thawline; después ya no. Las exportaciones, los informes y las copias de seguridad hechos antes no cambian.</translation>
     </message>
     <message>
         <source>New person</source>

@@ -205,7 +205,8 @@ def load_story(store: Store) -> list[str]:
             )
         store.merge(history)
         lines.append(f"{member.name}: {member.summary}")
-    lines.append("To see them: thawline progress demo-Marigold   or open the window.")
+    lines.append("To see them: thawline progress demo-Marigold")
+    lines.append("or in the window: Menu, People and data, People, Open progress.")
     return lines
 
 

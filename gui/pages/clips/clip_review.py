@@ -19,6 +19,7 @@ from gui.text.wording import (
     movement_name,
     notes_words,
     notice,
+    person_name,
     side_title,
     tr,
 )
@@ -282,7 +283,7 @@ class ClipReview(QWidget):
             self.save.say(tr("Not for demo data"))
         else:
             self.save.say(tr("Save to record"))
-            whose = tr("Save to record: {person}").format(person=person.pseudonym)
+            whose = tr("Save to record: {person}").format(person=person_name(person))
             self.save.setAccessibleName(whose)
             self.save.setToolTip(whose)
 

@@ -10,7 +10,7 @@ from gui.pages.exercises.planned_exercise import ListedExerciseRow, OwnExerciseR
 from gui.style.appearance import Appearance
 from gui.style.measures import GAP_PX, MARGIN_PX
 from gui.text.day_text import day_text
-from gui.text.wording import movement_name, tr
+from gui.text.wording import movement_name, person_name, tr
 from gui.widgets.buttons import bind_keys, button, restyle
 from gui.widgets.choice_row import ChoiceRow
 from gui.widgets.date_field import DateField
@@ -160,7 +160,7 @@ class HomeProgrammePage(QWidget):
         """Show the plan that is in force today, or an empty one."""
         self._person, self._today = person, today
         shown = self._shown = plan if plan is not None and plan.exercises else None
-        self.title.setText(tr("Home programme: {person}").format(person=person.pseudonym))
+        self.title.setText(tr("Home programme: {person}").format(person=person_name(person)))
         for line in self.lines.values():
             line.show_planned(shown.planned(line.exercise) if shown else None, person.affected)
         clear_layout(self._own_rows)

@@ -20,7 +20,7 @@ from gui.text.exercise_wording import (
     plan_sentences,
 )
 from gui.text.language import LANGUAGES, language_in_force
-from gui.text.wording import exercise_name, tr
+from gui.text.wording import exercise_name, person_name, tr
 from gui.widgets.beside_row import BesideRow, list_card
 from gui.widgets.buttons import FlowRow, MenuButton, button, give_role
 from gui.widgets.layouts import card, clear_layout, column, row, separator, widget_with
@@ -170,7 +170,9 @@ class TodayPage(QWidget):
         ratings = (day.highest_pain(), measured_pain)
         pain = max((rating for rating in ratings if rating is not None), default=0)
         self.title.setText(
-            tr("Exercises: {person}").format(person=person.pseudonym) if person else tr("Exercises")
+            tr("Exercises: {person}").format(person=person_name(person))
+            if person
+            else tr("Exercises")
         )
         planned = plan is not None and bool(plan.exercises)
         real = person is not None and not person.demo
@@ -311,7 +313,7 @@ def _empty_words(person: Person | None, *, planned: bool) -> str:
     if person is None:
         return tr("First choose or add a person on the Measure page.")
     if person.demo:
-        return tr("{name} is made up: nothing is logged.").format(name=person.pseudonym)
+        return tr("{name} is made up: nothing is logged.").format(name=person_name(person))
     if not planned:
         return tr(
             "Nothing is entered yet. Enter the exercises that your clinician gave you; "

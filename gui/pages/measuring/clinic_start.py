@@ -13,7 +13,14 @@ from gui.protocol.plan import baseline_tasks, clinic_task
 from gui.session.settings import WindowSettings
 from gui.style.appearance import Appearance
 from gui.style.measures import GAP_PX
-from gui.text.wording import affected_name, movement_introduced, side_title, tr
+from gui.text.wording import (
+    affected_name,
+    listed_name,
+    movement_introduced,
+    person_name,
+    side_title,
+    tr,
+)
 from gui.widgets.beside_row import list_card
 from gui.widgets.buttons import FlowRow, MenuButton, button
 from gui.widgets.choice_row import ChoiceRow
@@ -45,6 +52,8 @@ class WhoPage(QWidget):
     person_wanted = Signal(str)
     person_chosen = Signal(str)
     guest_wanted = Signal()
+    #: The identifier of a person whose progress is to be shown.
+    progress_wanted = Signal(str)
     home = Signal()
 
     def __init__(self, appearance: Appearance, parent: QWidget | None = None) -> None:
@@ -58,6 +67,7 @@ class WhoPage(QWidget):
         self.last = button("", "large")
         self._recent = FlowRow(gap(1), most_columns=3)
         self.others = MenuButton(tr("Another person"))
+        self.progress = MenuButton(tr("Open progress"))
         self.not_saved = button(tr("Do not save"))
         self.at_home = button(tr("I measure at home"), "link")
         self._last_id = ""
@@ -65,6 +75,7 @@ class WhoPage(QWidget):
         self.new.clicked.connect(self._add)
         self.last.clicked.connect(self._choose_last)
         self.others.picked.connect(self._choose_other)
+        self.progress.picked.connect(self._open_progress)
         self.not_saved.clicked.connect(self.guest_wanted)
         self.at_home.clicked.connect(self.home)
         self._here = card(
@@ -103,20 +114,24 @@ class WhoPage(QWidget):
             self._here,
             card(grid),
             1,
-            buttons=[self.at_home],
+            buttons=[self.at_home, self.progress],
         )
 
     def show_people(self, people: Sequence[Person], chosen: str | None) -> None:
-        """Offer these people; made-up ones are not measured."""
+        """Offer these people; of made-up ones, who are not measured, only the progress."""
+        everyone = {person.id: listed_name(person) for person in people}
+        opens = tr("Open progress")
+        self.progress.offer(["", *everyone], lambda key: everyone[key] if key else opens)
+        self.progress.setVisible(bool(everyone))
         real = [person for person in people if not person.demo]
         last = next((person for person in real if person.id == chosen), None)
         self._last_id = last.id if last else ""
         self.last.setVisible(last is not None)
         if last is not None:
-            self.last.say(tr("Last: {name}").format(name=_shortened(last.pseudonym)))
+            self.last.say(tr("Last: {name}").format(name=_shortened(person_name(last))))
         rest = [person for person in reversed(real) if person is not last]
         self._offer_recent(rest[:_RECENT])
-        others = {person.id: person.pseudonym for person in rest[_RECENT:]}
+        others = {person.id: person_name(person) for person in rest[_RECENT:]}
         self.others.offer(["", *others], lambda key: others[key] if key else tr("Another person"))
         self.others.setVisible(bool(others))
         self._here.setVisible(bool(real))
@@ -124,10 +139,10 @@ class WhoPage(QWidget):
     def _offer_recent(self, people: Sequence[Person]) -> None:
         buttons = []
         for person in people:
-            choice = button(_shortened(person.pseudonym))
+            choice = button(_shortened(person_name(person)))
             choice.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
-            choice.setAccessibleName(person.pseudonym)
-            choice.setToolTip(person.pseudonym)
+            choice.setAccessibleName(person_name(person))
+            choice.setToolTip(person_name(person))
             choice.clicked.connect(partial(self._choose_other, person.id))
             buttons.append(choice)
         self._recent.offer(buttons)
@@ -149,6 +164,12 @@ class WhoPage(QWidget):
     def _choose_other(self, person_id: str, _checked: bool = False) -> None:
         if person_id:
             self.person_chosen.emit(person_id)
+
+    @Slot(object)
+    def _open_progress(self, person_id: str) -> None:
+        self.progress.choose("")
+        if person_id:
+            self.progress_wanted.emit(person_id)
 
     @Slot()
     def _choose_last(self) -> None:
@@ -261,7 +282,7 @@ class WhatPage(QWidget):
     def show_person(self, person: Person) -> None:
         """Show who is measured."""
         self._person = person
-        self.who.say(person.pseudonym)
+        self.who.say(person_name(person))
         self.affected.choose(person.affected)
         if self.side.value is None and len(person.affected) == 1:
             self.side.choose(person.affected[0])

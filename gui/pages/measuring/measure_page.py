@@ -30,7 +30,7 @@ from gui.session.measurement_session import MeasurementSession
 from gui.session.person_selection import PersonSelection
 from gui.session.services import Services
 from gui.style.measures import GAP_PX, MARGIN_PX
-from gui.text.wording import message_text, tr
+from gui.text.wording import UNASKED_NAME, message_text, tr
 from gui.widgets.layouts import column, row, widget_with
 from gui.widgets.text import label
 from measure.domain.exercise_rounds import exercises_left
@@ -82,7 +82,7 @@ class MeasurePage(QWidget):
         self._checking: ScreeningOccasion | None = None
         #: Who was chosen when the people were listed last.
         self._listed_id: str | None = None
-        self.history = History(person=Person(id=new_id(), pseudonym=tr("Me")))
+        self.history = History(person=Person(id=new_id(), pseudonym=UNASKED_NAME))
         self._earlier = self.history
         self._after_exercises = False
         #: Whether today's exercises may be shown by themselves: at the start, and once a session
@@ -190,7 +190,9 @@ class MeasurePage(QWidget):
     def _take_history(self, history: History | None) -> None:
         """Show what is due; where nobody is known yet, for the first person."""
         self.history = history or History(
-            person=Person(id=new_id(), pseudonym=tr("Me"), affected=self.start.affected.value or ())
+            person=Person(
+                id=new_id(), pseudonym=UNASKED_NAME, affected=self.start.affected.value or ()
+            )
         )
         today = self._services.today()
         plan = measuring_plan(self.history, HOME_MOVEMENTS, today)
@@ -264,7 +266,7 @@ class MeasurePage(QWidget):
         self._services.cues.warm_up()
         person = self.people.person
         if person is None:
-            self._add_person(tr("Me"))
+            self._add_person(UNASKED_NAME)
         elif person.demo:
             self._tasks = ()
             self.message_raised.emit(

@@ -13,7 +13,7 @@ from gui.pages.measuring.welcome import WelcomePage
 from gui.protocol.plan import SessionMode
 from gui.session.settings import WindowSettings
 from gui.style.appearance import Appearance
-from gui.text.wording import tr
+from gui.text.wording import listed_name, tr
 from gui.widgets.buttons import bind_keys
 from gui.widgets.choice_row import ChoiceRow
 from measure.domain.landmarks import Side
@@ -33,6 +33,8 @@ class StartPage(QStackedWidget):
     baseline = Signal(object)
     #: The identifier of a person.
     person_chosen = Signal(str)
+    #: The identifier of a person whose progress is to be shown.
+    progress_wanted = Signal(str)
     #: A person with changed facts.
     person_edited = Signal(object)
     #: A new pseudonym.
@@ -72,6 +74,7 @@ class StartPage(QStackedWidget):
         who.person_wanted.connect(self._want_person)
         who.person_chosen.connect(self._choose_person)
         who.guest_wanted.connect(self.guest_wanted)
+        who.progress_wanted.connect(self.progress_wanted)
         who.home.connect(self.use_at_home)
         what.baseline_wanted.connect(self.baseline)
         what.movement_wanted.connect(self.clinic)
@@ -107,7 +110,7 @@ class StartPage(QStackedWidget):
         """Offer these people; where only made-up ones are known, also the first real one."""
         names = {} if any(not person.demo for person in people) else {"": tr("Me")}
         for person in people:
-            names[person.id] = person.pseudonym + (tr(" (demo data)") if person.demo else "")
+            names[person.id] = listed_name(person)
         menu = self.at_home.person
         menu.offer(list(names), lambda person_id: names[person_id])
         menu.choose(chosen or menu.value)

@@ -10,7 +10,7 @@ from gui.pages.progress.event_kinds import EventKinds
 from gui.pages.progress.explanation import Explanation
 from gui.style.appearance import Appearance
 from gui.text.day_text import day_text
-from gui.text.wording import event_name, side_title, tr
+from gui.text.wording import event_name, person_name, side_title, tr
 from gui.widgets.buttons import bind_keys, button
 from gui.widgets.choice_row import ChoiceRow
 from gui.widgets.date_field import DateField
@@ -120,7 +120,7 @@ class EventsPage(QWidget):
         """Show what was noted of a person; the questions begin anew."""
         person, events = history.person, events_with_plans(history)
         self._person, self._today = person, today
-        self.whose.setText(tr("Events: {person}").format(person=person.pseudonym))
+        self.whose.setText(tr("Events: {person}").format(person=person_name(person)))
         self.kind.choose(None)
         self.side.choose(person.affected[0] if len(person.affected) == 1 else None)
         self.day.show_day(today)

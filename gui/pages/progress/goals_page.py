@@ -10,7 +10,7 @@ from PySide6.QtWidgets import QLineEdit, QVBoxLayout, QWidget
 from gui.pages.progress.explanation import Explanation
 from gui.pages.progress.goals_card import rating_words
 from gui.style.appearance import Appearance
-from gui.text.wording import tr
+from gui.text.wording import person_name, tr
 from gui.widgets.buttons import bind_keys, button, give_role
 from gui.widgets.layouts import card, clear_layout, column, row
 from gui.widgets.page_frame import frame_page
@@ -90,7 +90,7 @@ class GoalsPage(QWidget):
     def show_goals(self, history: History, today: dt.date) -> None:
         """Show a person's goals and ratings."""
         self._history, self._today = history, today
-        self.title.setText(tr("Goals: {person}").format(person=history.person.pseudonym))
+        self.title.setText(tr("Goals: {person}").format(person=person_name(history.person)))
         goals = open_goals(history.goals)
         clear_layout(self._list)
         self.ratings, self.end_buttons = [], []

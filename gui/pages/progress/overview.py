@@ -13,7 +13,7 @@ from gui.pages.progress.goals_card import GoalsCard
 from gui.pages.progress.limits_card import LimitsCard
 from gui.style.appearance import Appearance
 from gui.text.progress_wording import logged_words
-from gui.text.wording import tr
+from gui.text.wording import person_name, tr
 from gui.widgets.buttons import button, give_role
 from gui.widgets.layouts import card, column, row
 from gui.widgets.text import label
@@ -95,7 +95,7 @@ class ProgressOverview(QWidget):
 
     def show_history(self, history: History, progress: Progress | None, today: dt.date) -> None:
         """Show what can be said of this history on this day."""
-        who = history.person.pseudonym
+        who = person_name(history.person)
         self.setAccessibleName(tr("Progress: {person}").format(person=who))
         self.sentence.setText(week_sentence(progress, tr) if progress else "")
         sentences = (counted_sentence, forecast_sentence, other_sentence)

@@ -14,8 +14,8 @@ from gui.pages.progress.overview import ProgressOverview
 from gui.pages.progress.session_details import SessionDetails, day_words
 from gui.session.services import Services
 from gui.style.measures import BAR_PX, GAP_PX, MARGIN_PX
-from gui.text.wording import tr
-from gui.widgets.buttons import bind_keys, button
+from gui.text.wording import listed_name, tr
+from gui.widgets.buttons import MenuButton, bind_keys, button
 from gui.widgets.layouts import centred, column, row, separator
 from gui.widgets.page_frame import PageFoot, frame_page
 from gui.widgets.scroll_page import back_to_top
@@ -40,6 +40,8 @@ class ProgressPage(QWidget):
     message_raised = Signal(str)
     report_wanted = Signal()
     measuring_wanted = Signal()
+    #: The identifier of the person to be shown from now on.
+    person_chosen = Signal(str)
     #: The identifier of a session that has been deleted.
     session_deleted = Signal(str)
 
@@ -58,6 +60,10 @@ class ProgressPage(QWidget):
         self.details.dropped.connect(self._drop_session)
         self.to_details = button(tr("All sessions"))
         self.to_measuring = button(tr("Measure now"), "main")
+        #: Whose progress is shown, offered where nobody is chosen.
+        self.whose = MenuButton(tr("Whose progress?"))
+        self.whose.hide()
+        self.whose.picked.connect(self._choose_person)
         self.to_measuring.clicked.connect(self.measuring_wanted)
         self.to_report = button(tr("Show report"), "main")
         self.to_report.clicked.connect(self.report_wanted)
@@ -72,7 +78,7 @@ class ProgressPage(QWidget):
     def _lay_out(self) -> None:
         self.empty, curves, details = QWidget(), QWidget(), QWidget()
         hint = EmptyHistoryHint(self._services.appearance)
-        frame_page(self.empty, hint, buttons=[self._to_events(), self.to_measuring])
+        frame_page(self.empty, hint, buttons=[self._to_events(), self.whose, self.to_measuring])
         ways = [self.to_details, self._to_events(), self.to_report]
         frame_page(curves, self.overview, buttons=ways, caution=True)
         foot = PageFoot([self.to_curves])
@@ -124,6 +130,7 @@ class ProgressPage(QWidget):
         """Show this person's history from now on."""
         self._person = person
         self._history = None
+        self.whose.hide()
         for side_button in self._side_buttons:
             side_button.setEnabled(person is not None)
         self.show_curves()
@@ -136,6 +143,9 @@ class ProgressPage(QWidget):
         person, services = self._person, self._services
         if person is None:
             self.show_history(None)
+            services.records.run(
+                lambda: services.keeper.store.people(), self._offer_people, self.message_raised.emit
+            )
             return
         today = services.today()
 
@@ -146,6 +156,18 @@ class ProgressPage(QWidget):
         services.records.run(
             look_up, lambda answer: self.show_history(*answer), self.message_raised.emit
         )
+
+    def _offer_people(self, people: list[Person]) -> None:
+        """Offer everybody whose progress can be shown, made-up people too."""
+        names = {person.id: listed_name(person) for person in people}
+        asked = tr("Whose progress?")
+        self.whose.offer(["", *names], lambda key: names[key] if key else asked)
+        self.whose.setVisible(bool(names) and self._person is None)
+
+    @Slot(object)
+    def _choose_person(self, person_id: str) -> None:
+        if person_id:
+            self.person_chosen.emit(person_id)
 
     def show_history(self, history: History | None, progress: Progress | None = None) -> None:
         """Show a history and what can be said about it, or what will stand here."""

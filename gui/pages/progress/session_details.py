@@ -19,6 +19,7 @@ from gui.text.wording import (
     movement_name,
     notes_words,
     pain_sentence,
+    person_name,
     task_title,
     tr,
     trial_words,
@@ -106,7 +107,7 @@ class SessionDetails(QWidget):
     def show_history(self, history: History) -> None:
         """List the sessions, the latest first; the movement that was chosen stays chosen."""
         self._history = history
-        self.title.setText(tr("All sessions: {person}").format(person=history.person.pseudonym))
+        self.title.setText(tr("All sessions: {person}").format(person=person_name(history.person)))
         self._records = defaultdict(list)
         for record in history.measurements:
             self._records[record.session_id].append(record)

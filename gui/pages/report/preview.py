@@ -14,7 +14,7 @@ from gui.report.diagrams import PlacedDiagrams
 from gui.report.files import report_bytes
 from gui.session.services import Services
 from gui.style.measures import CONTENT_PX, MARGIN_PX
-from gui.text.wording import tr
+from gui.text.wording import person_name, tr
 from gui.widgets.buttons import ButtonRow, button
 from gui.widgets.layouts import centred, clear_layout, column, row, separator, widget_with
 from gui.widgets.scroll_page import scrollable
@@ -184,7 +184,7 @@ class ReportPreviewPage(TitledPage):
             self.reading.clear()
             self._say(tr("No one has been measured yet."))
             return
-        self.title.setText(tr("Report for a clinic visit: {name}").format(name=person.pseudonym))
+        self.title.setText(tr("Report for a clinic visit: {name}").format(name=person_name(person)))
         self.form.ask(self._services.report_questions.get(person.id, ""))
         self._prepare(person)
 

@@ -11,7 +11,7 @@ from PySide6.QtWidgets import QVBoxLayout, QWidget
 from gui.pages.measuring.person_form import PersonForm
 from gui.pages.settings.data_page import DataPage, data_page_title
 from gui.session.services import Services
-from gui.text.wording import affected_name, tr
+from gui.text.wording import UNASKED_NAME, affected_name, listed_name, person_name, tr
 from gui.widgets.beside_row import BesideRow, list_card
 from gui.widgets.buttons import FlowRow, ShortcutButton, button
 from gui.widgets.layouts import clear_layout, column, widget_with
@@ -38,6 +38,8 @@ class PeoplePage(TitledPage):
     changed = Signal()
     #: The identifier of the person to be measured from now on.
     chosen = Signal(str)
+    #: The identifier of the person whose progress is to be shown.
+    progress_wanted = Signal(str)
 
     def __init__(self, services: Services) -> None:
         super().__init__(services.appearance, data_page_title(DataPage.PEOPLE))
@@ -78,10 +80,12 @@ class PeoplePage(TitledPage):
 
     def _row(self, listed: ListedPerson) -> QWidget:
         person = listed.person
-        name = person.pseudonym + (tr(" (demo data)") if person.demo else "")
+        name = listed_name(person)
+        progress = partial(self.progress_wanted.emit, person.id)
         actions: list[tuple[str, str, str, Callable[[], None]]] = [
+            ("progress", tr("Open progress"), tr("Open progress: {name}"), progress),
             ("edit", tr("Edit"), tr("Edit {name}"), partial(self.ask_for_facts, person)),
-            ("delete", tr("Delete"), tr("Delete {name}"), partial(self.ask_to_delete, listed)),
+            ("delete", tr("Delete"), _delete_words(person), partial(self.ask_to_delete, listed)),
         ]
         measured = person.id == self._services.person_id
         if not measured and not person.demo:
@@ -100,7 +104,7 @@ class PeoplePage(TitledPage):
         self, person: Person, kind: str, text: str, named: str, act: Callable[[], None]
     ) -> ShortcutButton:
         made = button(text, "link" if kind == "delete" else "")
-        made.setAccessibleName(named.format(name=person.pseudonym))
+        made.setAccessibleName(named.format(name=person_name(person)))
         made.clicked.connect(lambda _checked=False: act())
         self.buttons[kind, person.id] = made
         return made
@@ -140,24 +144,32 @@ class PeoplePage(TitledPage):
     def ask_to_delete(self, listed: ListedPerson) -> None:
         """Ask before a person is deleted."""
         person = listed.person
+        question = (
+            tr("Delete everything that is saved about you?")
+            if person.pseudonym == UNASKED_NAME
+            else tr("Delete {name} and everything saved about them?")
+        )
+        kept = tr(
+            "Sessions: {count}. You can undo this until Thawline is closed, but not after that. "
+            "Exports, reports and backups made earlier stay as they are."
+        )
+        words = f"{question.format(name=person_name(person))} {kept}"
         asked = plain_dialog(
-            tr(
-                "Delete {name} and everything saved about them? Sessions: {count}. You can undo "
-                "this until Thawline is closed, but not after that. Exports, reports and backups "
-                "made earlier stay as they are."
-            ).format(name=person.pseudonym, count=len(listed.sessions)),
+            words.format(count=len(listed.sessions)),
             tr("Do not delete"),
             self,
-            agree=tr("Delete {name}").format(name=person.pseudonym),
+            agree=_delete_words(person),
         )
         asked.accepted.connect(partial(self._delete, person))
         asked.open()
 
     def _delete(self, person: Person) -> None:
         services = self._services
-        words = tr("{name} is deleted. You can undo this until Thawline is closed.").format(
-            name=person.pseudonym
-        )
+        words = (
+            tr("Everything saved about you is deleted. You can undo this until Thawline is closed.")
+            if person.pseudonym == UNASKED_NAME
+            else tr("{name} is deleted. You can undo this until Thawline is closed.")
+        ).format(name=person_name(person))
 
         def deleted(history: History) -> None:
             services.undo.offer(words, lambda: services.keeper.put_back(history))
@@ -166,6 +178,13 @@ class PeoplePage(TitledPage):
         services.records.run(
             lambda: services.keeper.delete_person(person.id), deleted, self.message_raised.emit
         )
+
+
+def _delete_words(person: Person) -> str:
+    """Return what deletes a person, in the words of a button."""
+    if person.pseudonym == UNASKED_NAME:
+        return tr("Delete my data")
+    return tr("Delete {name}").format(name=person_name(person))
 
 
 def _facts(listed: ListedPerson) -> str:

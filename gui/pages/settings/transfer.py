@@ -10,7 +10,7 @@ from PySide6.QtWidgets import QFileDialog
 from gui.pages.settings.data_page import DataPage, data_page_title
 from gui.pages.settings.format_list import FormatList
 from gui.session.services import Services
-from gui.text.wording import tr
+from gui.text.wording import listed_name, tr
 from gui.widgets.beside_row import BesideRow, list_card
 from gui.widgets.buttons import MenuButton, button
 from gui.widgets.choice_row import ChoiceRow
@@ -85,10 +85,7 @@ class TransferPage(TitledPage):
         )
 
     def _show_people(self, people: list[Person]) -> None:
-        names = {
-            person.id: person.pseudonym + (tr(" (demo data)") if person.demo else "")
-            for person in people
-        }
+        names = {person.id: listed_name(person) for person in people}
         self.to_file.setEnabled(bool(people))
         self.person.setEnabled(bool(people))
         nobody = tr("No one has been added yet.")

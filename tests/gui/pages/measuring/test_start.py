@@ -4,16 +4,18 @@ import pytest
 from PySide6.QtWidgets import QAbstractButton
 
 from gui.app.main_window import USUAL_PX
-from gui.protocol.plan import SessionMode
+from gui.app.window_pages import MainPage
+from gui.protocol.plan import SessionMode, baseline_tasks
 from gui.protocol.red_flags import ScreeningAnswer
 from measure.domain.home_programme_records import ExerciseLog
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
-from measure.domain.records import EventKind
+from measure.domain.records import EventKind, Person
 from measure.domain.screening_records import ScreeningOutcome
 from measure.domain.session_facts import ExerciseTiming, SessionState
 from measure.system.clock import new_id
 from tests.support import record_samples as sample
+from tests.support.gui.demo_history import demo_history
 from tests.support.gui.measuring_steps import give_history, shown, trials
 from tests.support.gui.stage import TODAY, WindowHarness
 
@@ -340,3 +342,32 @@ def test_back_from_the_questions_leads_to_the_page_before(new_stage: WindowHarne
     assert page.start.in_clinic.what.state.pain_relief.isChecked()
     hand.click(page.start.in_clinic.what.baseline)
     assert shown(stage) is page.safety
+
+
+def test_in_a_clinic_anybodys_progress_can_be_opened(stage: WindowHarness) -> None:
+    clover = Person(id=new_id(), pseudonym="Clover", demo=True)
+    stage.store.merge(demo_history(clover, TODAY, weeks=6))
+    window, start = stage.window, stage.window.measure.start
+    start.use_in_clinic()
+    window.measure.people.load()
+    stage.settle()
+    who = start.in_clinic.who
+    assert clover.id in who.progress.values
+    who.progress.picked.emit(clover.id)
+    stage.settle()
+    assert window.progress.overview.accessibleName() == "Progress: Clover"
+    window.go(MainPage.MEASURE)
+    who.guest_wanted.emit()
+    stage.settle()
+    window.go(MainPage.PROGRESS)
+    stage.settle()
+    whose = window.progress.whose
+    assert whose.isVisible()
+    whose.picked.emit(clover.id)
+    stage.settle()
+    assert not whose.isVisible()
+    assert window.progress.overview.isVisible()
+    window.measure._begin_baseline(baseline_tasks((Side.LEFT,)))
+    stage.settle()
+    assert "Clover is a made-up person." in window.messages.text
+    assert window.measure.measuring is None

@@ -8,7 +8,9 @@ from gui.app.window_pages import MainPage
 from gui.pages.measuring.person_form import PersonForm
 from gui.pages.settings.data_page import DataPage
 from gui.pages.settings.people import PeoplePage
+from gui.text.wording import UNASKED_NAME
 from measure.domain.records import Person
+from measure.system.clock import new_id
 from tests.support.gui.demo_history import demo_history
 from tests.support.gui.measuring_steps import begin_home, shown, trials
 from tests.support.gui.stage import TODAY, WindowHarness
@@ -115,3 +117,31 @@ def test_of_a_deleted_person_nothing_stays_on_the_measuring_page(stage: WindowHa
     stage.settle()
     assert measure.start.at_home.isVisible()
     assert len(stage.store.sessions(rowan.id)) == 1
+
+
+def test_anybodys_progress_opens_and_made_up_people_are_not_measured(stage: WindowHarness) -> None:
+    clover = Person(id=new_id(), pseudonym="Clover", demo=True)
+    stage.store.merge(demo_history(clover, TODAY, weeks=6))
+    page = opened(stage)
+    assert ("choose", clover.id) not in page.buttons
+    page.buttons["progress", clover.id].click()
+    stage.settle()
+    assert stage.window.place == MainPage.PROGRESS
+    assert stage.window.progress.overview.accessibleName() == "Progress: Clover"
+    assert stage.window.reports.person == clover
+
+
+def test_who_was_never_asked_for_a_name_is_spoken_to(stage: WindowHarness) -> None:
+    me = stage.keeper.add_person(UNASKED_NAME)
+    page = opened(stage)
+    page.buttons["delete", me.id].click()
+    asked = dialog(stage)
+    assert (
+        asked.findChildren(QLabel)[0]
+        .text()
+        .startswith("Delete everything that is saved about you? Sessions: 0.")
+    )
+    assert "Delete my data" in [press.text() for press in asked.findChildren(QPushButton)]
+    asked.accept()
+    stage.settle()
+    assert stage.window.messages.text.startswith("Everything saved about you is deleted.")
