@@ -190,9 +190,10 @@ class MainWindow(QMainWindow):
         self._step_back(False)
 
     def show_data(self, page: DataPage, _checked: bool = False) -> None:
-        """Show a page of people and data; leaving it leads to the settings."""
+        """Show a page of people and data; leaving it leads back to the page before."""
+        from_settings = self.shows_settings and self.settings.from_settings
         self.show_settings()
-        self.settings.show_data(page)
+        self.settings.show_data(page, from_settings=from_settings)
 
     @Slot()
     def show_report(self) -> None:

@@ -1,11 +1,25 @@
 """Preferences of the window: colours, text size, language, tones, speech and camera."""
 
-from PySide6.QtCore import QObject, Signal, Slot
+from collections.abc import Iterator
+from contextlib import contextmanager
+
+from PySide6.QtCore import QObject, Qt, Signal, Slot
+from PySide6.QtGui import QGuiApplication
 
 from gui.session.audio_cues import AudioCues
 from gui.session.settings import TEXT_SCALES, WindowSettings
 from gui.style.appearance import Appearance
 from gui.style.palette import Scheme
+
+
+@contextmanager
+def _busy() -> Iterator[None]:
+    """Show with the pointer that the whole window is being made anew, which can take seconds."""
+    QGuiApplication.setOverrideCursor(Qt.CursorShape.WaitCursor)
+    try:
+        yield
+    finally:
+        QGuiApplication.restoreOverrideCursor()
 
 
 class Preferences(QObject):
@@ -29,19 +43,22 @@ class Preferences(QObject):
 
     def choose_scheme(self, scheme: Scheme) -> None:
         self.settings.scheme = scheme
-        self._appearance.choose(scheme=scheme)
-        self.appearance_chosen.emit()
+        with _busy():
+            self._appearance.choose(scheme=scheme)
+            self.appearance_chosen.emit()
 
     def choose_language(self, code: str) -> None:
         """Remember the language; the window follows."""
         self.settings.language = code
-        self.language_chosen.emit()
+        with _busy():
+            self.language_chosen.emit()
 
     def choose_percent(self, percent: int) -> None:
         """Give the text a size, one of TEXT_SCALES."""
         self.settings.text_percent = percent
-        self._appearance.choose(percent=percent)
-        self.appearance_chosen.emit()
+        with _busy():
+            self._appearance.choose(percent=percent)
+            self.appearance_chosen.emit()
 
     def change_text(self, step: int, _checked: bool = False) -> None:
         """Make the text larger or smaller by a step, or as it was with 0."""

@@ -6112,10 +6112,6 @@
         <translation>Esto corrige un error: el programa conserva su primer día</translation>
     </message>
     <message>
-        <source>1 is the first pain, 10 the worst imaginable: the number your clinician set.</source>
-        <translation>1 es el primer dolor, 10 el peor imaginable: el número que fijó su profesional sanitario.</translation>
-    </message>
-    <message>
         <source>Leave without saving? What you have changed here will be lost.</source>
         <translation>¿Salir sin guardar? Se perderá lo que ha cambiado aquí.</translation>
     </message>
@@ -6148,6 +6144,10 @@
         <translation>quién lo eligió</translation>
     </message>
     <message>
+        <source>I was given no number: use {limit}, an unverified default</source>
+        <translation>No me dieron ningún número: usar {limit}, un valor predeterminado sin verificar</translation>
+    </message>
+    <message>
         <source>first day</source>
         <translation>primer día</translation>
     </message>
@@ -6174,6 +6174,10 @@
     <message>
         <source>Enter the exercises that your clinician gave you. Thawline adds nothing to them.</source>
         <translation>Escriba los ejercicios que le indicó su profesional sanitario. Thawline no les añade nada.</translation>
+    </message>
+    <message>
+        <source>Needed: the number your clinician set. 1 is the first pain, 10 the worst imaginable.</source>
+        <translation>Necesario: el número que fijó su profesional. 1 es el primer dolor; 10, el peor imaginable.</translation>
     </message>
     <message>
         <source>Choose up to three. If you choose none: external rotation, flexion and hand behind back.</source>

@@ -61,6 +61,9 @@ class _CheckableRow(FlowRow):
     def _clicked(self, place: int) -> None:
         if self.buttons[place].isChecked() or not self._may_be_empty:
             self.choose(place)
+        # What follows may take seconds: only the chosen one is to look chosen meanwhile.
+        for choice in self.buttons:
+            choice.repaint()
         self.picked.emit(place)
 
 

@@ -32,6 +32,7 @@ from measure.domain.movements import Movement
 from measure.domain.record_checks import LONGEST_NOTE
 from measure.domain.records import Person
 from measure.errors import InputError
+from measure.progress.home_programme import USUAL_PAIN_LIMIT
 from measure.system.clock import new_id
 
 #: Text size from which the two days stand one below the other, per cent. [technical]
@@ -71,6 +72,13 @@ class HomeProgrammePage(QWidget):
             may_be_empty=True,
             title=tr("pain at which to stop"),
         )
+        self.usual_limit = button(
+            tr("I was given no number: use {limit}, an unverified default").format(
+                limit=USUAL_PAIN_LIMIT
+            ),
+            "link",
+        )
+        self.usual_limit.clicked.connect(self._choose_usual_limit)
         self.first_day = DateField(appearance, tr("first day"))
         self.corrects = WrappingCheckBox(
             appearance, tr("This corrects a mistake: the programme keeps its first day")
@@ -135,7 +143,9 @@ class HomeProgrammePage(QWidget):
     def _make_groups(self) -> None:
         """Put fields under their headings; what is missing is said above its own field."""
         gap = self._appearance.gap
-        scale = tr("1 is the first pain, 10 the worst imaginable: the number your clinician set.")
+        scale = tr(
+            "Needed: the number your clinician set. 1 is the first pain, 10 the worst imaginable."
+        )
         primary = tr(
             "Choose up to three. If you choose none: external rotation, flexion and hand behind "
             "back."
@@ -146,7 +156,10 @@ class HomeProgrammePage(QWidget):
             widget_with(row(self.add_own, 1)),
         )
         self._limit = _group(
-            tr("Stop when the pain reaches"), self.pain_limit.row, label(scale, "quiet")
+            tr("Stop when the pain reaches"),
+            label(scale, "quiet"),
+            self.pain_limit.row,
+            self.usual_limit,
         )
         self._from = _group(tr("Starts on"), self.first_day, self.corrects)
         self._reviewed = _group(tr("Next review with the clinician"), self.review)
@@ -184,6 +197,11 @@ class HomeProgrammePage(QWidget):
         self._before = self._entered()
         first.setFocus()
         bring_into_view(first)
+
+    @Slot()
+    def _choose_usual_limit(self) -> None:
+        """Choose the pain at which anyone is stopped of whom no number is known."""
+        self.pain_limit.choose(USUAL_PAIN_LIMIT)
 
     def _entered(self) -> tuple[object, ...]:
         """Return what the fields hold, to be compared."""
@@ -260,7 +278,7 @@ class HomeProgrammePage(QWidget):
     def _outline(group: QWidget, *, lacking: bool) -> None:
         """Outline the fields of a group where something is missing in them."""
         for field in (*group.findChildren(QPushButton), *group.findChildren(QLineEdit)):
-            if field.property("lacking") is not lacking:
+            if field.property("role") != "link" and field.property("lacking") is not lacking:
                 field.setProperty("lacking", lacking)
                 restyle(field)
 

@@ -33,12 +33,14 @@ class SettingsPages(QStackedWidget):
 
     def __init__(self, services: Services, preferences: Preferences) -> None:
         super().__init__()
+        #: Whether leaving a page of data leads to the settings.
+        self.from_settings = True
         self.settings = self._added(SettingsPage(services, preferences), self.back)
-        self.people = self._added(PeoplePage(services), self.show_settings)
-        self.transfer = self._added(TransferPage(services), self.show_settings)
-        self.backups = self._added(BackupPage(services), self.show_settings)
-        self.saved = self._added(SavedFilesPage(services), self.show_settings)
-        self.model = self._added(BodyTrackingPage(services), self.show_settings)
+        self.people = self._added(PeoplePage(services), self._leave_data)
+        self.transfer = self._added(TransferPage(services), self._leave_data)
+        self.backups = self._added(BackupPage(services), self._leave_data)
+        self.saved = self._added(SavedFilesPage(services), self._leave_data)
+        self.model = self._added(BodyTrackingPage(services), self._leave_data)
         self._by_name: dict[DataPage, TitledPage] = {
             DataPage.PEOPLE: self.people,
             DataPage.TRANSFER: self.transfer,
@@ -61,9 +63,20 @@ class SettingsPages(QStackedWidget):
         return page
 
     @Slot(object)
-    def show_data(self, page: DataPage) -> None:
+    def show_data(self, page: DataPage, *, from_settings: bool = True) -> None:
+        """Show a page of data; leaving it leads back to the settings only from there."""
+        self.from_settings = from_settings
         self.setCurrentWidget(self._by_name[page])
 
     @Slot()
+    def _leave_data(self) -> None:
+        """Go back to where the page of data was opened."""
+        if self.from_settings:
+            self.show_settings()
+        else:
+            self.back.emit()
+
+    @Slot()
     def show_settings(self) -> None:
+        self.from_settings = True
         self.setCurrentWidget(self.settings)

@@ -1,7 +1,7 @@
 """One of several large buttons is chosen, by mouse and by keys."""
 
 import pytest
-from PySide6.QtCore import Qt
+from PySide6.QtCore import QEvent, QObject, Qt
 from pytestqt.qtbot import QtBot
 
 from gui.style.appearance import Appearance
@@ -53,3 +53,27 @@ def test_large_numbers_fill_their_buttons_and_large_words_keep_room(
     words = ChoiceRow(["left", "right"], str, large=True)
     assert {made.property("role") for made in numbers.row.buttons} == {"scale"}
     assert {made.property("role") for made in words.row.buttons} == {"large"}
+
+
+def test_only_the_chosen_one_looks_chosen_before_anything_follows(
+    appearance: Appearance, qtbot: QtBot, placed: Place
+) -> None:
+    sizes = ChoiceRow([100, 200], str)
+    sizes.choose(100)
+    painted: list[QEvent.Type] = []
+
+    class Watch(QObject):
+        def eventFilter(self, watched: QObject, event: QEvent) -> bool:
+            if event.type() is QEvent.Type.Paint:
+                painted.append(event.type())
+            return False
+
+    watch = Watch()
+    sizes.button(100).installEventFilter(watch)
+    placed(sizes.row, (300, 100))
+    at_picked: list[int] = []
+    sizes.picked.connect(lambda _place: at_picked.append(len(painted)))
+    qtbot.waitUntil(lambda: bool(painted))
+    painted.clear()
+    sizes.button(200).click()
+    assert at_picked[0] >= 1

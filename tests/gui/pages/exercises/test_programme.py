@@ -14,7 +14,7 @@ from measure.domain.home_programme_records import Plan, PlannedExercise
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
 from measure.domain.records import EventKind
-from measure.progress.home_programme import events_with_plans
+from measure.progress.home_programme import USUAL_PAIN_LIMIT, events_with_plans
 from measure.system.clock import new_id
 from tests.support.gui.stage import TODAY, WindowHarness
 
@@ -358,3 +358,14 @@ def test_a_key_saves_the_programme_and_what_is_missing_is_said_once(
     qtbot.keyClick(focused(), Qt.Key.Key_S, Qt.KeyboardModifier.ControlModifier)
     stage.settle()
     assert len(stage.history().plans) == 1
+
+
+def test_who_was_given_no_pain_level_is_offered_the_usual_one(plan_page: WindowHarness) -> None:
+    page = plan_page.window.exercises.programme
+    next(iter(page.lines.values())).wanted.setChecked(True)
+    assert page.usual_limit.text().endswith("use 4, an unverified default")
+    page.usual_limit.click()
+    page.keep.click()
+    plan_page.settle()
+    (kept,) = plan_page.history().plans
+    assert kept.pain_limit == USUAL_PAIN_LIMIT

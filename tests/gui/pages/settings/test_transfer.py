@@ -6,6 +6,7 @@ from pathlib import Path
 import pytest
 from PySide6.QtWidgets import QFileDialog
 
+from gui.app.window_pages import MainPage
 from gui.pages.settings.data_page import DataPage
 from gui.pages.settings.transfer import TransferPage
 from measure.export.formats import Format
@@ -93,3 +94,18 @@ def test_a_file_that_is_no_history_is_said(
     stage.settle()
     assert page.outcome.text()
     assert len(stage.store.people()) == 1
+
+
+def test_leaving_leads_back_to_where_the_page_was_opened(stage: WindowHarness) -> None:
+    window = stage.window
+    window.go(MainPage.PROGRESS)
+    window.show_data(DataPage.TRANSFER)
+    stage.settle()
+    window.settings.transfer.leave.click()
+    stage.settle()
+    assert window.progress.isVisible()
+    window.show_settings()
+    window.settings.settings.ways[DataPage.TRANSFER].click()
+    stage.settle()
+    window.settings.transfer.leave.click()
+    assert window.settings.settings.isVisible()
