@@ -216,6 +216,11 @@ class MeasurementSession(QObject):
         self._feed.framed.disconnect(self._take_frame)
         self._feed.happened.disconnect(self._take_event)
 
+    def abandon(self) -> None:
+        """Go without saving anything more."""
+        self.log.forget()
+        self.finish("")
+
     @Slot()
     def retry(self) -> None:
         """Open the source anew after trouble; trials captured so far stay."""

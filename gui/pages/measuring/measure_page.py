@@ -179,9 +179,8 @@ class MeasurePage(QWidget):
     def _abandon(self, measuring: MeasurementSession) -> None:
         """End a session without saving anything more of it."""
         self.measuring = self._checking = None
-        measuring.log.forget()
         self._services.feed.leave()
-        measuring.finish("")
+        measuring.abandon()
         self.live.release()
         self.summary.forget()
         self.show_start()
