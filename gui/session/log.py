@@ -46,6 +46,12 @@ class SessionRecorder(QObject):
         """Whether anything was handed over to be kept."""
         return self._begun
 
+    def keep_pain(self) -> None:
+        """Save at once what was said about pain, whether or not anything will be measured."""
+        if self.saving and self.pain != Pain():
+            self._begun = True
+            self._worker.run(self._begin, self._was_saved, self.failed.emit)
+
     def keep(self, kept: PendingMeasurement) -> None:
         """Save a measurement; the same key again replaces it."""
         if not self.saving:
@@ -84,12 +90,16 @@ class SessionRecorder(QObject):
         """Return whether a session that is saved is the one that is written here."""
         return self._begun and session_id == self._session_id
 
-    def _keep(self, kept: PendingMeasurement) -> None:
+    def _begin(self) -> str:
+        """Begin the session in the store unless it is begun; return its identifier."""
         if self._session_id is None:
             self._session_id = self._keeper.begin(
                 self.person_id, self.conduct, self.pain, self.state
             )
-        self._keeper.keep(self._session_id, self.person_id, kept)
+        return self._session_id
+
+    def _keep(self, kept: PendingMeasurement) -> None:
+        self._keeper.keep(self._begin(), self.person_id, kept)
 
     def _delete(self, key: str) -> None:
         self._keeper.store.delete_measurement(key)
@@ -100,5 +110,5 @@ class SessionRecorder(QObject):
             if clinic_visit:
                 self._keeper.note_clinic_visit(self.person_id)
 
-    def _was_saved(self, _nothing: None) -> None:
+    def _was_saved(self, _what: object) -> None:
         self.saved.emit()

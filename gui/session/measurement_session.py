@@ -1,6 +1,6 @@
 """A running session: brings together plan, engine, guidance and what is saved. No widgets."""
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import replace
 
 from PySide6.QtCore import QObject, Signal, Slot
@@ -18,7 +18,9 @@ from gui.session.undo import Undoable, UndoList
 from gui.text.session_wording import live_sentence, next_sentence, not_still_sentence
 from gui.text.wording import tr
 from measure.camera.faults import SourceFault
+from measure.domain.landmarks import Side
 from measure.domain.measurements import Measurement
+from measure.domain.movements import Movement
 from measure.domain.records import LimitingFactor
 from measure.domain.session_facts import ClinicianValue
 from measure.live.events import LiveEvent, LiveEventKind, LiveFrame, Phase, Source
@@ -54,6 +56,8 @@ class MeasurementSession(QObject):
         self.mode = mode
         self.log = log
         self.sentence = ""
+        #: Readings of earlier that day, to which those of the other side are compared.
+        self.earlier: Mapping[tuple[Movement, Side], Measurement] = {}
         self.messages = SetupMessages(place, self)
         self._feed = feed
         self._next_source = next_source

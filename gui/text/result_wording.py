@@ -65,8 +65,10 @@ def result_notes(measurement: Measurement, planned: int) -> str:
     return notes_words(measurement, few_trials=scored < planned)
 
 
-def last_time_words(record: MeasurementRecord) -> str:
-    """Return the reading of the time before with its day."""
+def last_time_words(record: MeasurementRecord, today: dt.date) -> str:
+    """Return the reading of the time before with its day, or that it was earlier today."""
+    if record.taken.day == today:
+        return tr("Earlier today: {words}").format(words=measurement_words(record.measurement))
     return tr("Last time, {day}: {words}").format(
         day=date_words(record.taken.day, tr), words=measurement_words(record.measurement)
     )

@@ -1804,6 +1804,10 @@
         <translation>M</translation>
     </message>
     <message>
+        <source>What you said about pain is saved.</source>
+        <translation>Lo que dijo sobre el dolor está guardado.</translation>
+    </message>
+    <message>
         <source>Measure the {side} side</source>
         <translation>Medir el lado {side}</translation>
     </message>
@@ -7726,6 +7730,10 @@
     <message>
         <source>levels {low} to {high}</source>
         <translation>niveles {low} a {high}</translation>
+    </message>
+    <message>
+        <source>Earlier today: {words}</source>
+        <translation>Hoy, antes: {words}</translation>
     </message>
     <message>
         <source>Last time, {day}: {words}</source>

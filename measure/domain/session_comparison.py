@@ -1,5 +1,6 @@
 """Comparison of a session's measurements: of both sides, and with the time before."""
 
+import datetime as dt
 import math
 from collections.abc import Iterable
 from dataclasses import dataclass
@@ -59,6 +60,17 @@ def last_readings(
         (record.measurement.movement, record.measurement.side): record
         for record in history.measurements
         if record.conduct == conduct and record.measurement.status is Status.READING
+    }
+
+
+def readings_of_day(
+    history: History, conduct: AssessmentCondition, day: dt.date
+) -> dict[tuple[Movement, Side], Measurement]:
+    """Return the latest readings that were done in this way on a local day."""
+    return {
+        task: record.measurement
+        for task, record in last_readings(history, conduct).items()
+        if record.taken.day == day
     }
 
 

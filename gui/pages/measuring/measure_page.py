@@ -24,7 +24,7 @@ from gui.protocol.plan import (
     limit_to_dose,
     without_practice,
 )
-from gui.protocol.red_flags import screening_due
+from gui.protocol.red_flags import pain_requires_screening, screening_due
 from gui.session.log import SessionRecorder
 from gui.session.measurement_session import MeasurementSession
 from gui.session.person_selection import PersonSelection
@@ -36,6 +36,7 @@ from gui.widgets.text import label
 from measure.domain.exercise_rounds import exercises_left
 from measure.domain.records import History, LimitingFactor, Pain, Person
 from measure.domain.screening_records import ScreeningOccasion, ScreeningRecord
+from measure.domain.session_comparison import readings_of_day
 from measure.domain.session_facts import ClinicianValue, SessionState
 from measure.progress.home_programme import (
     assessment_dose,
@@ -204,9 +205,9 @@ class MeasurePage(QWidget):
     def _offer_exercises(self, history: History, plan: MeasuringPlan) -> None:
         """Let the window show today's exercises where nothing is due to be measured."""
         today = self._services.today()
-        programme = plan_on(history.plans, today)
-        left = exercises_left(programme, history.exercises_done, today)
-        if left and not plan.due and not history.person.demo:
+        left = exercises_left(plan_on(history.plans, today), history.exercises_done, today)
+        rests = pain_to_rest_from(history, today) is not None
+        if left and not (plan.due or rests or history.person.demo):
             self.exercises_wanted.emit()
 
     @Slot()
@@ -228,13 +229,13 @@ class MeasurePage(QWidget):
     @Slot(object)
     def _person_added(self, _person: Person) -> None:
         if self._tasks:
-            self._check_first()
+            self.people.read_screenings()
 
     # -- beginning ----------------------------------------------------------------------------
 
     @Slot()
     def _begin_first(self) -> None:
-        """Begin the very first session at home as it is planned for the stiff shoulder."""
+        """Begin the very first session at home for the stiff shoulder."""
         if self.people.person is None:
             self._take_history(None)
         self.start.at_home.start.click()
@@ -274,11 +275,7 @@ class MeasurePage(QWidget):
                 )
             )
         else:
-            self._check_first()
-
-    def _check_first(self) -> None:
-        """Ask the safety questions where they are due, then go on."""
-        self.people.read_screenings()
+            self.people.read_screenings()
 
     @Slot(object, bool)
     def _take_screenings(
@@ -288,9 +285,10 @@ class MeasurePage(QWidget):
             return
         self._after_exercises = after_exercises
         today = self._services.today()
-        pain = None if self.measuring is not None else pain_to_rest_from(self.history, today)
-        if pain is not None or screening_due(screenings, today):
-            self._ask_safety(ScreeningOccasion.BEFORE, pain)
+        pain = pain_to_rest_from(self.history, today)
+        again = pain_requires_screening(pain, None)
+        if again or screening_due(screenings, today):
+            self._ask_safety(ScreeningOccasion.BEFORE, pain if again else None)
         else:
             self._after_check()
 
@@ -311,6 +309,7 @@ class MeasurePage(QWidget):
                 plan.minutes(len(self._tasks)),
                 mirrored=self._services.mirrored,
                 after_exercises=self._after_exercises,
+                whose=self.history.person.id,
             )
             self.show_page(self.before)
         else:
@@ -341,6 +340,7 @@ class MeasurePage(QWidget):
             saving=saving,
         )
         log.failed.connect(self.message_raised)
+        log.keep_pain()
         self.measuring = measuring = MeasurementSession(
             services.feed,
             services.cues,
@@ -352,13 +352,13 @@ class MeasurePage(QWidget):
             place=services.placement_monitor if saving else None,
             undo=services.undo,
         )
+        measuring.earlier = readings_of_day(self._earlier, log.conduct, services.today())
         for finish in (self.live.stop, self.pain.finish, self.next.finish):
             finish.say(tr("Finish and save") if saving else tr("Finish"))
         measuring.stepped.connect(self._follow)
         measuring.messages.raised.connect(self.message_raised)
         measuring.framed.connect(self.pain.take_frame)
-        self.live.person_name = self.people.name
-        self.next.person_name = self.people.name
+        self.live.person_name = self.next.person_name = self.people.name
         self.live.show_measuring(measuring, mirrored=services.mirrored)
         self.people.read_pain_limit()
         measuring.begin()
@@ -389,9 +389,9 @@ class MeasurePage(QWidget):
         else:
             self._services.feed.leave()
             self.show_page(self.summary)
-            today = self._services.today()
-            self.summary.card.set_mirrored(self._services.mirrored)
-            self.summary.show_session(measuring, self.people.name, self._earlier, today)
+            services, name = self._services, self.people.name
+            self.summary.card.set_mirrored(services.mirrored)
+            self.summary.show_session(measuring, name, self._earlier, services.today())
 
     @Slot(object, object, object)
     def _pain_answered(

@@ -3,6 +3,7 @@
 All in one visit to the computer: the next movement begins by itself once the person stands for it.
 """
 
+from collections.abc import Mapping
 from functools import partial
 
 from PySide6.QtCore import Qt, Signal, Slot
@@ -25,7 +26,8 @@ from gui.widgets.pain_scale import PainScale
 from gui.widgets.side_by_side import LARGE_FROM_PERCENT, SideBySide
 from gui.widgets.text import label
 from measure.domain.landmarks import Side
-from measure.domain.movements import MOVEMENTS, Unit
+from measure.domain.measurements import Measurement
+from measure.domain.movements import MOVEMENTS, Movement, Unit
 from measure.domain.records import LimitingFactor
 from measure.domain.session_comparison import of_session, side_difference
 from measure.live.events import LiveFrame
@@ -146,7 +148,7 @@ class PainPage(QWidget):
             Reading(movement=task.movement, side=task.side, value=middle, low=low, high=high),
             mirrored=mirrored,
         )
-        self._show_difference(measuring.guide)
+        self._show_difference(measuring.guide, measuring.earlier)
         self._fit()
         guide = measuring.guide
         self.pain.choose(None)
@@ -157,9 +159,12 @@ class PainPage(QWidget):
         self._show_next(guide)
         self.setFocus()
 
-    def _show_difference(self, guide: SessionPlan) -> None:
-        """Say at once how the sides differ, where both were measured."""
-        task, results = guide.task, of_session(out.measurement for out in guide.outcomes)
+    def _show_difference(
+        self, guide: SessionPlan, earlier: Mapping[tuple[Movement, Side], Measurement]
+    ) -> None:
+        """Say at once how the sides differ, where both were measured today."""
+        task = guide.task
+        results = {**earlier, **of_session(outcome.measurement for outcome in guide.outcomes)}
         left, right = (results.get((task.movement, side)) for side in Side)
         words = ""
         if left is not None and right is not None:

@@ -65,7 +65,10 @@ class PainBeforePage(QWidget):
         self.go = button(tr("Start"), "main", key=tr("Enter"))
         self.leave = button(tr("Back"), key=tr("Escape"))
         self.go.clicked.connect(self._answer)
-        self.leave.clicked.connect(self.back)
+        self.leave.clicked.connect(self._go_back)
+        self._whose = ""
+        #: Who went back from the questions, with answers that are still there.
+        self._went_back: str | None = None
         skip = tr("You can skip any of these.")
         self._legend = _Rated(appearance, label(skip, "quiet"), widget_with(scale_ends()))
         self._skip, self._ends = label(skip, "quiet"), label(ends_words(), "quiet")
@@ -113,6 +116,7 @@ class PainBeforePage(QWidget):
         *,
         mirrored: bool = False,
         after_exercises: bool = False,
+        whose: str = "",
     ) -> None:
         """Ask anew, and show what comes first.
 
@@ -124,12 +128,21 @@ class PainBeforePage(QWidget):
             Whether drawings are turned about, as in a mirror.
         after_exercises
             Whether the log of exercises says already that they were done.
+        whose
+            Who is asked: whoever went back finds what they had answered.
         """
-        for scale in (self.now, self.night, self.worst):
-            scale.choose(None)
-        self.state.ask(after_exercises=after_exercises)
+        if whose != self._went_back:
+            for scale in (self.now, self.night, self.worst):
+                scale.choose(None)
+            self.state.ask(after_exercises=after_exercises)
+        self._whose, self._went_back = whose, None
         self.first.show_tasks(tasks, minutes, mirrored=mirrored)
         self.go.setFocus()
+
+    @Slot()
+    def _go_back(self) -> None:
+        self._went_back = self._whose
+        self.back.emit()
 
     @Slot()
     def _answer(self) -> None:

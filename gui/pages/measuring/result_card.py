@@ -1,5 +1,6 @@
 """Cards of a session's results: both sides under one heading, their difference, the time before."""
 
+import datetime as dt
 from collections.abc import Mapping
 from dataclasses import dataclass
 
@@ -75,6 +76,8 @@ class ResultCard(QWidget):
         before: Mapping[Task, MeasurementRecord],
         details: Mapping[Task, Said],
         wanted: Task | None = None,
+        *,
+        today: dt.date,
     ) -> None:
         """Show what a session gave.
 
@@ -84,18 +87,16 @@ class ResultCard(QWidget):
             The last reading of each movement and side before this session.
         wanted
             What may be measured next.
+        today
+            The local day: a reading of this day counts for the difference between the sides.
         """
         self._next_side.setParent(self)
         clear_layout(self._blocks)
         self.readings, self.differences = [], []
-        shown = _Results(results, before, details, wanted)
+        shown = _Results(results, before, details, wanted, today)
         movements = list(dict.fromkeys(movement for movement, _ in results))
         for movement in movements:
             self._blocks.addWidget(self._block(movement, shown))
-        earlier = any((movement, side) in before for movement in movements for side in Side)
-        if not earlier and not self._large:
-            first = tr("First results: there is nothing to compare them with yet.")
-            self._blocks.addWidget(label(first, "quiet"))
 
     def lines(self) -> list[QWidget]:
         """Return the notes that are shown, from top to bottom."""
@@ -104,7 +105,7 @@ class ResultCard(QWidget):
     def _block(self, movement: Movement, shown: "_Results") -> QWidget:
         """Return the card of one movement: heading, difference, both sides, and notes on them."""
         gap = self._appearance.gap
-        left, right = (shown.results.get((movement, side)) for side in Side)
+        left, right = (shown.of_today((movement, side)) for side in Side)
         words = ""
         if left is not None and right is not None:
             words = difference_words(movement, side_difference(left, right))
@@ -152,9 +153,12 @@ class ResultCard(QWidget):
         movement, side = task
         measurement, earlier = shown.results.get(task), shown.before.get(task)
         words: list[Content] = [label(side_title(side), "strong")]
-        last = [label(last_time_words(earlier), "quiet")] if earlier is not None else []
+        last = []
+        if earlier is not None:
+            last = [label(last_time_words(earlier, shown.today), "quiet")]
         if measurement is None:
-            words += [label(tr("Not measured today")), *last]
+            measured = shown.of_today(task) is not None
+            words += last if measured else [label(tr("Not measured today")), *last]
             if shown.wanted == task:
                 above = self._appearance.gap(1)
                 words.append(row(self._next_side, 1, margins=(0, above, 0, 0)))
@@ -192,3 +196,10 @@ class _Results:
     before: Mapping[Task, MeasurementRecord]
     details: Mapping[Task, Said]
     wanted: Task | None
+    today: dt.date
+
+    def of_today(self, task: Task) -> Measurement | None:
+        """Return the result of this session, or else the reading of earlier that day."""
+        record = self.before.get(task)
+        earlier = record.measurement if record and record.taken.day == self.today else None
+        return self.results.get(task, earlier)

@@ -9,7 +9,7 @@ from PySide6.QtWidgets import QPlainTextEdit, QWidget
 
 from gui.pages.measuring.result_card import ResultCard, Said, Task
 from gui.pages.measuring.typed_values import TypedValues
-from gui.protocol.plan import SessionMode, SessionPlan
+from gui.protocol.plan import SessionMode
 from gui.session.measurement_session import MeasurementSession
 from gui.style.appearance import Appearance
 from gui.text.result_wording import line_of_results, main_reason, result_notes
@@ -21,7 +21,7 @@ from gui.widgets.layouts import column, widget_with
 from gui.widgets.page_frame import frame_page
 from gui.widgets.scroll_page import bring_into_view, keep_whole
 from gui.widgets.text import label
-from measure.domain.measurements import Measurement
+from measure.domain.measurements import Measurement, Status
 from measure.domain.records import History
 from measure.domain.session_comparison import last_readings, of_session
 
@@ -60,6 +60,7 @@ class SummaryPage(QWidget):
         self.next_movement = button(tr("Another movement"), key=tr("M"))
         self.finish = button(tr("Finish"), "main", key=tr("Enter"))
         self.line = ""
+        self.first = label(tr("First results: there is nothing to compare them with yet."), "quiet")
         #: Movements of which nothing was captured, each with its reason.
         self.without = label("")
         self._ways = ButtonRow([self.progress, self.noting, self.copy, self.typing])
@@ -77,6 +78,7 @@ class SummaryPage(QWidget):
             self,
             self.title,
             self.card,
+            self.first,
             self.without,
             self._below,
             self.typed,
@@ -113,10 +115,12 @@ class SummaryPage(QWidget):
         clinic = measuring.mode is SessionMode.CLINIC
         wanted = self._wanted(measuring, results) if clinic else None
         before = last_readings(history, conduct)
-        self.card.show_results(results, before, _details(measuring), wanted)
+        self.card.show_results(results, before, _details(measuring), wanted, today=today)
+        read = any(result.status is Status.READING for result in results.values())
+        self.first.setVisible(measuring.log.saving and read and not history.measurements)
         self.next_side.setVisible(wanted is not None)
         self.card.setVisible(bool(results))
-        self._show_without(measuring.guide, results)
+        self._show_without(measuring, results)
         self.title.setText(_title(bool(results), saved=measuring.log.saving))
         self.line = line_of_results(name, today, conduct, results)
         self.next_movement.setVisible(clinic)
@@ -131,14 +135,19 @@ class SummaryPage(QWidget):
         self.typed.setVisible(self.typing.isChecked() and not self.typing.isHidden())
         (self.next_movement if clinic else self.finish).setFocus()
 
-    def _show_without(self, guide: SessionPlan, results: Mapping[Task, Measurement]) -> None:
+    def _show_without(
+        self, measuring: MeasurementSession, results: Mapping[Task, Measurement]
+    ) -> None:
         """List what was begun and gave nothing, with the reason, so that it is not missed."""
         words = {
             (outcome.task.movement, outcome.task.side): without_reading(outcome)
-            for outcome in guide.outcomes
+            for outcome in measuring.guide.outcomes
             if not outcome.captured
         }
-        self.without.setText("\n".join(words[task] for task in words if task not in results))
+        said = [words[task] for task in words if task not in results]
+        if not results and measuring.log.begun:
+            said.append(tr("What you said about pain is saved."))
+        self.without.setText("\n".join(said))
         self.without.setVisible(bool(self.without.text()))
 
     def _wanted(

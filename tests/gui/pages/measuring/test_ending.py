@@ -6,9 +6,10 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QLabel
 
 from measure.camera.faults import SourceFault
+from measure.domain.landmarks import Side
 from measure.domain.records import LimitingFactor
 from measure.live.events import LiveEventKind
-from tests.support.gui.measuring_steps import begin_home, shown, trials
+from tests.support.gui.measuring_steps import begin_home, begin_single, give_history, shown, trials
 from tests.support.gui.stage import WindowHarness
 
 Press = Callable[..., None]
@@ -85,3 +86,54 @@ def test_a_movement_without_a_reading_is_not_passed_over(stage: WindowHarness) -
     page.next.finish.click()
     stage.settle()
     assert page.summary.without.text() == page.next.without_reading.text()
+
+
+def test_pain_said_beforehand_is_saved_also_when_nothing_is_measured(
+    stage: WindowHarness, press: Press
+) -> None:
+    give_history(stage)
+    page = stage.window.measure
+    page.start.use_at_home()
+    page.start.at_home.start.click()
+    stage.settle()
+    page.before.now.choose(5)
+    page.before.leave.click()
+    page.start.at_home.start.click()
+    stage.settle()
+    assert page.before.now.value == 5  # going back loses nothing
+    page.before.night.choose(6)
+    page.before.go.click()
+    stage.settle()
+    press(Qt.Key.Key_Escape)
+    assert shown(stage) is page.summary
+    assert page.summary.title.text() == "Nothing was measured."
+    assert page.summary.without.text().endswith("What you said about pain is saved.")
+    page.summary.finish.click()
+    stage.settle()
+    session = stage.history().sessions[-1]
+    assert (session.pain.rest, session.pain.night, session.finished) == (5, 6, True)
+    page.start.at_home.start.click()
+    stage.settle()
+    assert page.before.now.value is None  # at another time it is asked anew
+
+
+def test_an_earlier_reading_of_the_day_is_said_and_compared(stage: WindowHarness) -> None:
+    page = stage.window.measure
+    begin_single(page, side=Side.RIGHT)
+    stage.settle()
+    trials(stage, 150.0, 152.0)
+    page.pain.done.click()
+    page.summary.finish.click()
+    stage.settle()
+    begin_single(page, side=Side.LEFT)
+    stage.settle()
+    trials(stage, 90.0, 92.0)
+    less = "Left arm: 60\u00b0 less than the other (51 to 69)"
+    assert page.pain.difference.text() == less
+    page.pain.done.click()
+    stage.settle()
+    words = [shown_label.text() for shown_label in page.summary.card.findChildren(QLabel)]
+    assert "Earlier today: 151\u00b0 (145 to 157)" in words
+    assert "Not measured today" not in words
+    assert less in words
+    assert page.summary.first.isHidden()
