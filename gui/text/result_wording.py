@@ -1,15 +1,15 @@
 """Wording of a session's results: differences, the time before, a line to copy."""
 
 import datetime as dt
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 
 from gui.text.wording import (
     conduct_sentence,
+    finding_words,
     likely_place,
     measurement_words,
     movement_name,
     notes_words,
-    notice,
     range_words,
     reason_sentence,
     side_name,
@@ -21,7 +21,11 @@ from measure.domain.measurements import Measurement
 from measure.domain.movements import MOVEMENTS, Movement
 from measure.domain.records import AssessmentCondition, MeasurementRecord
 from measure.domain.session_comparison import SideDifference, side_difference
+from measure.domain.session_facts import ClinicianValue
 from measure.progress.dates import date_words
+from measure.progress.wording import number_words
+from measure.report.caveats import NOTICE
+from measure.report.own_words import METHOD_WORDS
 
 
 def difference_words(movement: Movement, difference: SideDifference | None) -> str:
@@ -31,11 +35,11 @@ def difference_words(movement: Movement, difference: SideDifference | None) -> s
     unit = MOVEMENTS[movement].unit
     if difference.low <= 0:
         return tr("no clear difference between the sides ({value}, at most {most})").format(
-            value=value_words(difference.value, unit), most=value_words(difference.high, unit)
+            value=value_words(difference.shown, unit), most=value_words(difference.high, unit)
         )
     return tr("{side} arm: {value} less than the other ({range})").format(
         side=side_name(difference.less),
-        value=value_words(difference.value, unit),
+        value=value_words(difference.shown, unit),
         range=range_words(difference.low, difference.high, unit),
     )
 
@@ -79,20 +83,51 @@ def line_of_results(
     day: dt.date,
     conduct: AssessmentCondition,
     results: Mapping[tuple[Movement, Side], Measurement],
+    asked: Mapping[tuple[Movement, Side], str],
+    typed: Sequence[ClinicianValue] = (),
 ) -> str:
-    """Return a session's results as one line of text, for a patient file."""
+    """Return a session's results as one line of text, for a patient file.
+
+    Parameters
+    ----------
+    asked
+        What was answered about pain and what ended a movement, in words.
+    typed
+        What was measured by other means and typed in.
+    """
     parts = []
     for movement in dict.fromkeys(movement for movement, _ in results):
         sides = {side: results[movement, side] for side in Side if (movement, side) in results}
         words = [
-            tr("{side} {words}").format(side=side_name(side), words=measurement_words(measurement))
+            _side_in_line(side, measurement, asked.get((movement, side), ""), typed)
             for side, measurement in sides.items()
         ]
         if len(sides) == 2:
             words.append(
                 difference_words(movement, side_difference(sides[Side.LEFT], sides[Side.RIGHT]))
             )
-        line = ", ".join(part.rstrip(".") for part in words if part)
+        line = "; ".join(part for part in words if part)
         parts.append(f"{movement_name(movement)}: {line}.")
     head = f"{name}, {date_words(day, tr)}. {conduct_sentence(conduct)}."
-    return " ".join([head, *parts, notice()])
+    return " ".join([head, *parts, tr(NOTICE)])
+
+
+def _side_in_line(
+    side: Side, measurement: Measurement, asked: str, typed: Sequence[ClinicianValue]
+) -> str:
+    """Return what a line says of one side: the reading or the main reason, typed values, pain."""
+    words = tr("{side} {words}").format(side=side_name(side), words=measurement_words(measurement))
+    if measurement.refused_for:
+        reason = finding_words(measurement.refused_for)
+        words = tr("{side} not measured: {reason}").format(
+            side=side_name(side), reason=reason[:1].lower() + reason[1:]
+        )
+    by_hand = [
+        tr(METHOD_WORDS[value.method]).format(
+            value=number_words(value.value_deg, 0 if value.value_deg.is_integer() else 1, tr)
+        )
+        for value in typed
+        if (value.movement, value.side) == (measurement.movement, side)
+    ]
+    asked = asked[:1].lower() + asked[1:]
+    return ", ".join(part.rstrip(".") for part in (words, *by_hand, asked) if part)

@@ -4268,10 +4268,6 @@
         <translation>{whole},{decimals}</translation>
     </message>
     <message>
-        <source>Too early to say: none of the main movements of the affected shoulder has been measured yet.</source>
-        <translation>Aún es pronto: todavía no se ha medido ningún movimiento principal del hombro afectado.</translation>
-    </message>
-    <message>
         <source>Left shoulder: {parts}</source>
         <translation>Hombro izquierdo: {parts}</translation>
     </message>
@@ -4594,6 +4590,14 @@
     <message>
         <source>Before and after an event: two lines and a step, drawn towards a weak assumption (slopes of +2 ± 6° a month, step 0 ± 10°) until there are enough days. The changes at the top compare medians of the last days with those up to the day named there, so the two differ a little.</source>
         <translation>Antes y después de un acontecimiento: dos líneas y un escalón, acercados a una suposición débil (pendientes de +2 ± 6° al mes, escalón de 0 ± 10°) hasta que haya días suficientes. Los cambios de la parte superior comparan medianas de los últimos días con las de los días hasta la fecha indicada allí; por eso difieren un poco.</translation>
+    </message>
+    <message>
+        <source>Too early to say: none of the main movements ({movements}) has been measured on the affected shoulder yet.</source>
+        <translation>Es pronto para decir algo: aún no se ha medido ninguno de los movimientos principales ({movements}) del hombro afectado.</translation>
+    </message>
+    <message>
+        <source>Too early to say: none of the main movements ({movements}) has been measured yet, and which shoulder is affected has not been entered.</source>
+        <translation>Es pronto para decir algo: aún no se ha medido ninguno de los movimientos principales ({movements}) y no se ha indicado qué hombro está afectado.</translation>
     </message>
     <message>
         <source>Left shoulder since {day} ({why}): {parts}</source>
@@ -6728,6 +6732,10 @@
         <translation>intervalo de una lectura</translation>
     </message>
     <message>
+        <source>practice session</source>
+        <translation>sesión de práctica</translation>
+    </message>
+    <message>
         <source>after exercises</source>
         <translation>después de los ejercicios</translation>
     </message>
@@ -6808,8 +6816,8 @@
         <translation>Guardar el informe</translation>
     </message>
     <message>
-        <source>Please measure again on another day</source>
-        <translation>Vuelva a medir otro día</translation>
+        <source>Please measure again on another day: {tasks}</source>
+        <translation>Vuelva a medir otro día: {tasks}</translation>
     </message>
     <message>
         <source>Please show this to your clinician</source>
@@ -7742,6 +7750,10 @@
     <message>
         <source>{side} {words}</source>
         <translation>{side} {words}</translation>
+    </message>
+    <message>
+        <source>{side} not measured: {reason}</source>
+        <translation>{side} sin medición: {reason}</translation>
     </message>
     <message>
         <source>Choose clips</source>

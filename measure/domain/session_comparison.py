@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from measure.domain.landmarks import Side
 from measure.domain.measurements import Measurement, Status
-from measure.domain.movements import Movement
+from measure.domain.movements import Movement, Unit
 from measure.domain.records import AssessmentCondition, History, MeasurementRecord
 
 #: A value and the ends of its 95 % interval, in the movement's unit.
@@ -16,12 +16,19 @@ WithInterval = tuple[float, float, float]
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class SideDifference:
-    """How much less one side moves than the other, with its 95 % interval, in the unit."""
+    """How much less one side moves than the other, with its 95 % interval, in the unit.
+
+    Attributes
+    ----------
+    shown
+        The value to be shown beside the two readings.
+    """
 
     less: Side
     value: float
     low: float
     high: float
+    shown: float
 
 
 def side_difference(left: Measurement, right: Measurement) -> SideDifference | None:
@@ -32,7 +39,17 @@ def side_difference(left: Measurement, right: Measurement) -> SideDifference | N
     less = Side.LEFT if of_left[0] <= of_right[0] else Side.RIGHT
     this, other = (of_left, of_right) if less is Side.LEFT else (of_right, of_left)
     value, low, high = difference_between(this, other)
-    return SideDifference(less=less, value=value, low=low, high=high)
+    shown = shown_difference(this[0], other[0], left.unit)
+    return SideDifference(less=less, value=value, low=low, high=high, shown=shown)
+
+
+def shown_difference(this: float, other: float, unit: Unit) -> float:
+    """Return the other value minus this one as it is shown beside both.
+
+    Of angles that is the difference of the whole degrees that are read: beside 149° and 80° no one
+    expects 68°. It is at most a degree from the exact one, whose interval is many times as wide.
+    """
+    return float(round(other) - round(this)) if unit is Unit.DEGREES else other - this
 
 
 def difference_between(this: WithInterval, other: WithInterval) -> WithInterval:

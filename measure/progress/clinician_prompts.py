@@ -144,7 +144,7 @@ def _of_motion(progress: SideProgress) -> Prompt | None:
     elif loss is not None:
         kind = PromptKind.DROP if loss.confirmed else PromptKind.LOW_SESSION
         numbers = {
-            "value": signed(loss.by, MOVEMENTS[progress.movement].unit),
+            "value": signed(abs(loss.by), MOVEMENTS[progress.movement].unit).lstrip("+"),
             "sessions": str(loss.sessions),
         }
     elif progress.affected and progress.verdict is Verdict.STALLED:

@@ -57,6 +57,10 @@ class Progress:
         What ended the movements of the affected sides, by month.
     dominant
         The person's dominant hand, where it is known.
+    affected
+        The affected sides; empty where not stated.
+    primary
+        The main movements, of the plan or the usual ones.
     """
 
     today: dt.date
@@ -67,6 +71,8 @@ class Progress:
     pattern: Pattern | None
     ends: tuple[MonthEnds, ...]
     dominant: Side | None
+    affected: tuple[Side, ...]
+    primary: tuple[Movement, ...]
 
     @property
     def usual(self) -> tuple[SideProgress, ...]:
@@ -119,6 +125,8 @@ def progress_of(history: History, today: dt.date) -> Progress:
         pattern=_pattern(usual_sides),
         ends=ends_by_month(history, affected or tuple(Side)),
         dominant=history.person.dominant,
+        affected=affected,
+        primary=tuple(movement for movement in Movement if movement in primary),
     )
 
 

@@ -6,11 +6,11 @@ session: :func:`measure.domain.session_comparison.difference_between`.
 
 import datetime as dt
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from measure.domain.landmarks import Side
-from measure.domain.movements import Movement
-from measure.domain.session_comparison import difference_between, half_width
+from measure.domain.movements import MOVEMENTS, Movement
+from measure.domain.session_comparison import difference_between, half_width, shown_difference
 from measure.progress.comparison import Block, Change, Scatter, block_of
 from measure.progress.series import Series
 from measure.trend.ratio_interval import ratio_interval
@@ -54,6 +54,12 @@ class Deficit:
     other: Block
     difference: Change
     share: Share | None
+
+    def shown(self, movement: Movement) -> Change:
+        """Return the difference as it is shown beside the values of both sides."""
+        unit = MOVEMENTS[movement].unit
+        value = shown_difference(self.this.value, self.other.value, unit)
+        return replace(self.difference, value=value)
 
     @classmethod
     def between(cls, this: Block, other: Block) -> "Deficit":

@@ -124,7 +124,7 @@ def dominance_sentence(progress: Progress, tr: Translate = english) -> str:
 
 def deficit_sentence(deficit: Deficit, movement: Movement, tr: Translate = english) -> str:
     """Return what a side lacks of the other one, in the movement's unit and per cent."""
-    words = difference_words(deficit.difference, movement, tr)
+    words = difference_words(deficit.shown(movement), movement, tr)
     if deficit.difference.low < 0 < deficit.difference.high:
         words = tr(UNCLEAR).format(words=words)
     if deficit.share is None:

@@ -18,7 +18,12 @@ from measure.progress.weekly_verdicts import Verdict
 from measure.progress.wording import Translate, english, signed
 
 NOTHING_YET = (
-    "Too early to say: none of the main movements of the affected shoulder has been measured yet."
+    "Too early to say: none of the main movements ({movements}) has been measured on the affected "
+    "shoulder yet."
+)
+NOT_STATED = (
+    "Too early to say: none of the main movements ({movements}) has been measured yet, and which "
+    "shoulder is affected has not been entered."
 )
 SHOULDER: Mapping[Side, str] = {
     Side.LEFT: "Left shoulder: {parts}",
@@ -86,6 +91,7 @@ _CHANGED = frozenset(
 #: All templates, for the extractor of texts to translate.
 TEMPLATES = (
     NOTHING_YET,
+    NOT_STATED,
     *SHOULDER.values(),
     *SHOULDER_SINCE.values(),
     BOTH,
@@ -112,7 +118,10 @@ def week_sentence(progress: Progress, tr: Translate = english) -> str:
     else:
         clauses = [_shoulder(side, items, tr) for side, items in shown.items()]
     lines = [tr(WHOLE).format(first=clause) for clause in clauses]
-    return "\n".join(lines) or tr(NOTHING_YET)
+    if lines:
+        return "\n".join(lines)
+    missing = NOTHING_YET if progress.affected else NOT_STATED
+    return tr(missing).format(movements=joined(progress.primary, tr))
 
 
 def _shoulder(side: Side, items: Sequence[SideProgress], tr: Translate) -> str:

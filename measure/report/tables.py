@@ -307,7 +307,7 @@ def _other(side: SideProgress, between: str, tr: Translate) -> str:
     if side.deficit is None:
         return ""
     now, movement = side.deficit.now, side.movement
-    amount = amount_words(now.difference, movement, tr)
+    amount = amount_words(now.shown(movement), movement, tr)
     lines = [block_words(now.other, movement, tr), tr("deficit {amount}").format(amount=amount)]
     if now.share is not None:
         lines.append(tr("{share} of it").format(share=share_words(now.share, tr)))

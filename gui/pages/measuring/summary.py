@@ -1,7 +1,8 @@
 """Summary page: a session's results, one card a movement, and the ways on from there."""
 
 import datetime as dt
-from collections.abc import Iterable, Mapping
+from collections.abc import Callable, Iterable, Mapping, Sequence
+from functools import partial
 
 from PySide6.QtCore import Signal, Slot
 from PySide6.QtGui import QGuiApplication
@@ -24,6 +25,7 @@ from gui.widgets.text import label
 from measure.domain.measurements import Measurement, Status
 from measure.domain.records import History
 from measure.domain.session_comparison import last_readings, of_session
+from measure.domain.session_facts import ClinicianValue
 
 #: Height of the field for a note, pixels. [technical]
 _NOTE_PX = 90
@@ -59,7 +61,7 @@ class SummaryPage(QWidget):
         self.note.setMaximumHeight(_NOTE_PX)
         self.next_movement = button(tr("Another movement"), key=tr("M"))
         self.finish = button(tr("Finish"), "main", key=tr("Enter"))
-        self.line = ""
+        self._as_line: Callable[[Sequence[ClinicianValue]], str] | None = None
         self.first = label(tr("First results: there is nothing to compare them with yet."), "quiet")
         #: Movements of which nothing was captured, each with its reason.
         self.without = label("")
@@ -115,14 +117,16 @@ class SummaryPage(QWidget):
         clinic = measuring.mode is SessionMode.CLINIC
         wanted = self._wanted(measuring, results) if clinic else None
         before = last_readings(history, conduct)
-        self.card.show_results(results, before, _details(measuring), wanted, today=today)
+        details = _details(measuring)
+        self.card.show_results(results, before, details, wanted, today=today)
         read = any(result.status is Status.READING for result in results.values())
         self.first.setVisible(measuring.log.saving and read and not history.measurements)
         self.next_side.setVisible(wanted is not None)
         self.card.setVisible(bool(results))
         self._show_without(measuring, results)
         self.title.setText(_title(bool(results), saved=measuring.log.saving))
-        self.line = line_of_results(name, today, conduct, results)
+        asked = {task: said.pain for task, said in details.items()}
+        self._as_line = partial(line_of_results, name, today, conduct, results, asked)
         self.next_movement.setVisible(clinic)
         self.copy.say(tr("Copy as text"))
         self.copy.setVisible(bool(results))
@@ -134,6 +138,11 @@ class SummaryPage(QWidget):
         self.typing.setVisible(clinic and measuring.log.saving and bool(results))
         self.typed.setVisible(self.typing.isChecked() and not self.typing.isHidden())
         (self.next_movement if clinic else self.finish).setFocus()
+
+    @property
+    def line(self) -> str:
+        """The results as text, with what is typed in by now; empty without any."""
+        return "" if self._as_line is None else self._as_line(self.typed.values)
 
     def _show_without(
         self, measuring: MeasurementSession, results: Mapping[Task, Measurement]
@@ -191,7 +200,7 @@ class SummaryPage(QWidget):
 
     def forget(self) -> None:
         """Hold nothing of what was entered, nor of the results."""
-        self.line = ""
+        self._as_line = None
         self.typing.setChecked(False)
         self.noting.setChecked(False)
         self.typed.clear()

@@ -109,7 +109,7 @@ def legend_entries(content: ChartContent) -> tuple[LegendEntry, ...]:
         entries.append(LegendEntry(tr("range of a reading"), _whisker(first)))
     if any(point.practice for point in points):
         practised = next(point.side for point in points if point.practice)
-        entries.append(LegendEntry(tr("practice"), _hollow(practised)))
+        entries.append(LegendEntry(tr("practice session"), _hollow(practised)))
     if any(point.apart and point.value is not None for point in points):
         apart = next(point.side for point in points if point.apart)
         meanings = {

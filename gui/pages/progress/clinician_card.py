@@ -8,7 +8,7 @@ from PySide6.QtWidgets import QBoxLayout, QWidget
 from gui.pages.progress.empty_history import ROOMY_PERCENT
 from gui.style.appearance import Appearance
 from gui.style.measures import CARD_PADDING_PX
-from gui.text.wording import tr
+from gui.text.wording import movement_name, tr
 from gui.widgets.buttons import button
 from gui.widgets.layouts import card, column, row
 from gui.widgets.text import label
@@ -53,10 +53,21 @@ class ClinicianCard(QWidget):
         self.setVisible(bool(prompts))
         again = all(prompt.kind is PromptKind.LOW_SESSION for prompt in prompts)
         self.title.setText(
-            tr("Please measure again on another day")
-            if again
-            else tr("Please show this to your clinician")
+            _again_words(prompts) if again else tr("Please show this to your clinician")
         )
         self.words.setText("\n".join(finding_text(prompt, tr) for prompt in prompts))
         self.report.setVisible(not again)
         self.seen.setChecked(False)
+
+
+def _again_words(prompts: Sequence[Prompt]) -> str:
+    """Return what to measure again, each movement with its arm."""
+    tasks = [
+        tr("{movement}, {side} arm").format(
+            movement=movement_name(movement), side=tr(prompt.side.value)
+        )
+        for prompt in prompts
+        if prompt.side is not None
+        for movement in prompt.movements
+    ]
+    return tr("Please measure again on another day: {tasks}").format(tasks="; ".join(tasks))

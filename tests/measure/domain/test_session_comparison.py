@@ -5,9 +5,14 @@ from dataclasses import replace
 import pytest
 
 from measure.domain.landmarks import Side
-from measure.domain.movements import Movement
+from measure.domain.movements import Movement, Unit
 from measure.domain.records import AssessmentCondition, Assistance, History
-from measure.domain.session_comparison import last_readings, of_session, side_difference
+from measure.domain.session_comparison import (
+    last_readings,
+    of_session,
+    shown_difference,
+    side_difference,
+)
 from tests.support import record_samples as sample
 
 LEFT = sample.measurement(value=90.0, low=84.0, high=96.0)
@@ -22,6 +27,17 @@ def test_the_difference_names_the_side_that_moves_less() -> None:
     assert (difference.low, difference.high) == (20.0, 40.0)
     turned = side_difference(replace(RIGHT, side=Side.LEFT), replace(LEFT, side=Side.RIGHT))
     assert turned == replace(difference, less=Side.RIGHT)
+
+
+def test_the_difference_agrees_with_the_whole_degrees_that_are_read() -> None:
+    """149 and 80 are 69 apart for whoever reads them, whatever was rounded away."""
+    left, right = replace(LEFT, value=80.4), replace(RIGHT, value=148.6)
+    difference = side_difference(left, right)
+    assert difference is not None
+    assert difference.value == pytest.approx(68.2)
+    assert difference.shown == 69
+    # Heights behind the back are read as levels, so nothing is rounded before.
+    assert shown_difference(0.304, 0.496, Unit.FRACTION) == pytest.approx(0.192)
 
 
 def test_a_refusal_has_no_difference() -> None:

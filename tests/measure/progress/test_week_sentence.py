@@ -12,6 +12,7 @@ from measure.domain.records import EventKind, History
 from measure.progress.overview import progress_of
 from measure.progress.sentences import doubt_sentence, shown_change, verdict_words
 from measure.progress.week_sentence import (
+    NOT_STATED,
     NOTHING_YET,
     counted_sentence,
     forecast_sentence,
@@ -117,7 +118,13 @@ def test_a_long_pause_leaves_nothing_to_say_of_today() -> None:
 
 
 def test_nobody_measured_yet() -> None:
-    assert week_sentence(progress_of(History(person=sample.person()), NOW.day)) == NOTHING_YET
+    """What is missing is named, and so is an affected side that was never entered."""
+    main = "flexion, external rotation and hand behind back"
+    stated = replace(sample.person(), affected=(Side.LEFT,))
+    unknown = replace(stated, affected=())
+    for person, words in ((stated, NOTHING_YET), (unknown, NOT_STATED)):
+        sentence = week_sentence(progress_of(History(person=person), NOW.day))
+        assert sentence == words.format(movements=main)
 
 
 def test_names_in_a_sentence() -> None:

@@ -1,6 +1,7 @@
 """From the first start to the first reading: whom, what, how many clicks, and what is written."""
 
 import pytest
+from PySide6.QtGui import QGuiApplication
 from PySide6.QtWidgets import QAbstractButton
 
 from gui.app.main_window import USUAL_PX
@@ -178,7 +179,15 @@ def test_the_full_baseline_shows_the_difference_at_once(stage: WindowHarness) ->
     assert list(dict.fromkeys(movement for movement, *_ in field)) == list(Movement)[:4]
     hand.click(page.summary.copy)
     assert page.summary.copy.text() == "Copied as text"
-    assert "right 120\u00b0 (114 to 126), left arm: 40\u00b0 less" in page.summary.line
+    copied = QGuiApplication.clipboard().text()
+    assert copied == page.summary.line
+    # What was typed in stands beside the camera's reading of that arm.
+    assert (
+        "Flexion: left 80\u00b0 (74 to 86), passive 105\u00b0, goniometer 98.5\u00b0; "
+        "right 120\u00b0 (114 to 126); left arm: 40\u00b0 less" in copied
+    )
+    assert copied.endswith("not a diagnosis and not a medical device.")
+    assert "Stop before" not in copied
     hand.click(page.summary.finish)
     (session,) = stage.history().sessions
     assert [item.value_deg for item in session.clinician_values] == [105.0, 98.5]

@@ -60,7 +60,9 @@ def test_what_is_worth_a_look_stands_above_with_the_report(
 
 def test_one_low_session_asks_for_another_and_no_report(stage: WindowHarness) -> None:
     card = overview_of(stage, "demo-Thistle").clinician
-    assert card.title.text() == "Please measure again on another day"
+    assert card.title.text() == ("Please measure again on another day: Hand behind back, right arm")
+    # How far below is said once, by the word.
+    assert "below the weeks before, by 9 cm." in card.words.text()
     assert not card.report.isVisible()
 
 

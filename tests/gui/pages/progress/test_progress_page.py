@@ -42,7 +42,7 @@ def test_curves_of_both_shoulders_with_pain(grown: WindowHarness) -> None:
     assert page.curves.verdict.text().startswith("Left: increasing, shown since ")
     assert "levels, +" in page.curves.notes.text()
     assert "compared with the first weeks" in page.curves.notes.text()
-    assert "practice" in words
+    assert "practice session" in words
 
 
 def test_a_mark_leads_to_its_session(grown: WindowHarness) -> None:
