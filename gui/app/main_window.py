@@ -122,6 +122,7 @@ class MainWindow(QMainWindow):
         self._pages.print_wanted.connect(self.reports.print)
         self.preferences.language_chosen.connect(self.language_chosen)
         self._pages.progress_wanted.connect(self._open_progress)
+        self.measure.live.room_wanted.connect(self.messages.give_way)
         self._pages.turned.connect(self.messages.leave_page)
         undo = self.services.undo
         undo.offered.connect(self.messages.offer)

@@ -4,7 +4,7 @@ The signs are those that public health services and shoulder surgeons' societies
 exercising a painful shoulder; the wording is the project's own.
 """
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from gui.protocol.red_flags import ScreeningAnswer, ScreeningPage
 from gui.text.wording import tr
@@ -31,9 +31,12 @@ class ScreeningText:
     numbers: tuple[tuple[str, str], ...] = ()
 
 
-def screening_text(page: ScreeningPage) -> ScreeningText:
-    """Return the text of a page."""
-    return {
+def screening_text(page: ScreeningPage, *, clinic: bool = False) -> ScreeningText:
+    """Return the text of a page, said to the person, or to a clinician about a patient.
+
+    The signs themselves are worded as questions to the patient in both.
+    """
+    text = {
         ScreeningPage.ABOUT: _about,
         ScreeningPage.EMERGENCY: _emergency,
         ScreeningPage.SOON: _soon,
@@ -43,10 +46,43 @@ def screening_text(page: ScreeningPage) -> ScreeningText:
         ScreeningPage.STOP_SOON: _stop_soon,
         ScreeningPage.STOP_CLINICIAN: _stop_clinician,
     }[page]()
+    return _about_patient(page, text) if clinic else text
 
 
-def answer_text(answer: ScreeningAnswer) -> str:
+def _about_patient(page: ScreeningPage, text: ScreeningText) -> ScreeningText:
+    """Return a page as it is said to a clinician."""
+    if page in (ScreeningPage.EMERGENCY, ScreeningPage.SOON, ScreeningPage.CLINICIAN):
+        title = tr("Please ask the patient: {question}").format(question=text.title)
+        if page is ScreeningPage.CLINICIAN:
+            close = tr("If any of these apply, decide first whether the patient can be measured.")
+            return replace(text, title=title, close=close)
+        return replace(text, title=title)
+    if page is ScreeningPage.STOP_CLINICIAN:
+        return replace(
+            text,
+            title=tr("Can the patient be measured?"),
+            items=(
+                tr(
+                    "The patient would raise and turn the arm slowly, without help, and stop "
+                    "before it becomes painful."
+                ),
+            ),
+        )
+    if page is ScreeningPage.STOP_SOON:
+        return replace(text, title=tr("Please have this looked into within a few days."))
+    if page is ScreeningPage.CLEAR:
+        items = (
+            tr("That hurt more than it should."),
+            tr("The results are saved. Carry on another day."),
+        )
+        return replace(text, title=tr("Let the patient's arm rest."), items=items)
+    return text
+
+
+def answer_text(answer: ScreeningAnswer, *, clinic: bool = False) -> str:
     """Return the text of an answer's button."""
+    if clinic and answer is ScreeningAnswer.CLINICIAN_AGREES:
+        return tr("The patient can be measured")
     return {
         ScreeningAnswer.NONE_FITS: tr("None of these"),
         ScreeningAnswer.ONE_FITS: tr("Yes, at least one"),

@@ -372,10 +372,6 @@
         <translation>un día que elijo</translation>
     </message>
     <message>
-        <source>Your question for the clinician</source>
-        <translation>Su pregunta para el profesional</translation>
-    </message>
-    <message>
         <source>Show changes since this day</source>
         <translation>Mostrar los cambios desde este día</translation>
     </message>
@@ -386,6 +382,10 @@
     <message>
         <source>Show changes since</source>
         <translation>Mostrar los cambios desde</translation>
+    </message>
+    <message>
+        <source>Question for the clinician</source>
+        <translation>Pregunta para el profesional</translation>
     </message>
     <message>
         <source>Please enter the day as {day}, or leave it empty.</source>
@@ -2278,6 +2278,38 @@
     <message>
         <source>The shoulder has been locked since a seizure or an electric shock.</source>
         <translation>El hombro está bloqueado desde una convulsión o una descarga eléctrica.</translation>
+    </message>
+    <message>
+        <source>Please ask the patient: {question}</source>
+        <translation>Pregunte al paciente: {question}</translation>
+    </message>
+    <message>
+        <source>If any of these apply, decide first whether the patient can be measured.</source>
+        <translation>Si se cumple algo de esto, decida primero si se puede medir al paciente.</translation>
+    </message>
+    <message>
+        <source>Can the patient be measured?</source>
+        <translation>¿Se puede medir al paciente?</translation>
+    </message>
+    <message>
+        <source>The patient would raise and turn the arm slowly, without help, and stop before it becomes painful.</source>
+        <translation>El paciente levantaría y giraría el brazo despacio, sin ayuda, y pararía antes de que doliera.</translation>
+    </message>
+    <message>
+        <source>Please have this looked into within a few days.</source>
+        <translation>Haga que se examine esto en unos días.</translation>
+    </message>
+    <message>
+        <source>The results are saved. Carry on another day.</source>
+        <translation>Los resultados están guardados. Continúe otro día.</translation>
+    </message>
+    <message>
+        <source>Let the patient&apos;s arm rest.</source>
+        <translation>Deje descansar el brazo del paciente.</translation>
+    </message>
+    <message>
+        <source>The patient can be measured</source>
+        <translation>Se puede medir al paciente</translation>
     </message>
     <message>
         <source>In an emergency, stop and call the emergency number.</source>
@@ -6116,8 +6148,16 @@
         <translation>dolor en el que parar</translation>
     </message>
     <message>
+        <source>I have no number: use {limit}</source>
+        <translation>No tengo ningún número: usar {limit}</translation>
+    </message>
+    <message>
         <source>This corrects a mistake: the programme keeps its first day</source>
         <translation>Esto corrige un error: el programa conserva su primer día</translation>
+    </message>
+    <message>
+        <source>Enter the exercises that the clinician chose. Thawline adds nothing to them.</source>
+        <translation>Introduzca los ejercicios que eligió el profesional. Thawline no les añade nada.</translation>
     </message>
     <message>
         <source>Leave without saving? What you have changed here will be lost.</source>
@@ -6152,10 +6192,6 @@
         <translation>quién lo eligió</translation>
     </message>
     <message>
-        <source>I was given no number: use {limit}, an unverified default</source>
-        <translation>No me dieron ningún número: usar {limit}, un valor predeterminado sin verificar</translation>
-    </message>
-    <message>
         <source>first day</source>
         <translation>primer día</translation>
     </message>
@@ -6180,12 +6216,8 @@
         <translation>Ctrl+S</translation>
     </message>
     <message>
-        <source>Enter the exercises that your clinician gave you. Thawline adds nothing to them.</source>
-        <translation>Escriba los ejercicios que le indicó su profesional sanitario. Thawline no les añade nada.</translation>
-    </message>
-    <message>
-        <source>Needed: the number your clinician set. 1 is the first pain, 10 the worst imaginable.</source>
-        <translation>Necesario: el número que fijó su profesional. 1 es el primer dolor; 10, el peor imaginable.</translation>
+        <source>Needed: the number the clinician set. 1 is the first pain, 10 the worst imaginable. Without one, Thawline usually takes {limit}, an unverified default.</source>
+        <translation>Necesario: el número que fijó el profesional. 1 es el primer dolor; 10, el peor imaginable. Si no hay ninguno, Thawline suele tomar {limit}, un valor predeterminado sin verificar.</translation>
     </message>
     <message>
         <source>Choose up to three. If you choose none: external rotation, flexion and hand behind back.</source>
@@ -6644,8 +6676,8 @@
         <translation>{name} es una persona inventada: no se anota nada.</translation>
     </message>
     <message>
-        <source>Nothing is entered yet. Enter the exercises that your clinician gave you; Thawline adds nothing to them.</source>
-        <translation>Todavía no hay nada. Introduzca los ejercicios que le dio su profesional sanitario; Thawline no añade nada.</translation>
+        <source>Nothing is entered yet. Enter the exercises that the clinician chose; Thawline adds nothing to them.</source>
+        <translation>Todavía no hay nada introducido. Introduzca los ejercicios que eligió el profesional; Thawline no les añade nada.</translation>
     </message>
     <message>
         <source>Everything planned for today is logged.</source>

@@ -15,6 +15,8 @@ _SHOWN_MS = 9000
 _OFFERED_MS = 30_000
 #: How long a message stays at least when another page is shown, milliseconds. [technical]
 _READ_MS = 1500
+#: The same from across a room, while the picture needs the room, milliseconds. [technical]
+_READ_AFAR_MS = 5000
 #: Most lines of messages at one time. [technical]
 _MOST_LINES = 3
 
@@ -75,6 +77,12 @@ class MessageBar(QFrame):
         self._offered = text
         self.undo.setVisible(True)
         self._timer.start(_OFFERED_MS)
+
+    @Slot()
+    def give_way(self) -> None:
+        """Leave the page its whole room once the message was long enough there to be read."""
+        if not self.stays:
+            self._timer.start(max(0, _READ_AFAR_MS - self._since.elapsed()))
 
     @Slot()
     def leave_page(self) -> None:

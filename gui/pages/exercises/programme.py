@@ -73,9 +73,7 @@ class HomeProgrammePage(QWidget):
             title=tr("pain at which to stop"),
         )
         self.usual_limit = button(
-            tr("I was given no number: use {limit}, an unverified default").format(
-                limit=USUAL_PAIN_LIMIT
-            ),
+            tr("I have no number: use {limit}").format(limit=USUAL_PAIN_LIMIT),
             "link",
         )
         self.usual_limit.clicked.connect(self._choose_usual_limit)
@@ -110,7 +108,7 @@ class HomeProgrammePage(QWidget):
         self._own_rows.setContentsMargins(0, 0, 0, 0)
         self._own_rows.setSpacing(gap(2))
         explained = tr(
-            "Enter the exercises that your clinician gave you. Thawline adds nothing to them."
+            "Enter the exercises that the clinician chose. Thawline adds nothing to them."
         )
         self._dates = row(column(self._from, 1), column(self._reviewed, 1))
         self._dates.setSpacing(gap(4))
@@ -144,8 +142,9 @@ class HomeProgrammePage(QWidget):
         """Put fields under their headings; what is missing is said above its own field."""
         gap = self._appearance.gap
         scale = tr(
-            "Needed: the number your clinician set. 1 is the first pain, 10 the worst imaginable."
-        )
+            "Needed: the number the clinician set. 1 is the first pain, 10 the worst imaginable. "
+            "Without one, Thawline usually takes {limit}, an unverified default."
+        ).format(limit=USUAL_PAIN_LIMIT)
         primary = tr(
             "Choose up to three. If you choose none: external rotation, flexion and hand behind "
             "back."

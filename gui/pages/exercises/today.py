@@ -316,7 +316,7 @@ def _empty_words(person: Person | None, *, planned: bool) -> str:
         return tr("{name} is made up: nothing is logged.").format(name=person_name(person))
     if not planned:
         return tr(
-            "Nothing is entered yet. Enter the exercises that your clinician gave you; "
+            "Nothing is entered yet. Enter the exercises that the clinician chose; "
             "Thawline adds nothing to them."
         )
     return ""

@@ -2,7 +2,7 @@
 
 from collections.abc import Sequence
 
-from PySide6.QtCore import Qt, Slot
+from PySide6.QtCore import Qt, Signal, Slot
 from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QWidget
 
@@ -116,6 +116,9 @@ def _final_words(attempt: Attempt, unit: Unit) -> str:
 
 class LivePage(QWidget):
     """Shows a :class:`MeasurementSession` while it measures."""
+
+    #: Digits or reasons are shown, which need the whole window.
+    room_wanted = Signal()
 
     def __init__(self, appearance: Appearance, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -405,6 +408,8 @@ class LivePage(QWidget):
         self._right.set_current_index(right)
         if changed:
             self._speak()
+            if right != _POSITION:
+                self.room_wanted.emit()
 
     def _show_value(self, measuring: MeasurementSession, frame: LiveFrame) -> None:
         """Show the guide while moving, then the captured trial on its way to a reading."""

@@ -296,7 +296,7 @@ class MeasurePage(QWidget):
         self, occasion: ScreeningOccasion, pain: int | None = None, *, another: bool = False
     ) -> None:
         self._checking = occasion
-        self.safety.ask(occasion, pain, another=another)
+        self.safety.ask(occasion, pain, another=another, clinic=self._mode is SessionMode.CLINIC)
         self.show_page(self.safety)
         self.safety.keep_focus()
 

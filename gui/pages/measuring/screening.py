@@ -59,7 +59,7 @@ class SafetyPage(QWidget):
         super().__init__(parent)
         self._appearance = appearance
         self._screening = RedFlagScreening.begin(ScreeningOccasion.BEFORE)
-        self._why, self._another = "", False
+        self._why, self._another, self._clinic = "", False, False
         self._layout = QVBoxLayout(self)
         self._layout.setContentsMargins(0, 0, 0, 0)
         self._shown: QWidget | None = None
@@ -83,7 +83,12 @@ class SafetyPage(QWidget):
         return self._screening
 
     def ask(
-        self, check: ScreeningOccasion, pain: int | None = None, *, another: bool = False
+        self,
+        check: ScreeningOccasion,
+        pain: int | None = None,
+        *,
+        another: bool = False,
+        clinic: bool = False,
     ) -> None:
         """Begin the questions.
 
@@ -93,7 +98,10 @@ class SafetyPage(QWidget):
             The pain of today, 0..10, because of which they are asked now; None for another cause.
         another
             Whether there is another movement that could be measured instead of a painful one.
+        clinic
+            Whether a clinician reads them, who asks a patient.
         """
+        self._clinic = clinic
         self._screening = RedFlagScreening.begin(check)
         self._why, self._another = "" if pain is None else _cause(check, pain), another
         self._show()
@@ -144,7 +152,7 @@ class SafetyPage(QWidget):
 
     def _show(self) -> None:
         """Build the page anew: pages differ in what they hold."""
-        words = screening_text(self._screening.page)
+        words = screening_text(self._screening.page, clinic=self._clinic)
         buttons = self._buttons()
         area = scrollable(self._list(words) if self._screening.asks else self._verdict(words))
         if self._screening.asks:
@@ -245,7 +253,7 @@ class SafetyPage(QWidget):
                 self._way_out(tr("Stop for today"), "main", self.stopped)
         for answer in _BUTTON_ORDER:
             if answer in screening.answers:
-                self.answers[answer] = button(answer_text(answer))
+                self.answers[answer] = button(answer_text(answer, clinic=self._clinic))
                 self.answers[answer].setProperty("leads_on", screening.asks)
                 self.answers[answer].clicked.connect(partial(self.give, answer))
         self.rest = self._rest_button()

@@ -76,6 +76,7 @@ class SummaryPage(QWidget):
             (self.report, self.report_wanted),
         ):
             source.clicked.connect(slot)
+        self.typed.completed.connect(self.finish.setFocus)
         frame_page(
             self,
             self.title,
@@ -184,6 +185,7 @@ class SummaryPage(QWidget):
         self.typed.setVisible(shown)
         if shown:
             self.typed.begin()
+            bring_into_view(self.typed)
 
     @Slot(bool)
     def _show_note(self, shown: bool) -> None:

@@ -2,7 +2,7 @@
 
 from collections.abc import Mapping
 
-from PySide6.QtCore import QEvent, QRegularExpression, Qt
+from PySide6.QtCore import QEvent, QRegularExpression, Qt, Signal, Slot
 from PySide6.QtGui import QKeyEvent, QRegularExpressionValidator
 from PySide6.QtWidgets import QGridLayout, QLineEdit, QWidget
 
@@ -30,7 +30,6 @@ class _NumberField(QLineEdit):
         super().__init__(text)
         self.setValidator(QRegularExpressionValidator(_NUMBER, self))
         self.setPlaceholderText("\u00b0")
-        self.returnPressed.connect(self.focusNextChild)
 
     def event(self, event: QEvent) -> bool:
         if (
@@ -45,6 +44,9 @@ class _NumberField(QLineEdit):
 
 class TypedValues(QWidget):
     """Passive and goniometer values of the movements of a session, in degrees."""
+
+    #: Enter was pressed in the last field.
+    completed = Signal()
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -75,6 +77,7 @@ class TypedValues(QWidget):
                 field = _NumberField(typed.get((movement, side, method), ""))
                 field.setAccessibleName(f"{name}, {title}, " + tr("degrees"))
                 self._grid.addWidget(field, line, place + 1)
+                field.returnPressed.connect(self._go_on)
                 self.fields[movement, side, method] = field
         self._grid.setColumnStretch(0, 2)
 
@@ -82,6 +85,17 @@ class TypedValues(QWidget):
         """Put the keyboard into the first field."""
         for field in list(self.fields.values())[:1]:
             field.setFocus()
+
+    @Slot()
+    def _go_on(self) -> None:
+        """Lead from a field to the next one, and out of the last."""
+        fields, here = [*self.fields.values()], self.sender()
+        places = [place for place, field in enumerate(fields) if field is here]
+        following = fields[places[0] + 1 :]
+        if following:
+            following[0].setFocus()
+        else:
+            self.completed.emit()
 
     def clear(self) -> None:
         """Forget what was typed."""

@@ -45,7 +45,7 @@ class ReportChoicesForm(QWidget):
         super().__init__(parent)
         self.question = QLineEdit()
         self.question.setMaxLength(LONGEST_QUESTION)
-        self.question.setAccessibleName(tr("Your question for the clinician"))
+        self.question.setAccessibleName(tr("Question for the clinician"))
         self.period = MenuButton(tr("Show changes since"))
         self.period.offer(list(ChangesSince), since_name)
         self.period.picked.connect(self._ask_day)
@@ -65,7 +65,7 @@ class ReportChoicesForm(QWidget):
         self._announced = self.choices
         self.since.text.setPlaceholderText(day_text(_EXAMPLE))
         gap = appearance.gap
-        asked = label(tr("Your question for the clinician"), "strong")
+        asked = label(tr("Question for the clinician"), "strong")
         since = label(tr("Show changes since"), "strong")
         column(
             column(asked, self.question, spacing=gap(1)),

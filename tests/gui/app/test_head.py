@@ -10,6 +10,7 @@ from gui.app.application import configure_application
 from gui.app.window_pages import MainPage
 from gui.pages.settings.data_page import DataPage
 from gui.widgets import message_bar
+from measure.live.events import Phase
 from tests.support.gui.measuring_steps import begin_single
 from tests.support.gui.screenshots import LANGUAGES, SIZES, language_in_force, resize
 from tests.support.gui.stage import WindowHarness
@@ -93,7 +94,9 @@ def test_a_message_covers_no_page_and_leaves_with_the_page(
     assert window.messages.isVisible()
 
 
-def test_a_message_covers_no_measuring(stage: WindowHarness) -> None:
+def test_a_message_covers_no_measuring_and_leaves_the_notes_their_room(
+    stage: WindowHarness, monkeypatch: pytest.MonkeyPatch
+) -> None:
     window = stage.window
     begin_single(window.measure)
     stage.settle()
@@ -101,5 +104,10 @@ def test_a_message_covers_no_measuring(stage: WindowHarness) -> None:
     stage.settle()
     bottom = in_window(window.messages).y() + window.messages.height()
     assert in_window(window.measure.live).y() >= bottom
+    monkeypatch.setattr(message_bar, "_READ_AFAR_MS", 0)
+    stage.engine.show(Phase.MOVE, 40.0)
+    stage.settle(30)
+    assert window.messages.isHidden()
+    window.messages.tell("The camera was unplugged.")
     window.messages.close_it.click()
     assert window.messages.isHidden()

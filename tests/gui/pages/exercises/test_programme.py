@@ -5,7 +5,7 @@ from collections.abc import Callable
 
 import pytest
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QAbstractButton, QApplication, QDialog, QLineEdit, QWidget
+from PySide6.QtWidgets import QAbstractButton, QApplication, QDialog, QLabel, QLineEdit, QWidget
 from pytestqt.qtbot import QtBot
 
 from gui.pages.exercises.programme import HomeProgrammePage
@@ -363,7 +363,8 @@ def test_a_key_saves_the_programme_and_what_is_missing_is_said_once(
 def test_who_was_given_no_pain_level_is_offered_the_usual_one(plan_page: WindowHarness) -> None:
     page = plan_page.window.exercises.programme
     next(iter(page.lines.values())).wanted.setChecked(True)
-    assert page.usual_limit.text().endswith("use 4, an unverified default")
+    words = " ".join(shown.text() for shown in page.findChildren(QLabel))
+    assert "Without one, Thawline usually takes 4, an unverified default." in words
     page.usual_limit.click()
     page.keep.click()
     plan_page.settle()

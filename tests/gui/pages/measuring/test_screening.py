@@ -6,12 +6,15 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QLabel
 
 from gui.app.main_window import SMALLEST_PX
+from gui.pages.measuring.screening import SafetyPage
 from gui.protocol.red_flags import ScreeningAnswer, ScreeningPage
+from gui.style.appearance import Appearance
+from gui.text.safety_wording import answer_text, screening_text
 from measure.domain.exercises import Exercise, ListedExercise
 from measure.domain.home_programme_records import Plan, PlannedExercise
 from measure.domain.landmarks import Side
 from measure.domain.records import LimitingFactor
-from measure.domain.screening_records import ScreeningOutcome
+from measure.domain.screening_records import ScreeningOccasion, ScreeningOutcome
 from tests.support.gui.measuring_steps import begin_clinic, begin_home, begin_single, shown, trials
 from tests.support.gui.stage import TODAY, WindowHarness
 
@@ -229,3 +232,17 @@ def test_a_shoulder_easily_irritated_stays_so_that_day_for_that_person_alone(
     assert not home.sore.isChecked()
     assert not home.rest_words.isVisible()
     assert home.start.accessibleName() == "Start measuring"
+
+
+def test_in_a_clinic_the_questions_speak_to_the_clinician(appearance: Appearance) -> None:
+    page = SafetyPage(appearance)
+    page.ask(ScreeningOccasion.BEFORE, clinic=True)
+    words = [shown.text() for shown in page.findChildren(QLabel)]
+    assert "Please ask the patient: Do any of these apply right now?" in words
+    for step in ScreeningPage:
+        text = screening_text(step, clinic=True)
+        said = " ".join((text.title, text.close, *(() if text.strong else text.items)))
+        assert step is ScreeningPage.ABOUT or "your clinician" not in said
+        assert "clinician who treats you" not in said
+    for answer in ScreeningAnswer:
+        assert "My clinician" not in answer_text(answer, clinic=True)
