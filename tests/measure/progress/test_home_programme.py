@@ -19,11 +19,14 @@ from measure.progress.home_programme import (
     events_with_plans,
     exercises_done,
     irritability,
+    irritability_on,
+    pain_to_rest_from,
     plan_on,
     programme_done,
     programme_done_sentences,
     weeks_done,
 )
+from tests.support import record_samples as sample
 from tests.support.record_samples import event, moment, person, some_id
 
 MONDAY = dt.date(2026, 4, 6)
@@ -297,3 +300,21 @@ def test_days_with_exercises_are_counted_once() -> None:
     ]
     (week,) = weeks_done(plans, logs, MONDAY, MONDAY + dt.timedelta(days=6))
     assert week.days == 2
+
+
+def test_pain_of_a_day_asks_for_a_rest_on_that_day_alone() -> None:
+    who = person()
+    session = sample.session(who, pain=Pain(rest=7))
+    day = session.started.day
+    measured = sample.record(session, pain_during=4, taken=session.started)
+    found = History(person=who, sessions=(session,), measurements=(measured,))
+    # Pain said beforehand asks for less, and only pain in a movement for a rest.
+    assert irritability_on(found, day) is Irritability.HIGH
+    assert pain_to_rest_from(found, day) == 4
+    assert pain_to_rest_from(found, day + dt.timedelta(days=1)) is None
+    assert irritability_on(found, day + dt.timedelta(days=1)) is None
+    assert irritability_on(History(person=who), day, Pain(night=7)) is Irritability.HIGH
+    mild = replace(measured, pain_during=3)
+    assert pain_to_rest_from(replace(found, measurements=(mild,)), day) is None
+    exercised = sample.exercise_log(who, done=session.started, pain=6)
+    assert pain_to_rest_from(History(person=who, exercises_done=(exercised,)), day) == 6

@@ -22,6 +22,7 @@ from measure.domain.home_programme_records import (
 from measure.domain.landmarks import Side
 from measure.domain.screening_records import ScreeningOccasion, ScreeningOutcome
 from measure.system.clock import Timestamp, new_id
+from tests.support.gui.measuring_steps import begin_home, trials
 from tests.support.gui.stage import TODAY, WindowHarness
 
 PENDULUM = Exercise(listed=ListedExercise.PENDULUM)
@@ -231,9 +232,29 @@ def test_one_key_stops_it_and_the_limit_is_told_calmly(
     planned.settle()
     assert not page.today.go_on.isVisible()
     planned.window.go(MainPage.MEASURE)
+    planned.settle()
+    said = planned.window.measure.start.at_home.rest_words.text()
+    assert "Pain reached 5 of 10 today." in said
     planned.window.go(MainPage.EXERCISES)
     planned.settle()
     assert not page.today.go_on.isVisible()
+
+
+def test_pain_while_measuring_counts_for_the_exercises_of_the_day(planned: WindowHarness) -> None:
+    planned.window.go(MainPage.MEASURE)
+    measure = planned.window.measure
+    begin_home(planned)
+    trials(planned, 100.0, 100.0, 100.0, 100.0)
+    measure.pain.pain.button(6).click()
+    measure.pain.finish.click()
+    planned.settle()
+    measure.summary.finish.click()
+    planned.window.go(MainPage.EXERCISES)
+    planned.settle()
+    today = page_of(planned).today
+    assert "Pain reached 6 today." in today.passed.text()
+    assert today.enough.isVisible()
+    assert not today.start.isVisible()
 
 
 def test_pain_before_the_first_repetition_is_over_is_kept(
