@@ -260,7 +260,7 @@ def test_four_weeks_from_first_visit_to_review(course: Course) -> None:
     # A week after the first visit everything is due on both sides.
     stage = course.open(7)
     home = stage.window.measure.start.at_home
-    assert home.sentence.text() == "4 movements, both arms, about 6 minutes"
+    assert home.sentence.text() == "4 movements, both arms, about 7 minutes"
     assert "Once a week, all movements of both arms" in words_of(home)
     course.add_sessions()
 
@@ -271,8 +271,8 @@ def test_four_weeks_from_first_visit_to_review(course: Course) -> None:
     home.choose.setChecked(True)
     stage.settle()
     assert course.week() == (
-        "Left shoulder: too early to say for flexion; no recent readings of external rotation "
-        "and hand behind back."
+        "Left shoulder since 10 Mar 2026 (way of measuring changed): too early to say for "
+        "flexion; no readings yet of external rotation and hand behind back."
     )
 
     # The answers to the safety questions have expired; nothing is measured before new ones.
