@@ -62,6 +62,8 @@ class EventKinds(QWidget):
 
     def _made(self, kind: EventKind, title: str) -> QPushButton:
         made = WrappedButton(event_name(kind))
+        # It is placed later, when the widths are known, and has its turn for Tab from the start.
+        made.setParent(self)
         made.setCheckable(True)
         made.setAccessibleName(f"{title}: {event_name(kind)}")
         made.clicked.connect(partial(self._clicked, kind))
