@@ -66,11 +66,11 @@ _SHOW_POSITION = (
 _SHOW_RESULT = (Phase.REST, Phase.REFINING, Phase.DONE)
 
 #: Reasons that say that a trial would not count however it is done: no number is shown then.
-_WRONG_STANCE = frozenset(
+_WRONG_POSITION = frozenset(
     {Reason.WRONG_VIEW, Reason.FACING_CAMERA, Reason.FAR_ARM, Reason.OUT_OF_PICTURE}
 )
-#: How long the stance is wrong before the page says so in its largest words, seconds. [project]
-_WRONG_STANCE_S = 1.0
+#: How long someone stands wrongly before the page says so in its largest words, seconds. [project]
+_WRONG_POSITION_S = 1.0
 
 #: Insets at which words and digits begin in one line with the scale, pixels. [technical]
 _WORDS_IN_PX, _DIGITS_IN_PX = 3, 6
@@ -130,8 +130,8 @@ class LivePage(QWidget):
         self._words_px = 0
         #: What the session says, and what to do about a trial that is not counted.
         self._said, self._correction = "", ""
-        #: What to change about the stance before a trial can count, and since when.
-        self._stance = ""
+        #: What to change about how the person stands before a trial can count, and since when.
+        self._to_correct = ""
         self._wrong_since_s: float | None = None
         #: Whether the sentence has two lines throughout: more than one thing is asked at a time.
         self._two_lines = False
@@ -243,7 +243,7 @@ class LivePage(QWidget):
         measuring.stepped.connect(self.refresh)
         measuring.said.connect(self._say)
         self.video.show_empty(tr("Opening the camera."))
-        self._stance, self._wrong_since_s = "", None
+        self._to_correct, self._wrong_since_s = "", None
         # Nothing of the person or the arm before is seen until this one's first frame.
         self._show_position()
         self.refresh()
@@ -267,7 +267,7 @@ class LivePage(QWidget):
             return
         if not measuring.why_no_picture:
             self.video.show_frame(frame)
-        self._check_stance(frame)
+        self._check_position(frame)
         self._show_value(measuring, frame)
         self._show_hint(measuring, frame)
 
@@ -308,27 +308,27 @@ class LivePage(QWidget):
             self.reason.say(self._said)
         elif self._measuring is not None and self._measuring.trouble is not None:
             shown = trouble_name(self._measuring.trouble)
-        elif self._stance:
-            shown = self._stance
+        elif self._to_correct:
+            shown = self._to_correct
         else:
             shown = self._lined(self._said)
         self.sentence.say(shown)
         stop = short_notice() if tr("Stop before it becomes painful.") in shown else notice()
         self.caution.words.setText(stop)
 
-    def _check_stance(self, frame: LiveFrame) -> None:
+    def _check_position(self, frame: LiveFrame) -> None:
         """Say in the largest words what to change where no trial can count as the person stands."""
         moving = frame.phase in (Phase.MOVE, Phase.HOLD)
         reason = next(iter(frame.reasons), None) if moving else None
-        if reason not in _WRONG_STANCE:
+        if reason not in _WRONG_POSITION:
             self._wrong_since_s = None
         elif self._wrong_since_s is None:
             self._wrong_since_s = frame.time_s
         since = self._wrong_since_s
-        lasts = since is not None and frame.time_s - since >= _WRONG_STANCE_S
-        stance = correction(reason) if lasts and reason is not None else ""
-        if stance != self._stance:
-            self._stance = stance
+        lasts = since is not None and frame.time_s - since >= _WRONG_POSITION_S
+        advice = correction(reason) if lasts and reason is not None else ""
+        if advice != self._to_correct:
+            self._to_correct = advice
             self._speak()
 
     @Slot()
@@ -385,7 +385,7 @@ class LivePage(QWidget):
         guide = measuring.guide
         if guide.paused:
             self.hint.say(tr("Other hand up: continue."))
-        elif self._stance:
+        elif self._to_correct:
             self.hint.say(tr("Other hand up: pause."))
         elif frame is not None and frame.phase in (Phase.MOVE, Phase.HOLD) and frame.reasons:
             note = tr("Note: {what}.").format(what=reason_phrase(frame.reasons[0]))
@@ -438,7 +438,7 @@ class LivePage(QWidget):
     def _show_moving(self, task: MovementTask, frame: LiveFrame, *, practice: bool) -> None:
         """Show the arm's value as a guide; on the way back what was held stays."""
         unit, movement = MOVEMENTS[task.movement].unit, task.movement
-        if self._stance:
+        if self._to_correct:
             self._show_position()
             return
         self._show(_CAMERA, _NUMBER)
