@@ -74,11 +74,15 @@ class Head(QWidget):
             self._menu_button.showMenu()
 
     def mark(self, place: int | None) -> None:
-        """Mark the word of the page that is shown; none for a page of the menu."""
+        """Mark the word of the page that is shown; the menu where it is None."""
         self._group.setExclusive(False)
         for other, word in enumerate(self.words):
             word.setChecked(other == place)
         self._group.setExclusive(True)
+        # A button with a menu that could be checked would be so by opening it.
+        self._menu_button.setProperty("here", place is None)
+        self._menu_button.style().unpolish(self._menu_button)
+        self._menu_button.style().polish(self._menu_button)
 
     def show_who(self, name: str) -> None:
         """Show whose records the pages show; empty for no one's."""

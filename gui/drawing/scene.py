@@ -20,6 +20,11 @@ _ABOVE, _BELOW, _ASIDE = 0.57, 0.57, 0.54
 #: Close up: half the width of who stands, from the hips to the crown and to below the floor, and
 #: the hand beyond the wrist, in body heights; moments of a motion that are looked at. [technical]
 _STANDS_ASIDE, _HEAD_ABOVE, _STANDS_BELOW, _HAND, _MOMENTS = 0.19, 0.49, 0.54, 0.12, 12
+#: A handle nearer than this hides the person, body heights. [technical]
+_NEAR = 0.15
+#: Arc that says that the arm swings: how far beneath the hand, and its points' length, body
+#: heights; how far it goes to either side, degrees; how its points spread, radians. [technical]
+_SWING_BELOW, _BARB_LONG, _SWING_DEG, _BARB = 0.065, 0.03, 24, 0.6
 
 
 def paint_scene(
@@ -61,7 +66,7 @@ def paint_scene(
     sign = across_sign(body.turn_deg, 1.0 if side is Side.LEFT else -1.0)
     _floor(person, body)
     for prop in shown.props:
-        if prop.kind not in (PropKind.TOWEL, PropKind.CLOTH):
+        if not _in_front(prop):
             _prop(person, prop, body, sign)
     if shown.with_wedge:
         _wedge(person, rest, body)
@@ -69,8 +74,10 @@ def paint_scene(
         person.faint_arm(rest.arm)
     person.paint(body)
     for prop in shown.props:
-        if prop.kind in (PropKind.TOWEL, PropKind.CLOTH):
+        if _in_front(prop):
             _prop(person, prop, body, sign)
+    if shown.swinging:
+        _swing(person, rest)
 
 
 def paint_standing(
@@ -150,6 +157,32 @@ def _wedge(person: PersonPainter, rest: Body, body: Body) -> None:
     person.painter.fillPath(path, person.colour("arm", 0.13))
 
 
+def _in_front(prop: Prop) -> bool:
+    """Tell whether a thing hides the person, not the person it."""
+    near = prop.kind is PropKind.HANDLE and prop.nearer > _NEAR
+    return near or prop.kind in (PropKind.TOWEL, PropKind.CLOTH)
+
+
+def _swing(person: PersonPainter, rest: Body) -> None:
+    """Paint beneath the hanging hand that it swings: an arc with a point at both ends."""
+    shoulder, hand = person.at(rest.arm[0]), person.at(rest.arm[2])
+    radius = math.dist(shoulder.toTuple(), hand.toTuple()) + person.px(_SWING_BELOW)
+    pen = _line_pen(person, 0.012, "arm")
+    box = QRectF(shoulder.x() - radius, shoulder.y() - radius, 2 * radius, 2 * radius)
+    path = QPainterPath()
+    path.arcMoveTo(box, 270 - _SWING_DEG)
+    path.arcTo(box, 270 - _SWING_DEG, 2 * _SWING_DEG)
+    for end in (-1, 1):
+        turned = math.radians(end * _SWING_DEG)
+        tip = shoulder + QPointF(math.sin(turned), math.cos(turned)) * radius
+        back = math.atan2(-math.sin(abs(turned)), -math.cos(turned))
+        for aside in (-_BARB, _BARB):
+            barb = QPointF(end * math.cos(back + aside), -math.sin(back + aside))
+            path.moveTo(tip)
+            path.lineTo(tip + barb * person.px(_BARB_LONG))
+    person.painter.strokePath(path, pen)
+
+
 def _prop(person: PersonPainter, prop: Prop, body: Body, sign: float) -> None:
     match prop.kind:
         case PropKind.TABLE:
@@ -185,9 +218,11 @@ def _table(person: PersonPainter, prop: Prop, floor: float, sign: float) -> None
 
 
 def _handle(person: PersonPainter, prop: Prop, floor: float, sign: float) -> None:
-    """Paint a post with a grip."""
+    """Paint a post with a grip, on a foot."""
     x = sign * prop.across
-    _stroke(person, [(x, 0.3, prop.nearer), (x, floor, prop.nearer)], _line_pen(person))
+    _stroke(person, [(x, 0.3, prop.nearer), (x, floor, prop.nearer)], _line_pen(person, 0.018))
+    foot = [(x + aside, floor, prop.nearer) for aside in (-0.05, 0.05)]
+    _stroke(person, foot, _line_pen(person, 0.022))
     grip = [(x, prop.up + 0.045, prop.nearer), (x, prop.up - 0.045, prop.nearer)]
     _stroke(person, grip, _line_pen(person, 0.030, "hold"))
 

@@ -55,6 +55,8 @@ QFrame[role="sunken-card"] {{ background: {sunken}; border: none;
 QFrame[role="notice-card"] {{ background: {raised}; border: 1px solid {line};
     border-left: 6px solid {hold}; border-radius: {card_radius}px;
     border-top-left-radius: 0; border-bottom-left-radius: 0; }}
+QFrame[role="lacking-card"] {{ background: {raised}; border: 2px solid {alarm};
+    border-radius: {card_radius}px; }}
 QFrame[role="alarm-card"] {{ background: {raised}; border: 3px solid {alarm};
     border-radius: {card_radius}px; }}
 QFrame[role="alarm-fill"] {{ background: {alarm}; border: none;
@@ -89,7 +91,8 @@ QPushButton[role="word"] {{ background: transparent; border: none; border-radius
     border-bottom: 3px solid transparent; font-size: {word}px; padding: {pad_f}px 4px;
     min-height: {word_line}px; color: {quiet}; }}
 QPushButton[role="word"]:hover {{ border-bottom-color: {line}; }}
-QPushButton[role="word"]:checked {{ background: transparent; color: {ink}; font-weight: 700;
+QPushButton[role="word"]:checked, QPushButton[here="true"] {{
+    background: transparent; color: {ink}; font-weight: 700;
     border-bottom-color: {arm}; }}
 QPushButton[role="large"] {{ font-size: {title}px; }}
 QPushButton[role="scale"] {{ font-size: {title}px; padding: {pad}px 0px; min-width: 1px; }}
@@ -107,8 +110,6 @@ QLineEdit, QPlainTextEdit, QTextBrowser {{ background: {raised}; color: {ink};
     selection-background-color: {arm}; selection-color: {on_arm}; }}
 QLineEdit:focus, QPlainTextEdit:focus, QTextBrowser:focus {{
     border: 3px solid {arm}; padding: {pad_f}px; }}
-
-QPushButton[lacking="true"], QLineEdit[lacking="true"] {{ border: 2px solid {alarm}; }}
 
 QListWidget {{ background: {raised}; border: 1px solid {line}; outline: none; }}
 QListWidget::item {{ padding: {pad}px; border-bottom: 1px solid {line}; color: {ink};

@@ -74,8 +74,12 @@ def repetition_words(guided: ExerciseRound) -> str:
 
 
 def beside_words(guided: ExerciseRound) -> str:
-    """Return which repetition it is, or comes next, while the seconds of a phase are counted."""
-    if guided.paused or guided.phase not in (RoundPhase.HOLD, RoundPhase.REST):
+    """Return which repetition it is or comes next, or in a pause how many are done."""
+    if guided.paused:
+        planned = guided.task.planned.repetitions
+        words = tr("{done} of {planned} done") if planned else tr("{done} done")
+        return words.format(done=guided.done, planned=planned)
+    if guided.phase not in (RoundPhase.HOLD, RoundPhase.REST):
         return ""
     words = f"{guided.repetition} {count_unit(guided)}".strip()
     if guided.phase is RoundPhase.HOLD:

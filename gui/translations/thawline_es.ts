@@ -444,8 +444,8 @@
         <translation>Señales que un profesional debe valorar pronto o enseguida.</translation>
     </message>
     <message>
-        <source>What the range means, and why some trials are not measured.</source>
-        <translation>Qué significa el intervalo y por qué algunos intentos no se miden.</translation>
+        <source>What the range means, and why a trial may not count.</source>
+        <translation>Qué significa el intervalo y por qué un intento puede no contar.</translation>
     </message>
     <message>
         <source>When a difference is called a change.</source>
@@ -1836,8 +1836,8 @@
         <translation>S</translation>
     </message>
     <message>
-        <source>Skip this exercise</source>
-        <translation>Omitir este ejercicio</translation>
+        <source>Skip exercise</source>
+        <translation>Omitir ejercicio</translation>
     </message>
     <message>
         <source>Exercise {here} of {of}</source>
@@ -1898,6 +1898,14 @@
     <message>
         <source>about 1 minute</source>
         <translation>alrededor de 1 minuto</translation>
+    </message>
+    <message>
+        <source>{done} of {planned} done</source>
+        <translation>{done} de {planned} hechas</translation>
+    </message>
+    <message>
+        <source>{done} done</source>
+        <translation>{done} hechas</translation>
     </message>
     <message>
         <source>Next: {repetition}</source>
@@ -4672,6 +4680,10 @@
         <translation>contado desde el {day} ({why})</translation>
     </message>
     <message>
+        <source>marker, to notice when the sessions are lost</source>
+        <translation>marca, para notar si se pierden las sesiones</translation>
+    </message>
+    <message>
         <source>The shoulder is easily irritated today, so two trials of each movement are enough and the reach behind the back is left out. Stop where pain begins.</source>
         <translation>Hoy el hombro se irrita con facilidad: bastan dos intentos de cada movimiento y se omite la mano a la espalda. Pare donde empiece el dolor.</translation>
     </message>
@@ -5692,10 +5704,6 @@
         <translation>una mejora de {gain} al mes se vería en una semana aproximadamente</translation>
     </message>
     <message>
-        <source>shows that sessions were saved here</source>
-        <translation>indica que aquí se guardaron sesiones</translation>
-    </message>
-    <message>
         <source>how far away and how turned people stood</source>
         <translation>a qué distancia y con qué giro estaban las personas</translation>
     </message>
@@ -6676,8 +6684,8 @@
         <translation>{name} es una persona inventada: no se anota nada.</translation>
     </message>
     <message>
-        <source>Nothing is entered yet. Enter the exercises that the clinician chose; Thawline adds nothing to them.</source>
-        <translation>Todavía no hay nada introducido. Introduzca los ejercicios que eligió el profesional; Thawline no les añade nada.</translation>
+        <source>No exercises are entered yet.</source>
+        <translation>Aún no hay ejercicios introducidos.</translation>
     </message>
     <message>
         <source>Everything planned for today is logged.</source>
@@ -7192,6 +7200,14 @@
         <translation>Editar a {name}</translation>
     </message>
     <message>
+        <source>Stiff shoulder: {side}</source>
+        <translation>Hombro rígido: {side}</translation>
+    </message>
+    <message>
+        <source>{facts} (currently chosen)</source>
+        <translation>{facts} (elegida ahora)</translation>
+    </message>
+    <message>
         <source>Delete everything that is saved about you?</source>
         <translation>¿Borrar todo lo que se ha guardado sobre usted?</translation>
     </message>
@@ -7216,12 +7232,16 @@
         <translation>Borrar a {name}</translation>
     </message>
     <message>
-        <source>Measure {name}</source>
-        <translation>Medir a {name}</translation>
+        <source>No session yet</source>
+        <translation>Aún sin sesiones</translation>
     </message>
     <message>
-        <source>Currently chosen. {facts}</source>
-        <translation>Persona elegida ahora. {facts}</translation>
+        <source>Sessions: {count}, the last on {day}</source>
+        <translation>Sesiones: {count}; la última, el {day}</translation>
+    </message>
+    <message>
+        <source>Measure {name}</source>
+        <translation>Medir a {name}</translation>
     </message>
     <message>
         <source>New person</source>
@@ -7234,18 +7254,6 @@
     <message>
         <source>{name} is deleted. You can undo this until Thawline is closed.</source>
         <translation>Se ha borrado a {name}. Puede deshacerlo hasta que se cierre Thawline.</translation>
-    </message>
-    <message>
-        <source>Stiff shoulder: {side}.</source>
-        <translation>Hombro rígido: {side}.</translation>
-    </message>
-    <message>
-        <source>{affected} No session yet.</source>
-        <translation>{affected} Ninguna sesión todavía.</translation>
-    </message>
-    <message>
-        <source>{affected} Sessions: {count}, the last on {day}.</source>
-        <translation>{affected} Sesiones: {count}, la última el {day}.</translation>
     </message>
     <message>
         <source>your account and administrators</source>
@@ -7284,8 +7292,16 @@
         <translation>Borrar</translation>
     </message>
     <message>
-        <source>To delete one person, use the page “People”. To delete everything, close Thawline and delete the folder below.</source>
-        <translation>Para borrar a una persona, use la página «Personas». Para borrarlo todo, cierre Thawline y borre la carpeta de abajo.</translation>
+        <source>To delete one person, use “People”. To delete everything, close Thawline and delete the folder above.</source>
+        <translation>Para eliminar a una persona, use «Personas». Para eliminarlo todo, cierre Thawline y elimine la carpeta de arriba.</translation>
+    </message>
+    <message>
+        <source>Kept until you delete it, unless another time is named.</source>
+        <translation>Se conserva hasta que usted lo elimine, salvo que se indique otro plazo.</translation>
+    </message>
+    <message>
+        <source>under 1 kB</source>
+        <translation>menos de 1 kB</translation>
     </message>
     <message>
         <source>Encryption</source>
@@ -7872,14 +7888,6 @@ o por qué no la hay.</translation>
     <message>
         <source>Skip</source>
         <translation>Omitir</translation>
-    </message>
-    <message>
-        <source>Rate the pain reached. You can skip any of these.</source>
-        <translation>Valore el dolor alcanzado. Puede omitir cualquiera de estas preguntas.</translation>
-    </message>
-    <message>
-        <source>How did it go?</source>
-        <translation>¿Cómo ha ido?</translation>
     </message>
     <message>
         <source>Remind me while Thawline is open</source>

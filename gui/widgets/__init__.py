@@ -5,7 +5,7 @@ Public names:
     announcement: announce
     beside_row: BesideRow, aligned, list_card
     buttons: BUTTON_GAP_PX, ButtonRow, ElidedButton, FlowRow, MenuButton, RingedButton,
-        ShortcutButton, WrappedButton, bind_keys, button, give_role, restyle
+        ShortcutButton, WrappedButton, bind_keys, button, give_role
     camera_trouble: CameraTrouble, FAR, FAR_RIGHT, FAR_STEP, FAR_WRONG, TroubleSteps, paint_camera
     camera_view: CameraView
     choice_row: ChoiceRow, typed_rating

@@ -190,13 +190,8 @@ def give_role(target: QWidget, role: str) -> None:
     """Give a button or a label another role of the style sheet."""
     if target.property("role") != role:
         target.setProperty("role", role)
-        restyle(target)
-
-
-def restyle(target: QWidget) -> None:
-    """Let the style sheet look anew at what a widget says of itself."""
-    target.style().unpolish(target)
-    target.style().polish(target)
+        target.style().unpolish(target)
+        target.style().polish(target)
 
 
 def bind_keys(page: QWidget, target: QAbstractButton, *keys: str) -> None:

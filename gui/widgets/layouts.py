@@ -90,7 +90,8 @@ def card(*contents: Content, role: str = "card", spacing: int = 2 * GAP_PX) -> Q
     """Return a frame with the contents one below the other.
 
     Roles: card, sunken-card (let into the page), notice-card (what deserves to be seen first),
-    alarm-card (emergency wording) and alarm-fill (get help now).
+    lacking-card (where something is missing), alarm-card (emergency wording) and alarm-fill (get
+    help now).
     """
     made = QFrame()
     made.setProperty("role", role)

@@ -24,7 +24,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from gui.style.measures import BAR_PX, CARD_PADDING_PX, CONTENT_PX, GAP_PX, MARGIN_PX
+from gui.style.measures import BAR_PX, CARD_PADDING_PX, CONTENT_PX, GAP_PX
 
 #: The width of what may be as wide as the window; Qt's own, which it does not export. [technical]
 _NO_LIMIT = 16_777_215
@@ -190,7 +190,7 @@ class _ScrollPage(QScrollArea):
 
     def show_at_top(self, shown: QWidget) -> None:
         """Scroll so that a widget of the page begins at the upper edge."""
-        top = shown.mapTo(self._page, QPoint(0, 0)).y() - MARGIN_PX
+        top = shown.mapTo(self._page, QPoint(0, 0)).y() - 2 * GAP_PX
         self.verticalScrollBar().setValue(top)
 
     def _turn(self, key: int) -> bool:

@@ -6,13 +6,15 @@ from PySide6.QtCore import QSize, Qt
 from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QGridLayout, QSizePolicy, QWidget
 
-from gui.style.measures import GAP_PX
+from gui.style.measures import CARD_PADDING_PX, GAP_PX
 from gui.widgets.buttons import RingedButton
 from gui.widgets.layouts import column
 from gui.widgets.text import label
 
 #: Room inside above and beside the words, pixels. [technical]
-_PADDING_PX = (GAP_PX + 4, 2 * GAP_PX)
+_PADDING_PX = (GAP_PX + 4, CARD_PADDING_PX)
+#: Space between two, pixels. [technical]
+_BETWEEN_PX = 12
 #: Least width of a column, in widths of a digit. [technical]
 _LEAST_DIGITS = 34
 #: Most columns that are read with ease. [technical]
@@ -60,7 +62,7 @@ class TopicGrid(QWidget):
         self._topics = tuple(topics)
         self._grid = QGridLayout(self)
         self._grid.setContentsMargins(0, 0, 0, 0)
-        self._grid.setSpacing(GAP_PX)
+        self._grid.setSpacing(_BETWEEN_PX)
         self._columns = 0
         self._arrange(0)
 

@@ -22,7 +22,7 @@ _PURPOSES = {
     STORE_NAME: "people, bodies, places, sessions, notes, cameras",
     STORE_NAME + "-wal": "latest changes to it",
     STORE_NAME + "-shm": "its lock, while it is open",
-    MARKER_NAME: "shows that sessions were saved here",
+    MARKER_NAME: "marker, to notice when the sessions are lost",
     BACKUP_FOLDER_NAME: "copies made before updates",
     "bodies.json": "lengths and marks of people's bodies",
     "placements.json": "how far away and how turned people stood",
@@ -40,7 +40,8 @@ _OTHER = "another file of this program or of yours"
 #: Every purpose that a file can have, for translations.
 PURPOSES = (*_PURPOSES.values(), _MODELS, _LOGS, _ASIDE, _OTHER)
 
-_UNTIL_DELETED = "until you delete it"
+#: How long a file is there as a rule.
+UNTIL_DELETED = "until you delete it"
 #: How long files are there that do not wait for a person to delete them, by name.
 _DURATIONS = {
     STORE_NAME: "until you delete the people in it",
@@ -56,7 +57,7 @@ _DURATIONS = {
 _LOGS_DURATION = "the latest 2 MB"
 
 #: Everything that can be said of how long a file is there, for translations.
-DURATIONS = (*dict.fromkeys((_UNTIL_DELETED, *_DURATIONS.values(), _LOGS_DURATION)),)
+DURATIONS = (*dict.fromkeys((UNTIL_DELETED, *_DURATIONS.values(), _LOGS_DURATION)),)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -150,7 +151,7 @@ def _duration(path: Path) -> str:
     if path == log_folder():
         return _LOGS_DURATION
     names = _DURATIONS if path.parent == data_folder() else {}
-    return names.get(path.name, _UNTIL_DELETED)
+    return names.get(path.name, UNTIL_DELETED)
 
 
 def _bytes(path: Path) -> int:

@@ -62,7 +62,9 @@ class CountView(PaintedWidget):
         seconds = (tr("second") if number == 1 else tr("seconds"), tr("s"))
         self._digits = str(number) if shown else ""
         self._unit = (seconds if counting_down else (unit, unit)) if shown else ("", "")
-        self._share = 0.0 if guided.paused else guided.share
+        # A swing has no end to wait for.
+        still = guided.paused or guided.phase is RoundPhase.SWING
+        self._share = 0.0 if still else guided.share
         repetition = "" if guided.over else repetition_words(guided)
         spoken = tr("hold, {count} s left").format(count=number) if self._holding else repetition
         if spoken != self.accessibleName():

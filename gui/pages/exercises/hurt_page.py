@@ -20,7 +20,7 @@ from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
 
 #: Least height of the numbers, pixels: they are the page. [technical]
-_SCALE_PX = 72
+_SCALE_PX = 104
 #: Text size from which the numbers take the whole width, per cent. [technical]
 _ALONE_FROM_PERCENT = 200
 

@@ -15,7 +15,7 @@ from measure.domain.landmarks import Side
 from measure.progress.home_programme import dose_words
 
 #: Side of the drawing at a text size of 100 %, pixels. [technical]
-_DRAWING_PX = 84
+_DRAWING_PX = 96
 
 
 class PlannedLine(QWidget):

@@ -4,14 +4,14 @@ import datetime as dt
 from dataclasses import replace
 
 from PySide6.QtCore import Signal, Slot
-from PySide6.QtWidgets import QBoxLayout, QLineEdit, QPushButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QBoxLayout, QLineEdit, QVBoxLayout, QWidget
 
 from gui.pages.exercises.planned_exercise import ListedExerciseRow, OwnExerciseRow
 from gui.style.appearance import Appearance
 from gui.style.measures import GAP_PX, MARGIN_PX
 from gui.text.day_text import day_text
 from gui.text.wording import movement_name, person_name, tr
-from gui.widgets.buttons import bind_keys, button, restyle
+from gui.widgets.buttons import bind_keys, button, give_role
 from gui.widgets.choice_row import ChoiceRow
 from gui.widgets.date_field import DateField
 from gui.widgets.layouts import card, centred, clear_layout, column, row, widget_with
@@ -40,9 +40,9 @@ _BELOW_FROM_PERCENT = 125
 
 
 def _group(heading: str, *fields: QWidget) -> QWidget:
-    """Return fields under their heading."""
+    """Return a card of fields under their heading."""
     titled = (label(heading, "title"), *fields) if heading else fields
-    return widget_with(column(*titled, spacing=GAP_PX))
+    return card(*titled, spacing=GAP_PX)
 
 
 class HomeProgrammePage(QWidget):
@@ -111,7 +111,7 @@ class HomeProgrammePage(QWidget):
             "Enter the exercises that the clinician chose. Thawline adds nothing to them."
         )
         self._dates = row(column(self._from, 1), column(self._reviewed, 1))
-        self._dates.setSpacing(gap(4))
+        self._dates.setSpacing(gap(2))
         self._appearance.changed.connect(self._place_dates)
         self._place_dates()
         # The title stays where it is while the form below it scrolls.
@@ -128,7 +128,6 @@ class HomeProgrammePage(QWidget):
             self._movements,
             1,
             buttons=[self.leave, self.end, self.keep],
-            spacing=gap(4),
         )
 
     @Slot()
@@ -151,7 +150,7 @@ class HomeProgrammePage(QWidget):
         )
         self._exercises = _group(
             "",
-            card(*self.lines.values(), self._own_list, spacing=gap(2)),
+            widget_with(column(*self.lines.values(), self._own_list, spacing=gap(2))),
             widget_with(row(self.add_own, 1)),
         )
         self._limit = _group(
@@ -165,7 +164,7 @@ class HomeProgrammePage(QWidget):
         self._movements = _group(
             tr("Movements that matter most for judging progress"),
             label(primary, "quiet"),
-            card(*self.primary.values(), spacing=gap(0.5)),
+            *self.primary.values(),
         )
 
     def show_plan(self, person: Person, plan: Plan | None, today: dt.date) -> None:
@@ -261,8 +260,7 @@ class HomeProgrammePage(QWidget):
             layout.insertWidget(0 if group is self._exercises else 1, self.lacking)
         self.lacking.setText(words)
         self.lacking.show()
-        if group is not self._exercises:
-            self._outline(group, lacking=True)
+        give_role(group, "lacking-card")
         field.setFocus()
         bring_to_top(group)
 
@@ -270,16 +268,8 @@ class HomeProgrammePage(QWidget):
         """Say of nothing that it is missing."""
         self.lacking.setText("")
         self.lacking.hide()
-        for group in (self._limit, self._from, self._reviewed):
-            self._outline(group, lacking=False)
-
-    @staticmethod
-    def _outline(group: QWidget, *, lacking: bool) -> None:
-        """Outline the fields of a group where something is missing in them."""
-        for field in (*group.findChildren(QPushButton), *group.findChildren(QLineEdit)):
-            if field.property("role") != "link" and field.property("lacking") is not lacking:
-                field.setProperty("lacking", lacking)
-                restyle(field)
+        for group in (self._exercises, self._limit, self._from, self._reviewed, self._movements):
+            give_role(group, "card")
 
     @Slot()
     def _keep(self) -> None:

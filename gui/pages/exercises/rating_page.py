@@ -4,7 +4,7 @@ from collections.abc import Collection
 
 from PySide6.QtCore import Qt, Signal, Slot
 from PySide6.QtGui import QKeyEvent
-from PySide6.QtWidgets import QFrame, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QFrame, QSizePolicy, QVBoxLayout, QWidget
 
 from gui.drawing.shown_movements import shown_exercise
 from gui.pages.exercises.still_figure import StillFigure
@@ -15,7 +15,7 @@ from gui.text.wording import exercise_name, tr
 from gui.widgets.beside_row import BesideRow
 from gui.widgets.buttons import bind_keys, button
 from gui.widgets.choice_row import ChoiceRow, typed_rating
-from gui.widgets.layouts import card, clear_layout, column, row
+from gui.widgets.layouts import card, clear_layout, column, row, widget_with
 from gui.widgets.page_frame import frame_page
 from gui.widgets.text import label
 from measure.domain.exercises import Exercise
@@ -24,8 +24,8 @@ from measure.domain.landmarks import Side
 
 #: Side of the drawing at a text size of 100 %, pixels. [technical]
 _DRAWING_PX = 200
-#: The same, and the height of the buttons, where it is the only exercise, pixels. [technical]
-_ALONE_PX, _ROOMY_PX = 300, 60
+#: The same where it is the only exercise, pixels. [technical]
+_ALONE_PX = 300
 #: Text size from which the numbers take the whole width, per cent. [technical]
 _ALONE_FROM_PERCENT = 150
 
@@ -61,6 +61,7 @@ class RatingRow(QWidget):
             list(range(11)),
             str,
             may_be_empty=True,
+            large=True,
             title=tr("{exercise}: pain reached, 0 to 10").format(exercise=name),
         )
         self.compared = ChoiceRow(
@@ -82,27 +83,26 @@ class RatingRow(QWidget):
         shown = shown_exercise(listed) if listed else None
         high = _ALONE_PX if alone else _DRAWING_PX
         self._figure = StillFigure(appearance, shown, Side.LEFT, high)
-        if alone:
-            self.pain.row.setMinimumHeight(_ROOMY_PX)
-            self.compared.row.setMinimumHeight(_ROOMY_PX)
+        for answers in (self.pain.row, self.compared.row):
+            answers.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
         self._appearance = appearance
-        self._comparison = BesideRow(
-            label(tr("Compared with last time")), self.compared.row, filling=True
-        )
+        asked = label(tr("Compared with last time"), "strong")
+        self._comparison = widget_with(column(asked, self.compared.row, spacing=appearance.gap(1)))
         self._comparison.setVisible(compared)
         part = label(in_part_words(result.repetitions, result.planned), "quiet")
         worst = label(tr("10: worst imaginable"), "small")
         worst.setAlignment(Qt.AlignmentFlag.AlignRight)
         ends = row(label(tr("0: no pain"), "small"), worst)
         gap = appearance.gap
-        asked = column(
+        self._asked = column(
+            1,
             BesideRow(label(name, "title"), part),
             column(self.pain.row, ends, spacing=gap(0.5)),
             self.passed,
             self._comparison,
-            spacing=gap(2 if alone else 1.5),
+            1,
         )
-        row(self._figure, (asked, 1), on=self, spacing=gap(2))
+        row(self._figure, (self._asked, 1), on=self, spacing=gap(2))
         part.setVisible(bool(part.text()))
         appearance.changed.connect(self._leave_room)
         self._leave_room()
@@ -111,7 +111,9 @@ class RatingRow(QWidget):
     @Slot()
     def _leave_room(self) -> None:
         """Do without the drawing where large numbers need its room."""
-        self._figure.setVisible(self._appearance.percent < _ALONE_FROM_PERCENT)
+        small = self._appearance.percent < _ALONE_FROM_PERCENT
+        self._figure.setVisible(small)
+        self._asked.setSpacing(self._appearance.gap(2 if small else 1))
 
     def choose_pain(self, pain: int) -> None:
         self.pain.choose(pain)
@@ -146,10 +148,10 @@ class RatingPage(QWidget):
         self._lay_out()
 
     def _lay_out(self) -> None:
-        self._scale = label(tr("Rate the pain reached. You can skip any of these."), "quiet")
+        self._scale = label(tr("You can skip any of these."), "quiet")
         frame_page(
             self,
-            label(tr("How did it go?"), "display"),
+            label(tr("How much did it hurt?"), "display"),
             self._scale,
             self._cards,
             1,

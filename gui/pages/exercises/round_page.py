@@ -88,7 +88,7 @@ class RoundPage(QWidget):
             (middle, 1),
             others={
                 self.pause: (tr("Pause"), tr("Continue")),
-                self.skip: (tr("Next exercise"), tr("Skip this exercise")),
+                self.skip: (tr("Next exercise"), tr("Skip exercise")),
                 self.end: (tr("End the exercises"),),
             },
             large=self.stop,
@@ -198,4 +198,4 @@ class RoundPage(QWidget):
         self.pause.say(tr("Continue") if guided.paused else tr("Pause"))
         give_role(self.pause, "main" if guided.paused else "")
         give_role(self.stop, "large-second" if guided.paused else "large-main")
-        self.skip.say(tr("Next exercise") if guided.upcoming else tr("Skip this exercise"))
+        self.skip.say(tr("Next exercise") if guided.upcoming else tr("Skip exercise"))

@@ -79,7 +79,10 @@ class TodayPage(QWidget):
         self.elsewhere = button(tr("I have already done them"), "link")
         self.undo = button("", "link")
         self.plan = label("", "quiet")
-        self.empty = label("", "lead")
+        self.empty, self.how_to_begin = label("", "title"), label("", "lead")
+        self.how_to_begin.setText(
+            tr("Enter the exercises that the clinician chose. Thawline adds nothing to them.")
+        )
         self.edit = button(tr("Edit the programme"))
         self.language = MenuButton(tr("language of the exercise sheet"))
         self.language.offer(tuple(LANGUAGES), LANGUAGES.__getitem__)
@@ -112,9 +115,14 @@ class TodayPage(QWidget):
         self._advice = card(self.passed, role="notice-card")
         for layout in (self._planned, self._entries):
             layout.setContentsMargins(0, 0, 0, 0)
-            layout.setSpacing(gap(1.5))
-        ways = widget_with(row(self.go_on, self.elsewhere, self.undo, spacing=gap(2)))
-        self._today = card(BesideRow(self.state, ways), widget_with(self._planned), self.plan)
+            layout.setSpacing(gap(1))
+        ways = widget_with(row(self.elsewhere, self.undo, spacing=gap(2)))
+        # After too much pain, going on is possible, but is not what the page says first.
+        self._today = card(
+            BesideRow(self.state, ways),
+            widget_with(self._planned),
+            BesideRow(self.plan, self.go_on),
+        )
         self._log_card = card(label(tr("Logged today"), "title"), widget_with(self._entries))
         sheet = FlowRow(gap(1), filling=False)
         sheet.offer([self.language, self.pdf, self.print])
@@ -137,13 +145,13 @@ class TodayPage(QWidget):
         )
 
     def _made_blank(self) -> QWidget:
-        """Return what stands where nothing is planned: one sentence, with a drawing beside it."""
+        """Return the card where nothing is planned: why, what to do, and a drawing beside it."""
         pendulum = shown_exercise(ListedExercise.PENDULUM)
         self._drawing = StillFigure(
             self._appearance, pendulum, Side.LEFT, _DRAWING_PX, growing=False
         )
-        words = column(1, self.empty, 1)
-        return widget_with(row(self._drawing, (words, 1), spacing=self._appearance.gap(4)))
+        words = column(1, self.empty, self.how_to_begin, 1, spacing=self._appearance.gap(1))
+        return card(row(self._drawing, (words, 1), spacing=self._appearance.gap(4)))
 
     @Slot()
     def _place_question(self) -> None:
@@ -191,6 +199,7 @@ class TodayPage(QWidget):
         self.edit.say(tr("Edit the programme") if planned else tr("Enter the exercises"))
         give_role(self.edit, "main" if real and not planned else "")
         self._drawing.setVisible(real and not planned)
+        self.how_to_begin.setVisible(real and not planned)
 
     def show_waiting(self) -> None:
         """Say nothing of the programme until it was looked up."""
@@ -315,8 +324,5 @@ def _empty_words(person: Person | None, *, planned: bool) -> str:
     if person.demo:
         return tr("{name} is made up: nothing is logged.").format(name=person_name(person))
     if not planned:
-        return tr(
-            "Nothing is entered yet. Enter the exercises that the clinician chose; "
-            "Thawline adds nothing to them."
-        )
+        return tr("No exercises are entered yet.")
     return ""

@@ -92,12 +92,13 @@ class PeoplePage(TitledPage):
             choose = partial(self.chosen.emit, person.id)
             actions.insert(0, ("choose", tr("Measure"), tr("Measure {name}"), choose))
         made = [self._action(person, *action) for action in actions]
-        facts = _facts(listed)
+        stiff = tr("Stiff shoulder: {side}").format(side=affected_name(person.affected))
         if measured:
-            facts = tr("Currently chosen. {facts}").format(facts=facts)
+            stiff = tr("{facts} (currently chosen)").format(facts=stiff)
         actions_row = FlowRow(self._appearance.gap(2), filling=False)
         actions_row.offer(made)
-        words = column(label(name, "title"), label(facts, "quiet"), spacing=0)
+        facts = (label(stiff, "quiet"), label(_sessions(listed), "quiet"))
+        words = column(label(name, "title"), *facts, spacing=0)
         return BesideRow(widget_with(words), actions_row)
 
     def _action(
@@ -187,13 +188,10 @@ def _delete_words(person: Person) -> str:
     return tr("Delete {name}").format(name=person_name(person))
 
 
-def _facts(listed: ListedPerson) -> str:
-    """Return for example "Stiff shoulder: Left. Sessions: 12, the last on 20 Nov 2026."."""
-    affected = tr("Stiff shoulder: {side}.").format(side=affected_name(listed.person.affected))
+def _sessions(listed: ListedPerson) -> str:
+    """Return for example "Sessions: 12, the last on 20 Nov 2026"."""
     if not listed.sessions:
-        return tr("{affected} No session yet.").format(affected=affected)
-    return tr("{affected} Sessions: {count}, the last on {day}.").format(
-        affected=affected,
-        count=len(listed.sessions),
-        day=date_words(listed.sessions[-1].started.day, tr),
+        return tr("No session yet")
+    return tr("Sessions: {count}, the last on {day}").format(
+        count=len(listed.sessions), day=date_words(listed.sessions[-1].started.day, tr)
     )

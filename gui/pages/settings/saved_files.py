@@ -8,18 +8,21 @@ from gui.pages.settings.data_page import DataPage, data_page_title
 from gui.session.services import Services
 from gui.style.measures import GAP_PX
 from gui.text.wording import tr
+from gui.widgets.beside_row import BesideRow
 from gui.widgets.buttons import button
 from gui.widgets.layouts import card, clear_layout, column, row, separator, widget_with
 from gui.widgets.text import label
 from gui.widgets.titled_page import TitledPage
 from measure.progress.wording import with_decimal_sign
 from measure.storage.location import STORE_NAME
-from measure.storage.saved_files import SavedFile, saved_files, size_text
+from measure.storage.saved_files import UNTIL_DELETED, SavedFile, saved_files, size_text
 from measure.system.paths import data_folder
 
 #: Shares of a line for what is saved and for how long. [technical]
 _SHARES = (5, 3)
-#: Width of the size of a file, in sizes of the text: as "1023 bytes". [technical]
+#: Least size that is shown as a number, bytes. [technical]
+_SHOWN_BYTES = 1024
+#: Width of the size of a file, in sizes of the text: as "1023 kB". [technical]
 _SIZE_WIDTH = 5
 #: Text size from which it says how long below what it is, per cent. [technical]
 _BELOW_FROM_PERCENT = 125
@@ -38,7 +41,7 @@ class SavedFilesPage(TitledPage):
     def __init__(self, services: Services) -> None:
         super().__init__(services.appearance, data_page_title(DataPage.SAVED))
         self._services = services
-        self.folder, self.readers = label("", "small"), label("", "small")
+        self.folder, self.readers = label("", "quiet"), label("", "quiet")
         self.open_folder = button(tr("Open the folder"))
         self.open_folder.clicked.connect(self._open_folder)
         self._files: list[SavedFile] = []
@@ -60,8 +63,8 @@ class SavedFilesPage(TitledPage):
             (
                 tr("Deleting"),
                 tr(
-                    "To delete one person, use the page \u201cPeople\u201d. To delete everything, "
-                    "close Thawline and delete the folder below."
+                    "To delete one person, use \u201cPeople\u201d. To delete everything, close "
+                    "Thawline and delete the folder above."
                 ),
             ),
             (
@@ -81,9 +84,9 @@ class SavedFilesPage(TitledPage):
             self._promises.addWidget(_unbroken(about, "strong"), line, 0, top)
             self._promises.addWidget(label(words, "quiet"), line, 1, top)
         self.lay_out(
+            BesideRow(self.folder, self.readers),
             card(self._rows),
             self._promises,
-            column(self.folder, self.readers, spacing=0),
             buttons=[self.open_folder],
         )
 
@@ -109,9 +112,10 @@ class SavedFilesPage(TitledPage):
         words = tr("Can be read by: {readers}").format(readers=together)
         self.readers.setText(words)
         self.readers.setVisible(bool(together))
+        usual = tr("Kept until you delete it, unless another time is named.")
+        self._rows.addWidget(label(usual, "quiet"))
         for file in files:
-            if self._rows.count():
-                self._rows.addWidget(separator())
+            self._rows.addWidget(separator())
             self._rows.addWidget(self._line(file, readers=not together))
 
     def _line(self, file: SavedFile, *, readers: bool) -> QWidget:
@@ -123,10 +127,13 @@ class SavedFilesPage(TitledPage):
             Whether it also says who can read the file.
         """
         read = tr("Can be read by: {readers}").format(readers=readers_words(file))
-        duration = _sentence(tr(file.duration))
+        named = [] if file.duration == UNTIL_DELETED else [_sentence(tr(file.duration))]
         purpose = label(_sentence(tr(file.purpose)))
-        how_long = label(f"{duration}. {read}" if readers else duration, "quiet")
-        size = _unbroken(with_decimal_sign(size_text(file.size_bytes), tr))
+        how_long = label(". ".join((*named, read) if readers else named), "quiet")
+        how_long.setVisible(bool(how_long.text()))
+        tiny = file.size_bytes < _SHOWN_BYTES
+        words = tr("under 1 kB") if tiny else with_decimal_sign(size_text(file.size_bytes), tr)
+        size = _unbroken(words)
         size.setMinimumWidth(self._appearance.px(_SIZE_WIDTH))
         size.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignTop)
         if self._appearance.percent < _BELOW_FROM_PERCENT:

@@ -63,9 +63,9 @@ class TransferPage(TitledPage):
             self.outcome,
             list_card(
                 BesideRow(label(tr("Person to export"), "strong"), self.person),
+                label(private, "quiet"),
                 self.kind,
                 self._decimal_row,
-                label(private, "quiet"),
             ),
             list_card(BesideRow(titled(tr("Import"), advice), self.from_file)),
             buttons=[self.to_file],

@@ -85,7 +85,8 @@ def test_without_a_programme_it_says_how_to_enter_one(stage: WindowHarness) -> N
     stage.window.go(MainPage.EXERCISES)
     stage.settle()
     today = page_of(stage).today
-    assert "Thawline adds nothing" in today.empty.text()
+    assert today.empty.text() == "No exercises are entered yet."
+    assert "Thawline adds nothing" in today.how_to_begin.text()
     assert not today.start.isVisible()
     today.edit.click()
     stage.settle()

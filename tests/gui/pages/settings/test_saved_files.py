@@ -18,5 +18,7 @@ def test_files_are_listed_with_what_they_are(stage: WindowHarness, data_folder: 
     assert str(data_folder) in texts
     assert "People, bodies, places, sessions, notes, cameras" in texts
     assert any(line.toolTip() == "sessions.sqlite" for line in page.findChildren(QWidget))
-    assert texts.index("Until you delete the people in it") < texts.index("Until you delete it")
+    assert texts.count("Until you delete the people in it") == 1
+    assert texts.count("Kept until you delete it, unless another time is named.") == 1
+    assert "Until you delete it" not in texts
     assert texts.count("Can be read by: only you") == 1
