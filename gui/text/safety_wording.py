@@ -52,11 +52,11 @@ def screening_text(page: ScreeningPage, *, clinic: bool = False) -> ScreeningTex
 def _about_patient(page: ScreeningPage, text: ScreeningText) -> ScreeningText:
     """Return a page as it is said to a clinician."""
     if page in (ScreeningPage.EMERGENCY, ScreeningPage.SOON, ScreeningPage.CLINICIAN):
-        title = tr("Please ask the patient: {question}").format(question=text.title)
+        asked = replace(text, heading=tr("Ask the patient"))
         if page is ScreeningPage.CLINICIAN:
             close = tr("If any of these apply, decide first whether the patient can be measured.")
-            return replace(text, title=title, close=close)
-        return replace(text, title=title)
+            return replace(asked, close=close)
+        return asked
     if page is ScreeningPage.STOP_CLINICIAN:
         return replace(
             text,

@@ -1056,6 +1056,10 @@
         <translation>{here} de {of}</translation>
     </message>
     <message>
+        <source>Ask the patient.</source>
+        <translation>Pregunte al paciente.</translation>
+    </message>
+    <message>
         <source>Another movement that does not hurt</source>
         <translation>Otro movimiento que no duela</translation>
     </message>
@@ -2248,6 +2252,10 @@
         <translation>Su cirujano le ha indicado límites para mover el brazo.</translation>
     </message>
     <message>
+        <source>Ask the patient</source>
+        <translation>Pregunte al paciente</translation>
+    </message>
+    <message>
         <source>Thawline watches an arm through the camera and estimates how far the shoulder moves. Follow it over weeks and show your clinician.</source>
         <translation>Thawline observa un brazo con la cámara y estima cuánto se mueve el hombro. Siga su evolución durante semanas y enséñela a su profesional.</translation>
     </message>
@@ -2286,10 +2294,6 @@
     <message>
         <source>The shoulder has been locked since a seizure or an electric shock.</source>
         <translation>El hombro está bloqueado desde una convulsión o una descarga eléctrica.</translation>
-    </message>
-    <message>
-        <source>Please ask the patient: {question}</source>
-        <translation>Pregunte al paciente: {question}</translation>
     </message>
     <message>
         <source>If any of these apply, decide first whether the patient can be measured.</source>

@@ -194,6 +194,8 @@ class SafetyPage(QWidget):
             spacing=gap(1.25 if roomy else 1),
         )
         why = [label(self._why, "lead")] if self._why else []
+        if self._clinic and not roomy:
+            why.append(label(tr("Ask the patient."), "lead"))
         made = widget_with(
             column(
                 row((label(words.title, "display"), 1), place, spacing=gap(2)),

@@ -81,8 +81,8 @@ class SummaryPage(QWidget):
             self,
             self.title,
             self.card,
-            self.first,
             self.without,
+            self.first,
             self._below,
             self.typed,
             self.note,
@@ -97,8 +97,7 @@ class SummaryPage(QWidget):
 
     def _lines(self) -> Iterable[QWidget]:
         """Return what the window's lower edge must not cut."""
-        yield from self.card.lines()
-        yield self._below
+        yield from (*self.card.lines(), self.without, self.first, self._below)
 
     def show_session(
         self, measuring: MeasurementSession, name: str, history: History, today: dt.date

@@ -78,7 +78,8 @@ class SessionReadings(QWidget):
                     if task == (movement, side)
                 ]
                 self._grid.addLayout(column(*cell, spacing=0), row, place)
-        self._grid.setColumnStretch(0, 1)
+        # The names keep beside their values; what is left over lies at the right.
+        self._grid.setColumnStretch(len(sides) + 1, 1)
 
 
 def reading_words(measurement: Measurement) -> str:

@@ -8,7 +8,6 @@ from gui.pages.settings.data_page import DataPage, data_page_title
 from gui.session.services import Services
 from gui.style.measures import GAP_PX
 from gui.text.wording import tr
-from gui.widgets.beside_row import BesideRow
 from gui.widgets.buttons import button
 from gui.widgets.layouts import card, clear_layout, column, row, separator, widget_with
 from gui.widgets.text import label
@@ -84,7 +83,7 @@ class SavedFilesPage(TitledPage):
             self._promises.addWidget(_unbroken(about, "strong"), line, 0, top)
             self._promises.addWidget(label(words, "quiet"), line, 1, top)
         self.lay_out(
-            BesideRow(self.folder, self.readers),
+            column(self.folder, self.readers, spacing=0),
             card(self._rows),
             self._promises,
             buttons=[self.open_folder],

@@ -134,7 +134,8 @@ def test_the_story_ends_today_whenever_it_is_told() -> None:
 def test_loading_it_twice_changes_nothing(store: Store) -> None:
     first = load_story(store)
     assert "made up" in first[0]
-    assert len(first) == 6
+    assert len(first) == 7
+    assert "Open progress" in first[-1]
     held = {person.pseudonym: store.history(person.id) for person in store.people()}
     assert sorted(held) == sorted(NAMES)
     again = load_story(store)

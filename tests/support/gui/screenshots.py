@@ -19,9 +19,10 @@ from pathlib import Path
 
 from PySide6.QtCore import QCoreApplication, QLocale, QRect, Qt
 from PySide6.QtGui import QGuiApplication
-from PySide6.QtWidgets import QApplication
+from PySide6.QtWidgets import QApplication, QWidget
 
 from gui.app.application import configure_application
+from gui.app.main_window import MainWindow
 from gui.app.window_pages import MainPage
 from gui.pages.measuring.live_band import OPENING_MS
 from gui.pages.settings.data_page import DataPage
@@ -108,6 +109,7 @@ def _start(stage: WindowHarness) -> Iterator[str]:
     yield "measure-who"
     page.start.in_clinic.who.not_saved.click()
     yield "measure-what"
+    _ensure_person(stage)
     page.people.load()
     page.start.use_at_home()
     stage.settle()
@@ -179,6 +181,7 @@ def _live(stage: WindowHarness) -> Iterator[str]:
     stage.engine.capture(120.0)
     stage.settle()
     stage.engine.settle()
+    stage.settle()
     yield "pain"
     page.pain.pain.button(3).click()
     page.pain.reason.button(LimitingFactor.STIFFNESS).click()
@@ -217,6 +220,10 @@ def _live(stage: WindowHarness) -> Iterator[str]:
 
 def _reach(stage: WindowHarness) -> Iterator[str]:
     page = stage.window.measure
+    # Pain of the sessions before would be asked about first.
+    _delete_sessions(stage.store)
+    page.people.load()
+    stage.settle()
     page.start.prefer(Movement.HAND_BEHIND_BACK, Side.LEFT)
     page.start.in_clinic.what.single.click()
     stage.settle()
@@ -358,9 +365,43 @@ CHAPTERS = {"measuring": _measuring, "records": _records, "tools": _tools}
 
 
 def states(stage: WindowHarness, *chapters: str) -> Iterator[str]:
-    """Bring a window from state to state through some chapters, or all; yield the name of each."""
+    """Bring a window from state to state through some chapters, or all; yield the name of each.
+
+    AssertionError when another page is shown than the state's name says.
+    """
     for name in chapters or CHAPTERS:
-        yield from CHAPTERS[name](stage)
+        for state in CHAPTERS[name](stage):
+            page = _page_of(stage.window, state)
+            assert page is None or page.isVisible(), f"{state}: its page is not shown"
+            yield state
+
+
+def _page_of(window: MainWindow, state: str) -> QWidget | None:
+    """Return the page that a state is of, by the first word of its name; None where unknown."""
+    measure, start = window.measure, window.measure.start
+    pages: dict[str, QWidget] = {
+        "measure-welcome": start.welcome,
+        "measure-who": start.in_clinic.who,
+        "measure-what": start.in_clinic.what,
+        "measure-start": start.at_home,
+        "measure-own-choice": start.at_home,
+        "measure-before": measure.before,
+        "safety": measure.safety,
+        "live": measure.live,
+        "pain": measure.pain,
+        "next": measure.next,
+        "summary": measure.summary,
+        "progress-events": window.progress.events,
+        "events": window.progress.events,
+        "progress": window.progress,
+        "exercises": window.exercises,
+        "programme": window.exercises.programme,
+        "round": window.exercises,
+        "clips": window.clips,
+        "settings": window.settings,
+        "data": window.settings,
+    }
+    return pages.get(state) or pages.get(state.partition("-")[0])
 
 
 @dataclass(frozen=True, slots=True)

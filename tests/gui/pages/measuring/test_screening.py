@@ -238,7 +238,7 @@ def test_in_a_clinic_the_questions_speak_to_the_clinician(appearance: Appearance
     page = SafetyPage(appearance)
     page.ask(ScreeningOccasion.BEFORE, clinic=True)
     words = [shown.text() for shown in page.findChildren(QLabel)]
-    assert "Please ask the patient: Do any of these apply right now?" in words
+    assert "Ask the patient, 1 of 3" in words
     for step in ScreeningPage:
         text = screening_text(step, clinic=True)
         said = " ".join((text.title, text.close, *(() if text.strong else text.items)))
