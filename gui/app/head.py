@@ -50,7 +50,8 @@ class Head(QWidget):
         self._menu = QMenu(self._menu_button)
         self._menu_button.setMenu(self._menu)
         native = sys.platform == "darwin"
-        self._menu_button.setVisible(not native)
+        if native:
+            self._menu_button.hide()
         #: What the menus are added to.
         self.menus: QMenu | QMenuBar = window.menuBar() if native else self._menu
         # The keys of the menus belong to the window: they work while the row is out of sight.

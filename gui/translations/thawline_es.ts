@@ -520,12 +520,16 @@
         <translation>✓  Guardada</translation>
     </message>
     <message>
-        <source>Save to record</source>
-        <translation>Guardar en el historial</translation>
+        <source>Clip of {person}</source>
+        <translation>Vídeo de {person}</translation>
     </message>
     <message>
-        <source>Save to record: {person}</source>
-        <translation>Guardar en el historial: {person}</translation>
+        <source>The manifest names {person}. Choose that person on the Measure page first.</source>
+        <translation>La lista en CSV nombra a {person}. Elija antes a esa persona en la página Medir.</translation>
+    </message>
+    <message>
+        <source>Save for {person}</source>
+        <translation>Guardar para {person}</translation>
     </message>
     <message>
         <source>Not read</source>
@@ -6728,10 +6732,6 @@
         <translation>Sesiones</translation>
     </message>
     <message>
-        <source>Counts from</source>
-        <translation>Cuenta desde</translation>
-    </message>
-    <message>
         <source>Smaller changes than these may be chance.</source>
         <translation>Los cambios menores que estos pueden ser casualidad.</translation>
     </message>
@@ -6746,6 +6746,10 @@
     <message>
         <source>Drift per week</source>
         <translation>Deriva por semana</translation>
+    </message>
+    <message>
+        <source>Smallest real change</source>
+        <translation>Menor cambio real</translation>
     </message>
     <message>
         <source>{value} (typical)</source>

@@ -60,7 +60,7 @@ class RepeatabilityPage(QWidget):
         self.table.setVisible(bool(results))
         self.sentence.setText(plain_sentence(results))
         clear_layout(self._rows)
-        headings = [tr("Movement"), tr("Sessions"), tr("Counts from")]
+        headings = [tr("Movement"), tr("Sessions"), tr("Smallest real change")]
         drifts = any(result.drift_per_week is not None for result in results.values())
         if drifts:
             headings.append(tr("Drift per week"))

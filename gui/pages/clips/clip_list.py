@@ -259,7 +259,7 @@ def _note(chosen: list[ClipRow], *, with_reasons: bool) -> str:
 def _read_words(read: int, waiting: int, failed: int, open_rows: int) -> str:
     """Return what the button that reads says; `failed` of those that wait could not be read."""
     if open_rows and not waiting:
-        return _counted(open_rows, tr("Read 1 clip"), tr("Read {number} clips"))
+        return tr("Choose movement and side")
     if waiting and waiting == failed:
         return tr("Try again")
     if read and waiting:

@@ -267,7 +267,8 @@ class ClipReview(QWidget):
 
     def _show_save(self, shown: ClipRow) -> None:
         person = self._person
-        may = person is not None and not person.demo
+        others = bool(person and shown.person and shown.person != person.pseudonym)
+        may = person is not None and not person.demo and not others
         self.save.setVisible(shown.measurement is not None)
         self.save.setEnabled(may and shown.counted is not None and not shown.saved_for)
         self.save.setToolTip("")
@@ -281,11 +282,15 @@ class ClipReview(QWidget):
             self.save.setToolTip(tr("Choose the person on the Measure page first."))
         elif person.demo:
             self.save.say(tr("Not for demo data"))
+        elif others:
+            self.save.say(tr("Clip of {person}").format(person=shown.person))
+            self.save.setToolTip(
+                tr(
+                    "The manifest names {person}. Choose that person on the Measure page first."
+                ).format(person=shown.person)
+            )
         else:
-            self.save.say(tr("Save to record"))
-            whose = tr("Save to record: {person}").format(person=person_name(person))
-            self.save.setAccessibleName(whose)
-            self.save.setToolTip(whose)
+            self.save.say(tr("Save for {person}").format(person=person_name(person)))
 
     @Slot()
     def _choose(self) -> None:

@@ -129,7 +129,8 @@ class SavedFilesPage(TitledPage):
         named = [] if file.duration == UNTIL_DELETED else [_sentence(tr(file.duration))]
         purpose = label(_sentence(tr(file.purpose)))
         how_long = label(". ".join((*named, read) if readers else named), "quiet")
-        how_long.setVisible(bool(how_long.text()))
+        if not how_long.text():
+            how_long.hide()
         tiny = file.size_bytes < _SHOWN_BYTES
         words = tr("under 1 kB") if tiny else with_decimal_sign(size_text(file.size_bytes), tr)
         size = _unbroken(words)

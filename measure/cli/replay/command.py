@@ -146,7 +146,8 @@ def replay(arguments: argparse.Namespace) -> tuple[list[ClipResult], int]:
     entries = _entries(arguments)
     if paths.track is not None and len(entries) != 1:
         raise InputError("--track works with one clip; several were named.")
-    check_outputs(paths)
+    listed = () if arguments.manifest is None else (arguments.manifest,)
+    check_outputs(paths, (*(entry.clip for entry in entries), *listed))
     settings = settings_of(_quality(arguments), arguments.model)
     settings = replace(settings, setup=_setup(arguments), every_frame=arguments.every_frame)
     names = names_of(entries)
@@ -214,8 +215,8 @@ def _replay_tracks(
 ) -> tuple[list[ClipResult], int]:
     from measure.clips.observation_file import kept_files, read_observations
 
-    check_outputs(paths)
     files = kept_files(arguments.from_tracks)
+    check_outputs(paths, files)
     if paths.track is not None and len(files) != 1:
         raise InputError("--track works with one clip; several are saved there.")
     unusable: list[DataError] = []

@@ -3,7 +3,7 @@
 import importlib.util
 import math
 import sys
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -40,17 +40,28 @@ class OutputPaths:
     metres_per_px: float | None
 
 
-def check_outputs(paths: OutputPaths) -> None:
+def check_outputs(paths: OutputPaths, inputs: Iterable[Path]) -> None:
     """Refuse outputs that cannot be written before any work is done; make their folders.
+
+    Parameters
+    ----------
+    inputs
+        The files that are read, none of which may be replaced.
 
     Raises
     ------
     InputError
         With what to name instead.
     """
+    read, written = {file.resolve() for file in inputs}, set()
     for file in (paths.json, paths.track, paths.csv, paths.results):
         if file is None:
             continue
+        if file.resolve() in read:
+            raise InputError(f"{file} is read by this command. Name another file for the output.")
+        if file.resolve() in written:
+            raise InputError(f"{file} is named for two outputs. Name a file for each.")
+        written.add(file.resolve())
         if file.is_dir():
             raise InputError(f"{file} is a folder. Name a file.")
         if _is_device(file):

@@ -133,6 +133,28 @@ def test_wrong_use_is_explained_in_a_sentence(arguments, part, capsys, tmp_path,
     assert "Traceback" not in said
 
 
+@pytest.mark.parametrize(
+    ("outputs", "part"),
+    [
+        (["--csv", "list.csv"], "list.csv is read by this command"),
+        (["--json", "a.mp4"], "a.mp4 is read by this command"),
+        (["--results", "./list.csv"], "is read by this command"),
+        (["--csv", "same.txt", "--json", "same.txt"], "named for two outputs"),
+        (["--csv", "r.jsonl", "--results", "r.jsonl"], "named for two outputs"),
+    ],
+)
+def test_no_output_replaces_what_is_read_or_another_output(
+    outputs, part, capsys, tmp_path, monkeypatch
+):
+    monkeypatch.chdir(tmp_path)
+    (tmp_path / "a.mp4").write_bytes(b"clip")
+    (tmp_path / "list.csv").write_text("clip,movement,side\na.mp4,flexion,left\n", "utf-8")
+    assert main(["replay", "--manifest", "list.csv", *outputs]) == 2
+    assert part in capsys.readouterr().err
+    assert (tmp_path / "a.mp4").read_bytes() == b"clip"
+    assert (tmp_path / "list.csv").read_text("utf-8").startswith("clip,movement")
+
+
 @pytest.mark.parametrize("arguments", [["replay", "a.mp4", "--movement", "jump"], ["nothing"]])
 def test_unknown_words_are_wrong_use(arguments, capsys):
     assert main(arguments) == 2

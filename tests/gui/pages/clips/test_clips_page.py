@@ -292,10 +292,20 @@ def test_a_trial_that_is_left_out_changes_the_reading(
     assert page.review.band.words == "118\u00b0 (112 to 124)"
 
 
+def test_a_clip_of_another_person_is_not_saved(stage: WindowHarness, page: ClipsPage) -> None:
+    read_first(stage, page)
+    row = page.review.row
+    assert row is not None
+    row.person = "Fennel"
+    page.review.show_person(stage.window.measure.people.person)
+    assert page.review.save.text() == "Clip of Fennel"
+    assert not page.review.save.isEnabled()
+    assert "The manifest names Fennel." in page.review.save.toolTip()
+
+
 def test_a_reading_is_saved_for_the_person_named(stage: WindowHarness, page: ClipsPage) -> None:
     read_first(stage, page)
-    assert page.review.save.text() == "Save to record"
-    assert page.review.save.toolTip() == "Save to record: Rowan"
+    assert page.review.save.text() == "Save for Rowan"
     tick = page.review.trials.ticks[1]
     assert tick is not None
     tick.setChecked(False)
@@ -329,11 +339,11 @@ def test_what_is_next_is_the_main_button(stage: WindowHarness, page: ClipsPage) 
     pages.read.click()
     stage.settle()
     assert not pages.read.isEnabled()
-    assert pages.read.accessibleName() == "Read 1 clip"
+    assert pages.read.accessibleName() == "Choose movement and side"
     page.show_clip(row_named(page, NAMES[2]))
     assert main_of(review.read, review.save) == ["Read this clip"]
     page.show_clip(row_named(page, NAMES[0]))
-    assert main_of(review.read, review.save) == ["Save to record: Rowan"]
+    assert main_of(review.read, review.save) == ["Save for Rowan"]
     review.save.click()
     assert main_of(review.read, review.save, review.after, review.back) == ["Back to the list"]
     page.model.remove([row_named(page, NAMES[2])])
