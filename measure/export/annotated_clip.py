@@ -1,6 +1,7 @@
 """Annotated clip: the analysed frames with trunk line, arm and value drawn in."""
 
 import math
+import os
 from pathlib import Path
 from typing import Any
 
@@ -12,6 +13,7 @@ from measure.domain.landmarks import Landmark, arm
 from measure.errors import DataError
 from measure.export.clip_series_csv import part_of, refined_series
 from measure.report.measurement_wording import number_text
+from measure.system.atomic_files import private_descriptor, write_errors
 from measure.video.frame import FrameNormalizer
 from measure.video.reader import ClipReader
 from measure.video.sampling import COARSE_HZ
@@ -24,7 +26,8 @@ def write_annotated(clip: Path, path: Path, reading: ClipReading) -> None:
     """Write the frames that the coarse pass analysed, each with its own landmarks drawn.
 
     Only those, since landmarks belong to the frame in which they were detected. The clip
-    therefore plays at the rate of the coarse pass, at true speed, without sound.
+    therefore plays at the rate of the coarse pass, at true speed, without sound. A new file can be
+    read by its owner alone.
 
     Raises
     ------
@@ -35,6 +38,9 @@ def write_annotated(clip: Path, path: Path, reading: ClipReading) -> None:
 
     track, refined = reading.track, refined_series(reading)
     size = (track.width_px, track.height_px)
+    # It holds the person's picture: what OpenCV writes keeps the rights of the file that is there.
+    with write_errors(path):
+        os.close(private_descriptor(path))
     writer = cv2.VideoWriter(str(path), cv2.VideoWriter.fourcc(*"mp4v"), COARSE_HZ, size)
     if not writer.isOpened():
         raise DataError(f"{path} cannot be written. Choose a folder that you may write to.")

@@ -1,5 +1,6 @@
 """The annotated clip and the curve, from kept landmarks of a committed clip."""
 
+import os
 from pathlib import Path
 
 import cv2
@@ -41,6 +42,8 @@ def test_every_processed_frame_is_drawn_with_its_own_arm(
 ) -> None:
     out = tmp_path / "annotated.mp4"
     write_annotated(CLIPS / f"{NAME}.mp4", out, reading)
+    if os.name == "posix":
+        assert out.stat().st_mode & 0o077 == 0
     frames, track = frames_of(out), reading.track
     assert len(frames) == len(track)
     assert frames[0].shape == (track.height_px, track.width_px, 3)
