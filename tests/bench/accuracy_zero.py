@@ -8,6 +8,7 @@ along the middle of the trunk's outline differ from the lines between joint cent
 is taken from (mean and standard deviation). Needs the synth extra.
 """
 
+import argparse
 from dataclasses import dataclass
 
 import numpy as np
@@ -121,6 +122,7 @@ def _carried(body: Body, bones: tuple[str, ...]) -> NDArray[np.bool_]:
 
 
 def main() -> None:
+    argparse.ArgumentParser(description=(__doc__ or "").splitlines()[0]).parse_args()
     print("| movement | held at | upper arm's outline | trunk's outline | a goniometer on both |")
     print("|---|---|---|---|---|")
     for (movement, view), peaks in _HELD.items():
