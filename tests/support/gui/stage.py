@@ -9,7 +9,9 @@ from functools import partial
 from pathlib import Path
 
 import numpy as np
-from PySide6.QtCore import QCoreApplication, QElapsedTimer, QEvent, QEventLoop
+from PySide6.QtCore import QCoreApplication, QElapsedTimer, QEvent, QEventLoop, Qt
+from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QApplication
 
 from gui.app.main_window import MainWindow
 from gui.app.shown_window import ShownWindow
@@ -173,6 +175,9 @@ class WindowHarness:
 
     def close(self) -> None:
         """Close the window and let go of its widgets."""
+        # A key sequence leaves its modifiers pressed: the next window would select with them.
+        if QApplication.keyboardModifiers() != Qt.KeyboardModifier.NoModifier:
+            QTest.keyRelease(self.window, Qt.Key.Key_Control)
         self.window.close()
         self.window.deleteLater()
         QCoreApplication.sendPostedEvents(None, QEvent.Type.DeferredDelete)
