@@ -267,8 +267,8 @@ class ClipReview(QWidget):
 
     def _show_save(self, shown: ClipRow) -> None:
         person = self._person
-        others = bool(person and shown.person and shown.person != person.pseudonym)
-        may = person is not None and not person.demo and not others
+        of_another = bool(person and shown.person and shown.person != person.pseudonym)
+        may = person is not None and not person.demo and not of_another
         self.save.setVisible(shown.measurement is not None)
         self.save.setEnabled(may and shown.counted is not None and not shown.saved_for)
         self.save.setToolTip("")
@@ -282,7 +282,7 @@ class ClipReview(QWidget):
             self.save.setToolTip(tr("Choose the person on the Measure page first."))
         elif person.demo:
             self.save.say(tr("Not for demo data"))
-        elif others:
+        elif of_another:
             self.save.say(tr("Clip of {person}").format(person=shown.person))
             self.save.setToolTip(
                 tr(
