@@ -7,7 +7,7 @@ from PySide6.QtWidgets import QPushButton, QStyle, QWidget
 
 from gui.style.measures import BAR_PX, GAP_PX, MARGIN_PX
 from gui.text.wording import notice
-from gui.widgets.buttons import ButtonRow
+from gui.widgets.buttons import BUTTON_GAP_PX, ButtonRow
 from gui.widgets.layouts import Content, centred, column, row, separator, widget_with
 from gui.widgets.scroll_page import scrollable
 from gui.widgets.text import NoticeBar, label
@@ -64,20 +64,43 @@ def _foot(buttons: Sequence[QPushButton], caution: bool) -> QWidget:
 
 
 class PageFoot(ButtonRow):
-    """Shows the caution on a line of its own beneath the buttons."""
+    """Shows the caution between the buttons where it has room there, and beneath them elsewhere."""
 
-    def __init__(self, buttons: Sequence[QPushButton], parent: QWidget | None = None) -> None:
+    def __init__(
+        self,
+        buttons: Sequence[QPushButton],
+        parent: QWidget | None = None,
+        *,
+        wide: bool = False,
+    ) -> None:
         self._caution = label(notice(), "notice")
-        super().__init__(buttons, parent)
+        super().__init__(buttons, parent, wide=wide)
         self._caution.setParent(self)
 
     def _arrange(self) -> None:
         super()._arrange()
-        room = self._room()
-        high = self._caution.heightForWidth(room)
-        place = QRect((self.width() - room) // 2, self._lines_height() - high, room, high)
+        place = self._between() or self._beneath()
         self._caution.setGeometry(QStyle.visualRect(self.layoutDirection(), self.rect(), place))
 
     def _lines_height(self) -> int:
         buttons = super()._lines_height()
+        if self._between() is not None:
+            return buttons
         return buttons + GAP_PX * bool(buttons) + self._caution.heightForWidth(self._room())
+
+    def _between(self) -> QRect | None:
+        """Return the place between the buttons of the one line, if the caution has room there."""
+        widths = self._widths_here()
+        lines, high = self._lines(widths), self._button_height()
+        first, last = ([w for m, w in lines[0] if self._at_end(m) is end] for end in (False, True))
+        taken = sum(wide + BUTTON_GAP_PX for wide in (*first, *last))
+        room = self._room() - taken
+        if len(lines) > 1 or self._caution.heightForWidth(max(0, room)) > high:
+            return None
+        left = (self.width() - self._room()) // 2 + sum(wide + BUTTON_GAP_PX for wide in first)
+        return QRect(left, 0, room, high)
+
+    def _beneath(self) -> QRect:
+        room = self._room()
+        high = self._caution.heightForWidth(room)
+        return QRect((self.width() - room) // 2, self._lines_height() - high, room, high)

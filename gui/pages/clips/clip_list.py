@@ -11,9 +11,10 @@ from gui.pages.clips.clip_table_model import ClipTableModel
 from gui.session.clip_batch import ClipBatch
 from gui.style.appearance import Appearance
 from gui.style.measures import GAP_PX, MARGIN_PX
-from gui.text.wording import movement_name, notice, side_title, tr
-from gui.widgets.buttons import ButtonRow, MenuButton, bind_keys, button, give_role
+from gui.text.wording import movement_name, side_title, tr
+from gui.widgets.buttons import MenuButton, bind_keys, button, give_role
 from gui.widgets.layouts import column, row, separator, widget_with
+from gui.widgets.page_frame import PageFoot
 from gui.widgets.text import label
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
@@ -105,11 +106,9 @@ class ClipList(QWidget):
 
     def _lay_out(self) -> None:
         head = column(self.words, self.detail, self.progress, spacing=GAP_PX // 2)
-        foot = column(
-            ButtonRow([self.add, self.save, self.read], wide=True),
-            label(notice(), "notice"),
+        foot = row(
+            PageFoot([self.add, self.save, self.read], wide=True),
             margins=(MARGIN_PX, GAP_PX, MARGIN_PX, GAP_PX),
-            spacing=GAP_PX,
         )
         page = column(
             head,

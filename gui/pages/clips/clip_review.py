@@ -18,13 +18,13 @@ from gui.text.wording import (
     finding_words,
     movement_name,
     notes_words,
-    notice,
     person_name,
     side_title,
     tr,
 )
-from gui.widgets.buttons import ButtonRow, MenuButton, bind_keys, button, give_role
+from gui.widgets.buttons import MenuButton, bind_keys, button, give_role
 from gui.widgets.layouts import column, row, separator
+from gui.widgets.page_frame import PageFoot
 from gui.widgets.text import ElidedLabel, label
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
@@ -114,11 +114,9 @@ class ClipReview(QWidget):
             margins=(MARGIN_PX, 2 * GAP_PX, MARGIN_PX, 0),
             spacing=GAP_PX,
         )
-        foot = column(
-            ButtonRow([self.back, self.read, self.save, self.onward], wide=True),
-            label(notice(), "notice"),
+        foot = row(
+            PageFoot([self.back, self.read, self.save, self.onward], wide=True),
             margins=(MARGIN_PX, GAP_PX, MARGIN_PX, GAP_PX),
-            spacing=GAP_PX,
         )
         column(head, (page, 1), separator(), foot, on=self, spacing=GAP_PX)
 

@@ -111,16 +111,29 @@ def test_a_short_page_stands_in_the_optical_middle(appearance, placed):
     assert words.font().pixelSize() > BODY_PX
 
 
-@pytest.mark.parametrize("width", [1300, 420])
-def test_the_caution_stands_beneath_the_buttons(appearance, placed, width):
+def test_the_caution_stands_between_the_buttons_where_it_has_room(appearance, placed):
+    caution, back, go_on = _foot_of_a_page(placed, 1300)
+    assert caution.left() > back.right()
+    assert caution.right() < go_on.left()
+    assert back.top() <= caution.top()
+    assert caution.bottom() <= back.bottom()
+
+
+def test_the_caution_stands_beneath_the_buttons_of_a_narrow_page(appearance, placed):
+    caution, back, go_on = _foot_of_a_page(placed, 420)
+    assert caution.top() > max(back.bottom(), go_on.bottom())
+    assert caution.left() == back.left()
+
+
+def _foot_of_a_page(placed, width):
+    """Return the places of caution, way back and way on."""
     page = QWidget()
     back, go_on = button("Back"), button("Continue", "main")
     frame_page(page, buttons=[back, go_on], caution=True)
     placed(page, (width, 400))
     caution = next(words for words in page.findChildren(QLabel) if words.text() == notice())
     assert caution.isVisible()
-    assert caution.geometry().top() > max(back.geometry().bottom(), go_on.geometry().bottom())
-    assert caution.geometry().left() == back.geometry().left()
+    return caution.geometry(), back.geometry(), go_on.geometry()
 
 
 def test_a_painted_sign_says_that_there_is_more_until_the_end_is_seen(area_of):
