@@ -73,13 +73,15 @@ def paint_reading_on_body(
     reading: Reading,
     *,
     words_px: float,
-    mirrored: bool = False,
+    mirrored: bool | None = None,
     from_afar: bool = False,
 ) -> None:
     """Paint a reading on a body; words are of the size asked for, or left out for want of room.
 
     Parameters
     ----------
+    mirrored
+        As :func:`~gui.drawing.scene.paint_scene` has it.
     from_afar
         Whether only the places nearest to the value are named, and the body is seen to the hips
         alone, so that both are larger; what lies beneath the place is cut off.
@@ -113,7 +115,7 @@ class _OnBody:
         appearance: Appearance,
         reading: Reading,
         words_px: float,
-        mirrored: bool,
+        mirrored: bool | None,
     ) -> None:
         self.painter, self.appearance, self.reading = painter, appearance, reading
         self.shown = shown_movement(reading.movement)
@@ -123,6 +125,8 @@ class _OnBody:
         #: Places whose names have room.
         self.named: frozenset[float] = frozenset()
         out = 1.0 if reading.side is Side.LEFT else -1.0
+        if mirrored is None:
+            mirrored = self.shown.as_in_mirror
         #: 1 where the scale lies to the right of the body, else -1.
         self.to = across_sign(self.shown.start.turn * out, out) * (-1.0 if mirrored else 1.0)
         if MOVEMENTS[reading.movement].direction is Direction.BACKWARDS:

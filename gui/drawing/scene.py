@@ -35,7 +35,7 @@ def paint_scene(
     side: Side,
     *,
     time_s: float | None = None,
-    mirrored: bool = False,
+    mirrored: bool | None = None,
     close: bool = False,
 ) -> None:
     """Paint a movement or exercise into a rectangle.
@@ -46,11 +46,14 @@ def paint_scene(
         Moment of the loop, seconds; None paints its end with its start as a shade, for paper
         and for people who want no motion.
     mirrored
-        Whether left and right are exchanged, as in a mirror.
+        Whether left and right are exchanged, as in a mirror; None where no camera's picture is
+        beside it: as :attr:`Shown.as_in_mirror` has it.
     close
         Whether the whole motion fills the place, instead of standing in the scale of all others.
     """
     still = time_s is None
+    if mirrored is None:
+        mirrored = shown.as_in_mirror
     scale, hips = _filled(place, shown, side, mirrored) if close else _fitted(place)
     person = PersonPainter(
         painter,
@@ -85,12 +88,10 @@ def paint_standing(
     appearance: Appearance,
     place: QRectF,
     sides: Collection[Side],
-    *,
-    mirrored: bool = False,
 ) -> None:
-    """Paint somebody who stands with hanging arms, those of some sides in the measured colour."""
+    """Paint somebody as in a mirror, arms hanging, those of some sides in the measured colour."""
     scale, hips = _fitted(place)
-    person = PersonPainter(painter, appearance, scale, hips, mirrored=mirrored)
+    person = PersonPainter(painter, appearance, scale, hips, mirrored=True)
     body = posed(Pose(), Side.LEFT)
     _floor(person, body)
     person.paint(body, other=Side.RIGHT in sides, own=Side.LEFT in sides)

@@ -15,6 +15,8 @@ from measure.domain.movements import MOVEMENTS, Direction, Family, Movement
 
 #: A turn of the loop: rest, way out, stay, way back, seconds. [technical]
 REST_S, OUT_S, STAY_S, BACK_S = 0.9, 1.9, 1.1, 1.9
+#: Turned from the viewer by less than this, somebody is drawn as in a mirror, degrees. [technical]
+_FROM_THE_FRONT_DEG = 60
 #: A round of a swinging arm, seconds. [technical]
 SWING_S = 3.2
 
@@ -69,6 +71,15 @@ class Shown:
     def round_s(self) -> float:
         """How long a turn of the loop lasts, seconds."""
         return SWING_S if self.swinging else REST_S + OUT_S + STAY_S + BACK_S
+
+    @property
+    def as_in_mirror(self) -> bool:
+        """Whether left and right are exchanged in a drawing beside which there is no camera.
+
+        Whoever is seen from the front is drawn as in a mirror, from the side and from behind as
+        others see them. So the left arm is on the left.
+        """
+        return math.cos(math.radians(self.start.turn)) > math.cos(math.radians(_FROM_THE_FRONT_DEG))
 
     def share_at(self, time_s: float) -> float:
         """Return how much of the way is done at a moment of the loop."""

@@ -73,6 +73,7 @@ def _facts(plan: Plan, tr: Translate) -> str:
         tr("From {day}.").format(day=date_words(plan.first_day, tr)),
         tr("Review: {day}.").format(day=date_words(plan.review, tr)) if plan.review else "",
     ]
+    parts.append(tr("A drawing from the front is like a mirror: the left arm is on the left."))
     return " ".join(part for part in parts if part)
 
 

@@ -7938,6 +7938,10 @@ o por qué no la hay.</translation>
         <translation>Revisión: {day}.</translation>
     </message>
     <message>
+        <source>A drawing from the front is like a mirror: the left arm is on the left.</source>
+        <translation>Un dibujo de frente es como un espejo: el brazo izquierdo está a la izquierda.</translation>
+    </message>
+    <message>
         <source>Move slowly, and stop before it becomes painful.</source>
         <translation>Muévase despacio y pare antes de que duela.</translation>
     </message>

@@ -50,10 +50,10 @@ class FirstMovement(QWidget):
         words = column(1, self.title, self.how, self.length, 1, spacing=appearance.gap(0.5))
         column(card(row(self.figure, (words, 1), spacing=appearance.gap(3))), on=self)
 
-    def show_tasks(self, tasks: Sequence[MovementTask], minutes: int, *, mirrored: bool) -> None:
+    def show_tasks(self, tasks: Sequence[MovementTask], minutes: int) -> None:
         """Show the first of some tasks, and how long all take."""
         task = tasks[0]
-        self.figure.show_movement(task.movement, task.side, mirrored=mirrored)
+        self.figure.show_movement(task.movement, task.side)
         self.title.setText(tr("First: the {side} arm").format(side=side_name(task.side)))
         movement = movement_introduced(task.movement)
         position = start_position_sentence(task.movement, task.side)

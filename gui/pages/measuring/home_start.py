@@ -245,9 +245,7 @@ class HomeStart(QWidget):
                 words = tr("Once a week, all movements of both arms are measured.") + " " + words
             self._tasks.addWidget(label(words, "quiet"))
         if tasks:
-            self.figure.show_movement(
-                tasks[0].movement, tasks[0].side, mirrored=self._settings.mirror_preview
-            )
+            self.figure.show_movement(tasks[0].movement, tasks[0].side)
 
     @Slot(bool)
     def _choose_toggled(self, own: bool) -> None:

@@ -307,7 +307,6 @@ class MeasurePage(QWidget):
             self.before.ask(
                 self._tasks,
                 plan.minutes(len(self._tasks)),
-                mirrored=self._services.mirrored,
                 after_exercises=self._after_exercises,
                 whose=self.history.person.id,
             )
@@ -382,16 +381,15 @@ class MeasurePage(QWidget):
             self.live.keep_focus()
         elif step is SessionStep.PAIN:
             self.show_page(self.pain)
-            self.pain.ask(measuring, mirrored=self._services.mirrored)
+            self.pain.ask(measuring)
         elif step is SessionStep.NEXT:
             self.show_page(self.next)
             self.next.show_next(measuring, mirrored=self._services.mirrored)
         else:
             self._services.feed.leave()
             self.show_page(self.summary)
-            services, name = self._services, self.people.name
-            self.summary.card.set_mirrored(services.mirrored)
-            self.summary.show_session(measuring, name, self._earlier, services.today())
+            name, today = self.people.name, self._services.today()
+            self.summary.show_session(measuring, name, self._earlier, today)
 
     @Slot(object, object, object)
     def _pain_answered(

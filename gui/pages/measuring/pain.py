@@ -123,8 +123,8 @@ class PainPage(QWidget):
         self._asked.setSpacing(self._appearance.gap(4 if roomy else 1))
         self._next.setSpacing(self._appearance.gap(1 if roomy else 0))
 
-    def ask(self, measuring: MeasurementSession, *, mirrored: bool = False) -> None:
-        """Ask about the movement that has just ended; the drawing faces as the live one did."""
+    def ask(self, measuring: MeasurementSession) -> None:
+        """Ask about the movement that has just ended."""
         task, measurement = measuring.guide.task, measuring.guide.measurement
         self.title.setText(task_title(task.movement, task.side))
         value, interval, reason = "", "", ""
@@ -145,8 +145,7 @@ class PainPage(QWidget):
         middle = measurement.value if measurement else None
         low, high = (measurement.low, measurement.high) if measurement else (None, None)
         self.on_body.show_reading(
-            Reading(movement=task.movement, side=task.side, value=middle, low=low, high=high),
-            mirrored=mirrored,
+            Reading(movement=task.movement, side=task.side, value=middle, low=low, high=high)
         )
         self._show_difference(measuring.guide, measuring.earlier)
         self._fit()

@@ -114,7 +114,6 @@ class PainBeforePage(QWidget):
         tasks: Sequence[MovementTask],
         minutes: int,
         *,
-        mirrored: bool = False,
         after_exercises: bool = False,
         whose: str = "",
     ) -> None:
@@ -124,8 +123,6 @@ class PainBeforePage(QWidget):
         ----------
         tasks, minutes
             What will be measured, and about how long it takes.
-        mirrored
-            Whether drawings are turned about, as in a mirror.
         after_exercises
             Whether the log of exercises says already that they were done.
         whose
@@ -136,7 +133,7 @@ class PainBeforePage(QWidget):
                 scale.choose(None)
             self.state.ask(after_exercises=after_exercises)
         self._whose, self._went_back = whose, None
-        self.first.show_tasks(tasks, minutes, mirrored=mirrored)
+        self.first.show_tasks(tasks, minutes)
         self.go.setFocus()
 
     @Slot()

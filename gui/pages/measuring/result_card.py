@@ -57,7 +57,6 @@ class ResultCard(QWidget):
         self._appearance = appearance
         self._next_side = next_side
         next_side.setParent(self)
-        self._mirrored = False
         #: Today's results in words, as they stand on the card.
         self.readings: list[str] = []
         self.differences: list[str] = []
@@ -65,10 +64,6 @@ class ResultCard(QWidget):
         self._blocks.setContentsMargins(0, 0, 0, 0)
         self._blocks.setSpacing(appearance.gap(2))
         column(self._blocks, on=self)
-
-    def set_mirrored(self, mirrored: bool) -> None:
-        """Let drawings face as those of the live page, from the next results on."""
-        self._mirrored = mirrored
 
     def show_results(
         self,
@@ -137,7 +132,7 @@ class ResultCard(QWidget):
                 low=measurement.low,
                 high=measurement.high,
             )
-            figure.show_reading(reading, mirrored=self._mirrored)
+            figure.show_reading(reading)
         read = measurement is not None and measurement.value is not None
         figure.setFixedSize(*(_FIGURE_PX if read else _NO_READING_PX))
         said = column(1, *self._words(task, shown), 1, spacing=self._appearance.gap(0.5))

@@ -56,7 +56,7 @@ class PositionView(PaintedWidget):
         self._still, self._close = still, close
         self._shown = shown_movement(Movement.FLEXION)
         self._side = Side.RIGHT
-        self._mirrored = False
+        self._mirrored: bool | None = None
         self._clock = QElapsedTimer()
         self._timer = QTimer(self)
         self._timer.setInterval(_PICTURE_MS)
@@ -67,7 +67,10 @@ class PositionView(PaintedWidget):
         """Whether the loop plays."""
         return self._timer.isActive()
 
-    def show_movement(self, movement: Movement, side: Side, *, mirrored: bool) -> None:
+    def show_movement(
+        self, movement: Movement, side: Side, *, mirrored: bool | None = None
+    ) -> None:
+        """Show a movement, beside a camera's picture turned about like it."""
         self._show(shown_movement(movement), side, mirrored)
         self.setAccessibleName(
             tr("drawing: {movement}, {side} arm").format(
@@ -95,14 +98,14 @@ class PositionView(PaintedWidget):
         )
 
     def show_exercise(self, exercise: ListedExercise, side: Side) -> None:
-        self._show(shown_exercise(exercise), side, mirrored=False)
+        self._show(shown_exercise(exercise), side, None)
         self.setAccessibleName(
             tr("drawing: {movement}, {side} arm").format(
                 movement=exercise_name(Exercise(listed=exercise)), side=side_name(side)
             )
         )
 
-    def _show(self, shown: Shown, side: Side, mirrored: bool) -> None:
+    def _show(self, shown: Shown, side: Side, mirrored: bool | None) -> None:
         if (shown, side, mirrored) != (self._shown, self._side, self._mirrored):
             self._shown, self._side, self._mirrored = shown, side, mirrored
             self._clock.restart()

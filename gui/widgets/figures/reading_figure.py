@@ -31,10 +31,10 @@ class ReadingFigure(PaintedWidget):
         super().__init__(appearance, parent)
         self._from_afar = from_afar
         self._reading: Reading | None = None
-        self._mirrored = False
+        self._mirrored: bool | None = None
 
-    def show_reading(self, reading: Reading | None, *, mirrored: bool = False) -> None:
-        """Show a reading; None shows nothing."""
+    def show_reading(self, reading: Reading | None, *, mirrored: bool | None = None) -> None:
+        """Show a reading, beside a camera's picture turned about like it; None shows nothing."""
         if (reading, mirrored) != (self._reading, self._mirrored):
             self._reading, self._mirrored = reading, mirrored
             self.setAccessibleName("" if reading is None else _spoken(reading))

@@ -30,4 +30,4 @@ class StandingFigure(PaintedWidget):
         return QSize(100, 120)
 
     def paint(self, painter: QPainter) -> None:
-        paint_standing(painter, self.appearance, QRectF(self.rect()), self._sides, mirrored=True)
+        paint_standing(painter, self.appearance, QRectF(self.rect()), self._sides)

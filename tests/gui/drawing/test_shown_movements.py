@@ -96,6 +96,38 @@ def test_with_the_back_turned_the_left_arm_is_on_the_left_of_the_picture() -> No
     assert end(Movement.HAND_BEHIND_BACK, Side.LEFT).arm[1][0] < 0
 
 
+@pytest.mark.parametrize("side", list(Side))
+@pytest.mark.parametrize(
+    "shown",
+    [
+        shown_movement(Movement.ABDUCTION),
+        shown_movement(Movement.EXTERNAL_ROTATION),
+        shown_exercise(ListedExercise.TABLE_SLIDE_SIDEWAYS),
+        shown_exercise(ListedExercise.EXTERNAL_ROTATION),
+        shown_exercise(ListedExercise.TOWEL),
+        shown_movement(Movement.HAND_BEHIND_BACK),
+    ],
+)
+def test_without_a_camera_beside_it_the_left_arm_is_on_the_left(
+    appearance: Appearance, shown: Shown, side: Side
+) -> None:
+    """From the front as in a mirror, and from behind as others see it."""
+    image = QImage(240, 280, QImage.Format.Format_ARGB32)
+    image.fill(0)
+    painter = QPainter(image)
+    paint_scene(painter, appearance, QRectF(image.rect()), shown, side, time_s=0.0)
+    painter.end()
+    blue = appearance.colour("arm")
+    across = [x - 119.5 for y in range(280) for x in range(240) if image.pixelColor(x, y) == blue]
+    assert across
+    assert sum(across) * (-1 if side is Side.LEFT else 1) > 0
+
+
+def test_the_arm_nearer_to_the_viewer_is_the_left_one_of_somebody_who_looks_left() -> None:
+    assert not shown_movement(Movement.FLEXION).as_in_mirror
+    assert not shown_exercise(ListedExercise.PENDULUM).as_in_mirror
+
+
 def test_the_left_side_to_the_camera_means_facing_left_in_the_picture() -> None:
     assert end(Movement.FLEXION, Side.LEFT).arm[2][0] < 0
 

@@ -42,10 +42,12 @@ def handout_drawings(
 ) -> Iterator[tuple[str, QSize, Callable[[QPainter], None]]]:
     """Yield each drawing: its file's stem, its size, and what paints it."""
     for movement in Movement:
-        yield f"stand-{movement.value}", _STAND, _painted(appearance, shown_movement(movement))
+        shown = shown_movement(movement)
+        yield f"stand-{movement.value}", _STAND, _painted(appearance, shown)
         plan = ViewPlan(appearance)
         plan.resize(_PLAN)
-        plan.show_turn(facing_angle_deg(movement, SHOWN_SIDE), SHOWN_SIDE, mirrored=False)
+        turn_deg = facing_angle_deg(movement, SHOWN_SIDE)
+        plan.show_turn(turn_deg, SHOWN_SIDE, mirrored=shown.as_in_mirror)
         yield f"above-{movement.value}", _PLAN, plan.paint
     yield "place", _PLACE, lambda painter: paint_place(painter, appearance)
 

@@ -116,7 +116,7 @@ def _start(stage: WindowHarness) -> Iterator[str]:
     yield "measure-start"
     page.start.at_home.choose.setChecked(True)
     yield "measure-own-choice"
-    page.before.ask(home_tasks(HOME_MOVEMENTS, Side.RIGHT, sore_day=False), 6, mirrored=True)
+    page.before.ask(home_tasks(HOME_MOVEMENTS, Side.RIGHT, sore_day=False), 6)
     page.show_page(page.before)
     yield "measure-before"
     page.show_start()
