@@ -2,8 +2,8 @@
 
 import sys
 
-from PySide6.QtCore import Qt, Signal, Slot
-from PySide6.QtGui import QKeySequence, QShortcut
+from PySide6.QtCore import QEvent, Qt, Signal, Slot
+from PySide6.QtGui import QFont, QFontMetricsF, QKeySequence, QResizeEvent, QShortcut
 from PySide6.QtWidgets import (
     QButtonGroup,
     QMainWindow,
@@ -15,7 +15,8 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from gui.style.measures import GAP_PX, MARGIN_PX
+from gui.style.measures import BODY_PX, GAP_PX, HEAD, HEAD_GROWTH, LINE, MARGIN_PX
+from gui.style.style_sheet import grown
 from gui.text.wording import tr
 from gui.widgets.buttons import button
 from gui.widgets.layouts import column, row, separator, widget_with
@@ -23,10 +24,18 @@ from gui.widgets.text import ElidedLabel
 
 #: Space between the words where there is room, pixels. [technical]
 _GAP_PX = 3 * GAP_PX
+#: Space between the words, their padding included, that is kept before their type is smaller,
+#: pixels. [technical]
+_LEAST_GAP_PX = 3 * GAP_PX
+#: Room kept for the name of who is measured, in widths of a digit. [technical]
+_NAME_DIGITS = 8
+#: Size of type by which widths are measured, pixels. [technical]
+_MEASURED_PX = 100
 
 
 class Head(QWidget):
-    """Leads to the pages; it is one row at every text size, for its type grows less than others.
+    """Leads to the pages; it is one row at every text size, for its type grows less than others,
+    and only as far as the words have room.
 
     Where the system has a menu bar of its own, the menus are there and not in the row.
     """
@@ -36,6 +45,7 @@ class Head(QWidget):
 
     def __init__(self, window: QMainWindow, words: tuple[str, ...]) -> None:
         super().__init__()
+        self._size_px = 0
         self.words: list[QPushButton] = []
         self._group = group = QButtonGroup(self)
         for place, text in enumerate(words):
@@ -68,6 +78,41 @@ class Head(QWidget):
         contents.addSpacing(GAP_PX)
         contents.addWidget(self._menu_button)
         column(widget_with(contents), separator(), on=self, spacing=0)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self._fit()
+
+    def changeEvent(self, event: QEvent) -> None:
+        super().changeEvent(event)
+        if event.type() is QEvent.Type.FontChange:
+            self._fit()
+
+    def _fit(self) -> None:
+        """Set the words as large as the text size asks for and the width allows."""
+        percent = round(100 * self.font().pixelSize() / BODY_PX)
+        asked = grown(BODY_PX, HEAD_GROWTH, percent) * HEAD
+        least = BODY_PX * HEAD
+        size = int(max(least, min(asked, self._widest_type())))
+        if size != self._size_px:
+            self._size_px = size
+            self.setStyleSheet(
+                f'QPushButton[role="word"] {{ font-size: {size}px;'
+                f" min-height: {round(size * LINE)}px; }}"
+                f' QLabel[role="who"] {{ font-size: {round(size / HEAD)}px; }}'
+            )
+
+    def _widest_type(self) -> float:
+        """Return the size of type at which the words fill the row, pixels."""
+        bold = QFont(self.font())
+        bold.setPixelSize(_MEASURED_PX)
+        bold.setBold(True)
+        width = QFontMetricsF(bold).horizontalAdvance
+        shown = [*self.words, self._menu_button]
+        words = sum(width(word.text().replace("&", "")) for word in shown)
+        words += _NAME_DIGITS * width("0")
+        room = self.width() - 2 * MARGIN_PX - len(shown) * _LEAST_GAP_PX
+        return room / words * _MEASURED_PX
 
     @Slot()
     def _open_menu(self) -> None:

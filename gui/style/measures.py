@@ -21,9 +21,9 @@ HEAD = 20 / BODY_PX
 #: How much of the growth of text the headings of sections and of pages take part in: they are
 #: large already, and what they head needs the room. [technical]
 TITLE_GROWTH, DISPLAY_GROWTH = 0.7, 0.45
-#: How much of the growth of text the head of the window takes part in, so that it stays one row
-#: in the narrowest window in every language. [technical]
-HEAD_GROWTH = 0.15
+#: How much of the growth of text the head of the window takes part in where the window is wide
+#: enough for it, so that it stays one low row. [technical]
+HEAD_GROWTH = 0.4
 #: Up to this size running text is set larger on pages that say little, pixels. [technical]
 LARGE_ENOUGH_PX = 30
 

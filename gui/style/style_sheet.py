@@ -9,8 +9,6 @@ from gui.style.measures import (
     DISPLAY,
     DISPLAY_GROWTH,
     FIELD_RADIUS_PX,
-    HEAD,
-    HEAD_GROWTH,
     LARGE_ENOUGH_PX,
     LINE,
     NUMBER,
@@ -40,7 +38,7 @@ QLabel[role="strong"] {{ font-weight: 700; }}
 QLabel[role="quiet"] {{ color: {quiet}; }}
 QLabel[role="small"], QLabel[role="notice"] {{ color: {quiet}; font-size: {small}px; }}
 QLabel[role="notice"] {{ color: {ink}; }}
-QLabel[role="who"] {{ color: {quiet}; font-size: {who}px; }}
+QLabel[role="who"] {{ color: {quiet}; }}
 QLabel[role="alarm"] {{ color: {alarm}; font-size: {title}px; font-weight: 700; }}
 QLabel[role="alarm-text"] {{ color: {alarm}; }}
 QLabel[role="amiss"] {{ color: {hold}; font-size: {title}px; font-weight: 700; }}
@@ -88,8 +86,7 @@ QPushButton[role="cell"]:checked {{ background: {tint}; color: {ink}; border-lef
 QPushButton[role="narrow"] {{ padding: {pad}px; }}
 QPushButton[role="tile"] {{ text-align: left; padding: {padx}px; }}
 QPushButton[role="word"] {{ background: transparent; border: none; border-radius: 0;
-    border-bottom: 3px solid transparent; font-size: {word}px; padding: {pad_f}px 4px;
-    min-height: {word_line}px; color: {quiet}; }}
+    border-bottom: 3px solid transparent; padding: {pad_f}px 4px; color: {quiet}; }}
 QPushButton[role="word"]:hover {{ border-bottom-color: {line}; }}
 QPushButton[role="word"]:checked, QPushButton[here="true"] {{
     background: transparent; color: {ink}; font-weight: 700;
@@ -164,7 +161,6 @@ def style_sheet(palette: Palette, percent: int) -> str:
     """Return the style sheet for a palette at a text size of 100 to 200 %."""
     body = BODY_PX * percent / 100
     high, wide = BUTTON_PADDING_PX
-    head = grown(BODY_PX, HEAD_GROWTH, percent)
     sizes = {
         "tint": mixed(palette.raised, palette.arm, _TINT),
         "text": round(body),
@@ -173,9 +169,6 @@ def style_sheet(palette: Palette, percent: int) -> str:
         "display": round(grown(BODY_PX * DISPLAY, DISPLAY_GROWTH, percent)),
         "number": round(grown(BODY_PX * NUMBER, DISPLAY_GROWTH, percent)),
         "short": round(max(body, min(body * TITLE, LARGE_ENOUGH_PX))),
-        "who": round(head),
-        "word": round(head * HEAD),
-        "word_line": round(head * HEAD * LINE),
         "card_radius": CARD_RADIUS_PX,
         "radius": BUTTON_RADIUS_PX,
         "field_radius": FIELD_RADIUS_PX,
