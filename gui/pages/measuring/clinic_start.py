@@ -26,7 +26,6 @@ from gui.widgets.buttons import FlowRow, MenuButton, button
 from gui.widgets.choice_row import ChoiceRow
 from gui.widgets.layouts import card, column, row, separator, widget_with
 from gui.widgets.page_frame import frame_page
-from gui.widgets.scroll_page import keep_whole
 from gui.widgets.side_by_side import SideBySide
 from gui.widgets.text import ElidedLabel, label
 from measure.domain.landmarks import Side
@@ -268,8 +267,6 @@ class WhatPage(QWidget):
             1,
             buttons=[self.other_person, self.baseline, self.single],
         )
-        lines = (heading, self.affected.row, note, side, self.side.row, *rows)
-        keep_whole(self, lambda: lines)
 
     def ask(self, person: Person) -> None:
         """Ask anew, for a person: no movement is chosen, the full baseline is offered."""

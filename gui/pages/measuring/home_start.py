@@ -18,7 +18,6 @@ from gui.widgets.choice_row import ChoiceRow
 from gui.widgets.figures.position_figure import PositionView
 from gui.widgets.layouts import card, clear_layout, column, row, widget_with
 from gui.widgets.page_frame import frame_page
-from gui.widgets.scroll_page import keep_whole
 from gui.widgets.side_by_side import LARGE_FROM_PERCENT, SideBySide
 from gui.widgets.text import SignedLine, label
 from gui.widgets.wrapping_check_box import WrappingCheckBox
@@ -135,15 +134,6 @@ class HomeStart(QWidget):
             1,
             buttons=[self.in_clinic, self.start],
         )
-        lines = (
-            *self.movements.values(),
-            self.choose,
-            stiff_title,
-            how_title,
-            self.sore,
-            self.person,
-        )
-        keep_whole(self, lambda: lines)
 
     def _connect(self) -> None:
         self.start.clicked.connect(self._begin)

@@ -14,7 +14,6 @@ from gui.widgets.buttons import bind_keys, button
 from gui.widgets.layouts import card, row, separator, widget_with
 from gui.widgets.page_frame import frame_page
 from gui.widgets.pain_scale import PainScale, ends_words, scale_ends
-from gui.widgets.scroll_page import keep_whole
 from gui.widgets.side_by_side import LARGE_FROM_PERCENT, SideBySide
 from gui.widgets.text import label
 from measure.domain.records import Pain
@@ -94,8 +93,6 @@ class PainBeforePage(QWidget):
             1,
             buttons=[self.leave, self.go],
         )
-        lines = (*rated, self._skip, self.state, self.first)
-        keep_whole(self, lambda: lines)
         bind_keys(self, self.go, "Return", "Enter")
         bind_keys(self, self.leave, "Escape")
         appearance.changed.connect(self._fit)

@@ -93,10 +93,6 @@ class ResultCard(QWidget):
         for movement in movements:
             self._blocks.addWidget(self._block(movement, shown))
 
-    def lines(self) -> list[QWidget]:
-        """Return the notes that are shown, from top to bottom."""
-        return self.findChildren(SignedLine)
-
     def _block(self, movement: Movement, shown: "_Results") -> QWidget:
         """Return the card of one movement: heading, difference, both sides, and notes on them."""
         gap = self._appearance.gap

@@ -13,8 +13,9 @@ from gui.text.safety_wording import ScreeningText, answer_text, screening_text
 from gui.text.wording import tr
 from gui.widgets.buttons import ButtonRow, ShortcutButton, button
 from gui.widgets.figures.standing_figure import StandingFigure
+from gui.widgets.fold import STRIP_PX
 from gui.widgets.layouts import Content, card, column, row, separator, widget_with
-from gui.widgets.scroll_page import STRIP_PX, keep_whole, scrollable
+from gui.widgets.scroll_page import scrollable
 from gui.widgets.side_by_side import LARGE_FROM_PERCENT
 from gui.widgets.text import SignedLine, label
 from measure.domain.screening_records import ScreeningOccasion
@@ -155,9 +156,6 @@ class SafetyPage(QWidget):
         words = screening_text(self._screening.page, clinic=self._clinic)
         buttons = self._buttons()
         area = scrollable(self._list(words) if self._screening.asks else self._verdict(words))
-        if self._screening.asks:
-            lines = (*self._lines, self._close)
-            keep_whole(area, lambda: lines)
         area.setAccessibleName(words.title)
         buttons.installEventFilter(area)
         foot = row(buttons, margins=(MARGIN_PX, GAP_PX, MARGIN_PX, GAP_PX))

@@ -1,7 +1,7 @@
 """Summary page: a session's results, one card a movement, and the ways on from there."""
 
 import datetime as dt
-from collections.abc import Callable, Iterable, Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from functools import partial
 
 from PySide6.QtCore import Signal, Slot
@@ -20,7 +20,7 @@ from gui.widgets.announcement import announce
 from gui.widgets.buttons import ButtonRow, bind_keys, button
 from gui.widgets.layouts import column, widget_with
 from gui.widgets.page_frame import frame_page
-from gui.widgets.scroll_page import bring_into_view, keep_whole
+from gui.widgets.scroll_page import bring_into_view
 from gui.widgets.text import label
 from measure.domain.measurements import Measurement, Status
 from measure.domain.records import History
@@ -90,14 +90,9 @@ class SummaryPage(QWidget):
             buttons=[self.next_movement, self.report, self.finish],
             caution=True,
         )
-        keep_whole(self, self._lines)
         bind_keys(self, self.next_side, "O")
         bind_keys(self, self.next_movement, "M")
         bind_keys(self, self.finish, "Return", "Enter")
-
-    def _lines(self) -> Iterable[QWidget]:
-        """Return what the window's lower edge must not cut."""
-        yield from (*self.card.lines(), self.without, self.first, self._below)
 
     def show_session(
         self, measuring: MeasurementSession, name: str, history: History, today: dt.date

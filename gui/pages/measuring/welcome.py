@@ -12,7 +12,6 @@ from gui.widgets.choice_row import ChoiceRow
 from gui.widgets.figures.standing_figure import StandingFigure
 from gui.widgets.layouts import card, column, row
 from gui.widgets.page_frame import frame_page
-from gui.widgets.scroll_page import keep_whole
 from gui.widgets.side_by_side import LARGE_FROM_PERCENT, SideBySide
 from gui.widgets.text import label
 from measure.domain.landmarks import Side
@@ -80,8 +79,6 @@ class WelcomePage(QWidget):
             buttons=[self.in_clinic, self.at_home],
             spacing=gap(3),
         )
-        lines = (title, last, *at_left, *at_right)
-        keep_whole(self, lambda: lines)
 
     def show_person(self, person: Person | None) -> None:
         """Ask for the stiff shoulder only of who has not said it yet."""

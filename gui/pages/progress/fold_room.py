@@ -5,7 +5,7 @@ from collections.abc import Callable
 from PySide6.QtCore import QEvent, QObject, QPoint, QTimer, Slot
 from PySide6.QtWidgets import QScrollArea, QWidget
 
-from gui.widgets.scroll_page import STRIP_PX
+from gui.widgets.fold import STRIP_PX
 
 
 class FoldRoom(QObject):

@@ -7,7 +7,7 @@ from PySide6.QtWidgets import QFrame, QTextBrowser, QWidget
 from gui.report.diagrams import PlacedDiagrams
 from gui.style.fonts import column_font
 from gui.text.wording import tr
-from gui.widgets.scroll_page import MoreBelow
+from gui.widgets.fold import MoreBelow
 from measure.report.svg import Diagram
 
 #: Size of the running text of a diagram, points. [technical]

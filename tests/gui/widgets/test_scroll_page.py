@@ -5,11 +5,12 @@ from PySide6.QtCore import QCoreApplication, QSize, Qt
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QLabel, QScrollArea, QSizePolicy, QVBoxLayout, QWidget
 
-from gui.style.measures import BODY_PX
+from gui.style.measures import BODY_PX, MARGIN_PX
 from gui.text.wording import notice
 from gui.widgets.buttons import button
+from gui.widgets.fold import STRIP_PX
 from gui.widgets.page_frame import frame_page
-from gui.widgets.scroll_page import keep_whole, scrollable
+from gui.widgets.scroll_page import scrollable
 from gui.widgets.text import label
 
 #: The widths at which the contents below change their minds, and the room there is.
@@ -170,8 +171,7 @@ def test_no_line_is_seen_in_part_at_the_lower_edge(qtbot):
         layout.addWidget(line)
     area = scrollable(page)
     qtbot.addWidget(area)
-    keep_whole(area, lambda: lines)
-    area.resize(400, 330)
+    area.resize(400, 320)
     area.show()
     qtbot.wait(20)
 
@@ -183,4 +183,31 @@ def test_no_line_is_seen_in_part_at_the_lower_edge(qtbot):
     assert not red(245)  # the fifth ends where the edge fades
     area.verticalScrollBar().setValue(area.verticalScrollBar().maximum())
     qtbot.wait(20)
-    assert red(320)
+    assert red(310)
+
+
+def test_a_text_is_cut_between_two_of_its_lines(area_of, qtbot):
+    words = label("One word and another. " * 200)
+    area = area_of(words)
+    area.resize(EDGE_PX, ROOM_PX)
+    qtbot.wait(20)
+    seen, line = words.mask().boundingRect(), words.fontMetrics().lineSpacing()
+    assert seen.top() == 0
+    assert seen.height() % line == 0
+    assert ROOM_PX - 2 * line - STRIP_PX < seen.height() <= ROOM_PX - STRIP_PX
+    area.verticalScrollBar().setValue(area.verticalScrollBar().maximum())
+    assert words.mask().isEmpty()
+
+
+@pytest.mark.parametrize(("missing", "scrolls"), [(2 * MARGIN_PX - 20, False), (200, True)])
+def test_a_page_gives_up_empty_room_before_it_scrolls(qtbot, missing, scrolls):
+    page, tall = QWidget(), label("Word")
+    tall.setMinimumHeight(400 - 2 * MARGIN_PX + missing)
+    frame_page(page, tall)
+    qtbot.addWidget(page)
+    page.resize(600, 400)
+    page.show()
+    qtbot.wait(20)
+    bar = page.findChild(QScrollArea).verticalScrollBar()
+    assert (bar.maximum() > 0) is scrolls
+    assert (tall.y() < MARGIN_PX) is not scrolls
