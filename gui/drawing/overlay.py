@@ -25,6 +25,8 @@ from measure.domain.movements import MOVEMENTS, Family, Movement
 #: The figure lies on frames of any brightness, so it has colours of its own with a dark rim.
 _LINE, _RIM, _FAINT = QColor("#ffffff"), QColor(8, 18, 22, 170), QColor(255, 255, 255, 120)
 _WEDGE, _ARM = QColor("#ffcf7a"), QColor("#7fd0ee")
+#: Beside a line that is to be found without standing out.
+_SOFT = QColor(8, 18, 22, 70)
 #: Under words on the picture.
 _PLATE = QColor(8, 18, 22, 215)
 
@@ -101,7 +103,6 @@ def paint_framing(
     head
         Where the head is, as a share of the height; None draws where it may be.
     """
-    pen = QPen(_LINE, 2, Qt.PenStyle.DashLine)
     shares = (_HEAD if head is None else head, 0.74)
     px = min(max(appearance.px(), picture.height() / 26), picture.height() / _LEAST_LINES)
     font = appearance.font(px)
@@ -109,10 +110,9 @@ def paint_framing(
         y = picture.top() + picture.height() * share
         left = _plate(painter, font, QPointF(picture.left() + picture.width() * 0.02, y), word)
         right = picture.right() - picture.width() * 0.06
-        painter.setPen(QPen(_RIM, 5))
-        painter.drawLine(QPointF(left, y), QPointF(right, y))
-        painter.setPen(pen)
-        painter.drawLine(QPointF(left, y), QPointF(right, y))
+        for colour, width in ((_SOFT, 4), (_LINE, 2)):
+            painter.setPen(QPen(colour, width))
+            painter.drawLine(QPointF(left, y), QPointF(right, y))
 
 
 def _middle(places: FloatArray, first: Landmark, other: Landmark) -> FloatArray:

@@ -37,17 +37,17 @@ _HINTS = {
 
 def aspect_text(place: SetupAspect, frame: LiveFrame | None) -> tuple[str, str]:
     """Return a sign, and a line: what is looked at, and how it is."""
-    name = {
-        SetupAspect.DISTANCE: tr("Distance"),
-        SetupAspect.LEVEL: tr("Height and level"),
-        SetupAspect.LIGHT: tr("Light"),
+    unseen, good = {
+        SetupAspect.DISTANCE: (tr("Distance: not seen yet"), tr("Distance: good")),
+        SetupAspect.LEVEL: (tr("Height and level: not seen yet"), tr("Height and level: good")),
+        SetupAspect.LIGHT: (tr("Light: not seen yet"), tr("Light: good")),
     }[place]
     if frame is None or (frame.points_px is None and place is not SetupAspect.LIGHT):
-        return "\u25cb", tr("{name}: not seen yet").format(name=name)
+        return "\u25cb", unseen
     for hint in frame.setup_hints:
         if hint in _HINTS[place]:
             return AMISS, _amiss(hint)
-    return "\u2713", tr("{name}: good").format(name=name)
+    return "\u2713", good
 
 
 def _amiss(hint: SetupHint) -> str:
@@ -57,8 +57,8 @@ def _amiss(hint: SetupHint) -> str:
         SetupHint.COME_CLOSER: tr("Distance: too far away"),
         SetupHint.STEP_LEFT: tr("Distance: not in the middle"),
         SetupHint.STEP_RIGHT: tr("Distance: not in the middle"),
-        SetupHint.RAISE_SCREEN: tr("Too low: your hips belong above the lower line"),
-        SetupHint.LOWER_SCREEN: tr("Too high: your head belongs below the upper line"),
+        SetupHint.RAISE_SCREEN: tr("Height: no room above your head"),
+        SetupHint.LOWER_SCREEN: tr("Height: your hips are below the line"),
         SetupHint.LEVEL_CAMERA: tr("Level: tilted"),
         SetupHint.MORE_LIGHT: tr("Light: too dark"),
         SetupHint.LIGHT_FROM_FRONT: tr("Light: from behind you"),

@@ -85,6 +85,8 @@ QPushButton[role="cell"]:hover {{ background: {sunken}; }}
 QPushButton[role="cell"]:checked {{ background: {tint}; color: {ink}; border-left-color: {arm}; }}
 QPushButton[role="narrow"] {{ padding: {pad}px; }}
 QPushButton[role="tile"] {{ text-align: left; padding: {padx}px; }}
+QPushButton[role="tile"]:checked {{ background: {raised}; color: {ink};
+    border: 2px solid {arm}; padding: {padx_f}px; }}
 QPushButton[role="word"] {{ background: transparent; border: none; border-radius: 0;
     border-bottom: 3px solid transparent; padding: {pad_f}px 4px; color: {quiet}; }}
 QPushButton[role="word"]:hover {{ border-bottom-color: {line}; }}
@@ -175,6 +177,7 @@ def style_sheet(palette: Palette, percent: int) -> str:
         "bar": BAR_PX,
         "pad": high,
         "padx": wide,
+        "padx_f": wide - 1,
         "pad_f": high - 2,
         "pad_head": high + _CELL_FOCUS_PX,
         "line_px": round(body * LINE),

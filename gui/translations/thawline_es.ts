@@ -1216,10 +1216,6 @@
         <translation>Comprobar izquierda y derecha</translation>
     </message>
     <message>
-        <source>Only as far as is comfortable.</source>
-        <translation>Solo hasta donde le resulte cómodo.</translation>
-    </message>
-    <message>
         <source>Play a tone</source>
         <translation>Reproducir un tono</translation>
     </message>
@@ -1236,8 +1232,16 @@
         <translation>Cámara</translation>
     </message>
     <message>
+        <source>Thawline then knows left from right. Raise it only as far as is comfortable.</source>
+        <translation>Así Thawline distingue la izquierda de la derecha. Levántela solo hasta donde le resulte cómodo.</translation>
+    </message>
+    <message>
         <source>Sound and voice</source>
         <translation>Sonido y voz</translation>
+    </message>
+    <message>
+        <source>This is a good place.</source>
+        <translation>Este es un buen lugar.</translation>
     </message>
     <message>
         <source>Start anyway</source>
@@ -1438,10 +1442,6 @@
     <message>
         <source>Stand where the camera sees you from head to hips.</source>
         <translation>Póngase donde la cámara le vea de la cabeza a las caderas.</translation>
-    </message>
-    <message>
-        <source>This is a good place. You can measure here.</source>
-        <translation>Es un buen lugar. Puede medir aquí.</translation>
     </message>
     <message>
         <source>This is the voice that tells you what to do.</source>
@@ -2864,20 +2864,28 @@
         <translation>El seguimiento del cuerpo no ha podido arrancar. Cierre la ventana e inténtelo de nuevo.</translation>
     </message>
     <message>
-        <source>Distance</source>
-        <translation>Distancia</translation>
+        <source>Distance: not seen yet</source>
+        <translation>Distancia: todavía no se ve</translation>
     </message>
     <message>
-        <source>Height and level</source>
-        <translation>Altura y nivel</translation>
+        <source>Distance: good</source>
+        <translation>Distancia: bien</translation>
     </message>
     <message>
-        <source>{name}: not seen yet</source>
-        <translation>{name}: todavía no se ve</translation>
+        <source>Height and level: not seen yet</source>
+        <translation>Altura y nivel: todavía no se ve</translation>
     </message>
     <message>
-        <source>{name}: good</source>
-        <translation>{name}: bien</translation>
+        <source>Height and level: good</source>
+        <translation>Altura y nivel: bien</translation>
+    </message>
+    <message>
+        <source>Light: not seen yet</source>
+        <translation>Luz: todavía no se ve</translation>
+    </message>
+    <message>
+        <source>Light: good</source>
+        <translation>Luz: bien</translation>
     </message>
     <message>
         <source>Distance: too close</source>
@@ -2892,12 +2900,12 @@
         <translation>Distancia: no está en el centro</translation>
     </message>
     <message>
-        <source>Too low: your hips belong above the lower line</source>
-        <translation>Demasiado baja: sus caderas deben quedar por encima de la línea inferior</translation>
+        <source>Height: no room above your head</source>
+        <translation>Altura: falta espacio sobre la cabeza</translation>
     </message>
     <message>
-        <source>Too high: your head belongs below the upper line</source>
-        <translation>Demasiado alta: su cabeza debe quedar por debajo de la línea superior</translation>
+        <source>Height: your hips are below the line</source>
+        <translation>Altura: las caderas quedan por debajo de la línea</translation>
     </message>
     <message>
         <source>Level: tilted</source>

@@ -207,7 +207,7 @@ class ElidedButton(ShortcutButton):
     """Shows an icon and a name of any length; its tool tip is the whole.
 
     Where the longest name has no room beside an icon, names stand alone, and one is shortened only
-    where even then it does not fit.
+    where even then it does not fit. The chosen one has a tick at its end.
     """
 
     def __init__(self, name: str) -> None:
@@ -218,6 +218,22 @@ class ElidedButton(ShortcutButton):
         self.setToolTip(name)
         self.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
 
+    def sizeHint(self) -> QSize:
+        return super().sizeHint() + QSize(self._tick_room(), 0)
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        super().paintEvent(event)
+        if self.isChecked():
+            place = self.rect().adjusted(0, 0, -_AROUND_ICON_PX // 2, 0)
+            painter = QStylePainter(self)
+            painter.setPen(self.palette().buttonText().color())
+            at = Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter
+            painter.drawText(place, int(at), "\u2713")
+            painter.end()
+
+    def _tick_room(self) -> int:
+        return self.fontMetrics().height()
+
     def set_thumbnail_size(self, size: QSize, longest: str) -> None:
         """Give the icon this size where the longest name of all tiles has room beside it."""
         self._whole_icon, self._longest = size, longest
@@ -225,6 +241,7 @@ class ElidedButton(ShortcutButton):
 
     def _fit(self) -> None:
         whole, icon = self.width() - _AROUND_ICON_PX, self._whole_icon.width()
+        whole -= self._tick_room()
         beside = self.fontMetrics().horizontalAdvance(self._longest) <= whole - icon
         self.setIconSize(self._whole_icon if beside else QSize(0, 0))
         room = max(_LEAST_NAME_PX, whole - icon if beside else whole)

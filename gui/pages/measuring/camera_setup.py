@@ -31,6 +31,7 @@ from gui.widgets.figures.position_figure import PositionView
 from gui.widgets.fitted_sentence import FittedSentence
 from gui.widgets.layouts import card, column, row, separator, widget_with
 from gui.widgets.scroll_page import scrollable
+from gui.widgets.side_by_side import LARGE_FROM_PERCENT
 from gui.widgets.text import SignedLine, label
 from gui.widgets.video_view import image_of
 from gui.widgets.wrapping_check_box import WrappingCheckBox
@@ -47,6 +48,9 @@ _THUMBNAIL_EVERY_S = 0.5
 _HAND_PX = 150
 #: How much more of the free height the drawing of a raised hand takes than the end. [technical]
 _DRAWING_STRETCH = 20
+#: Share of the width for the picture, and while a large drawing of a raised hand stands beside it,
+#: per cent. [technical]
+_SHARE, _SHARE_WHILE_ASKING = 58, 42
 #: Cameras in one line beneath the picture. [technical]
 _TILES = 2
 
@@ -95,7 +99,10 @@ class SetupPage(QWidget):
         self.other_hand = button("", "link")
         self.other_hand.clicked.connect(self._ask_for_other_hand)
         self.hand_words = label("", "title")
-        self.hand_note = label(tr("Only as far as is comfortable."), "lead")
+        self.hand_note = label(
+            tr("Thawline then knows left from right. Raise it only as far as is comfortable."),
+            "lead",
+        )
         self.hand_figure = PositionView(services.appearance, still=True, close=True)
         self.hand_figure.setMinimumHeight(_HAND_PX)
         self.camera_and_body = button(tr("Camera and body"))
@@ -149,11 +156,11 @@ class SetupPage(QWidget):
             )
         )
         picture = column((self.camera, 1), self._tiles, spacing=2 * GAP_PX)
-        middle = row((picture, 58), (scrollable(side, wide=True), 42), spacing=4 * GAP_PX)
+        self._middle = row(picture, scrollable(side, wide=True), spacing=4 * GAP_PX)
         around = MARGIN_PX
         buttons = ButtonRow([self.camera.retry, self.start], wide=True)
         foot = row(buttons, margins=(around, GAP_PX, around, GAP_PX))
-        framed = row(middle, margins=(around, around, around - BAR_PX, 2 * GAP_PX))
+        framed = row(self._middle, margins=(around, around, around - BAR_PX, 2 * GAP_PX))
         column((framed, 1), separator(), foot, on=self, spacing=0)
 
     # -- opening and closing ------------------------------------------------------------------
@@ -284,7 +291,7 @@ class SetupPage(QWidget):
         elif frame.points_px is None:
             self.camera.say(tr("Stand where the camera sees you from head to hips."))
         else:
-            self.camera.say(tr("This is a good place. You can measure here."))
+            self.camera.say(tr("This is a good place."))
         good = frame is not None and not frame.setup_hints and frame.points_px is not None
         give_role(self.start, "main" if good and self._asked is None else "")
         pictures = not self.camera.lacks_picture
@@ -308,6 +315,10 @@ class SetupPage(QWidget):
         if asking:
             self.more.setChecked(False)
         self._more_line.setVisible(not asking)
+        large = self._services.appearance.percent >= LARGE_FROM_PERCENT
+        share = _SHARE_WHILE_ASKING if asking and large else _SHARE
+        self._middle.setStretch(0, share)
+        self._middle.setStretch(1, 100 - share)
         for member in (self.hand_figure, self.hand_note, self.other_hand):
             member.setVisible(asking)
 
