@@ -79,9 +79,8 @@ QPushButton[role="link"] {{ border: none; background: transparent; color: {arm};
 QPushButton[role="line-link"] {{ border: none; background: transparent; color: {arm};
     text-decoration: underline; padding: 0; }}
 QPushButton[role="cell"] {{ border: none; border-left: 4px solid transparent; border-radius: 0;
-    background: transparent; color: {arm}; text-decoration: underline; text-align: left;
-    padding: 2px {pad_f}px; }}
-QPushButton[role="cell"]:hover {{ background: {sunken}; }}
+    background: transparent; color: {arm}; text-align: left; padding: 4px {pad_f}px; }}
+QPushButton[role="cell"]:hover {{ background: {sunken}; text-decoration: underline; }}
 QPushButton[role="cell"]:checked {{ background: {tint}; color: {ink}; border-left-color: {arm}; }}
 QPushButton[role="narrow"] {{ padding: {pad}px; }}
 QPushButton[role="tile"] {{ text-align: left; padding: {padx}px; }}

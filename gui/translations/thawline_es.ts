@@ -1040,10 +1040,6 @@
         <translation>Infiltración, brote, terapia, medicación, cámara</translation>
     </message>
     <message>
-        <source>Saved: {event}</source>
-        <translation>Guardado: {event}</translation>
-    </message>
-    <message>
         <source>This event is deleted: {event}. You can undo this until Thawline is closed.</source>
         <translation>Se ha eliminado este acontecimiento: {event}. Puede deshacerlo hasta que se cierre Thawline.</translation>
     </message>
@@ -1128,6 +1124,10 @@
         <translation>Todos los movimientos</translation>
     </message>
     <message>
+        <source>Ended early; these are the results up to then.</source>
+        <translation>Terminada antes de tiempo; estos son los resultados hasta ese momento.</translation>
+    </message>
+    <message>
         <source>at rest {pain}</source>
         <translation>en reposo {pain}</translation>
     </message>
@@ -1190,10 +1190,6 @@
     <message>
         <source>Measured after exercises, so shown separately and not compared with the others.</source>
         <translation>Medida después de los ejercicios; se muestra aparte y no se compara con las demás.</translation>
-    </message>
-    <message>
-        <source> Ended early; these are the results up to then.</source>
-        <translation> Terminada antes de tiempo; estos son los resultados hasta ese momento.</translation>
     </message>
     <message>
         <source>Trial {number}, held from {start} to {end} s</source>
@@ -1532,10 +1528,6 @@
         <translation>qué hombro</translation>
     </message>
     <message>
-        <source>Which event?</source>
-        <translation>¿Qué ha ocurrido?</translation>
-    </message>
-    <message>
         <source>Save event</source>
         <translation>Guardar acontecimiento</translation>
     </message>
@@ -1564,12 +1556,20 @@
         <translation>Anotado hasta ahora</translation>
     </message>
     <message>
-        <source>Events: {person}</source>
-        <translation>Acontecimientos: {person}</translation>
+        <source>Add an event: {person}</source>
+        <translation>Añadir un acontecimiento: {person}</translation>
+    </message>
+    <message>
+        <source>It appears as a flag above the charts.</source>
+        <translation>Aparece como una bandera sobre los gráficos.</translation>
     </message>
     <message>
         <source>No events so far.</source>
         <translation>Ningún acontecimiento hasta ahora.</translation>
+    </message>
+    <message>
+        <source>Saved: {event}, {day}</source>
+        <translation>Guardado: {event}, {day}</translation>
     </message>
     <message>
         <source>Choose an event first</source>

@@ -28,12 +28,18 @@ _DAY = dt.timedelta(days=1)
 
 
 class DateField(QWidget):
-    """Holds a day; what is typed counts once it is one."""
+    """Holds a day; what is typed counts once it is one.
+
+    Parameters
+    ----------
+    fills
+        Whether the field is as wide as its place.
+    """
 
     changed = Signal()
 
-    def __init__(self, appearance: Appearance, title: str, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
+    def __init__(self, appearance: Appearance, title: str, *, fills: bool = False) -> None:
+        super().__init__()
         self.text = QLineEdit()
         self.text.setAccessibleName(title)
         self.text.setMaxLength(_MOST_LETTERS)
@@ -62,7 +68,9 @@ class DateField(QWidget):
         self._menu.addAction(action)
         self._menu.aboutToShow.connect(self._show_month)
         self.open.setMenu(self._menu)
-        row(self.earlier, self.text, self.later, self.open, 1, on=self, spacing=appearance.gap(0.5))
+        parts = (self.earlier, (self.text, int(fills)), self.later, self.open)
+        spare = () if fills else (1,)
+        row(*parts, *spare, on=self, spacing=appearance.gap(0.5))
         appearance.changed.connect(self._fit)
         self._appearance = appearance
 

@@ -52,7 +52,7 @@ class EventKinds(QWidget):
         self._together.setExclusive(False)
         self._by_kind: dict[EventKind, QPushButton] = {}
         self._groups = [
-            (label(title, "quiet"), [self._made(kind, title) for kind in kinds])
+            (label(title, "strong"), [self._made(kind, title) for kind in kinds])
             for title, kinds in groups
         ]
         self._columns = 0

@@ -3,20 +3,21 @@
 import datetime as dt
 from functools import partial
 
-from PySide6.QtCore import Qt, Signal, Slot
+from PySide6.QtCore import Signal, Slot
+from PySide6.QtGui import QHideEvent
 from PySide6.QtWidgets import QGridLayout, QLineEdit, QVBoxLayout, QWidget
 
 from gui.pages.progress.event_kinds import EventKinds
 from gui.pages.progress.explanation import Explanation
 from gui.style.appearance import Appearance
 from gui.text.day_text import day_text
-from gui.text.wording import event_name, person_name, side_title, tr
-from gui.widgets.buttons import bind_keys, button
-from gui.widgets.choice_row import ChoiceRow
+from gui.text.wording import event_mark, event_name, person_name, side_title, tr
+from gui.widgets.announcement import announce
+from gui.widgets.buttons import MenuButton, bind_keys, button
 from gui.widgets.date_field import DateField
-from gui.widgets.layouts import card, clear_layout, row, widget_with
+from gui.widgets.layouts import card, clear_layout, column, row, widget_with
 from gui.widgets.page_frame import frame_page
-from gui.widgets.scroll_page import bring_into_view
+from gui.widgets.scroll_page import back_to_top, bring_into_view
 from gui.widgets.text import label
 from measure.domain.landmarks import Side
 from measure.domain.record_checks import LONGEST_NOTE
@@ -25,8 +26,10 @@ from measure.progress.dates import date_words
 from measure.progress.home_programme import events_with_plans
 from measure.system.clock import new_id
 
-#: Text size from which shoulder and day stand one below the other, per cent. [technical]
+#: Text size from which the note stands below shoulder and day, per cent. [technical]
 _BELOW_FROM_PERCENT = 125
+#: Sign of what is done.
+_DONE = "\u2713"
 
 
 class EventsPage(QWidget):
@@ -43,20 +46,19 @@ class EventsPage(QWidget):
         self._appearance = appearance
         self._person: Person | None = None
         self._today = dt.date.min
-        self.title = label(tr("Which event?"), "display")
-        self.whose = label("", "quiet")
-        self.side = ChoiceRow(
-            [Side.LEFT, Side.RIGHT, None],
-            _shoulder_words,
-            title=tr("which shoulder"),
-        )
+        self.title = label("", "display")
+        #: What events are for, or the one that was saved last.
+        self.said = label(_purpose())
+        self.side = MenuButton(tr("which shoulder"))
+        self.side.offer([Side.LEFT, Side.RIGHT, None], _shoulder_words)
         self.kind = EventKinds()
-        self.day = DateField(appearance, tr("day of the event"))
+        self.day = DateField(appearance, tr("day of the event"), fills=True)
         self.note = QLineEdit()
         self.note.setAccessibleName(tr("note"))
         self.note.setPlaceholderText(tr("A note, if you like"))
         self.note.setMaxLength(LONGEST_NOTE)
-        self._questions = [label(words, "strong") for words in (tr("Which shoulder?"), tr("When?"))]
+        questions = (tr("Which shoulder?"), tr("When?"), tr("Note"))
+        self._questions = [label(words, "strong") for words in questions]
         self.lacking = label("", "fault")
         self.leave = button(tr("Back"), key=tr("Escape"))
         self.keep = button(tr("Save event"), "main")
@@ -86,41 +88,45 @@ class EventsPage(QWidget):
         self._fields = QGridLayout()
         self._fields.setContentsMargins(0, 0, 0, 0)
         self._fields.setHorizontalSpacing(gap(1))
-        for third in range(3):
-            self._fields.setColumnStretch(third, 1)
+        self._fields.setVerticalSpacing(gap(0.75))
         self._appearance.changed.connect(self._place_fields)
         self._place_fields()
         self._noted = card(label(tr("Noted so far"), "title"), self._list)
         entry = card(self.lacking, self.kind, self._fields)
-        self.whose.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignBottom)
         frame_page(
             self,
-            row((self.title, 1), self.whose, spacing=gap(2)),
+            column(self.title, self.said, spacing=gap(0.5)),
             entry,
             self._noted,
             explanation,
             1,
             buttons=[self.leave, self.keep],
+            spacing=gap(3),
         )
 
     @Slot()
     def _place_fields(self) -> None:
-        """Put shoulder and day side by side, under the columns above, where they have room."""
-        beside, gap = self._appearance.percent < _BELOW_FROM_PERCENT, self._appearance.gap
-        which, when = self._questions
-        fields = (which, self.side.row, when, self.day, self.note)
-        places = ((0, 0, 2), (1, 0, 2), (0, 2, 1), (1, 2, 1), (2, 0, 3))
-        for line, (field, place) in enumerate(zip(fields, places, strict=True)):
-            at, first, columns = place if beside else (line, 0, 3)
-            self._fields.addWidget(field, at, first, 1, columns)
-        self._fields.setVerticalSpacing(gap(1))
-        when.setContentsMargins(0, 0 if beside else gap(1), 0, 0)
+        """Put shoulder, day and note side by side, under the columns, where they have room."""
+        beside = self._appearance.percent < _BELOW_FROM_PERCENT
+        columns = 3 if beside else 2
+        fields = (self.side, self.day, self.note)
+        for place, (question, field) in enumerate(zip(self._questions, fields, strict=True)):
+            line, aside = divmod(place, columns)
+            wide = 1 if line == 0 else columns
+            self._fields.addWidget(question, 2 * line, aside, 1, wide)
+            self._fields.addWidget(field, 2 * line + 1, aside, 1, wide)
+        for place in range(3):
+            self._fields.setColumnStretch(place, place < columns)
+
+    def hideEvent(self, event: QHideEvent) -> None:
+        super().hideEvent(event)
+        self.said.setText(_purpose())
 
     def show_events(self, history: History, today: dt.date) -> None:
         """Show what was noted of a person; the questions begin anew."""
         person, events = history.person, events_with_plans(history)
         self._person, self._today = person, today
-        self.whose.setText(tr("Events: {person}").format(person=person_name(person)))
+        self.title.setText(tr("Add an event: {person}").format(person=person_name(person)))
         self.kind.choose(None)
         self.side.choose(person.affected[0] if len(person.affected) == 1 else None)
         self.day.show_day(today)
@@ -133,6 +139,15 @@ class EventsPage(QWidget):
         if not events:
             self._rows.addWidget(label(tr("No events so far."), "quiet"))
         self.kind.button(EventKind.INJECTION).setFocus()
+
+    def tell_saved(self, event: Event) -> None:
+        """Say that an event was saved, until another one is begun."""
+        words = tr("Saved: {event}, {day}").format(
+            event=_with_side(event_mark(event.kind), event), day=date_words(event.day, tr)
+        )
+        self.said.setText(f"{_DONE}  {words}")
+        announce(self.said, words)
+        back_to_top(self.said)
 
     def _row(self, event: Event, *, noted: bool) -> QWidget:
         """Return an event with a button to delete it; a change of plans has none."""
@@ -158,6 +173,8 @@ class EventsPage(QWidget):
     def _show_keep(self) -> None:
         """Let an event be saved once it is chosen."""
         chosen = self.kind.value is not None
+        if chosen:
+            self.said.setText(_purpose())
         self.keep.setEnabled(chosen)
         self.keep.say(tr("Save event") if chosen else tr("Choose an event first"))
 
@@ -192,10 +209,17 @@ def _shoulder_words(side: Side | None) -> str:
     return tr("Left shoulder") if side is Side.LEFT else tr("Right shoulder")
 
 
+def _purpose() -> str:
+    return tr("It appears as a flag above the charts.")
+
+
+def _with_side(words: str, event: Event) -> str:
+    if event.side is None:
+        return words
+    return tr("{event}, {side}").format(event=words, side=side_title(event.side).lower())
+
+
 def event_words(event: Event) -> str:
     """Return one line, "16 Sep 2026: injection, left. Note"."""
-    words = event_name(event.kind)
-    if event.side is not None:
-        words = tr("{event}, {side}").format(event=words, side=side_title(event.side).lower())
-    line = f"{date_words(event.day, tr)}: {words}"
+    line = f"{date_words(event.day, tr)}: {_with_side(event_name(event.kind), event)}"
     return f"{line}. {event.note}" if event.note else line

@@ -13,10 +13,10 @@ from gui.pages.progress.goals_page import GoalsPage
 from gui.pages.progress.overview import ProgressOverview
 from gui.pages.progress.session_details import SessionDetails, day_words
 from gui.session.services import Services
-from gui.style.measures import BAR_PX, GAP_PX, MARGIN_PX
+from gui.style.measures import GAP_PX, MARGIN_PX
 from gui.text.wording import listed_name, tr
 from gui.widgets.buttons import MenuButton, bind_keys, button
-from gui.widgets.layouts import centred, column, row, separator
+from gui.widgets.layouts import centred, column, separator
 from gui.widgets.page_frame import PageFoot, frame_page
 from gui.widgets.scroll_page import back_to_top
 from measure.domain.goal_records import Goal, GoalRating
@@ -82,10 +82,10 @@ class ProgressPage(QWidget):
         ways = [self.to_details, self._to_events(), self.to_report]
         frame_page(curves, self.overview, buttons=ways, caution=True)
         foot = PageFoot([self.to_curves])
-        beside = MARGIN_PX - BAR_PX
-        listed = row(0, (self.details, 1), 0, margins=(beside, MARGIN_PX, beside, GAP_PX))
         margins = (MARGIN_PX, GAP_PX, MARGIN_PX, GAP_PX)
-        column((listed, 1), separator(), centred(foot, margins=margins), on=details, spacing=0)
+        column(
+            (self.details, 1), separator(), centred(foot, margins=margins), on=details, spacing=0
+        )
         bind_keys(details, self.to_curves, "Escape")
         for page in (self.empty, curves, details):
             self._pages.addWidget(page)
@@ -200,6 +200,10 @@ class ProgressPage(QWidget):
     @Slot()
     def show_events(self) -> None:
         """Show what happened between sessions, to be added to."""
+        self._show_events(None)
+
+    def _show_events(self, saved: Event | None) -> None:
+        """Show them with the one that was saved just now, if any."""
         person, keeper, today = self._person, self._services.keeper, self._services.today()
         if person is None:
             return
@@ -207,6 +211,8 @@ class ProgressPage(QWidget):
         def show(history: History) -> None:
             self._pages.setCurrentWidget(self.events)
             self.events.show_events(history, today)
+            if saved is not None:
+                self.events.tell_saved(saved)
 
         self._services.records.run(
             lambda: keeper.store.history(person.id), show, self.message_raised.emit
@@ -231,11 +237,8 @@ class ProgressPage(QWidget):
 
     @Slot(object)
     def _save_event(self, event: Event) -> None:
-        def saved() -> None:
-            self.show_events()
-            self.message_raised.emit(tr("Saved: {event}").format(event=event_words(event)))
-
-        self._change(lambda: self._services.keeper.store.save_event(event), saved)
+        store = self._services.keeper.store
+        self._change(lambda: store.save_event(event), lambda: self._show_events(event))
 
     @Slot(object)
     def _drop_event(self, event: Event) -> None:

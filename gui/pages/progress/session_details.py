@@ -11,7 +11,7 @@ from gui.drawing.reading_on_body import Reading
 from gui.pages.progress.session_readings import SessionReadings
 from gui.style.appearance import Appearance
 from gui.style.focus_ring import paint_ring, shows_ring
-from gui.style.measures import BAR_PX, CONTENT_PX
+from gui.style.measures import BAR_PX, CONTENT_PX, GAP_PX, MARGIN_PX
 from gui.text.wording import (
     basis_sentence,
     conduct_sentence,
@@ -39,13 +39,12 @@ from measure.progress.dates import date_words
 from measure.progress.wording import number_words
 
 #: Height of the drawn body, pixels. [technical]
-_FIGURE_PX = 280
-#: The width of what may be as wide as the window; Qt's own, which it does not export. [technical]
-_NO_LIMIT = 16_777_215
+_FIGURE_PX = 320
 #: Width of the list of days, in sizes of the text. [technical]
 _LIST_WIDTH = 11.5
-#: Text size up to which words have room beside the drawn body, per cent. [technical]
-_BESIDE_PERCENT = 130
+#: Text size up to which the days have room beside a session, and its readings beside the drawn
+#: body, per cent. [technical]
+_BESIDE_PERCENT, _DRAWN_PERCENT = 130, 160
 
 
 class SessionDetails(QWidget):
@@ -64,6 +63,7 @@ class SessionDetails(QWidget):
         self.movement = MenuButton(tr("movement"))
         self.movement.picked.connect(self._list_sessions)
         self.list = _SessionList()
+        self._rows = _WholeRows(self.list)
         self.list.setAccessibleName(tr("sessions"))
         self.list.currentRowChanged.connect(self._show)
         self.earlier = button(tr("Earlier"))
@@ -85,23 +85,19 @@ class SessionDetails(QWidget):
 
     def _lay_out(self) -> None:
         gap = self._appearance.gap
-        #: Choice of movement and day: a column beside the session, or a line above it.
-        self._ways = QBoxLayout(QBoxLayout.Direction.TopToBottom)
-        self._ways.setSpacing(gap(1))
-        self._ways.setContentsMargins(0, 0, 0, 0)
-        self._ways.addWidget(self.movement)
-        self._ways.addWidget(self.list, 1)
-        self._ways.addWidget(self.earlier)
-        self._ways.addWidget(self.later)
-        self._ways.addStretch()
+        self._top = row((self.title, 1), spacing=gap(2))
+        #: Choice of movement and day, a column beside the session.
+        self._ways = column((self._rows, 1), spacing=gap(1))
         self._left = widget_with(self._ways)
-        self._head = widget_with(row((self.day, 1), self.drop, spacing=gap(2)))
+        self._heading = widget_with(self._top)
+        self._head = widget_with(row((self.day, 1), self.earlier, self.later, spacing=gap(1)))
         self._session = column(spacing=gap(1))
-        #: The title, the ways and the head of the session, where all of the page scrolls.
+        #: The title and the head of the session, where all of the page scrolls.
         self._above = column(spacing=gap(1))
-        page = widget_with(column(self._above, self._right, spacing=gap(1)))
-        self._session.addWidget(scrollable(page), 1)
-        self._under = row(self._left, (self._session, 1))
+        deleting = row(self.drop, 1)
+        self._page = column(self._above, self._right, deleting, 1, spacing=gap(1))
+        self._session.addWidget(scrollable(widget_with(self._page), wide=True), 1)
+        self._under = row(self._left, (self._session, 1), spacing=gap(2))
         self._whole = column((self._under, 1), on=self, spacing=gap(2))
 
     def show_history(self, history: History) -> None:
@@ -138,26 +134,47 @@ class SessionDetails(QWidget):
     @Slot()
     def _fit(self) -> None:
         """Large text leaves the width to the readings; sessions are gone through, all scrolls."""
-        roomy = self._appearance.percent <= _BESIDE_PERCENT
-        ways, directions = self._appearance.px(_LIST_WIDTH), QBoxLayout.Direction
-        self.list.setVisible(roomy)
+        roomy = self._roomy
         for step in (self.earlier, self.later):
             step.setVisible(not roomy)
-        self._left.setMinimumWidth(ways if roomy else 0)
-        self._left.setMaximumWidth(ways if roomy else CONTENT_PX)
-        self.setMaximumWidth(CONTENT_PX + 2 * BAR_PX if roomy else _NO_LIMIT)
-        self._whole.setContentsMargins(BAR_PX if roomy else 0, 0, 0, 0)
-        self._under.setSpacing(self._appearance.gap(0.5))
-        self._ways.setDirection(directions.TopToBottom if roomy else directions.LeftToRight)
-        # The scroll bar lies beyond the grid, so that the card ends on it.
-        beside = BAR_PX if roomy else 0
-        self._head.setContentsMargins(beside, 0, beside, 0)
-        places = (self._whole, self._under, self._session)
-        for part, place in zip((self.title, self._left, self._head), places, strict=True):
+        self._left.setFixedWidth(self._appearance.px(_LIST_WIDTH))
+        self._left.setVisible(roomy)
+        self._head.setMinimumHeight(self.movement.sizeHint().height())
+        places = (self._whole, self._session)
+        for part, place in zip((self._heading, self._head), places, strict=True):
             around = place if roomy else self._above
             for layout in (place, self._above):
                 layout.removeWidget(part)
             around.insertWidget(0 if roomy else around.count(), part)
+        self._ways.removeWidget(self.movement)
+        self._top.removeWidget(self.movement)
+        if roomy:
+            self._ways.insertWidget(0, self.movement)
+        else:
+            self._top.addWidget(self.movement)
+        self._keep_to_grid()
+
+    @property
+    def _roomy(self) -> bool:
+        return self._appearance.percent <= _BESIDE_PERCENT
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self._keep_to_grid()
+
+    def _keep_to_grid(self) -> None:
+        """Keep to the columns of other pages, with the scroll bar at the window's edge."""
+        beside = max(MARGIN_PX, (self.width() - CONTENT_PX) // 2)
+        roomy, outside = self._roomy, MARGIN_PX - BAR_PX
+        left, top = (beside, MARGIN_PX) if roomy else (outside, 0)
+        self._whole.setContentsMargins(left, top, outside, 0)
+        for part in (self._heading, self._head):
+            part.setContentsMargins(0, 0, beside - outside if roomy else 0, 0)
+        right = beside - MARGIN_PX
+        if roomy:
+            self._page.setContentsMargins(0, 0, right, GAP_PX)
+        else:
+            self._page.setContentsMargins(beside - outside, MARGIN_PX, right, GAP_PX)
 
     @Slot()
     def _go_back(self) -> None:
@@ -216,25 +233,25 @@ class SessionDetails(QWidget):
         session = self._sessions[place]
         self.day.setText(day_words(session))
         records = self._shown(session)
-        beside = self._appearance.percent <= _BESIDE_PERCENT
+        gap = self._appearance.gap
         readings = SessionReadings(self._appearance, records)
         readings.picked.connect(self._show_reading)
         self._readings = readings
         self._figure = ReadingFigure(self._appearance)
         self._figure.setFixedHeight(_FIGURE_PX)
-        self._reading = column(spacing=self._appearance.gap(1))
-        if beside:
-            words = column(readings, separator(), self._reading, 1, spacing=self._appearance.gap(2))
-            drawn = column(self._figure, 1)
-            both = row((words, 5), (drawn, 2), spacing=self._appearance.gap(2))
-            self._column.addWidget(card(widget_with(both)))
+        self._reading = column(spacing=gap(1))
+        drawn = column(self._figure, 1)
+        if self._appearance.percent <= _DRAWN_PERCENT:
+            words = column(readings, separator(), self._reading, 1, spacing=gap(2))
+            parts: list[QBoxLayout] = [row((words, 5 if self._roomy else 6), (drawn, 2), spacing=gap(2))]
         else:
-            self._column.addWidget(card(readings, self._figure, widget_with(self._reading)))
-        lines = [session_words(session), self._state_words(session), before_words(session.pain)]
-        self._column.addWidget(label("\n".join(filter(None, lines)), "quiet"))
+            words = column(self._reading, 1)
+            parts = [column(readings), row((words, 2), (drawn, 1), spacing=gap(2))]
+        lines = [_ending_words(session), self._state_words(session), before_words(session.pain)]
+        quiet = [label(words, "quiet") for words in filter(None, lines)]
         if session.note:
-            self._column.addWidget(label(session.note))
-        self._column.addStretch(1)
+            quiet.append(label(session.note))
+        self._column.addWidget(card(*parts, *quiet))
         readings.choose(readings.records[0])
         self._show_reading(readings.records[0])
 
@@ -293,7 +310,7 @@ class SessionDetails(QWidget):
 
 
 class _SessionList(QListWidget):
-    """A calm list of whole rows: keys, wheel and the buttons beneath it move it, no bar is seen.
+    """A calm list: keys, wheel and the buttons beneath it move it, no bar is seen.
 
     Its ring is seen only where the keyboard is in use.
     """
@@ -303,13 +320,6 @@ class _SessionList(QListWidget):
         for policy in (self.setVerticalScrollBarPolicy, self.setHorizontalScrollBarPolicy):
             policy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
 
-    def resizeEvent(self, event: QResizeEvent) -> None:
-        super().resizeEvent(event)
-        high = self.sizeHintForRow(0)
-        if high > 0:
-            room = self.height() - 2 * self.frameWidth()
-            self.setViewportMargins(0, 0, 0, room % high if room > high else 0)
-
     def paintEvent(self, event: QPaintEvent) -> None:
         super().paintEvent(event)
         if shows_ring(self):
@@ -318,14 +328,34 @@ class _SessionList(QListWidget):
             painter.end()
 
 
+class _WholeRows(QWidget):
+    """Room in which a list is as high as whole rows of it."""
+
+    def __init__(self, listed: QListWidget) -> None:
+        super().__init__()
+        self._list = listed
+        listed.setParent(self)
+        listed.model().rowsInserted.connect(self._fit)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self._fit()
+
+    @Slot()
+    def _fit(self) -> None:
+        high, frame = self._list.sizeHintForRow(0), 2 * self._list.frameWidth()
+        whole = max(1, (self.height() - frame) // high) if high > 0 else 0
+        rows = min(whole, self._list.count())
+        self._list.setGeometry(0, 0, self.width(), rows * high + frame)
+
+
 def _filter_name(movement: Movement | None) -> str:
     return tr("All movements") if movement is None else movement_name(movement)
 
 
-def session_words(session: SessionRecord) -> str:
-    """Return how the session was."""
-    unfinished = "" if session.finished else tr(" Ended early; these are the results up to then.")
-    return f"{conduct_sentence(session.conduct)}.{unfinished}"
+def _ending_words(session: SessionRecord) -> str:
+    """Return that a session ended early, or nothing."""
+    return "" if session.finished else tr("Ended early; these are the results up to then.")
 
 
 def day_words(session: SessionRecord) -> str:

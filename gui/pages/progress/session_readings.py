@@ -17,6 +17,9 @@ from measure.domain.movements import Movement
 from measure.domain.records import MeasurementRecord
 from measure.progress.sentences import short_name
 
+#: How far the words of a cell lie from its left edge, pixels. [technical]
+_INDENT_PX = 12
+
 
 class SessionReadings(QWidget):
     """Every reading of a session at once, of which one is chosen: the first to begin with."""
@@ -63,10 +66,9 @@ class SessionReadings(QWidget):
     def _fill_columns(self) -> None:
         tasks = [(item.measurement.movement, item.measurement.side) for item in self.records]
         sides = [side for side in Side if any(its is side for _, its in tasks)]
-        indent = self._grid.horizontalSpacing()
         for place, side in enumerate(sides, start=1):
             head = label(side_title(side), "quiet")
-            head.setContentsMargins(indent, 0, 0, 0)
+            head.setContentsMargins(_INDENT_PX, 0, 0, 0)
             self._grid.addWidget(head, 0, place)
         for row, movement in enumerate(dict.fromkeys(movement for movement, _ in tasks), start=1):
             name = label(short_name(movement, tr))
