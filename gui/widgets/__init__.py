@@ -19,7 +19,7 @@ Public names:
     pain_scale: PainScale, ends_words, scale_ends
     painted_widget: PaintedWidget
     plain_dialog: plain_dialog
-    scroll_page: back_to_top, bring_into_view, bring_to_top, keep_whole, scrollable
+    scroll_page: back_to_top, bring_into_view, bring_to_top, scrollable
     side_by_side: LARGE_FROM_PERCENT, SideBySide
     text: ElidedLabel, NoticeBar, SignedLine, Steps, label, section_heading, titled
     titled_page: TitledPage

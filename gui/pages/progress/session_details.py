@@ -243,7 +243,8 @@ class SessionDetails(QWidget):
         drawn = column(self._figure, 1)
         if self._appearance.percent <= _DRAWN_PERCENT:
             words = column(readings, separator(), self._reading, 1, spacing=gap(2))
-            parts: list[QBoxLayout] = [row((words, 5 if self._roomy else 6), (drawn, 2), spacing=gap(2))]
+            share = 5 if self._roomy else 6
+            parts: list[QBoxLayout] = [row((words, share), (drawn, 2), spacing=gap(2))]
         else:
             words = column(self._reading, 1)
             parts = [column(readings), row((words, 2), (drawn, 1), spacing=gap(2))]
