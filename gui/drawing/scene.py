@@ -17,6 +17,8 @@ from measure.domain.landmarks import Side
 
 #: Room around the hips, in body heights: above, below, to either side. [technical]
 _ABOVE, _BELOW, _ASIDE = 0.57, 0.57, 0.54
+#: Half the width of the shade that somebody stands on, body heights. [technical]
+_FLOOR_ASIDE = 0.30
 #: Close up: half the width of who stands, from the hips to the crown and to below the floor, and
 #: the hand beyond the wrist, in body heights; moments of a motion that are looked at. [technical]
 _STANDS_ASIDE, _HEAD_ABOVE, _STANDS_BELOW, _HAND, _MOMENTS = 0.19, 0.49, 0.54, 0.12, 12
@@ -90,16 +92,16 @@ def paint_standing(
     sides: Collection[Side],
 ) -> None:
     """Paint somebody as in a mirror, arms hanging, those of some sides in the measured colour."""
-    scale, hips = _fitted(place)
+    scale, hips = _fitted(place, _FLOOR_ASIDE)
     person = PersonPainter(painter, appearance, scale, hips, mirrored=True)
     body = posed(Pose(), Side.LEFT)
     _floor(person, body)
     person.paint(body, other=Side.RIGHT in sides, own=Side.LEFT in sides)
 
 
-def _fitted(place: QRectF) -> tuple[float, QPointF]:
+def _fitted(place: QRectF, aside: float = _ASIDE) -> tuple[float, QPointF]:
     """Return the pixels of a body height, and where the hips are, in a rectangle."""
-    scale = min(place.height() / (_ABOVE + _BELOW), place.width() / (2 * _ASIDE))
+    scale = min(place.height() / (_ABOVE + _BELOW), place.width() / (2 * aside))
     spare = place.height() - scale * (_ABOVE + _BELOW)
     return scale, QPointF(place.center().x(), place.top() + spare / 2 + _ABOVE * scale)
 
@@ -140,7 +142,7 @@ def _floor(person: PersonPainter, body: Body) -> None:
     middle = person.at((body.trunk[0][0], body.floor, 0.03))
     person.painter.setPen(Qt.PenStyle.NoPen)
     person.painter.setBrush(person.colour("line", 0.7))
-    person.painter.drawEllipse(middle, person.px(0.30), person.px(0.026))
+    person.painter.drawEllipse(middle, person.px(_FLOOR_ASIDE), person.px(0.026))
 
 
 def _wedge(person: PersonPainter, rest: Body, body: Body) -> None:

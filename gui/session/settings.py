@@ -86,6 +86,22 @@ class WindowSettings:
         names = map(str, [path, *others][:MOST_RECENT])
         self._ini.setValue("clips/recent", "\n".join(names))
 
+    # -- backups ------------------------------------------------------------------------------
+
+    @property
+    def latest_backup(self) -> tuple[str, dt.date] | None:
+        """The name of the file of the latest backup made in the window, and its day."""
+        day, _, name = self._text("backups/latest").partition(" ")
+        try:
+            return (name, dt.date.fromisoformat(day)) if name else None
+        except ValueError:
+            return None
+
+    @latest_backup.setter
+    def latest_backup(self, made: tuple[str, dt.date]) -> None:
+        name, day = made
+        self._ini.setValue("backups/latest", f"{day.isoformat()} {name}")
+
     # -- cues ---------------------------------------------------------------------------------
 
     @property

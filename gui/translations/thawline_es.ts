@@ -7068,6 +7068,10 @@
         <translation>Restauración</translation>
     </message>
     <message>
+        <source>The latest backup made here: {file}, {day}.</source>
+        <translation>La última copia de seguridad hecha aquí: {file}, {day}.</translation>
+    </message>
+    <message>
         <source>Make a backup</source>
         <translation>Hacer una copia de seguridad</translation>
     </message>
@@ -7134,6 +7138,22 @@
     <message>
         <source>Cancel the download</source>
         <translation>Cancelar la descarga</translation>
+    </message>
+    <message>
+        <source>It finds the body in the picture and stays on this computer.</source>
+        <translation>Encuentra el cuerpo en la imagen y permanece en este equipo.</translation>
+    </message>
+    <message>
+        <source>Size</source>
+        <translation>Tamaño</translation>
+    </message>
+    <message>
+        <source>Version</source>
+        <translation>Versión</translation>
+    </message>
+    <message>
+        <source>Folder</source>
+        <translation>Carpeta</translation>
     </message>
     <message>
         <source>Downloading. You can keep using Thawline meanwhile.</source>
@@ -7220,8 +7240,8 @@
         <translation>Hombro rígido: {side}</translation>
     </message>
     <message>
-        <source>{facts} (currently chosen)</source>
-        <translation>{facts} (elegida ahora)</translation>
+        <source>✓ Currently chosen</source>
+        <translation>✓ Elegida actualmente</translation>
     </message>
     <message>
         <source>Delete everything that is saved about you?</source>
@@ -7288,20 +7308,20 @@
         <translation>Abrir la carpeta</translation>
     </message>
     <message>
-        <source>Online</source>
-        <translation>Conexión</translation>
+        <source>Nothing is sent anywhere. No picture or video is saved unless you ask.</source>
+        <translation>No se envía nada a ninguna parte. No se guarda ninguna imagen ni ningún vídeo si usted no lo pide.</translation>
     </message>
     <message>
-        <source>Nothing is sent anywhere. Thawline goes online only when you ask it to download the body tracking model.</source>
-        <translation>No se envía nada a ninguna parte. Thawline solo se conecta a internet cuando usted pide descargar el modelo de seguimiento del cuerpo.</translation>
+        <source>Thawline goes online only to download the body tracking model, when you ask it to. It does not encrypt its files: turn on the disk encryption of your system.</source>
+        <translation>Thawline solo se conecta a internet para descargar el modelo de seguimiento del cuerpo, cuando usted lo pide. No cifra sus archivos: active el cifrado de disco de su sistema.</translation>
     </message>
     <message>
-        <source>Pictures</source>
-        <translation>Imágenes</translation>
+        <source>Online and encryption</source>
+        <translation>Conexión y cifrado</translation>
     </message>
     <message>
-        <source>No picture, video or body point is saved unless you ask for a file of them.</source>
-        <translation>No se guarda ninguna imagen, vídeo ni punto del cuerpo, salvo que usted pida un archivo con ellos.</translation>
+        <source>Kept</source>
+        <translation>Hasta cuándo</translation>
     </message>
     <message>
         <source>Deleting</source>
@@ -7309,23 +7329,11 @@
     </message>
     <message>
         <source>To delete one person, use “People”. To delete everything, close Thawline and delete the folder above.</source>
-        <translation>Para eliminar a una persona, use «Personas». Para eliminarlo todo, cierre Thawline y elimine la carpeta de arriba.</translation>
-    </message>
-    <message>
-        <source>Kept until you delete it, unless another time is named.</source>
-        <translation>Se conserva hasta que usted lo elimine, salvo que se indique otro plazo.</translation>
+        <translation>Para borrar a una persona, use «Personas». Para borrarlo todo, cierre Thawline y borre la carpeta de arriba.</translation>
     </message>
     <message>
         <source>under 1 kB</source>
         <translation>menos de 1 kB</translation>
-    </message>
-    <message>
-        <source>Encryption</source>
-        <translation>Cifrado</translation>
-    </message>
-    <message>
-        <source>Thawline does not encrypt its files: anyone who can read your files can read them. Turn on the disk encryption of your system.</source>
-        <translation>Thawline no cifra sus archivos: quien pueda leer los archivos de usted podrá leerlos. Active el cifrado de disco de su sistema.</translation>
     </message>
     <message>
         <source>Can be read by: {readers}</source>
@@ -7376,12 +7384,12 @@
         <translation>Punto decimal: 1.5</translation>
     </message>
     <message>
-        <source>Person to export</source>
-        <translation>Persona que se exporta</translation>
-    </message>
-    <message>
         <source>Format</source>
         <translation>Formato</translation>
+    </message>
+    <message>
+        <source>Export</source>
+        <translation>Exportar</translation>
     </message>
     <message>
         <source>Decimal sign</source>
@@ -8055,7 +8063,7 @@ o por qué no la hay.</translation>
     </message>
     <message>
         <source>Saved</source>
-        <translation>Guardada</translation>
+        <translation>Qué se guarda</translation>
     </message>
     <message>
         <source>Then press Try again.</source>

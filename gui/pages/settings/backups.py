@@ -5,16 +5,18 @@ from pathlib import Path
 
 from PySide6.QtCore import Signal, Slot
 from PySide6.QtGui import QShowEvent
-from PySide6.QtWidgets import QFileDialog, QProgressBar
+from PySide6.QtWidgets import QFileDialog, QProgressBar, QWidget
 
 from gui.pages.settings.data_page import DataPage, data_page_title
 from gui.session.services import Services
 from gui.text.wording import tr
 from gui.widgets.beside_row import BesideRow, aligned, list_card
 from gui.widgets.buttons import button
+from gui.widgets.layouts import column, widget_with
 from gui.widgets.plain_dialog import plain_dialog
-from gui.widgets.text import label, titled
+from gui.widgets.text import label
 from gui.widgets.titled_page import TitledPage
+from measure.progress.dates import date_words
 from measure.storage.backup import Contents, backup, inspect
 
 _ENDING = ".sqlite"
@@ -37,6 +39,7 @@ class BackupPage(TitledPage):
         super().__init__(services.appearance, data_page_title(DataPage.BACKUP))
         self._services = services
         self.save = button(tr("Make a backup..."), "main")
+        self.latest = label("", "quiet")
         self.restore = button(tr("Restore a backup..."))
         self.outcome = label("", "strong")
         self.busy = QProgressBar()
@@ -45,30 +48,33 @@ class BackupPage(TitledPage):
         self.save.clicked.connect(self.ask_for_target)
         self.restore.clicked.connect(self.ask_for_source)
         about_backup = tr("Saves everything in one new file and checks it.")
+        private = tr("A backup is not encrypted: store it where no one else can reach it.")
         about_restore = tr(
             "Replaces everything saved here with a backup. What is here now stays in a separate "
             "file."
         )
-        private = tr("A backup is not encrypted: store it where no one else can reach it.")
-        self.lay_out(
-            self.outcome,
-            self.busy,
-            list_card(
-                *aligned(
-                    BesideRow(titled(tr("Backup"), about_backup), self.save),
-                    BesideRow(titled(tr("Restore"), about_restore), self.restore),
-                )
-            ),
-            label(private, "quiet"),
-        )
+        backups = self._about(tr("Backup"), label(about_backup), label(private), self.latest)
+        restoring = self._about(tr("Restore"), label(about_restore))
+        rows = aligned(BesideRow(backups, self.save), BesideRow(restoring, self.restore))
+        space = self._appearance.gap(3)
+        self.lay_out(self.outcome, self.busy, list_card(*rows, spacing=space), short=True)
         self._tell("")
 
     def showEvent(self, event: QShowEvent) -> None:
         super().showEvent(event)
         self._tell("")
 
+    def _about(self, name: str, *words: QWidget) -> QWidget:
+        return widget_with(column(label(name, "title"), *words, spacing=self._appearance.gap(1)))
+
     def _tell(self, words: str) -> None:
-        """Show how it went, at the top of the page."""
+        """Show how it went, at the top of the page, and which backup was the latest."""
+        latest = self._services.settings.latest_backup
+        self.latest.setVisible(latest is not None)
+        if latest is not None:
+            name, day = latest
+            said = tr("The latest backup made here: {file}, {day}.")
+            self.latest.setText(said.format(file=name, day=date_words(day, tr)))
         self._set_busy(False)
         self.outcome.setText(words)
         self.outcome.setVisible(bool(words))
@@ -96,6 +102,7 @@ class BackupPage(TitledPage):
             )
 
     def _saved(self, target: Path, contents: Contents) -> None:
+        self._services.settings.latest_backup = (target.name, self._services.today())
         saved = tr("The backup is saved as {file}.").format(file=target.name)
         self._tell(f"{saved} {contents_words(contents)}")
 

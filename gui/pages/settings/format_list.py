@@ -1,12 +1,12 @@
 """List of the formats of an export, of which one is chosen."""
 
-from PySide6.QtCore import Signal, Slot
+from PySide6.QtCore import Slot
 from PySide6.QtWidgets import QWidget
 
 from gui.pages.settings.radio_line import RadioLine
 from gui.style.appearance import Appearance
 from gui.text.wording import tr
-from gui.widgets.layouts import column
+from gui.widgets.layouts import column, row
 from measure.export.formats import Format
 
 
@@ -30,23 +30,35 @@ def format_words(kind: Format) -> str:
 
 
 class FormatList(QWidget):
-    """A line for each format; the first is chosen."""
+    """A line for each format; the first is chosen.
 
-    picked = Signal()
+    Parameters
+    ----------
+    for_spreadsheet
+        What else is chosen for a spreadsheet; it is beneath that line while that is chosen.
+    """
 
-    def __init__(self, appearance: Appearance) -> None:
+    def __init__(self, appearance: Appearance, for_spreadsheet: QWidget) -> None:
         super().__init__()
         self.setAccessibleName(tr("Format"))
         self._lines = {
             kind: RadioLine(appearance, format_name(kind), format_words(kind))
             for kind in (Format.SPREADSHEET, Format.CSV, Format.JSON, Format.FHIR)
         }
-        column(*self._lines.values(), on=self, spacing=0)
+        first, *others = self._lines.values()
+        self._indented = row(for_spreadsheet, 1)
+        column(first, self._indented, *others, on=self, spacing=0)
         for line in self._lines.values():
             line.together = tuple(self._lines.values())
-        self._lines[Format.SPREADSHEET].setChecked(True)
-        for line in self._lines.values():
-            line.toggled.connect(self._toggled)
+        first.toggled.connect(for_spreadsheet.setVisible)
+        first.setChecked(True)
+        appearance.changed.connect(self._indent)
+        self._indent()
+
+    @Slot()
+    def _indent(self) -> None:
+        """Let what belongs to the first line begin where its name does."""
+        self._indented.setContentsMargins(self._lines[Format.SPREADSHEET].text_left(), 0, 0, 8)
 
     @property
     def value(self) -> Format:
@@ -54,8 +66,3 @@ class FormatList(QWidget):
 
     def button(self, kind: Format) -> RadioLine:
         return self._lines[kind]
-
-    @Slot(bool)
-    def _toggled(self, chosen: bool) -> None:
-        if chosen:
-            self.picked.emit()

@@ -6,21 +6,26 @@ from functools import partial
 
 from PySide6.QtCore import Signal, Slot
 from PySide6.QtGui import QShowEvent
-from PySide6.QtWidgets import QVBoxLayout, QWidget
+from PySide6.QtWidgets import QSizePolicy, QVBoxLayout, QWidget
 
 from gui.pages.measuring.person_form import PersonForm
 from gui.pages.settings.data_page import DataPage, data_page_title
 from gui.session.services import Services
 from gui.text.wording import UNASKED_NAME, affected_name, listed_name, person_name, tr
-from gui.widgets.beside_row import BesideRow, list_card
+from gui.widgets.beside_row import list_card
 from gui.widgets.buttons import FlowRow, ShortcutButton, button
-from gui.widgets.layouts import clear_layout, column, widget_with
+from gui.widgets.figures.standing_figure import StandingFigure
+from gui.widgets.layouts import clear_layout, column, row, widget_with
 from gui.widgets.plain_dialog import plain_dialog
 from gui.widgets.text import label
 from gui.widgets.titled_page import TitledPage
 from measure.domain.records import History, Person, SessionRecord
 from measure.progress.dates import date_words
 from measure.system.clock import new_id
+
+#: Height of a drawn person, pixels: of one of few, of one of many, and more in sizes of the text;
+#: its width, a share of the height; how many are few. [technical]
+_FEW_PX, _MANY_PX, _MORE, _WIDE, _FEW = 120, 60, 4.0, 0.54, 2
 
 
 @dataclass(frozen=True, slots=True)
@@ -51,7 +56,9 @@ class PeoplePage(TitledPage):
         self._list = QWidget()
         self._rows: QVBoxLayout = column(on=self._list, spacing=self._appearance.gap(1))
         advice = tr("Choose names that only you can tell apart; they need not be real ones.")
-        self.lay_out(self._list, label(advice, "quiet"), buttons=[self.add])
+        self.lay_out(self._list, label(advice, "quiet"), buttons=[self.add], short=True)
+        self._people: list[ListedPerson] = []
+        self._appearance.changed.connect(self._arrange)
 
     def showEvent(self, event: QShowEvent) -> None:
         super().showEvent(event)
@@ -71,10 +78,16 @@ class PeoplePage(TitledPage):
         self._services.records.run(look_up, self._show, self.message_raised.emit)
 
     def _show(self, people: list[ListedPerson]) -> None:
+        self._people = people
+        self._arrange()
+
+    @Slot()
+    def _arrange(self) -> None:
         clear_layout(self._rows)
         self.buttons = {}
-        if people:
-            self._rows.addWidget(list_card(*map(self._row, people)))
+        if self._people:
+            space = self._appearance.gap(2)
+            self._rows.addWidget(list_card(*map(self._row, self._people), spacing=space))
         else:
             self._rows.addWidget(label(tr("No one has been added yet."), "lead"))
 
@@ -91,15 +104,32 @@ class PeoplePage(TitledPage):
         if not measured and not person.demo:
             choose = partial(self.chosen.emit, person.id)
             actions.insert(0, ("choose", tr("Measure"), tr("Measure {name}"), choose))
-        made = [self._action(person, *action) for action in actions]
-        stiff = tr("Stiff shoulder: {side}").format(side=affected_name(person.affected))
-        if measured:
-            stiff = tr("{facts} (currently chosen)").format(facts=stiff)
+        *made, delete = [self._action(person, *action) for action in actions]
         actions_row = FlowRow(self._appearance.gap(2), filling=False)
         actions_row.offer(made)
-        facts = (label(stiff, "quiet"), label(_sessions(listed), "quiet"))
-        words = column(label(name, "title"), *facts, spacing=0)
-        return BesideRow(widget_with(words), actions_row)
+        stiff = tr("Stiff shoulder: {side}").format(side=affected_name(person.affected).lower())
+        words = column(
+            1,
+            self._name(name, measured=measured),
+            column(label(stiff), label(_sessions(listed)), spacing=0),
+            row((actions_row, 1), (delete, 0), spacing=self._appearance.gap(2)),
+            1,
+            spacing=self._appearance.gap(2),
+        )
+        figure = StandingFigure(self._appearance, *person.affected)
+        high = _FEW_PX if len(self._people) <= _FEW else _MANY_PX
+        high += self._appearance.px(_MORE)
+        figure.setFixedSize(round(_WIDE * high), high)
+        return widget_with(row(figure, (words, 1), spacing=self._appearance.gap(3)))
+
+    def _name(self, name: str, *, measured: bool) -> QWidget:
+        """Return a name, with a mark beside it if this is who is measured."""
+        shown = label(name, "title")
+        if not measured:
+            return shown
+        shown.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Preferred)
+        mark = label(tr("\u2713 Currently chosen"), "far-right")
+        return widget_with(row(shown, (mark, 1), spacing=self._appearance.gap(3)))
 
     def _action(
         self, person: Person, kind: str, text: str, named: str, act: Callable[[], None]

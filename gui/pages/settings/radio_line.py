@@ -46,7 +46,7 @@ class RadioLine(QRadioButton):
     def minimumSizeHint(self) -> QSize:
         words = f"{self._name} {self._line}".split()
         widest = max(map(QFontMetrics(self._bold()).horizontalAdvance, words))
-        return QSize(self._text_left() + widest + _MARGIN_PX, self._name_height(10_000))
+        return QSize(self.text_left() + widest + _MARGIN_PX, self._name_height(10_000))
 
     def hasHeightForWidth(self) -> bool:
         return True
@@ -84,7 +84,7 @@ class RadioLine(QRadioButton):
             painter.drawEllipse(circle.adjusted(inside, inside, -inside, -inside))
 
     def _paint_words(self, painter: QPainter) -> None:
-        left, width = self._text_left(), self.width()
+        left, width = self.text_left(), self.width()
         below = _MARGIN_PX + self._name_height(width)
         self._paint_text(painter, self._bold(), "ink", self._name, QPoint(left, _MARGIN_PX))
         if self._beside(width):
@@ -116,19 +116,20 @@ class RadioLine(QRadioButton):
 
     def _line_left(self) -> int:
         names = max(line.name_width() for line in self.together)
-        return self._text_left() + names + _BETWEEN_PX
+        return self.text_left() + names + _BETWEEN_PX
 
     def _line_width(self) -> int:
         return self.fontMetrics().horizontalAdvance(self._line)
 
-    def _text_left(self) -> int:
+    def text_left(self) -> int:
+        """Return where the words begin, pixels."""
         return _MARGIN_PX + round(self._appearance.px(_CIRCLE + _AFTER))
 
     def _name_height(self, width: int) -> int:
         return self._height_of(self._bold(), self._name, width)
 
     def _height_of(self, font: QFont, text: str, width: int) -> int:
-        space = QRect(0, 0, max(60, width - self._text_left() - _MARGIN_PX), 10_000)
+        space = QRect(0, 0, max(60, width - self.text_left() - _MARGIN_PX), 10_000)
         return QFontMetrics(font).boundingRect(space, _flags(), text).height()
 
     def _bold(self) -> QFont:

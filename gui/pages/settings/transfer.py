@@ -10,14 +10,15 @@ from PySide6.QtWidgets import QFileDialog
 from gui.pages.settings.data_page import DataPage, data_page_title
 from gui.pages.settings.format_list import FormatList
 from gui.session.services import Services
+from gui.style.measures import GAP_PX
 from gui.text.wording import listed_name, tr
-from gui.widgets.beside_row import BesideRow, list_card
+from gui.widgets.beside_row import BesideRow
 from gui.widgets.buttons import MenuButton, button
-from gui.widgets.choice_row import ChoiceRow
-from gui.widgets.text import label, titled
+from gui.widgets.layouts import card, column, widget_with
+from gui.widgets.text import label
 from gui.widgets.titled_page import TitledPage
 from measure.domain.records import History, Merged, Person
-from measure.export.formats import Format, export, file_name
+from measure.export.formats import export, file_name
 from measure.export.history_csv import DecimalSign
 from measure.export.history_json import read_history
 from measure.system.atomic_files import write_new
@@ -43,15 +44,13 @@ class TransferPage(TitledPage):
     def __init__(self, services: Services) -> None:
         super().__init__(services.appearance, data_page_title(DataPage.TRANSFER))
         self._services = services
-        self.person = MenuButton(tr("Person to export"))
-        self.kind = FormatList(services.appearance)
-        self.decimal = ChoiceRow(list(DecimalSign), decimal_name, title=tr("Decimal sign"))
-        self.decimal.choose(DecimalSign.COMMA)
-        self._decimal_row = BesideRow(label(tr("Decimal sign")), self.decimal.row, filling=True)
+        self.person = MenuButton(tr("Export"))
+        self.decimal = MenuButton(tr("Decimal sign"))
+        self.decimal.offer((DecimalSign.COMMA, DecimalSign.POINT), decimal_name)
+        self.kind = FormatList(services.appearance, self.decimal)
         self.to_file = button(tr("Export to a file..."), "main")
         self.from_file = button(tr("Import a file..."))
         self.outcome = label("", "strong")
-        self.kind.picked.connect(self._show_kind)
         self.to_file.clicked.connect(self.ask_for_target)
         self.from_file.clicked.connect(self.ask_for_source)
         private = tr(
@@ -59,15 +58,17 @@ class TransferPage(TitledPage):
             "with care."
         )
         advice = tr("Adds what is missing here; what is here stays as it is.")
+        about_import = column(label(tr("Import"), "title"), label(advice), spacing=GAP_PX // 2)
+        importing = BesideRow(widget_with(about_import), self.from_file)
+        about_file = label(private, "quiet")
         self.lay_out(
             self.outcome,
-            list_card(
-                BesideRow(label(tr("Person to export"), "strong"), self.person),
-                label(private, "quiet"),
+            card(
+                BesideRow(label(tr("Export"), "title"), self.person),
                 self.kind,
-                self._decimal_row,
+                about_file,
             ),
-            list_card(BesideRow(titled(tr("Import"), advice), self.from_file)),
+            card(importing),
             buttons=[self.to_file],
         )
         self._tell("")
@@ -85,17 +86,14 @@ class TransferPage(TitledPage):
         )
 
     def _show_people(self, people: list[Person]) -> None:
-        names = {person.id: listed_name(person) for person in people}
+        words = tr("Person: {name}")
+        names = {person.id: words.format(name=listed_name(person)) for person in people}
         self.to_file.setEnabled(bool(people))
         self.person.setEnabled(bool(people))
         nobody = tr("No one has been added yet.")
         self.person.offer(list(names) or [""], lambda person_id: names.get(person_id, nobody))
         if self._services.person_id in names:
             self.person.choose(self._services.person_id)
-
-    @Slot()
-    def _show_kind(self) -> None:
-        self._decimal_row.setVisible(self.kind.value is Format.SPREADSHEET)
 
     def _tell(self, words: str) -> None:
         """Show how it went, at the top of the page."""
@@ -114,7 +112,7 @@ class TransferPage(TitledPage):
 
     def _ask_for_file(self, history: History) -> None:
         kind = self.kind.value
-        decimal = self.decimal.value or DecimalSign.COMMA
+        decimal = self.decimal.value
         now = SystemClock().now()
         name, _ = QFileDialog.getSaveFileName(
             self, tr("Export to a file"), file_name(history, kind, now)

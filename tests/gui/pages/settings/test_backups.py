@@ -45,6 +45,10 @@ def test_a_backup_is_restored_and_the_restore_undone(
     stage.settle()
     assert "People: 1." in page.outcome.text()
     assert copy.is_file()
+    day = stage.services.today()
+    assert stage.services.settings.latest_backup == ("copy.sqlite", day)
+    assert page.latest.isVisible()
+    assert "copy.sqlite" in page.latest.text()
     stage.services.records.run(lambda: stage.services.keeper.add_person("Hazel"))
     stage.settle()
     assert names() == ["Hazel", "Rowan"]
@@ -75,6 +79,7 @@ def test_what_is_no_backup_changes_nothing(
     stage.settle()
     assert "notes.sqlite" in page.outcome.text()
     assert page.restore.isEnabled()
+    assert not page.latest.isVisible()
     page.save.click()
     stage.settle()
     assert "exists already" in page.outcome.text()

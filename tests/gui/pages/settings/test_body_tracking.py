@@ -59,10 +59,16 @@ def test_nothing_is_fetched_before_it_is_asked_for(stage: WindowHarness) -> None
 
 
 def test_with_every_level_here_a_sentence_says_so_and_nothing_is_offered(
-    stage: WindowHarness, monkeypatch: pytest.MonkeyPatch
+    stage: WindowHarness, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    monkeypatch.setattr(body_tracking, "load", lambda quality: quality)
+    def whole(quality: ModelQuality) -> Bundle:
+        digits = f"{quality}0123456789"
+        return Bundle(quality=quality, sha256=digits, path=Path(), content=bytes(1 << 20))
+
+    monkeypatch.setattr(body_tracking, "load", whole)
     page = opened(stage, Fetcher())
+    assert [words.text() for words in page.facts.values()] == ["3.0 MB", "full0123"]
+    assert page.folder.toolTip() == str(tmp_path)
     assert page.complete.isVisible()
     assert not page.fetch.isVisible()
     assert not any(words.isVisible() for words in page.here.values())

@@ -39,7 +39,7 @@ def test_every_format_is_written(
     target = tmp_path / "rowan.file"
     choose_file(monkeypatch, target)
     page.kind.button(kind).click()
-    assert page.decimal.row.isVisible() is (kind is Format.SPREADSHEET)
+    assert page.decimal.isVisible() is (kind is Format.SPREADSHEET)
     page.to_file.click()
     stage.settle()
     stage.settle()
