@@ -27,7 +27,10 @@ UNUSED = re.compile(
     r"|/plugins/platforms/libq(eglfs|linuxfb|minimalegl|vkkhrdisplay|vnc)"
     r"|^PySide6/.*translations/(?!qtbase_(en|es)\.qm)"
     r"|^PIL/_avif\."
+    r"|/imageformats/.*q(icns|tga|tiff|wbmp|webp)\."
     r"|^matplotlib/mpl-data/(sample_data|plot_directive|fonts/(afm|pdfcorefonts))/"
+    r"|^matplotlib/mpl-data/fonts/ttf/DejaVuSerif"
+    r"|^pyqtgraph/icons/"
 )
 
 #: Ending of the name of a library that was changed after it was linked; without its symbols it
