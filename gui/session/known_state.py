@@ -111,9 +111,10 @@ def turn_words(roll_deg: float, half_deg: float) -> str:
     from measure.progress.wording import number_words
 
     if half_deg >= USEFUL_LEVEL_DEG:
-        return tr("Known to within {half} degrees; less than {least} is needed.").format(
-            half=number_words(half_deg, 0, tr), least=number_words(USEFUL_LEVEL_DEG, 0, tr)
-        )
+        return tr(
+            "It shows the level to within {half}°; {least}° is needed. Mark a longer edge, such "
+            "as a whole door frame."
+        ).format(half=number_words(half_deg, 0, tr), least=number_words(USEFUL_LEVEL_DEG, 0, tr))
     numbers = {"angle": number_words(abs(roll_deg), 1, tr), "half": number_words(half_deg, 1, tr)}
     if roll_deg >= 0:
         return tr("Turned clockwise by {angle} degrees, give or take {half}.").format(**numbers)

@@ -832,32 +832,40 @@
         <translation>valor aproximado</translation>
     </message>
     <message>
-        <source>Create the profile</source>
-        <translation>Crear el perfil</translation>
+        <source>Save the lens profile</source>
+        <translation>Guardar el perfil de la lente</translation>
+    </message>
+    <message>
+        <source>I have the board</source>
+        <translation>Ya tengo el tablero</translation>
     </message>
     <message>
         <source>Start over</source>
         <translation>Empezar de nuevo</translation>
     </message>
     <message>
-        <source>Print the board first.</source>
-        <translation>Imprima primero el tablero.</translation>
+        <source>Lens: print the board first.</source>
+        <translation>Lente: primero imprima el tablero.</translation>
     </message>
     <message>
-        <source>Show it until each field of the grid has a tick.</source>
-        <translation>Muéstrelo hasta que cada casilla tenga una marca.</translation>
+        <source>Hold the board in front of the camera.</source>
+        <translation>Sostenga el tablero delante de la cámara.</translation>
     </message>
     <message>
-        <source>Then a profile of the lens can be created.</source>
-        <translation>Después se puede crear un perfil de la lente.</translation>
+        <source>Print the board at full size.</source>
+        <translation>Imprima el tablero a tamaño real.</translation>
+    </message>
+    <message>
+        <source>Show it to the camera until every field has a tick.</source>
+        <translation>Muéstrelo a la cámara hasta que cada casilla tenga su marca.</translation>
+    </message>
+    <message>
+        <source>Save the lens profile.</source>
+        <translation>Guarde el perfil de la lente.</translation>
     </message>
     <message>
         <source>Show the whole printed board, or most of it, in good light.</source>
         <translation>Muestre el tablero impreso, entero o casi, con buena luz.</translation>
-    </message>
-    <message>
-        <source>Save the board and print it at full size.</source>
-        <translation>Guarde el tablero e imprímalo a tamaño real.</translation>
     </message>
     <message>
         <source>Calculating the lens profile.</source>
@@ -6416,6 +6424,10 @@
         <translation>✓  {turn} Medido el {day}.</translation>
     </message>
     <message>
+        <source>It shows the level to within {half}°; {least}° is needed. Mark a longer edge, such as a whole door frame.</source>
+        <translation>Da el nivel con un margen de {half}°; hacen falta {least}°. Marque un borde más largo, como un marco de puerta entero.</translation>
+    </message>
+    <message>
         <source>Turned clockwise by {angle} degrees, give or take {half}.</source>
         <translation>Girada {angle} grados a la derecha, con un margen de {half}.</translation>
     </message>
@@ -6434,10 +6446,6 @@
     <message>
         <source>For a camera that stands crooked</source>
         <translation>Para una cámara torcida</translation>
-    </message>
-    <message>
-        <source>Known to within {half} degrees; less than {least} is needed.</source>
-        <translation>Se conoce con un margen de {half} grados; hace falta menos de {least}.</translation>
     </message>
     <message>
         <source>For an arm towards the camera</source>
@@ -6464,6 +6472,14 @@
         <translation>✓  Medido el {day}.</translation>
     </message>
     <message>
+        <source>The line is too short.</source>
+        <translation>La línea es demasiado corta.</translation>
+    </message>
+    <message>
+        <source>Level: mark an upright edge.</source>
+        <translation>Nivel: marque un borde vertical.</translation>
+    </message>
+    <message>
         <source>Mark the upper end of something upright.</source>
         <translation>Marque el extremo superior de algo vertical.</translation>
     </message>
@@ -6480,6 +6496,14 @@
         <translation>Marque el extremo inferior de la segunda línea.</translation>
     </message>
     <message>
+        <source>Take a picture with a door frame in it.</source>
+        <translation>Tome una imagen en la que se vea un marco de puerta.</translation>
+    </message>
+    <message>
+        <source>Mark its upper end (1) and its lower end (2).</source>
+        <translation>Marque su extremo superior (1) y el inferior (2).</translation>
+    </message>
+    <message>
         <source>Save the level.</source>
         <translation>Guarde el nivel.</translation>
     </message>
@@ -6488,12 +6512,16 @@
         <translation>Cuello al {neck} % y pelvis al {pelvis} % del camino de las caderas a los hombros.</translation>
     </message>
     <message>
-        <source>Turn your back to the camera and let your arms hang.</source>
-        <translation>Dé la espalda a la cámara y deje colgar los brazos.</translation>
+        <source>Turn your back and let your arms hang.</source>
+        <translation>Póngase de espaldas y deje colgar los brazos.</translation>
     </message>
     <message>
-        <source>A helper takes the picture.</source>
-        <translation>Un ayudante toma la imagen.</translation>
+        <source>Your helper presses Take this picture.</source>
+        <translation>Su ayudante pulsa Tomar esta imagen.</translation>
+    </message>
+    <message>
+        <source>Mark the neck (1) and the two back dimples (2,&#xa0;3).</source>
+        <translation>Marque el cuello (1) y los dos hoyuelos de la espalda (2,&#xa0;3).</translation>
     </message>
     <message>
         <source>Save the marks.</source>
@@ -6504,32 +6532,12 @@
         <translation>Marque el hueso que más sobresale en la base del cuello.</translation>
     </message>
     <message>
-        <source>Mark a longer line.</source>
-        <translation>Marque una línea más larga.</translation>
-    </message>
-    <message>
-        <source>Mark an upright edge.</source>
-        <translation>Marque un borde vertical.</translation>
-    </message>
-    <message>
-        <source>Take a picture that shows a door frame or a plumb line.</source>
-        <translation>Tome una imagen en la que se vea el marco de una puerta o una plomada.</translation>
-    </message>
-    <message>
-        <source>Mark the upper end of the edge (1), then its lower end (2).</source>
-        <translation>Marque el extremo superior del borde (1) y después el inferior (2).</translation>
-    </message>
-    <message>
         <source>Mark one of the two dimples above the buttocks.</source>
         <translation>Marque uno de los dos hoyuelos sobre las nalgas.</translation>
     </message>
     <message>
         <source>Mark the other dimple.</source>
         <translation>Marque el otro hoyuelo.</translation>
-    </message>
-    <message>
-        <source>Mark the neck (1) and both dimples above the buttocks (2,&#xa0;3).</source>
-        <translation>Marque el cuello (1) y los dos hoyuelos sobre las nalgas (2,&#xa0;3).</translation>
     </message>
     <message>
         <source>Print it at 100 %. The line on it must measure 100 mm.</source>

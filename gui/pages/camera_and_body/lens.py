@@ -48,26 +48,28 @@ class LensPage(QWidget):
         self.coverage = CoverageGrid(appearance, self.camera.video)
         self.camera.troubled.connect(self._show_step)
         self.count = label("", "title")
-        self.steps = Steps()
+        self.steps = Steps("")
         self.guide = GuidePanel(appearance, Guide.BOARD)
         self.trouble = TroubleSteps(appearance, self.camera)
-        self.make = button(tr("Create the profile"), "main")
+        self.make = button(tr("Save the lens profile"), "main")
         self.board = button(tr("Save the board to print"))
+        #: Goes on without printing.
+        self.have = button(tr("I have the board"))
         self.anew = button(tr("Start over"), "link")
         self.leave = button(tr("Back"), key=tr("Escape"))
         self.make.clicked.connect(self._make)
         self.anew.clicked.connect(self._start_over)
         self.leave.clicked.connect(self.back)
         self.board.clicked.connect(self.board_wanted)
+        self.have.clicked.connect(self._have_board)
         self._camera_name, self._kept = "", 0
-        #: Whether a board was seen: until then it may not be printed yet.
-        self._was_seen = False
+        #: Whether there is a board: until then it may not be printed yet.
+        self._has_board = False
         self._lay_out(services)
 
     def _lay_out(self, services: Services) -> None:
         again = row(self.anew, 1)
         words = column(
-            self.sentence,
             self.steps,
             self.trouble,
             self.count,
@@ -76,8 +78,9 @@ class LensPage(QWidget):
             margins=(0, 0, GAP_PX, 0),
             spacing=2 * GAP_PX,
         )
-        buttons = [self.leave, self.board, self.make, self.camera.retry]
-        frame_picture(self, services, (self.camera, widget_with(words), self.guide), buttons)
+        beside = self.camera, widget_with(words), self.guide
+        buttons = [self.leave, self.have, self.board, self.make, self.camera.retry]
+        frame_picture(self, services, self.sentence, beside, buttons)
 
     def begin(self, camera: str, *, mirrored: bool) -> None:
         """Open the camera and begin to collect views; the page has to be in sight."""
@@ -108,9 +111,16 @@ class LensPage(QWidget):
         self._capture, self._busy = LensCapture(self._camera_name), False
         self.make.setEnabled(False)
         self.coverage.show_cells(self._no_cells(), mirrored=self._mirrored)
+        self._has_board = False
         self._count(0)
-        self._was_seen = False
-        self.camera.say(tr("Print the board first."))
+        self.camera.say(tr("Lens: print the board first."))
+
+    @Slot()
+    def _have_board(self) -> None:
+        """Go on to the board that was printed before."""
+        self._has_board = True
+        self.camera.say(tr("Hold the board in front of the camera."))
+        self._show_step()
 
     @staticmethod
     def _no_cells() -> NDArray[np.bool_]:
@@ -120,12 +130,12 @@ class LensPage(QWidget):
         if capture is not self._capture:
             return  # of views that were given up
         self._busy = False
+        self._has_board |= guidance.view is not None
         self._count(guidance.kept)
         self.make.setEnabled(guidance.kept >= FEWEST_VIEWS)
         if guidance.coverage is not None:
             self.coverage.show_cells(guidance.coverage.cells, mirrored=self._mirrored)
-        self._was_seen |= guidance.view is not None
-        if self._was_seen:
+        if self._has_board and guidance.view is not None:
             self.camera.say(message_text(guidance.message))
         if guidance.shown is ViewOutcome.KEPT:
             self._cues.sound(Tone.CAPTURED)
@@ -139,23 +149,26 @@ class LensPage(QWidget):
     @Slot()
     def _show_step(self) -> None:
         """Offer the step that is next: print the board, then show it; none without pictures."""
-        seen, pictures = self._kept > 0, self.camera.trouble is None
-        give_role(self.board, "main" if pictures and not seen else "")
+        pictures = self.camera.trouble is None
+        printed = pictures and self._has_board
+        seen = printed and self._kept > 0
+        give_role(self.board, "main")
         self.steps.show_steps(
             (
-                tr("Save the board and print it at full size."),
-                tr("Show it until each field of the grid has a tick."),
-                tr("Then a profile of the lens can be created."),
+                tr("Print the board at full size."),
+                tr("Show it to the camera until every field has a tick."),
+                tr("Save the lens profile."),
             ),
-            done=int(seen),
+            done=int(printed),
         )
         self.steps.setVisible(pictures)
-        self.count.setVisible(pictures and seen)
+        self.count.setVisible(seen)
         self.guide.show_guide(Guide.BOARD if pictures else None)
-        self.coverage.setVisible(pictures)
-        self.board.setVisible(pictures)
-        self.anew.setVisible(pictures and seen)
-        self.make.setVisible(pictures and seen)
+        self.coverage.setVisible(printed)
+        for first in (self.board, self.have):
+            first.setVisible(pictures and not printed)
+        self.anew.setVisible(seen)
+        self.make.setVisible(seen)
 
     @Slot()
     def _make(self) -> None:

@@ -14,11 +14,11 @@ from gui.pages.camera_and_body.point_marking import PointMarkingView
 from gui.session.services import Services
 from gui.style.measures import GAP_PX
 from gui.text.wording import tr
-from gui.widgets.buttons import FlowRow, button
+from gui.widgets.buttons import button, give_role
 from gui.widgets.camera_trouble import TroubleSteps
 from gui.widgets.camera_view import CameraView
 from gui.widgets.fitted_sentence import FittedSentence
-from gui.widgets.layouts import column, widget_with
+from gui.widgets.layouts import column, row, widget_with
 from gui.widgets.text import Steps, label
 from gui.widgets.video_view import image_of
 from gui.widgets.wrapping_check_box import WrappingCheckBox
@@ -106,7 +106,7 @@ class MarkingPage(QWidget):
         self.camera.happened.connect(self._take_event)
         self.camera.troubled.connect(self._refresh)
         self.picture = PointMarkingView(appearance)
-        self.steps = Steps()
+        self.steps = Steps("")
         self.guide = GuidePanel(appearance)
         self.trouble = TroubleSteps(appearance, self.camera)
         self.description_label = label("", "lead")
@@ -114,7 +114,7 @@ class MarkingPage(QWidget):
         self.stays = label(tr("Then this level is used on later days too."), "quiet")
         self.take = button(tr("Take this picture"), "main")
         self.again = button(tr("Another picture"), "link")
-        self.undo = button(tr("Undo the last mark"), "link")
+        self.undo = button(tr("Undo the last mark"))
         self.keep = button(tr("Save"), "main")
         self.leave = button(tr("Back"), key=tr("Escape"))
         self.take.clicked.connect(self._take)
@@ -129,22 +129,19 @@ class MarkingPage(QWidget):
     def _lay_out(self) -> None:
         for view in (self.camera, self.picture):
             self._views.addWidget(view)
-        links = FlowRow(2 * GAP_PX, filling=False)
-        links.offer([self.undo, self.again])
         words = column(
-            self.sentence,
             self.description_label,
             self.steps,
             self.trouble,
-            links,
+            row(self.again, 1),
             column(self.fixed, self.stays, spacing=0),
             1,
             margins=(0, 0, GAP_PX, 0),
             spacing=2 * GAP_PX,
         )
-        buttons = [self.leave, self.take, self.keep, self.camera.retry]
+        buttons = [self.leave, self.undo, self.take, self.keep, self.camera.retry]
         beside = self._views, widget_with(words), self.guide
-        frame_picture(self, self._services, beside, buttons)
+        frame_picture(self, self._services, self.sentence, beside, buttons)
 
     @property
     def is_live(self) -> bool:
@@ -205,17 +202,14 @@ class MarkingPage(QWidget):
             return
         live, many = self.is_live, len(self.picture.marks_px)
         self._views.setCurrentWidget(self.camera if live else self.picture)
-        self.fixed.setVisible(task.in_pairs and not live)
-        self.stays.setVisible(task.in_pairs and not live)
         pictures = self.camera.trouble is None or not live
         self.steps.show_steps(task.outline, done=0 if live else 1)
         self.steps.setVisible(pictures and not (many and not live))
         self.guide.show_guide(task.guide if pictures else None)
         self.take.setVisible(live and pictures)
         self.take.setEnabled(self._may_take(self._frame))
-        for still_button in (self.again, self.undo, self.keep):
-            still_button.setVisible(not live)
-        self.undo.setEnabled(many > 0)
+        self.again.setVisible(not live)
+        self.undo.setVisible(many > 0 and not live)
         description = better = ""
         enough = not live and many >= task.least and not (task.in_pairs and many % 2)
         if enough:
@@ -224,7 +218,13 @@ class MarkingPage(QWidget):
         words = description or (tr("These marks do not fit.") if enough else "")
         self.description_label.setText(words)
         self.description_label.setVisible(bool(words))
-        self.keep.setEnabled(bool(description) and not better)
+        good = bool(description) and not better
+        self.keep.setEnabled(good)
+        self.keep.setVisible(good)
+        for member in (self.fixed, self.stays):
+            member.setVisible(task.in_pairs and good)
+        # What helps on leads on: to save, or to mark anew.
+        give_role(self.undo, "main" if enough and not good else "")
         if live:
             self.camera.say(task.before)
         elif better:

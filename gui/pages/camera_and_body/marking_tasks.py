@@ -33,10 +33,10 @@ def level_marking_task(camera: str) -> MarkingTask:
     def better(marked: MarkedPoints) -> str:
         if orientation_from_marks(marked, camera).roll_half_deg < USEFUL_LEVEL_DEG:
             return ""
-        return tr("Mark a longer line.")
+        return tr("The line is too short.")
 
     return MarkingTask(
-        before=tr("Mark an upright edge."),
+        before=tr("Level: mark an upright edge."),
         steps=(
             tr("Mark the upper end of something upright."),
             tr("Mark its lower end, as far away as possible."),
@@ -48,8 +48,8 @@ def level_marking_task(camera: str) -> MarkingTask:
         needs_person=False,
         describe=describe,
         outline=(
-            tr("Take a picture that shows a door frame or a plumb line."),
-            tr("Mark the upper end of the edge (1), then its lower end (2)."),
+            tr("Take a picture with a door frame in it."),
+            tr("Mark its upper end (1) and its lower end (2)."),
             tr("Save the level."),
         ),
         guide=Guide.UPRIGHT,
@@ -70,7 +70,7 @@ def back_marking_task(camera: str | None) -> MarkingTask:
         ).format(neck=round(100 * estimate.c7_height), pelvis=round(100 * estimate.iliac_spines))
 
     return MarkingTask(
-        before=tr("Turn your back to the camera and let your arms hang."),
+        before=tr("Turn your back and let your arms hang."),
         steps=(
             tr("Mark the bone that stands out most at the base of the neck."),
             tr("Mark one of the two dimples above the buttocks."),
@@ -81,8 +81,8 @@ def back_marking_task(camera: str | None) -> MarkingTask:
         needs_person=True,
         describe=describe,
         outline=(
-            tr("A helper takes the picture."),
-            tr("Mark the neck (1) and both dimples above the buttocks (2,\u00a03)."),
+            tr("Your helper presses Take this picture."),
+            tr("Mark the neck (1) and the two back dimples (2,\u00a03)."),
             tr("Save the marks."),
         ),
         guide=Guide.BACK,

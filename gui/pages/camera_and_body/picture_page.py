@@ -2,34 +2,45 @@
 
 from collections.abc import Sequence
 
-from PySide6.QtCore import QEvent, QObject, QRect, QSize
+from PySide6.QtCore import QEvent, QObject, QRect, QSize, Signal
 from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QPushButton, QStyle, QWidget
 
 from gui.pages.camera_and_body.guide_panel import GuidePanel
 from gui.session.services import Services
-from gui.style.measures import GAP_PX, MARGIN_PX
+from gui.style.measures import BAR_PX, GAP_PX, MARGIN_PX
 from gui.widgets.buttons import ButtonRow
 from gui.widgets.layouts import column, row, separator
 from gui.widgets.scroll_page import scrollable
 
-#: Share of the width for the picture at 100 %, and how much of it larger text takes for itself
-#: at 200 %. [technical]
-_SHARE, _FOR_TEXT = 0.66, 0.16
+#: Shares of the width for the picture: the largest, the least that makes room for the drawing, and
+#: that of a place without a picture. [technical]
+_MOST_SHARE, _LEAST_SHARE, _EMPTY_SHARE = 0.68, 0.4, 0.46
+#: Steps in which a smaller picture is tried, pixels. [technical]
+_STEP_PX = 12
+#: Height that a drawing should have, if need be of a smaller picture, pixels. [technical]
+_GOOD_GUIDE_PX = 180
 #: Space between picture and words, pixels. [technical]
 _BETWEEN_PX = 4 * GAP_PX
-#: Most height of a drawing beneath the words, pixels. [technical]
-_MOST_GUIDE_PX = 300
 #: Width and height of a picture of most cameras. [technical]
 _COMMON_SHAPE = (16, 9)
+#: Most height of what has no limit, pixels. [technical]
+_UNLIMITED_PX = (1 << 24) - 1
+#: Shares of the empty room of a page without a picture above and below what it says. [technical]
+_ABOVE, _BELOW = 2, 3
+#: Share of what has all the room that it can use. [technical]
+_MUCH = 1000
 
 
 class PictureBeside(QWidget):
     """A picture as large as its place allows, in its own shape, and words beside it that scroll.
 
-    A drawing stands where words or picture leave room beneath them. Without a picture its place
-    is as high as the page.
+    A drawing stands beneath the words, its lower edge on the picture's where that leaves it room.
+    Without a picture all is as high as the words need.
     """
+
+    #: Whether all is only as high as it needs.
+    limited = Signal(bool)
 
     def __init__(
         self, services: Services, picture: QWidget, words: QWidget, guide: GuidePanel
@@ -65,15 +76,9 @@ class PictureBeside(QWidget):
             self._place()
 
     def _place(self) -> None:
-        larger = self._services.appearance.percent / 100 - 1
-        most = round(self.width() * (_SHARE - _FOR_TEXT * larger))
-        most = min(most, self.width() - _BETWEEN_PX - self._words.minimumSizeHint().width())
-        wide, high = self._shape
-        wide = min(most, self.height() * wide // high)
-        picture = QRect(0, 0, wide, wide * self._shape[1] // self._shape[0])
-        if self._services.feed.why_no_picture:
-            picture.setHeight(self.height())
-        left = wide + _BETWEEN_PX
+        empty = bool(self._services.feed.why_no_picture)
+        picture = self._empty_picture() if empty else self._picture_place()
+        left = picture.width() + _BETWEEN_PX
         words = QRect(left, 0, self.width() - left, self.height())
         guide = self._guide_place(picture, words)
         self._guide.setVisible(not guide.isEmpty())
@@ -85,20 +90,51 @@ class PictureBeside(QWidget):
             (self._guide, guide),
         ):
             member.setGeometry(QStyle.visualRect(self.layoutDirection(), self.rect(), place))
+        self._limit_height(picture.height() if empty else _UNLIMITED_PX)
+
+    def _limit_height(self, most: int) -> None:
+        """Leave what is not needed to the room above and below."""
+        if self.maximumHeight() != most:
+            self.setMaximumHeight(most)
+            self.limited.emit(most != _UNLIMITED_PX)
+
+    def _empty_picture(self) -> QRect:
+        wide = round(self.width() * _EMPTY_SHARE)
+        return QRect(0, 0, wide, max(self._words_height(wide), self._high(wide)))
+
+    def _picture_place(self) -> QRect:
+        """Return the largest picture that has room, with the drawing beside it where possible."""
+        wide, high = self._shape
+        beside = self.width() - _BETWEEN_PX - self._words.minimumSizeHint().width()
+        most = min(round(self.width() * _MOST_SHARE), beside, self.height() * wide // high)
+        widths = range(most, round(self.width() * _LEAST_SHARE), -_STEP_PX)
+        needed = {tried: self._words_height(tried) + 2 * GAP_PX for tried in widths}
+        for guide in (_GOOD_GUIDE_PX, self._guide.minimumSizeHint().height()):
+            for level in (True, False):
+                for tried, words in needed.items():
+                    room = self._high(tried) if level else self.height()
+                    if self._guide.is_wanted and words + guide <= room:
+                        return QRect(0, 0, tried, self._high(tried))
+        return QRect(0, 0, most, self._high(most))
+
+    def _words_height(self, wide: int) -> int:
+        """Return the height of the words beside a picture of a width; a bar has its room there."""
+        return self._page.heightForWidth(self.width() - wide - _BETWEEN_PX - BAR_PX)
+
+    def _high(self, wide: int) -> int:
+        return wide * self._shape[1] // self._shape[0]
 
     def _guide_place(self, picture: QRect, words: QRect) -> QRect:
         """Return where the drawing is: its lower edge is the picture's, else the page's."""
         if not self._guide.is_wanted:
             return QRect()
-        least, gap = self._guide.minimumSizeHint(), 2 * GAP_PX
-        top = self._page.heightForWidth(words.width()) + gap
+        least, top = self._guide.minimumSizeHint(), self._words_height(picture.width()) + 2 * GAP_PX
         beneath_words = QRect(words.left(), top, words.width(), picture.height() - top)
-        beneath_picture = QRect(0, picture.height() + gap, picture.width(), 0)
-        beneath_picture.setBottom(self.height() - 1)
         to_the_foot = QRect(words.left(), top, words.width(), self.height() - top)
-        for place in (beneath_words, beneath_picture, to_the_foot):
+        beneath_picture = QRect(0, picture.height() + 2 * GAP_PX, picture.width(), 0)
+        beneath_picture.setBottom(self.height() - 1)
+        for place in (beneath_words, to_the_foot, beneath_picture):
             if place.height() >= least.height() and place.width() >= least.width():
-                place.setTop(max(place.top(), place.bottom() + 1 - _MOST_GUIDE_PX))
                 return place
         return QRect()
 
@@ -106,11 +142,26 @@ class PictureBeside(QWidget):
 def frame_picture(
     page: QWidget,
     services: Services,
+    heading: QWidget,
     beside: tuple[QWidget, QWidget, GuidePanel],
     buttons: Sequence[QPushButton],
 ) -> None:
-    """Lay out a page: picture, what to do and a drawing of it, and the ways on and out."""
+    """Lay out a page: heading, picture, what to do and a drawing of it, the ways on and out."""
     shown = PictureBeside(services, *beside)
-    area = row((shown, 1), margins=(MARGIN_PX, MARGIN_PX, MARGIN_PX, GAP_PX))
-    foot = row(ButtonRow(buttons, wide=True), margins=(MARGIN_PX, GAP_PX, MARGIN_PX, GAP_PX))
+    around = MARGIN_PX
+    area = column(
+        0,
+        heading,
+        (shown, _MUCH),
+        0,
+        margins=(around, around, around, 2 * GAP_PX),
+        spacing=2 * GAP_PX,
+    )
+
+    def compose(limited: bool) -> None:
+        area.setStretch(0, _ABOVE if limited else 0)
+        area.setStretch(3, _BELOW if limited else 0)
+
+    shown.limited.connect(compose)
+    foot = row(ButtonRow(buttons, wide=True), margins=(around, GAP_PX, around, GAP_PX))
     column((area, 1), separator(), foot, on=page, spacing=0)

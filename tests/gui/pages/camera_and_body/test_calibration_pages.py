@@ -177,7 +177,7 @@ def test_too_few_views_are_refused_with_what_to_do(known: WindowHarness) -> None
     known.window.calibration.overview.calibrate.click()
     page.take_frame(frame(blank()))
     known.settle()
-    assert page.sentence.text == "Print the board first."
+    assert page.sentence.text == "Lens: print the board first."
     page.make.setEnabled(True)
     page.make.click()
     known.settle()
@@ -213,7 +213,7 @@ def test_a_board_that_is_seen_moving_is_guided(known: WindowHarness) -> None:
     page = known.window.calibration.lens
     page.take_frame(frame(photograph(USUAL, poses(USUAL, MORE)[0], noise=3)))
     known.settle()
-    assert page.sentence.text not in ("", "Print the board first.")
+    assert page.sentence.text not in ("", "Lens: print the board first.")
     assert not page.count.isVisible()
 
 
