@@ -56,7 +56,7 @@ def paint_scene(
     still = time_s is None
     if mirrored is None:
         mirrored = shown.as_in_mirror
-    scale, hips = _filled(place, shown, side, mirrored) if close else _fitted(place)
+    scale, hips = _filled(place, shown, side) if close else _fitted(place)
     person = PersonPainter(
         painter,
         appearance,
@@ -106,21 +106,20 @@ def _fitted(place: QRectF, aside: float = _ASIDE) -> tuple[float, QPointF]:
     return scale, QPointF(place.center().x(), place.top() + spare / 2 + _ABOVE * scale)
 
 
-def _filled(place: QRectF, shown: Shown, side: Side, mirrored: bool) -> tuple[float, QPointF]:
-    """Return what `_fitted` does, for a motion that is as large as it has room."""
+def _filled(place: QRectF, shown: Shown, side: Side) -> tuple[float, QPointF]:
+    """Return what `_fitted` does, for a motion that is as large as it has room.
+
+    Who moves stands in the middle, so that words beneath are centred on the feet.
+    """
     moments = (shown.round_s * part / _MOMENTS for part in range(_MOMENTS))
     bodies = [posed(shown.pose_at(moment), side) for moment in moments]
     hands = [across for body in bodies for across, _, _ in (*body.arm, *body.other_arm)]
     tops = [up for body in bodies for _, up, _ in (*body.arm, *body.other_arm)]
-    left = min(-_STANDS_ASIDE, min(hands) - _HAND)
-    right = max(_STANDS_ASIDE, max(hands) + _HAND)
+    aside = max(_STANDS_ASIDE, max(map(abs, hands)) + _HAND)
     above = max(_HEAD_ABOVE, max(tops) + _HAND)
-    scale = min(place.height() / (above + _STANDS_BELOW), place.width() / (right - left))
-    if mirrored:
-        left, right = -right, -left
-    x = place.center().x() - scale * (left + right) / 2
+    scale = min(place.height() / (above + _STANDS_BELOW), place.width() / (2 * aside))
     spare = place.height() - scale * (above + _STANDS_BELOW)
-    return scale, QPointF(x, place.top() + spare + above * scale)
+    return scale, QPointF(place.center().x(), place.top() + spare + above * scale)
 
 
 def _line_pen(person: PersonPainter, wide: float = 0.011, colour: str = "edge") -> QPen:

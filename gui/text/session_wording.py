@@ -18,19 +18,23 @@ def start_position_sentence(movement: Movement, side: Side) -> str:
     return tr(left if side is Side.LEFT else right)
 
 
+def change_of_arm(guide: SessionPlan) -> str:
+    """Return that the other arm is to move now; nothing where it is the one of before."""
+    if not guide.changes_arm:
+        return ""
+    return tr("Left arm now.") if guide.task.side is Side.LEFT else tr("Right arm now.")
+
+
 def beginning_sentence(guide: SessionPlan) -> str:
     """Return how to stand for the task at hand, after a word about a change of arm."""
     how = start_position_sentence(guide.task.movement, guide.task.side)
-    if not guide.changes_arm:
-        return how
-    change = tr("Left arm now.") if guide.task.side is Side.LEFT else tr("Right arm now.")
-    return f"{change} {how}"
+    return f"{change_of_arm(guide)} {how}".lstrip()
 
 
 def expected_sentences(guide: SessionPlan) -> tuple[str, ...]:
     """Return what is said in the course of a task when nothing is amiss."""
     return (
-        beginning_sentence(guide),
+        start_position_sentence(guide.task.movement, guide.task.side),
         move_sentence(guide.task.movement),
         tr("Hold it there, gently."),
         tr("Let the arm come back."),

@@ -892,10 +892,6 @@
         <translation>Se pregunta ahora porque el dolor se puntuó con {pain} de 10.</translation>
     </message>
     <message>
-        <source>Person: {name}</source>
-        <translation>Persona: {name}</translation>
-    </message>
-    <message>
         <source>Start</source>
         <translation>Empezar</translation>
     </message>
@@ -7422,6 +7418,10 @@
     <message>
         <source>Import</source>
         <translation>Importación</translation>
+    </message>
+    <message>
+        <source>Person: {name}</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>Export to a file</source>

@@ -1,6 +1,6 @@
 """What stands where no picture comes: a camera, and what to do one step after the other."""
 
-from PySide6.QtCore import QEvent, QObject, QPointF, QRectF, QSize, Qt
+from PySide6.QtCore import QEvent, QObject, QPointF, QRectF, QSize, Qt, Slot
 from PySide6.QtGui import QHideEvent, QPainter, QPen, QResizeEvent, QShowEvent
 from PySide6.QtWidgets import QWidget
 
@@ -86,8 +86,8 @@ class CameraTrouble(QWidget):
         super().__init__()
         self.sign = CameraSign(appearance)
         self._steps = Steps(FAR_STEP, spacing=2 * GAP_PX)
-        words = column(self._steps, label(kept, FAR), 1, spacing=4 * GAP_PX)
-        row((self.sign, 50), (widget_with(words), 50), on=self, spacing=5 * GAP_PX)
+        words = column(1, self._steps, label(kept, FAR), 1, spacing=4 * GAP_PX)
+        self._halves = row((self.sign, 1), (widget_with(words), 1), on=self, spacing=5 * GAP_PX)
         self.say(SourceFault.OTHER)
 
     def minimumSizeHint(self) -> QSize:
@@ -112,6 +112,12 @@ class CameraTrouble(QWidget):
             self.updateGeometry()
         digits = _LEAST_DIGITS * self.fontMetrics().horizontalAdvance("0")
         self.sign.setVisible(event.size().width() >= digits)
+
+    @Slot(int, int)
+    def divide(self, drawing: int, steps: int) -> None:
+        """Share the width as a picture and what stands beside it do."""
+        for place, share in enumerate((drawing, steps)):
+            self._halves.setStretch(place, share)
 
     def say(self, trouble: SourceFault) -> None:
         """Show the steps for a trouble."""

@@ -16,6 +16,7 @@ from gui.protocol.plan import (
     Attempt,
     AttemptState,
     MovementTask,
+    SessionPlan,
     SessionStep,
     faces_away_from_screen,
 )
@@ -23,14 +24,15 @@ from gui.session.measurement_session import MeasurementSession
 from gui.style.appearance import Appearance
 from gui.style.measures import BAR_PX, GAP_PX, MARGIN_PX
 from gui.text.session_wording import (
+    change_of_arm,
     correction,
     expected_sentences,
     reason_phrase,
-    start_position_sentence,
     trouble_name,
 )
 from gui.text.wording import (
     advice_words,
+    movement_name,
     notice,
     range_words,
     short_notice,
@@ -46,7 +48,6 @@ from gui.widgets.fitted_sentence import FittedSentence
 from gui.widgets.fixed_size_stack import FixedSizeStack
 from gui.widgets.layouts import column, row, separator, widget_with
 from gui.widgets.scroll_page import scrollable
-from gui.widgets.side_by_side import LARGE_FROM_PERCENT
 from gui.widgets.text import ElidedLabel, NoticeBar
 from gui.widgets.video_view import VideoView
 from measure.domain.movements import MOVEMENTS, Unit
@@ -133,13 +134,13 @@ class LivePage(QWidget):
         #: What to change about how the person stands before a trial can count, and since when.
         self._to_correct = ""
         self._wrong_since_s: float | None = None
-        #: Whether the sentence has two lines throughout: more than one thing is asked at a time.
-        self._two_lines = False
+        #: That the other arm is to move now; what is measured says it.
+        self._change = ""
         #: The last value of the movement, and whether it was held: what stands on the way back.
         self._kept: tuple[float | None, bool] = (None, False)
-        self.sentence = FittedSentence(appearance, lines=1)
+        self.sentence = FittedSentence(appearance, lines=_SENTENCE_LINES)
         #: What is measured, and whom.
-        self.title = ElidedLabel("title")
+        self.title = ElidedLabel(FAR)
         self.hold = HoldBar(appearance)
         self.video = VideoView(appearance, at_left=True)
         self.position = PositionPanel(appearance)
@@ -148,7 +149,10 @@ class LivePage(QWidget):
         self.band = LiveBand(appearance)
         self.on_body = ReadingFigure(appearance, from_afar=True)
         self.refusal = RefusalPanel(appearance)
-        self.reason = FittedSentence(appearance, quiet=True, upright=Qt.AlignmentFlag.AlignTop)
+        self.reason, self.rest = (
+            FittedSentence(appearance, lines=1, quiet=True, upright=Qt.AlignmentFlag.AlignTop)
+            for _ in range(2)
+        )
         self.paused = PauseSign(appearance)
         self.caution = NoticeBar(wide=True)
         self.trials = TrialRow(appearance)
@@ -183,13 +187,15 @@ class LivePage(QWidget):
             for member, left in ((self.kind, _WORDS_IN_PX), (self.number, _DIGITS_IN_PX))
         )
         number = widget_with(column(figures, kind, self.band, 1, spacing=GAP_PX // 2), "page")
-        reason = widget_with(column(self.reason, 1), "page")
+        # What was amiss and what to do now stand together, beside the middle of the drawing.
+        reason = widget_with(column(1, self.reason, self.rest, 1, spacing=2 * GAP_PX), "page")
         paused = widget_with(column((self.paused, 1), margins=(0, 0, 0, GAP_PX)))
         on_body = widget_with(column(self.on_body))
         self._left = FixedSizeStack([self.video, on_body, self.refusal])
         self._right = FixedSizeStack([self.position, number, reason, paused])
         beside = widget_with(column((self._right, 1), self.hint, spacing=GAP_PX))
         grid = LiveGrid(self._left, self.trials, beside)
+        grid.divided.connect(self.trouble.divide)
         self._middle = FixedSizeStack([grid, self.trouble])
         top = column(self.sentence, self.title, spacing=0)
         side = MARGIN_PX
@@ -217,7 +223,6 @@ class LivePage(QWidget):
         self._above.setSpacing(_AROUND_BAR_PX if roomy else GAP_PX // 2)
         ends = _ENDS_PX if roomy else GAP_PX
         self._shown.setContentsMargins(MARGIN_PX, ends, 0, ends)
-        self.sentence.set_lines(_SENTENCE_LINES if roomy else 1)
         self._expect_words()
         self._speak()
         px = max(self._appearance.px(), round(self.height() * _WORDS_SHARE))
@@ -229,8 +234,8 @@ class LivePage(QWidget):
                 f"{roles} {{ font-size: {px}px; }}"
                 f'QLabel[role="{FAR_STEP}"] {{ font-size: {steps}px; }}'
             )
-            self.position.set_words_px(min(px, round(self.height() * _WORDS_SHARE)))
-        self.position.set_captions(shown=self._appearance.percent < LARGE_FROM_PERCENT)
+            self.position.set_words_px(px)
+        self.position.set_captions(shown=roomy)
 
     def show_measuring(self, measuring: MeasurementSession, *, mirrored: bool) -> None:
         """Show this session from now on."""
@@ -282,36 +287,27 @@ class LivePage(QWidget):
         if self._measuring is None:
             return
         guide = self._measuring.guide
-        start = start_position_sentence(guide.task.movement, guide.task.side)
-        self._two_lines = self._in_lines(start) != start
-        _, *others = expected_sentences(guide)
-        said = (start, *others)
-        self.sentence.expect(tuple(map(self._in_lines, said)) if self._two_lines else said)
+        self.sentence.expect(tuple(map(self._in_lines, expected_sentences(guide))))
 
     def _in_lines(self, words: str) -> str:
-        """Return what is asked with the first of it in a line of its own, where lines have room."""
+        """Return what is asked in one line, or else the first of it in a line of its own."""
         lines = words.partition(". ")
         broken = f"{lines[0]}.\n{lines[2]}"
-        fits = bool(lines[2]) and self.sentence.has_room_for(broken.split("\n"))
-        return broken if fits else words
-
-    def _lined(self, words: str) -> str:
-        """Return words as they are shown at this moment of the task."""
-        position = self._right.index == _POSITION and self._left.index == _CAMERA
-        return self._in_lines(words) if self._two_lines or position else words
+        long = bool(lines[2]) and not self.sentence.has_room_for([words])
+        return broken if long and self.sentence.has_room_for(broken.split("\n")) else words
 
     def _speak(self) -> None:
         """Show what to do in the largest words; what a trial lacked then stands beside it."""
         refused = self._left.index == _REFUSAL
         if refused and self._correction:
             shown = self._correction
-            self.reason.say(self._said)
+            self.reason.say(self._said, strong=True)
         elif self._measuring is not None and self._measuring.trouble is not None:
             shown = trouble_name(self._measuring.trouble)
         elif self._to_correct:
             shown = self._to_correct
         else:
-            shown = self._lined(self._said)
+            shown = self._in_lines(self._said.removeprefix(self._change).lstrip())
         self.sentence.say(shown)
         stop = short_notice() if tr("Stop before it becomes painful.") in shown else notice()
         self.caution.words.setText(stop)
@@ -338,8 +334,7 @@ class LivePage(QWidget):
         if measuring is None:
             return
         guide, task = measuring.guide, measuring.guide.task
-        title = task_title(task.movement, task.side)
-        self.title.say(f"{self.person_name}: {title}" if self.person_name else title)
+        self._show_title(guide)
         self._expect_words()
         self._say(measuring.sentence)
         self.video.measure_arm(task.movement, task.side)
@@ -353,6 +348,15 @@ class LivePage(QWidget):
         if measuring.trouble is not None or guide.paused:
             self._show_position(paused=guide.paused)
         self._show_trouble(measuring)
+
+    def _show_title(self, guide: SessionPlan) -> None:
+        """Say whose movement it is, after a word about a change of arm until a trial is taken."""
+        task = guide.task
+        self._change = "" if guide.attempts else change_of_arm(guide)
+        changed = f"{movement_name(task.movement)}. {self._change}"
+        title = changed if self._change else task_title(task.movement, task.side)
+        give_role(self.title, "title" if self._change else FAR)
+        self.title.say(f"{self.person_name}: {title}" if self.person_name else title)
 
     def _show_ways(self, measuring: MeasurementSession) -> None:
         """Offer what can be done now."""
@@ -390,8 +394,6 @@ class LivePage(QWidget):
         elif frame is not None and frame.phase in (Phase.MOVE, Phase.HOLD) and frame.reasons:
             note = tr("Note: {what}.").format(what=reason_phrase(frame.reasons[0]))
             self.hint.say(correction(frame.reasons[0]) or note, marked=True)
-        elif self._left.index == _REFUSAL:
-            self.hint.say(tr("Rest, then begin again."))
         elif faces_away_from_screen(guide.task.movement) and not guide.attempts:
             self.hint.say(tr("Listen for the voice."), strong=True)
         else:
@@ -406,6 +408,10 @@ class LivePage(QWidget):
         changed = (left, right) != (self._left.index, self._right.index)
         self._left.set_current_index(left)
         self._right.set_current_index(right)
+        if right != _REASON:
+            # Words that are not seen have no width, and would ask for room by it.
+            self.reason.say("")
+            self.rest.say("")
         if changed:
             self._speak()
             if right != _POSITION:
@@ -433,6 +439,7 @@ class LivePage(QWidget):
         self._speak()
         if not self._correction:
             self.reason.say(advice_words(reasons[:1]), strong=True)
+        self.rest.say(tr("Rest, then begin again."), strong=True)
         self.refusal.show_refusal(task.movement, task.side, reasons[0], is_mirrored=self._mirrored)
 
     def _show_moving(self, task: MovementTask, frame: LiveFrame, *, practice: bool) -> None:
@@ -445,8 +452,8 @@ class LivePage(QWidget):
         if frame.phase is Phase.RETURN:
             value, held = self._kept
             self.number.show_value(value, unit, pale=True)
-            kept = tr("practice") if practice else tr("value held")
-            self.kind.say(kept if held else tr("rough value"))
+            passed = tr("practice") if practice else tr("rough value")
+            self.kind.say(tr("value held") if held else passed)
             self.band.show_measured(movement, value)
             return
         value = None if exceeds_range(movement, frame.value) else frame.value

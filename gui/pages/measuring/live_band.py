@@ -15,16 +15,13 @@ from gui.style.appearance import Appearance
 from gui.text.wording import tr, value_words
 from gui.widgets.figures.position_figure import motion_wanted
 from gui.widgets.painted_widget import PaintedWidget
-from gui.widgets.side_by_side import LARGE_FROM_PERCENT
 from measure.domain.movements import MOVEMENTS, Movement, Unit
 from measure.domain.reading_scale import scale_of
 
 #: How long a final interval takes to open, milliseconds. [technical]
 OPENING_MS = 420
 #: Heights of the scale and of its numbers, as shares of the window's. [technical]
-_SCALE, _NUMBERS = 1 / 22, 1 / 22
-#: How much lower they are beside large text. [technical]
-_LESS = 0.75
+_SCALE, _NUMBERS = 1 / 26, 1 / 20
 #: Height of the bar of a hold, pixels. [technical]
 _BAR_PX = 12
 #: Room beside the scale for half a mark, pixels. [technical]
@@ -71,15 +68,10 @@ class LiveBand(PaintedWidget):
         self._set(BandState.FINAL, movement, value, interval)
 
     def sizeHint(self) -> QSize:
-        return QSize(200, max(44, round(self.window().height() * self._share())))
+        return QSize(200, max(44, round(self.window().height() * (_SCALE + _NUMBERS))))
 
     def minimumSizeHint(self) -> QSize:
         return QSize(80, self.sizeHint().height())
-
-    def _share(self) -> float:
-        """Return the height as a share of the window's: large text needs the room itself."""
-        wanted = _SCALE + _NUMBERS
-        return wanted if self.appearance.percent < LARGE_FROM_PERCENT else wanted * _LESS
 
     def _set(
         self,

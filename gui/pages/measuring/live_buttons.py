@@ -55,6 +55,11 @@ class LiveButtons(ButtonRow):
             self.setStyleSheet(f"QPushButton {{ font-size: {px}px; min-height: {line}px; }}")
         super()._arrange()
 
+    def _widths_here(self) -> list[int]:
+        """Return the widths of the buttons shown, with their keys where those of all have room."""
+        with_keys = self._width_with_keys(self._px) <= self.width()
+        return self._widths(with_keys=with_keys)
+
     def _largest_px(self) -> int:
         """Return the largest type in which the words of the buttons stand in one line."""
         largest = self._appearance.px()
@@ -67,14 +72,18 @@ class LiveButtons(ButtonRow):
 
     def _width_with_keys(self, px: int) -> float:
         """Return the width of the line with all keys in this type, pixels."""
-        metrics = QFontMetricsF(self._appearance.font(px, bold=True))
-        keys = (f"  \u00b7  {member.accessibleDescription()}" for member in self._together)
-        return self._width_at(px) + sum(map(metrics.horizontalAdvance, keys))
+        keys = (member.accessibleDescription() for member in self._together)
+        return self._width_with(px, [f"  \u00b7  {key}" for key in keys])
 
     def _width_at(self, px: int) -> float:
-        """Return the width of the line in this type, pixels; bold, as the main button is."""
-        metrics = QFontMetricsF(self._appearance.font(px, bold=True))
+        """Return the width of the line in this type, pixels."""
+        return self._width_with(px, [""] * len(self._together))
+
+    def _width_with(self, px: int, keys: Sequence[str]) -> float:
+        """Return the width with something behind each word; the last is bold where it is main."""
+        number, words = len(self._together), 0.0
         around = 2 * (BUTTON_PADDING_PX[1] + _BORDER_PX)
-        words = sum(metrics.horizontalAdvance(member.accessibleName()) for member in self._together)
-        number = len(self._together)
+        for place, (member, key) in enumerate(zip(self._together, keys, strict=True), start=1):
+            metrics = QFontMetricsF(self._appearance.font(px, bold=place == number))
+            words += metrics.horizontalAdvance(member.accessibleName() + key)
         return words + around * number + BUTTON_GAP_PX * (number - 1)

@@ -1,6 +1,6 @@
 """Grid of the live page, and what is drawn in it: how to stand, why a trial is not counted."""
 
-from PySide6.QtCore import QEvent, QObject, QRect, QSize, Qt
+from PySide6.QtCore import QEvent, QObject, QRect, QSize, Qt, Signal
 from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QFrame, QWidget
 
@@ -36,6 +36,9 @@ class LiveGrid(QWidget):
     Where the right column begins depends on the room alone, never on what is shown in it.
 
     """
+
+    #: Width of the picture, and of what stands beside it, pixels.
+    divided = Signal(int, int)
 
     def __init__(self, picture: QWidget, trials: QWidget, beside: QWidget) -> None:
         super().__init__()
@@ -85,6 +88,7 @@ class LiveGrid(QWidget):
         left = round(max(min(fitting, most), _LEAST * room))
         high = min(self.height() - self._below(), round(left / _ASPECT))
         trials = QRect(0, high + _BENEATH_PX, left, self._trials.sizeHint().height())
+        self.divided.emit(left, room - left)
         whole = max(trials.bottom() + 1, self._beside.minimumSizeHint().height())
         beside = QRect(left + _BETWEEN_PX, 0, room - left, whole)
         for member, place in (

@@ -4,7 +4,7 @@ from collections.abc import Callable
 from dataclasses import replace
 from functools import partial
 
-from PySide6.QtCore import Qt, Signal, SignalInstance, Slot
+from PySide6.QtCore import Signal, SignalInstance, Slot
 from PySide6.QtWidgets import QStackedWidget, QWidget
 
 from gui.pages.measuring.live import LivePage
@@ -19,28 +19,20 @@ from gui.protocol.plan import (
     MovementTask,
     NextAction,
     SessionMode,
-    SessionPlan,
     SessionStep,
-    limit_to_dose,
-    without_practice,
 )
 from gui.protocol.red_flags import pain_requires_screening, screening_due
-from gui.session.log import SessionRecorder
+from gui.session.beginning import SessionOutline, dose_of, new_session
 from gui.session.measurement_session import MeasurementSession
 from gui.session.person_selection import PersonSelection
 from gui.session.services import Services
-from gui.style.measures import GAP_PX, MARGIN_PX
 from gui.text.wording import UNASKED_NAME, message_text, tr
-from gui.widgets.layouts import column, row, widget_with
-from gui.widgets.text import label
+from gui.widgets.layouts import column
 from measure.domain.exercise_rounds import exercises_left
 from measure.domain.records import History, LimitingFactor, Pain, Person
 from measure.domain.screening_records import ScreeningOccasion, ScreeningRecord
-from measure.domain.session_comparison import readings_of_day
 from measure.domain.session_facts import ClinicianValue, SessionState
 from measure.progress.home_programme import (
-    assessment_dose,
-    irritability_on,
     pain_to_rest_from,
     plan_on,
 )
@@ -89,17 +81,13 @@ class MeasurePage(QWidget):
         #: Whether today's exercises may be shown by themselves: at the start, and once a session
         #: has ended.
         self._may_offer_exercises = True
-        #: Who is measured, where the window's row of words does not say it.
-        self.who = label("", "small")
-        self.who.setAlignment(Qt.AlignmentFlag.AlignRight)
         self._stack = QStackedWidget()
         for page in (
             *(self.start, self.safety, self.before, self.live),
             *(self.pain, self.next, self.summary),
         ):
             self._stack.addWidget(page)
-        self._name_line = widget_with(row(self.who, margins=(MARGIN_PX, GAP_PX // 2, MARGIN_PX, 0)))
-        column(self._name_line, (self._stack, 1), on=self, spacing=0)
+        column((self._stack, 1), on=self)
         self._connect()
         self.people.load()
 
@@ -326,41 +314,26 @@ class MeasurePage(QWidget):
         person, services = self.people.person, self._services
         if person is None or not self._tasks:
             return
-        dose = assessment_dose(irritability_on(self.history, services.today(), pain))
-        tasks = limit_to_dose(self._tasks, dose) or self._tasks
-        if services.clips:
-            tasks = without_practice(tasks)
+        saving = not self.people.guest
+        outline = SessionOutline(
+            *(person.id, self.history, self._tasks, self._mode, self.start.conduct, pain, state),
+            saving,
+        )
         self._tasks = ()
         self._earlier = self.history
-        saving = not self.people.guest
-        log = SessionRecorder(
-            *(services.keeper, services.records, person.id, self.start.conduct, pain, self),
-            state=state,
-            saving=saving,
-        )
-        log.failed.connect(self.message_raised)
-        log.keep_pain()
-        self.measuring = measuring = MeasurementSession(
-            services.feed,
-            services.cues,
-            log,
-            SessionPlan(tasks),
-            self._mode,
-            services.next_source,
-            self,
-            place=services.placement_monitor if saving else None,
-            undo=services.undo,
-        )
-        measuring.earlier = readings_of_day(self._earlier, log.conduct, services.today())
+        self.measuring = measuring = new_session(outline, services, self)
+        measuring.log.failed.connect(self.message_raised)
         for finish in (self.live.stop, self.pain.finish, self.next.finish):
             finish.say(tr("Finish and save") if saving else tr("Finish"))
         measuring.stepped.connect(self._follow)
         measuring.messages.raised.connect(self.message_raised)
         measuring.framed.connect(self.pain.take_frame)
-        self.live.person_name = self.next.person_name = self.people.name
+        self.live.person_name = self.pain.person_name = self.people.name
+        self.next.person_name = self.people.name
         self.live.show_measuring(measuring, mirrored=services.mirrored)
         self.people.read_pain_limit()
         measuring.begin()
+        dose = dose_of(outline, services)
         sentences = [tr(dose.sentence)] if dose.sentence else []
         sentences += map(message_text, services.setup_provider.take_messages())
         if sentences:
@@ -478,12 +451,8 @@ class MeasurePage(QWidget):
         self.start.keep_focus()
 
     def show_page(self, page: QWidget) -> None:
-        """Show a page, and on those of a session whose it is."""
+        """Show a page, and let the rest of the window step back from those of a session."""
         self._stack.setCurrentWidget(page)
-        name = tr("Person: {name}").format(name=self.people.name)
-        self.who.setText(name if self.people.person is not None else "")
-        unnamed = self.under_way and page not in (self.live, self.next)
-        self._name_line.setVisible(unnamed or (self.people.guest and page is self.summary))
         self.measuring_changed.emit(self.under_way)
 
     @property

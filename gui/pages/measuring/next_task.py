@@ -34,7 +34,7 @@ class NextTaskPage(QWidget):
         self._appearance = appearance
         self.pain_words = label("", "lead")
         #: Why the movement before gave no reading.
-        self.without_reading = label("", "strong")
+        self.without_reading = label("", "quiet")
         #: Who is measured.
         self.person_name = ""
         self.title = label("", "lead")
@@ -67,10 +67,10 @@ class NextTaskPage(QWidget):
         frame_page(
             self,
             column(self.title, self.sentence, spacing=gap()),
-            self.without_reading,
             self.pain_words,
             (drawn, 1),
             self.hint,
+            self.without_reading,
             buttons=[self.finish, self.repeat, self.go],
             caution=True,
         )

@@ -16,6 +16,7 @@ from gui.protocol.return_detector import ReturnDetector
 from gui.session.measurement_session import MeasurementSession
 from gui.style.appearance import Appearance
 from gui.text.result_wording import difference_words, main_reason, value_and_range
+from gui.text.session_wording import correction
 from gui.text.wording import stopped_by_name, task_title, tr
 from gui.widgets.buttons import bind_keys, button, give_role
 from gui.widgets.choice_row import ChoiceRow
@@ -35,6 +36,8 @@ from measure.progress.home_programme import USUAL_PAIN_LIMIT
 
 #: Width and height of the reading drawn on a body, pixels. [technical]
 _FIGURE_PX = (300, 280)
+#: Height of the answers where text is small: they are pressed in passing. [technical]
+_ANSWER_PX = 72
 
 
 class PainPage(QWidget):
@@ -47,15 +50,16 @@ class PainPage(QWidget):
         super().__init__(parent)
         self._appearance = appearance
         self.sentence = label(tr("How much did it hurt?"), "display")
-        self.title = label("", "title")
+        #: Who is measured.
+        self.person_name = ""
+        #: Whose movement it was; where there is no room for its drawing, with the reading.
+        self.line = label("", "lead")
         self.on_body = ReadingFigure(appearance)
         self.on_body.setFixedSize(*_FIGURE_PX)
         self.number = label("", "display")
         self.interval = label("", "title")
         self.difference = label("", "strong")
-        #: The reading on one line, where there is no room for its drawing.
-        self.line = label("", "strong")
-        #: Why there is no reading, beneath that line.
+        #: Why there is no reading, where its drawing has no room.
         self.why = label("")
         self.pain = PainScale(tr("Pain in the movement"))
         self.reason = ChoiceRow(
@@ -64,6 +68,8 @@ class PainPage(QWidget):
             may_be_empty=True,
             title=tr("what stopped it"),
         )
+        #: The movement that was measured, and its reading in words.
+        self._task_title, self._result = "", ""
         self._back: ReturnDetector | None = None
         self._limit = USUAL_PAIN_LIMIT
         for choices in (self.pain, self.reason):
@@ -72,7 +78,8 @@ class PainPage(QWidget):
         self.next_words = label("")
         self.finish = button(tr("Finish and save"), key=tr("Escape"))
         self.repeat = button(tr("Repeat this movement"), key=tr("A"))
-        self.done = button(tr("Continue"), "main", key=tr("Enter"))
+        self.done = button(tr("Continue"), key=tr("Enter"))
+        self.done.setProperty("leads_on", True)
         for source, after in (
             (self.finish, NextAction.STOP),
             (self.repeat, NextAction.AGAIN),
@@ -92,7 +99,7 @@ class PainPage(QWidget):
         """Put the questions and what follows beside the reading, or above it."""
         gap = self._appearance.gap
         self._number = row(self.number, (self.interval, 1), spacing=gap(1.5))
-        words = column(self.title, self.difference, self._number, 1, spacing=gap(0.5))
+        words = column(self.difference, self._number, 1, spacing=gap(0.5))
         self._reading = card(self.on_body, words, spacing=gap(1))
         stopped = column(
             label(tr("What stopped the movement?"), "title"), self.reason.row, spacing=gap(1)
@@ -100,9 +107,10 @@ class PainPage(QWidget):
         self._next_rule = separator()
         self._next = column(self.next_title, self.next_words, spacing=gap(0.5))
         self._asked = column(self.pain, stopped, 1, self._next_rule, self._next, spacing=gap(4))
+        self._heading = column(self.line, self.sentence, self.why, spacing=gap(0.5))
         frame_page(
             self,
-            column(self.sentence, self.line, self.why, spacing=gap(0.5)),
+            self._heading,
             SideBySide(self._appearance, (self._asked, 8), (self._reading, 5), spacing=gap(4)),
             1,
             buttons=[self.finish, self.repeat, self.done],
@@ -112,25 +120,35 @@ class PainPage(QWidget):
 
     @Slot()
     def _fit(self) -> None:
-        """Say the reading in one line in place of its drawing where text is large."""
+        """Say the reading in a line in place of its drawing where text is large."""
         roomy = self._appearance.percent < LARGE_FROM_PERCENT
         self._reading.setVisible(roomy)
-        self.line.setHidden(roomy)
+        self.line.setText(self._line(with_reading=not roomy))
         self.why.setHidden(roomy or not self.why.text())
         self._next_rule.setVisible(roomy)
+        self._heading.setSpacing(self._appearance.gap(1 if roomy else 0.5))
+        self.next_words.setVisible(roomy or not self.finish.isHidden())
         give_role(self.next_title, "title" if roomy else "strong")
         give_role(self.next_words, "lead" if roomy else "")
-        self._asked.setSpacing(self._appearance.gap(4 if roomy else 1))
+        for choice in (*self.pain.buttons, *self.reason.row.buttons):
+            choice.setMinimumHeight(_ANSWER_PX if roomy else 0)
+        self._asked.setSpacing(self._appearance.gap(4 if roomy else 2))
         self._next.setSpacing(self._appearance.gap(1 if roomy else 0))
+
+    def _line(self, *, with_reading: bool) -> str:
+        """Return whose movement it was, and its reading where that is wanted."""
+        who = f"{self.person_name}  \u00b7  " if self.person_name else ""
+        result = f": {self._result}" if with_reading and self._result else ""
+        return f"{who}{self._task_title}{result}"
 
     def ask(self, measuring: MeasurementSession) -> None:
         """Ask about the movement that has just ended."""
         task, measurement = measuring.guide.task, measuring.guide.measurement
-        self.title.setText(task_title(task.movement, task.side))
-        value, interval, reason = "", "", ""
+        value, interval, reason, short = "", "", "", ""
         if measurement is not None:
             value, interval = value_and_range(measurement)
             reason = main_reason(measurement)
+            short = "".join(map(correction, measurement.refused_for[:1]))
         self.number.setText(value)
         self.interval.setText(interval or reason)
         degrees = MOVEMENTS[task.movement].unit is Unit.DEGREES and not reason
@@ -138,10 +156,9 @@ class PainPage(QWidget):
         give_role(self.interval, "title" if degrees else "quiet")
         way = QBoxLayout.Direction
         self._number.setDirection(way.LeftToRight if degrees else way.TopToBottom)
-        title = task_title(task.movement, task.side)
-        self.line.setText(_line(title, value, interval if degrees else ""))
-        self.why.setText(reason)
-        self.on_body.setHidden(bool(reason))
+        self._task_title = task_title(task.movement, task.side)
+        self._result = _in_line(value, interval if degrees else "")
+        self.why.setText(short or reason)
         middle = measurement.value if measurement else None
         low, high = (measurement.low, measurement.high) if measurement else (None, None)
         self.on_body.show_reading(
@@ -152,6 +169,7 @@ class PainPage(QWidget):
         guide = measuring.guide
         self.pain.choose(None)
         self.reason.choose(LimitingFactor.PAIN if guide.stopped_for_pain else None)
+        self._fit_way_on()
         alone = measuring.mode is SessionMode.HOME and guide.upcoming is not None
         self._back = ReturnDetector() if alone and not guide.stopped_for_pain else None
         self._limit = guide.pain_limit
@@ -175,6 +193,7 @@ class PainPage(QWidget):
     def _note_answer(self) -> None:
         if self._back is not None:
             self._back.answer()
+        self._fit_way_on()
         if not self.finish.isHidden():
             self._say_next()
 
@@ -233,11 +252,15 @@ class PainPage(QWidget):
         self.pain.choose(pain)
         self._note_answer()
 
+    def _fit_way_on(self) -> None:
+        """Let the way on stand out once there is an answer; before that the question does."""
+        answered = self.pain.value is not None or self.reason.value is not None
+        give_role(self.done, "main" if answered else "")
+
     def _answer(self, after: NextAction, _checked: bool = False) -> None:
         self.answered.emit(self.pain.value, self.reason.value, after)
 
 
-def _line(title: str, value: str, interval: str) -> str:
-    """Return a reading and its range on one line, "Flexion, right arm: 120° (114 to 126)"."""
-    reading = f"{value} ({interval})" if interval else value[:1].lower() + value[1:]
-    return f"{title}: {reading}" if reading else title
+def _in_line(value: str, interval: str) -> str:
+    """Return a reading and its range as they stand in a line, "120° (114 to 126)"."""
+    return f"{value} ({interval})" if interval else value[:1].lower() + value[1:]

@@ -37,7 +37,10 @@ def test_finishing_is_acknowledged_while_trials_are_calculated(stage: WindowHarn
     stage.settle()
     assert page.measuring is not None
     page.measuring.finish_here()  # what was captured has not been refined yet
-    assert page.live.sentence.text == "Lower the arm. What was captured is being calculated."
+    assert page.live.sentence.text.split("\n") == [
+        "Lower the arm.",
+        "What was captured is being calculated.",
+    ]
     ways = (page.live.stop, page.live.hurts, page.live.here, page.live.pause)
     assert not any(way.isEnabled() for way in ways)
     stage.settle()

@@ -9,6 +9,7 @@ from PySide6.QtWidgets import QApplication, QInputDialog, QLabel
 from gui.pages.measuring.live_band import BandState
 from gui.protocol.plan import SessionStep
 from gui.text.wording import reason_sentence
+from gui.widgets.text import SignedLine
 from measure.camera.faults import SourceFault
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
@@ -160,7 +161,9 @@ def test_the_live_page_shows_guide_then_reading_then_refusal(stage: WindowHarnes
     assert live.reason.isVisible()
     assert live.refusal.example.isVisible()
     assert live.refusal.fault.accessibleName() == "drawing: the body leaned, left arm"
-    assert live.hint.text == "Rest, then begin again."
+    assert live.rest.text == "Rest, then begin again."
+    assert live.rest.isVisible()
+    assert live.rest.geometry().top() > live.reason.geometry().bottom()
     assert live.trials.words == ("118\u00b0 (113 to 123)", "next")
 
 
@@ -222,10 +225,10 @@ def test_of_several_reasons_the_one_of_most_trials_is_said_in_full_width(
     stage.settle()
     assert page.pain.number.text() == "No reading"
     assert page.pain.interval.text() == reason_sentence(Reason.TRUNK_LEAN)
-    assert not page.pain.on_body.isVisible()
+    assert page.pain.on_body.isVisible()
     page.pain.done.click()
     stage.settle()
-    (line,) = page.summary.card.lines()
+    (line,) = page.summary.card.findChildren(SignedLine)
     words = [label.text() for label in line.findChildren(QLabel)]
     assert words == ["Left", reason_sentence(Reason.TRUNK_LEAN)]
     assert line.width() > page.summary.card.width() * 0.9

@@ -1,0 +1,74 @@
+"""Beginning of a measuring session: who, what and how, with the record that is kept of it."""
+
+from dataclasses import dataclass
+
+from PySide6.QtCore import QObject
+
+from gui.protocol.plan import (
+    MovementTask,
+    SessionMode,
+    SessionPlan,
+    limit_to_dose,
+    without_practice,
+)
+from gui.session.log import SessionRecorder
+from gui.session.measurement_session import MeasurementSession
+from gui.session.services import Services
+from measure.domain.records import AssessmentCondition, History, Pain
+from measure.domain.session_comparison import readings_of_day
+from measure.domain.session_facts import SessionState
+from measure.progress.home_programme import AssessmentDose, assessment_dose, irritability_on
+
+
+@dataclass(frozen=True, slots=True)
+class SessionOutline:
+    """Whom a session measures, in which movements, and what was said before it.
+
+    Attributes
+    ----------
+    history
+        What is saved of the person by now.
+    saving
+        Whether anything is written.
+    """
+
+    person_id: str
+    history: History
+    tasks: tuple[MovementTask, ...]
+    mode: SessionMode
+    conduct: AssessmentCondition
+    pain: Pain
+    state: SessionState
+    saving: bool
+
+
+def dose_of(outline: SessionOutline, services: Services) -> AssessmentDose:
+    """Return how much may be measured, as irritable as the shoulder is today."""
+    return assessment_dose(irritability_on(outline.history, services.today(), outline.pain))
+
+
+def new_session(outline: SessionOutline, services: Services, parent: QObject) -> MeasurementSession:
+    """Return a session that has not begun; what was said about pain is saved at once."""
+    tasks = limit_to_dose(outline.tasks, dose_of(outline, services)) or outline.tasks
+    if services.clips:
+        tasks = without_practice(tasks)
+    log = SessionRecorder(
+        *(services.keeper, services.records, outline.person_id, outline.conduct, outline.pain),
+        parent,
+        state=outline.state,
+        saving=outline.saving,
+    )
+    log.keep_pain()
+    measuring = MeasurementSession(
+        services.feed,
+        services.cues,
+        log,
+        SessionPlan(tasks),
+        outline.mode,
+        services.next_source,
+        parent,
+        place=services.placement_monitor if outline.saving else None,
+        undo=services.undo,
+    )
+    measuring.earlier = readings_of_day(outline.history, log.conduct, services.today())
+    return measuring
