@@ -9,6 +9,7 @@ from gui.style.measures import (
     DISPLAY,
     DISPLAY_GROWTH,
     FIELD_RADIUS_PX,
+    HEAD,
     LARGE_ENOUGH_PX,
     LINE,
     NUMBER,
@@ -46,6 +47,7 @@ QLabel[role="far-wrong"] {{ color: {hold}; font-weight: 700; }}
 QLabel[role="far-right"] {{ color: {arm}; font-weight: 700; }}
 QLabel[role="fault"] {{ color: {alarm}; font-weight: 700; }}
 QWidget[short="true"] QLabel[role=""] {{ font-size: {short}px; }}
+QWidget[short="some"] QLabel[role=""] {{ font-size: {some}px; }}
 QFrame[role="card"] {{ background: {raised}; border: 1px solid {line};
     border-radius: {card_radius}px; }}
 QFrame[role="sunken-card"] {{ background: {sunken}; border: none;
@@ -169,6 +171,7 @@ def style_sheet(palette: Palette, percent: int) -> str:
         "title": round(grown(BODY_PX * TITLE, TITLE_GROWTH, percent)),
         "display": round(grown(BODY_PX * DISPLAY, DISPLAY_GROWTH, percent)),
         "number": round(grown(BODY_PX * NUMBER, DISPLAY_GROWTH, percent)),
+        "some": round(max(body, BODY_PX * HEAD)),
         "short": round(max(body, min(body * TITLE, LARGE_ENOUGH_PX))),
         "card_radius": CARD_RADIUS_PX,
         "radius": BUTTON_RADIUS_PX,

@@ -34,7 +34,7 @@ class ScreeningText:
 def screening_text(page: ScreeningPage, *, clinic: bool = False) -> ScreeningText:
     """Return the text of a page, said to the person, or to a clinician about a patient.
 
-    The signs themselves are worded as questions to the patient in both.
+    The signs themselves speak to nobody, so that they read the same in both.
     """
     text = {
         ScreeningPage.ABOUT: _about,
@@ -51,12 +51,17 @@ def screening_text(page: ScreeningPage, *, clinic: bool = False) -> ScreeningTex
 
 def _about_patient(page: ScreeningPage, text: ScreeningText) -> ScreeningText:
     """Return a page as it is said to a clinician."""
-    if page in (ScreeningPage.EMERGENCY, ScreeningPage.SOON, ScreeningPage.CLINICIAN):
-        asked = replace(text, heading=tr("Ask the patient"))
-        if page is ScreeningPage.CLINICIAN:
-            close = tr("If any of these apply, decide first whether the patient can be measured.")
-            return replace(asked, close=close)
+    asked = replace(text, heading=tr("Ask the patient"))
+    if page is ScreeningPage.EMERGENCY:
         return asked
+    if page is ScreeningPage.SOON:
+        close = tr(
+            "If any of these apply, have it looked into within a few days, before measuring."
+        )
+        return replace(asked, title=tr("Do any of these apply?"), close=close)
+    if page is ScreeningPage.CLINICIAN:
+        close = tr("If any of these apply, decide first whether the patient can be measured.")
+        return replace(asked, title=tr("Do any of these apply?"), close=close)
     if page is ScreeningPage.STOP_CLINICIAN:
         return replace(
             text,
@@ -124,40 +129,37 @@ def _emergency() -> ScreeningText:
                 "arm, especially with breathlessness, sweating or feeling sick. This applies "
                 "whichever shoulder hurts."
             ),
+            tr("A drooping face, slurred speech, or an arm or leg that is suddenly weak or numb."),
             tr(
-                "Your face droops, your speech is slurred, or an arm or leg is suddenly weak or "
-                "numb."
+                "Newly unsteady legs or clumsy hands, or new trouble controlling the bladder or "
+                "bowels."
             ),
+            tr("A shoulder that has been out of shape since an injury, or may be broken."),
+            tr("A shoulder that has been locked since a seizure or an electric shock."),
             tr(
-                "Your legs have become unsteady or your hands clumsy, or you have new trouble "
-                "controlling your bladder or bowels."
+                "A hot, red and swollen joint, or a fever and feeling ill. With a weak immune "
+                "system, or after a recent injection into the joint, new heat or a fever alone "
+                "is enough."
             ),
-            tr("Your shoulder has looked out of shape since an injury, or it may be broken."),
-            tr("The shoulder has been locked since a seizure or an electric shock."),
+            tr("An arm that is cold, pale, blue or suddenly swollen."),
+            tr("Shortness of breath after an operation, or after a long time lying still."),
             tr(
-                "The joint is hot, red and swollen, or you have a fever and feel ill. If your "
-                "immune system is weak, or you recently had an injection into the joint, new "
-                "heat or a fever alone is enough."
+                "Pain at the tip of the shoulder together with tummy pain, or with a possible "
+                "pregnancy."
             ),
-            tr("The arm is cold, pale, blue or suddenly swollen."),
-            tr("You are short of breath after an operation, or after a long time lying still."),
-            tr(
-                "Pain at the tip of the shoulder together with tummy pain, or if you could be "
-                "pregnant."
-            ),
-            tr("Both shoulders are stiff, with a new headache, a tender scalp or worse sight."),
+            tr("Both shoulders stiff, with a new headache, a tender scalp or worse sight."),
         ),
         strong=(
             tr("Chest pain, pressure or tightness|jaw, neck, back or arm"),
-            tr("face droops|speech is slurred|weak or numb"),
-            tr("legs have become unsteady|hands clumsy|bladder or bowels"),
+            tr("drooping face|slurred speech|weak or numb"),
+            tr("unsteady legs|clumsy hands|bladder or bowels"),
             tr("out of shape|broken"),
             tr("locked"),
             tr("hot, red and swollen|fever"),
             tr("cold, pale, blue or suddenly swollen"),
-            tr("short of breath"),
-            tr("tip of the shoulder|tummy pain|pregnant"),
-            tr("Both shoulders are stiff|headache"),
+            tr("Shortness of breath"),
+            tr("tip of the shoulder|tummy pain|pregnancy"),
+            tr("Both shoulders stiff|headache"),
         ),
         close=tr("If any of these apply, do not measure. Get help now."),
         alarming=True,
@@ -169,31 +171,28 @@ def _soon() -> ScreeningText:
         heading=tr("Signs that need a clinician soon"),
         title=tr("Do any of these apply to you?"),
         items=(
-            tr(
-                "A history of cancer, a new lump or swollen glands, or weight loss that you "
-                "cannot explain."
-            ),
+            tr("A history of cancer, a new lump or swollen glands, or unexplained weight loss."),
             tr(
                 "Constant pain, day and night, that no position or rest eases. (Night pain alone "
                 "is usual with a stiff shoulder.)"
             ),
-            tr("You have not been able to lift your arm since an injury."),
-            tr("Weakness, numbness or muscle wasting, worse from week to week."),
-            tr("Your hand is swollen or shiny, or has changed colour."),
+            tr("Unable to lift the arm since an injury."),
+            tr("Weakness, numbness or muscle wasting, getting worse from week to week."),
+            tr("A hand that is swollen or shiny, or has changed colour."),
             tr(
                 "A hoarse voice or a cough that does not go away, or one hand getting thinner, "
-                "especially if you smoke or used to smoke."
+                "especially in anyone who smokes or used to smoke."
             ),
-            tr("It is getting worse fast, or several joints are swollen."),
+            tr("Rapid worsening, or several swollen joints."),
         ),
         strong=(
             tr("cancer|lump or swollen glands|weight loss"),
             tr("Constant pain"),
-            tr("lift your arm"),
+            tr("Unable to lift the arm"),
             tr("Weakness, numbness or muscle wasting"),
             tr("swollen or shiny|changed colour"),
             tr("hoarse voice or a cough|one hand getting thinner"),
-            tr("worse fast|several joints"),
+            tr("Rapid worsening|several swollen joints"),
         ),
         close=tr("If any of these apply, see a clinician within a few days, before you measure."),
     )
@@ -208,26 +207,26 @@ def _clinician() -> ScreeningText:
                 "An operation, a fracture, a dislocation or another injury of the shoulder "
                 "within the last twelve weeks."
             ),
-            tr("Your shoulder has come out of its joint at some time."),
-            tr("Your surgeon has told you to limit how you move the arm."),
-            tr("You have recently had an injection and were told to rest the shoulder."),
+            tr("A shoulder that has come out of its joint at some time."),
+            tr("A surgeon's advice to limit how the arm is moved."),
+            tr("A recent injection, with the advice to rest the shoulder."),
             tr("A recent pacemaker or lead implant, or breast or armpit surgery."),
-            tr("Moving your neck brings on the pain, or you have tingling below the elbow."),
-            tr("A stroke or a nerve disease affects your arm."),
+            tr("Pain that comes on with moving the neck, or tingling below the elbow."),
+            tr("A stroke or a nerve disease that affects the arm."),
             tr(
-                "You fall easily. For one movement you stand with your back to the screen, with "
-                "nothing to hold on to."
+                "A tendency to fall. One movement is done standing, with the back to the screen "
+                "and nothing to hold on to."
             ),
         ),
         strong=(
             tr("operation, a fracture, a dislocation"),
             tr("come out of its joint"),
-            tr("limit how you move"),
-            tr("an injection"),
+            tr("limit how the arm is moved"),
+            tr("recent injection"),
             tr("pacemaker or lead implant|breast or armpit surgery"),
             tr("neck|tingling"),
             tr("stroke or a nerve disease"),
-            tr("fall easily"),
+            tr("tendency to fall"),
         ),
         close=tr("If any of these apply, first ask the clinician who treats you."),
     )

@@ -1052,6 +1052,14 @@
         <translation>Se ha borrado la sesión del {day}. Puede deshacerlo hasta que se cierre Thawline.</translation>
     </message>
     <message>
+        <source>Ask the patient: the pain was rated {pain} of 10.</source>
+        <translation>Pregunte al paciente: el dolor fue de {pain} de 10.</translation>
+    </message>
+    <message>
+        <source>Ask the patient: pain reached {pain} of 10 today.</source>
+        <translation>Pregunte al paciente: hoy el dolor llegó a {pain} de 10.</translation>
+    </message>
+    <message>
         <source>Asked again because pain reached {pain} of 10 today.</source>
         <translation>Se pregunta de nuevo porque hoy el dolor llegó a {pain} de 10.</translation>
     </message>
@@ -2048,32 +2056,8 @@
         <translation>Dolor, presión u opresión en el pecho, o dolor que se extiende a la mandíbula, el cuello, la espalda o el brazo, sobre todo con falta de aire, sudor o náuseas. Esto vale sea cual sea el hombro que le duele.</translation>
     </message>
     <message>
-        <source>Your face droops, your speech is slurred, or an arm or leg is suddenly weak or numb.</source>
-        <translation>Se le cae un lado de la cara, le cuesta hablar, o un brazo o una pierna se ha quedado de repente débil o dormido.</translation>
-    </message>
-    <message>
-        <source>You are short of breath after an operation, or after a long time lying still.</source>
-        <translation>Le falta el aire después de una operación o de mucho tiempo en cama.</translation>
-    </message>
-    <message>
-        <source>Pain at the tip of the shoulder together with tummy pain, or if you could be pregnant.</source>
-        <translation>Dolor en la punta del hombro junto con dolor de barriga, o si podría estar embarazada.</translation>
-    </message>
-    <message>
-        <source>Both shoulders are stiff, with a new headache, a tender scalp or worse sight.</source>
-        <translation>Tiene rígidos los dos hombros y además un dolor de cabeza nuevo, el cuero cabelludo sensible o ve peor.</translation>
-    </message>
-    <message>
         <source>Chest pain, pressure or tightness|jaw, neck, back or arm</source>
         <translation>Dolor, presión u opresión en el pecho|la mandíbula, el cuello, la espalda o el brazo</translation>
-    </message>
-    <message>
-        <source>face droops|speech is slurred|weak or numb</source>
-        <translation>cae un lado de la cara|cuesta hablar|débil o dormido</translation>
-    </message>
-    <message>
-        <source>legs have become unsteady|hands clumsy|bladder or bowels</source>
-        <translation>inestable al andar|manos torpes|la orina o las heces</translation>
     </message>
     <message>
         <source>out of shape|broken</source>
@@ -2089,19 +2073,7 @@
     </message>
     <message>
         <source>cold, pale, blue or suddenly swollen</source>
-        <translation>frío, pálido, azulado o se ha hinchado de pronto</translation>
-    </message>
-    <message>
-        <source>short of breath</source>
-        <translation>falta el aire</translation>
-    </message>
-    <message>
-        <source>tip of the shoulder|tummy pain|pregnant</source>
-        <translation>punta del hombro|dolor de barriga|embarazada</translation>
-    </message>
-    <message>
-        <source>Both shoulders are stiff|headache</source>
-        <translation>rígidos los dos hombros|dolor de cabeza</translation>
+        <translation>frío, pálido, azulado o hinchado de pronto</translation>
     </message>
     <message>
         <source>If any of these apply, do not measure. Get help now.</source>
@@ -2116,36 +2088,16 @@
         <translation>¿Le ocurre algo de esto?</translation>
     </message>
     <message>
-        <source>A history of cancer, a new lump or swollen glands, or weight loss that you cannot explain.</source>
-        <translation>Ha tenido cáncer, tiene un bulto nuevo o ganglios inflamados, o ha perdido peso sin motivo aparente.</translation>
-    </message>
-    <message>
         <source>Constant pain, day and night, that no position or rest eases. (Night pain alone is usual with a stiff shoulder.)</source>
         <translation>Dolor constante, de día y de noche, que no alivia ni el reposo ni ninguna postura. (El dolor solo nocturno es habitual en un hombro rígido.)</translation>
     </message>
     <message>
-        <source>You have not been able to lift your arm since an injury.</source>
-        <translation>No puede levantar el brazo desde una lesión.</translation>
-    </message>
-    <message>
-        <source>Your hand is swollen or shiny, or has changed colour.</source>
-        <translation>Tiene la mano hinchada o brillante, o le ha cambiado el color.</translation>
-    </message>
-    <message>
-        <source>A hoarse voice or a cough that does not go away, or one hand getting thinner, especially if you smoke or used to smoke.</source>
-        <translation>Ronquera o tos que no se va, o una mano que se va quedando más delgada, sobre todo si fuma o ha fumado.</translation>
-    </message>
-    <message>
         <source>cancer|lump or swollen glands|weight loss</source>
-        <translation>cáncer|bulto nuevo o ganglios inflamados|perdido peso</translation>
+        <translation>cáncer|bulto nuevo o ganglios inflamados|pérdida de peso</translation>
     </message>
     <message>
         <source>Constant pain</source>
         <translation>Dolor constante</translation>
-    </message>
-    <message>
-        <source>lift your arm</source>
-        <translation>levantar el brazo</translation>
     </message>
     <message>
         <source>Weakness, numbness or muscle wasting</source>
@@ -2153,15 +2105,11 @@
     </message>
     <message>
         <source>swollen or shiny|changed colour</source>
-        <translation>hinchada o brillante|cambiado el color</translation>
+        <translation>hinchada o brillante|cambiado de color</translation>
     </message>
     <message>
         <source>hoarse voice or a cough|one hand getting thinner</source>
         <translation>Ronquera o tos|una mano que se va quedando más delgada</translation>
-    </message>
-    <message>
-        <source>worse fast|several joints</source>
-        <translation>Empeora deprisa|varias articulaciones</translation>
     </message>
     <message>
         <source>If any of these apply, see a clinician within a few days, before you measure.</source>
@@ -2172,32 +2120,16 @@
         <translation>Motivos para preguntar antes</translation>
     </message>
     <message>
-        <source>Your shoulder has come out of its joint at some time.</source>
-        <translation>Alguna vez se le ha salido el hombro.</translation>
-    </message>
-    <message>
-        <source>A stroke or a nerve disease affects your arm.</source>
-        <translation>Un ictus o una enfermedad de los nervios le afecta al brazo.</translation>
-    </message>
-    <message>
         <source>operation, a fracture, a dislocation</source>
         <translation>operación, una fractura, una luxación</translation>
     </message>
     <message>
         <source>come out of its joint</source>
-        <translation>ha salido el hombro</translation>
-    </message>
-    <message>
-        <source>limit how you move</source>
-        <translation>límites para mover</translation>
-    </message>
-    <message>
-        <source>an injection</source>
-        <translation>una inyección</translation>
+        <translation>se ha salido</translation>
     </message>
     <message>
         <source>pacemaker or lead implant|breast or armpit surgery</source>
-        <translation>marcapasos o sus cables|operado del pecho o de la axila</translation>
+        <translation>marcapasos o sus cables|operación del pecho o de la axila</translation>
     </message>
     <message>
         <source>neck|tingling</source>
@@ -2206,10 +2138,6 @@
     <message>
         <source>stroke or a nerve disease</source>
         <translation>ictus o una enfermedad de los nervios</translation>
-    </message>
-    <message>
-        <source>fall easily</source>
-        <translation>cae con facilidad</translation>
     </message>
     <message>
         <source>If any of these apply, first ask the clinician who treats you.</source>
@@ -2256,12 +2184,16 @@
         <translation>Explíquele qué haría aquí: levantar y girar el brazo despacio, sin ayuda, y parar antes de que duela.</translation>
     </message>
     <message>
-        <source>Your surgeon has told you to limit how you move the arm.</source>
-        <translation>Su cirujano le ha indicado límites para mover el brazo.</translation>
-    </message>
-    <message>
         <source>Ask the patient</source>
         <translation>Pregunte al paciente</translation>
+    </message>
+    <message>
+        <source>If any of these apply, have it looked into within a few days, before measuring.</source>
+        <translation>Si se cumple algo de esto, haga que se examine en unos días, antes de medir.</translation>
+    </message>
+    <message>
+        <source>Do any of these apply?</source>
+        <translation>¿Ocurre algo de esto?</translation>
     </message>
     <message>
         <source>Thawline watches an arm through the camera and estimates how far the shoulder moves. Follow it over weeks and show your clinician.</source>
@@ -2272,24 +2204,136 @@
         <translation>Las imágenes nunca salen de este ordenador ni se guardan.</translation>
     </message>
     <message>
-        <source>You have recently had an injection and were told to rest the shoulder.</source>
-        <translation>Le han puesto hace poco una inyección y le han dicho que deje descansar el hombro.</translation>
-    </message>
-    <message>
         <source>A recent pacemaker or lead implant, or breast or armpit surgery.</source>
-        <translation>Le han implantado hace poco un marcapasos o sus cables, o le han operado del pecho o de la axila.</translation>
-    </message>
-    <message>
-        <source>Moving your neck brings on the pain, or you have tingling below the elbow.</source>
-        <translation>El dolor aparece al mover el cuello, o nota hormigueo por debajo del codo.</translation>
-    </message>
-    <message>
-        <source>You fall easily. For one movement you stand with your back to the screen, with nothing to hold on to.</source>
-        <translation>Se cae con facilidad. En uno de los movimientos está de pie, de espaldas a la pantalla y sin nada a lo que agarrarse.</translation>
+        <translation>Un marcapasos o sus cables implantados hace poco, o una operación del pecho o de la axila.</translation>
     </message>
     <message>
         <source>That hurt more than it should.</source>
         <translation>Ha dolido más de lo debido.</translation>
+    </message>
+    <message>
+        <source>A drooping face, slurred speech, or an arm or leg that is suddenly weak or numb.</source>
+        <translation>Cara caída de un lado, dificultad para hablar, o un brazo o una pierna de repente débil o dormido.</translation>
+    </message>
+    <message>
+        <source>Newly unsteady legs or clumsy hands, or new trouble controlling the bladder or bowels.</source>
+        <translation>Inestabilidad nueva al andar o manos torpes, o problemas nuevos para controlar la orina o las heces.</translation>
+    </message>
+    <message>
+        <source>A shoulder that has been out of shape since an injury, or may be broken.</source>
+        <translation>Un hombro deformado desde un golpe o una caída, o que puede estar roto.</translation>
+    </message>
+    <message>
+        <source>A shoulder that has been locked since a seizure or an electric shock.</source>
+        <translation>Un hombro bloqueado desde una convulsión o una descarga eléctrica.</translation>
+    </message>
+    <message>
+        <source>A hot, red and swollen joint, or a fever and feeling ill. With a weak immune system, or after a recent injection into the joint, new heat or a fever alone is enough.</source>
+        <translation>Articulación caliente, roja e hinchada, o fiebre y malestar. Con las defensas bajas, o tras una inyección reciente en la articulación, basta con calor o fiebre nuevos.</translation>
+    </message>
+    <message>
+        <source>An arm that is cold, pale, blue or suddenly swollen.</source>
+        <translation>Un brazo frío, pálido, azulado o hinchado de pronto.</translation>
+    </message>
+    <message>
+        <source>Shortness of breath after an operation, or after a long time lying still.</source>
+        <translation>Falta de aire después de una operación o de mucho tiempo en cama.</translation>
+    </message>
+    <message>
+        <source>Pain at the tip of the shoulder together with tummy pain, or with a possible pregnancy.</source>
+        <translation>Dolor en la punta del hombro junto con dolor de barriga o con un posible embarazo.</translation>
+    </message>
+    <message>
+        <source>Both shoulders stiff, with a new headache, a tender scalp or worse sight.</source>
+        <translation>Los dos hombros rígidos, con dolor de cabeza nuevo, cuero cabelludo sensible o peor vista.</translation>
+    </message>
+    <message>
+        <source>drooping face|slurred speech|weak or numb</source>
+        <translation>Cara caída|dificultad para hablar|débil o dormido</translation>
+    </message>
+    <message>
+        <source>unsteady legs|clumsy hands|bladder or bowels</source>
+        <translation>Inestabilidad nueva al andar|manos torpes|la orina o las heces</translation>
+    </message>
+    <message>
+        <source>Shortness of breath</source>
+        <translation>Falta de aire</translation>
+    </message>
+    <message>
+        <source>tip of the shoulder|tummy pain|pregnancy</source>
+        <translation>punta del hombro|dolor de barriga|embarazo</translation>
+    </message>
+    <message>
+        <source>Both shoulders stiff|headache</source>
+        <translation>Los dos hombros rígidos|dolor de cabeza</translation>
+    </message>
+    <message>
+        <source>A history of cancer, a new lump or swollen glands, or unexplained weight loss.</source>
+        <translation>Un cáncer anterior, un bulto nuevo o ganglios inflamados, o pérdida de peso sin motivo aparente.</translation>
+    </message>
+    <message>
+        <source>Unable to lift the arm since an injury.</source>
+        <translation>Imposibilidad de levantar el brazo desde una lesión.</translation>
+    </message>
+    <message>
+        <source>Weakness, numbness or muscle wasting, getting worse from week to week.</source>
+        <translation>Debilidad, adormecimiento o pérdida de músculo que empeora de semana en semana.</translation>
+    </message>
+    <message>
+        <source>A hand that is swollen or shiny, or has changed colour.</source>
+        <translation>Una mano hinchada o brillante, o que ha cambiado de color.</translation>
+    </message>
+    <message>
+        <source>A hoarse voice or a cough that does not go away, or one hand getting thinner, especially in anyone who smokes or used to smoke.</source>
+        <translation>Ronquera o tos que no se va, o una mano que se va quedando más delgada, sobre todo en quien fuma o ha fumado.</translation>
+    </message>
+    <message>
+        <source>Rapid worsening, or several swollen joints.</source>
+        <translation>Empeoramiento rápido, o varias articulaciones hinchadas.</translation>
+    </message>
+    <message>
+        <source>Unable to lift the arm</source>
+        <translation>Imposibilidad de levantar el brazo</translation>
+    </message>
+    <message>
+        <source>Rapid worsening|several swollen joints</source>
+        <translation>Empeoramiento rápido|varias articulaciones</translation>
+    </message>
+    <message>
+        <source>A shoulder that has come out of its joint at some time.</source>
+        <translation>Un hombro que se ha salido alguna vez.</translation>
+    </message>
+    <message>
+        <source>A surgeon&apos;s advice to limit how the arm is moved.</source>
+        <translation>Límites indicados por el cirujano para mover el brazo.</translation>
+    </message>
+    <message>
+        <source>A recent injection, with the advice to rest the shoulder.</source>
+        <translation>Una inyección reciente, con el consejo de dejar descansar el hombro.</translation>
+    </message>
+    <message>
+        <source>Pain that comes on with moving the neck, or tingling below the elbow.</source>
+        <translation>Dolor que aparece al mover el cuello, u hormigueo por debajo del codo.</translation>
+    </message>
+    <message>
+        <source>A stroke or a nerve disease that affects the arm.</source>
+        <translation>Un ictus o una enfermedad de los nervios que afecta al brazo.</translation>
+    </message>
+    <message>
+        <source>A tendency to fall. One movement is done standing, with the back to the screen and nothing to hold on to.</source>
+        <translation>Tendencia a caerse. Uno de los movimientos se hace de pie, de espaldas a la pantalla y sin nada a lo que agarrarse.</translation>
+    </message>
+    <message>
+        <source>limit how the arm is moved</source>
+        <translation>Límites indicados</translation>
+    </message>
+    <message>
+        <source>recent injection</source>
+        <translation>inyección reciente</translation>
+    </message>
+    <message>
+        <source>tendency to fall</source>
+        <translation>Tendencia a caerse</translation>
     </message>
     <message>
         <source>Please see a clinician within a few days.</source>
@@ -2298,10 +2342,6 @@
     <message>
         <source>If it suddenly gets worse, call the emergency number.</source>
         <translation>Si empeora de repente, llame al número de emergencias.</translation>
-    </message>
-    <message>
-        <source>The shoulder has been locked since a seizure or an electric shock.</source>
-        <translation>El hombro está bloqueado desde una convulsión o una descarga eléctrica.</translation>
     </message>
     <message>
         <source>If any of these apply, decide first whether the patient can be measured.</source>
@@ -2338,30 +2378,6 @@
     <message>
         <source>Do any of these apply right now?</source>
         <translation>¿Le ocurre algo de esto ahora?</translation>
-    </message>
-    <message>
-        <source>Your legs have become unsteady or your hands clumsy, or you have new trouble controlling your bladder or bowels.</source>
-        <translation>Se nota inestable al andar o con las manos torpes, o tiene problemas nuevos para controlar la orina o las heces.</translation>
-    </message>
-    <message>
-        <source>Your shoulder has looked out of shape since an injury, or it may be broken.</source>
-        <translation>Desde un golpe o una caída el hombro se ve deformado, o puede que esté roto.</translation>
-    </message>
-    <message>
-        <source>The joint is hot, red and swollen, or you have a fever and feel ill. If your immune system is weak, or you recently had an injection into the joint, new heat or a fever alone is enough.</source>
-        <translation>La articulación está caliente, roja e hinchada, o tiene fiebre y se encuentra mal. Si tiene las defensas bajas, o le han puesto hace poco una inyección en la articulación, basta con calor o fiebre nuevos.</translation>
-    </message>
-    <message>
-        <source>The arm is cold, pale, blue or suddenly swollen.</source>
-        <translation>El brazo está frío, pálido, azulado o se ha hinchado de pronto.</translation>
-    </message>
-    <message>
-        <source>Weakness, numbness or muscle wasting, worse from week to week.</source>
-        <translation>Debilidad, adormecimiento o pérdida de músculo, peor de semana en semana.</translation>
-    </message>
-    <message>
-        <source>It is getting worse fast, or several joints are swollen.</source>
-        <translation>Empeora deprisa, o hay varias articulaciones hinchadas.</translation>
     </message>
     <message>
         <source>An operation, a fracture, a dislocation or another injury of the shoulder within the last twelve weeks.</source>

@@ -276,6 +276,7 @@ class MeasurePage(QWidget):
         pain = pain_to_rest_from(self.history, today)
         again = pain_requires_screening(pain, None)
         if again or screening_due(screenings, today):
+            self.safety.sides = self.history.person.affected
             self._ask_safety(ScreeningOccasion.BEFORE, pain if again else None)
         else:
             self._after_check()
@@ -375,6 +376,7 @@ class MeasurePage(QWidget):
         if measuring.asks_for_check:
             clinic = measuring.mode is SessionMode.CLINIC
             another = clinic or measuring.guide.has_other_movement
+            self.safety.sides = (measuring.guide.task.side,)
             self._ask_safety(ScreeningOccasion.AFTER_PAIN, pain, another=another)
 
     @Slot()

@@ -1,14 +1,23 @@
 """Screening page: the safety questions before measuring, one page at a time."""
 
+from collections.abc import Collection
 from functools import partial
 
 from PySide6.QtCore import QEvent, QObject, Qt, QTimer, Signal, Slot
 from PySide6.QtGui import QKeySequence, QShortcut
-from PySide6.QtWidgets import QPushButton, QScrollArea, QSizePolicy, QVBoxLayout, QWidget
+from PySide6.QtWidgets import (
+    QLayout,
+    QPushButton,
+    QScrollArea,
+    QSizePolicy,
+    QSpacerItem,
+    QVBoxLayout,
+    QWidget,
+)
 
 from gui.protocol.red_flags import RedFlagScreening, ScreeningAnswer, ScreeningPage
 from gui.style.appearance import Appearance
-from gui.style.measures import GAP_PX, MARGIN_PX
+from gui.style.measures import CONTENT_PX, GAP_PX, MARGIN_PX
 from gui.text.safety_wording import ScreeningText, answer_text, screening_text
 from gui.text.wording import tr
 from gui.widgets.buttons import ButtonRow, ShortcutButton, button
@@ -18,6 +27,7 @@ from gui.widgets.layouts import Content, card, column, row, separator, widget_wi
 from gui.widgets.scroll_page import scrollable
 from gui.widgets.side_by_side import LARGE_FROM_PERCENT
 from gui.widgets.text import SignedLine, label
+from measure.domain.landmarks import Side
 from measure.domain.screening_records import ScreeningOccasion
 
 #: From left to right. Neither answer to a list of signs stands out from the other.
@@ -27,14 +37,25 @@ _BUTTON_ORDER = (
     ScreeningAnswer.CLINICIAN_AGREES,
 )
 #: Width and height of the drawn person, and of one beside large text, pixels. [technical]
-_FIGURE_PX, _FIGURE_BESIDE_LARGE_PX = (280, 360), (250, 300)
+_FIGURE_PX, _FIGURE_BESIDE_LARGE_PX = (280, 360), (190, 300)
+#: Width of the lists: a sign is read in as few lines as there is room for, pixels. [technical]
+_LIST_PX = 1100
+#: Space inside the card of an emergency, beyond that of any card, pixels. [technical]
+_EMERGENCY_PX = 2 * GAP_PX
 #: Pixels from its end at which a list counts as read to the end. [technical]
 _END_PX = 8
 
 
-def _cause(check: ScreeningOccasion, pain: int) -> str:
+def _cause(check: ScreeningOccasion, pain: int, *, clinic: bool) -> str:
     """Return why the questions appear."""
     after = check is ScreeningOccasion.AFTER_PAIN
+    if clinic:
+        words = (
+            tr("Ask the patient: the pain was rated {pain} of 10.")
+            if after
+            else tr("Ask the patient: pain reached {pain} of 10 today.")
+        )
+        return words.format(pain=pain)
     words = (
         tr("Asked now because the pain was rated {pain} of 10.")
         if after
@@ -61,13 +82,14 @@ class SafetyPage(QWidget):
         self._appearance = appearance
         self._screening = RedFlagScreening.begin(ScreeningOccasion.BEFORE)
         self._why, self._another, self._clinic = "", False, False
+        #: The arms that are meant: the one that hurt, or those with a stiff shoulder.
+        self.sides: Collection[Side] = ()
         self._layout = QVBoxLayout(self)
         self._layout.setContentsMargins(0, 0, 0, 0)
         self._shown: QWidget | None = None
         self._area: QScrollArea | None = None
-        #: The signs of the list that is shown, what follows from them, and their card.
+        #: The signs of the list that is shown, and their card.
         self._lines: list[SignedLine] = []
-        self._close: QWidget = self
         self._signs: QWidget = self
         #: Runs out when what was painted is on the screen; goes with the page.
         self._painted = QTimer(self, singleShot=True, interval=0)
@@ -104,7 +126,8 @@ class SafetyPage(QWidget):
         """
         self._clinic = clinic
         self._screening = RedFlagScreening.begin(check)
-        self._why, self._another = "" if pain is None else _cause(check, pain), another
+        self._why = "" if pain is None else _cause(check, pain, clinic=clinic)
+        self._another = another
         self._show()
 
     def give(self, answer: ScreeningAnswer, _checked: bool = False) -> None:
@@ -154,12 +177,15 @@ class SafetyPage(QWidget):
     def _show(self) -> None:
         """Build the page anew: pages differ in what they hold."""
         words = screening_text(self._screening.page, clinic=self._clinic)
-        buttons = self._buttons()
-        area = scrollable(self._list(words) if self._screening.asks else self._verdict(words))
+        buttons, asks = self._buttons(), self._screening.asks
+        area = (
+            scrollable(self._list(words), widest_px=_LIST_PX)
+            if asks
+            else scrollable(self._verdict(words))
+        )
         area.setAccessibleName(words.title)
         buttons.installEventFilter(area)
-        foot = row(buttons, margins=(MARGIN_PX, GAP_PX, MARGIN_PX, GAP_PX))
-        outer = widget_with(column((area, 1), separator(), foot, spacing=0))
+        outer = widget_with(column((area, 1), separator(), self._foot(words, buttons), spacing=0))
         if self._shown is not None:
             self._layout.removeWidget(self._shown)
             self._shown.hide()
@@ -170,8 +196,17 @@ class SafetyPage(QWidget):
         if self.isVisible():
             self.keep_focus()
 
+    def _foot(self, words: ScreeningText, buttons: ButtonRow) -> QLayout:
+        """Return the buttons, and above them what follows from a list: it is always in sight."""
+        said: list[Content] = []
+        if words.close:
+            said.append(label(words.close, "alarm" if words.alarming else "title"))
+        low = widget_with(column(*said, buttons, spacing=GAP_PX))
+        low.setMaximumWidth(_LIST_PX if self._screening.asks else CONTENT_PX)
+        return row(0, (low, 1), 0, margins=(MARGIN_PX, GAP_PX, MARGIN_PX, GAP_PX))
+
     def _list(self, words: ScreeningText) -> QWidget:
-        """Return the signs of a list below its question; few ones in larger type."""
+        """Return the signs of a list below its question, the fewer the larger."""
         here, of = self._screening.page_position
         roomy = self._appearance.percent < LARGE_FROM_PERCENT
         gap = self._appearance.gap
@@ -184,32 +219,30 @@ class SafetyPage(QWidget):
             line = SignedLine("\u2022", item)
             line.emphasise(strong.split("|"))
             self._lines.append(line)
-        self._close = label(words.close, "alarm" if words.alarming else "title")
         self._signs = card(
             *self._lines,
-            self._close,
             role="alarm-card" if words.alarming else "card",
-            spacing=gap(1.25 if roomy else 1),
+            spacing=gap((1.25 if words.alarming else 1.75) if roomy else 1),
         )
-        why = [label(self._why, "lead")] if self._why else []
-        if self._clinic and not roomy:
-            why.append(label(tr("Ask the patient."), "lead"))
+        why = self._why or (tr("Ask the patient.") if self._clinic and not roomy else "")
+        said = [label(why, "lead")] if why else []
         made = widget_with(
             column(
                 row((label(words.title, "display"), 1), place, spacing=gap(2)),
-                *why,
+                *said,
                 self._signs,
                 1,
                 margins=(0, gap(3 if roomy else 1.5), 0, GAP_PX),
                 spacing=gap(1.5 if roomy else 1),
             )
         )
-        made.setProperty("short", roomy and not words.alarming)
+        if roomy:
+            made.setProperty("short", "some" if words.alarming else "true")
         return made
 
     def _verdict(self, words: ScreeningText) -> QWidget:
         """Return what follows from an answer: little, and so in large type, in the middle."""
-        gap = self._appearance.gap
+        gap, roomy = self._appearance.gap, self._appearance.percent < LARGE_FROM_PERCENT
         title = label(words.title, "display")
         first, *rest = (label(item, "lead") for item in words.items)
         contents: list[Content]
@@ -219,11 +252,12 @@ class SafetyPage(QWidget):
                 for number, where in words.numbers
             ]
             called = row(*numbers, spacing=gap(2))
-            contents = [card(title, first, called, *rest, role="alarm-fill", spacing=gap(2))]
+            margins = (_EMERGENCY_PX if roomy else 0,) * 4
+            said = column(title, first, called, *rest, margins=margins, spacing=gap(2))
+            contents = [card(said, role="alarm-fill")]
         else:
             said = column(1, title, first, *rest, 1, spacing=gap(2))
-            roomy = self._appearance.percent < LARGE_FROM_PERCENT
-            figure = StandingFigure(self._appearance)
+            figure = StandingFigure(self._appearance, *self.sides)
             figure.setFixedSize(*(_FIGURE_PX if roomy else _FIGURE_BESIDE_LARGE_PX))
             below: list[Content] = []
             if self.answers:
@@ -231,10 +265,11 @@ class SafetyPage(QWidget):
                 if roomy:
                     said.insertLayout(said.count() - 1, agreed)
                 else:
-                    # Beside the drawing large words have no room for a button.
+                    # Beside the drawing large words may lack the room: then it begins further left.
+                    indent = figure.width() + gap(2)
+                    agreed.insertSpacerItem(0, QSpacerItem(indent, 0, QSizePolicy.Policy.Maximum))
                     below.append(agreed)
-            beside = row(figure, (said, 1), spacing=gap(4 if roomy else 2))
-            contents = [card(beside, *below)]
+            contents = [card(row(figure, (said, 1), spacing=gap(4 if roomy else 2)), *below)]
         margins = (0, MARGIN_PX, 0, MARGIN_PX)
         return widget_with(column(2, *contents, 3, margins=margins, spacing=gap(2)))
 
@@ -248,7 +283,7 @@ class SafetyPage(QWidget):
                 self._way_out(tr("Another movement that does not hurt"), "", self.other_movement)
         elif screening.can_go_back or self._may_leave:
             back = tr("Back") if screening.asks else tr("Change my answer")
-            self._way_out(back, "link", self.go_back)
+            self._way_out(back, "", self.go_back)
             if not screening.asks:
                 self._way_out(tr("Stop for today"), "main", self.stopped)
         for answer in _BUTTON_ORDER:
@@ -258,7 +293,7 @@ class SafetyPage(QWidget):
                 self.answers[answer].clicked.connect(partial(self.give, answer))
         self.rest = self._rest_button()
         answers = self.answers.values() if screening.asks else ()
-        foot = ButtonRow([*self.ways_out, *answers, self.rest])
+        foot = ButtonRow([*self.ways_out, *answers, self.rest], wide=True)
         if screening.asks:
             none = self.answers[ScreeningAnswer.NONE_FITS]
             none.setEnabled(False)

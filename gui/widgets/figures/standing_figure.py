@@ -30,4 +30,7 @@ class StandingFigure(PaintedWidget):
         return QSize(100, 120)
 
     def paint(self, painter: QPainter) -> None:
-        paint_standing(painter, self.appearance, QRectF(self.rect()), self._sides)
+        # Hanging arms need no more room than the floor does, so the height alone sets the size.
+        place = QRectF(self.rect())
+        beside = max(0.0, place.height() - place.width()) / 2
+        paint_standing(painter, self.appearance, place.adjusted(-beside, 0, beside, 0), self._sides)

@@ -174,7 +174,7 @@ def test_every_answer_has_words() -> None:
 @pytest.mark.parametrize(
     "sign",
     [
-        *("Chest", "face droops", "unsteady", "out of shape", "seizure", "hot, red", "numb"),
+        *("Chest", "drooping face", "unsteady", "out of shape", "seizure", "hot, red", "numb"),
         *("cold, pale", "headache"),
     ],
 )
