@@ -8,6 +8,7 @@ from measure.domain.home_programme_records import Plan, PlannedExercise
 from measure.domain.records import Person
 from measure.progress.dates import date_words
 from measure.progress.home_programme import dose_words
+from measure.progress.wording import name_words
 
 #: Returns an English text in another language.
 Translate = Callable[[str], str]
@@ -55,7 +56,7 @@ class HandoutWords:
 def handout_words(person: Person, plan: Plan, tr: Translate) -> HandoutWords:
     """Return the words of a programme's page."""
     return HandoutWords(
-        title=tr("Exercises: {person}").format(person=person.pseudonym),
+        title=tr("Exercises: {person}").format(person=name_words(person.pseudonym, tr)),
         facts=_facts(plan, tr),
         rule=_rule(plan.pain_limit, tr),
         entries=tuple(_entry(planned, tr) for planned in plan.exercises),

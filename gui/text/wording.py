@@ -25,10 +25,7 @@ from measure.domain.session_facts import ExerciseTiming
 from measure.domain.vertebral_levels import centimetres_in
 from measure.errors import ThawlineError
 from measure.message import TranslatableMessage
-from measure.progress.wording import with_decimal_sign
-
-#: What somebody is saved as who measures at home and was never asked for a name.
-UNASKED_NAME = "Me"
+from measure.progress.wording import name_words, with_decimal_sign
 
 #: A number with decimals, as English has it.
 _DECIMAL = re.compile(r"[+\-\N{MINUS SIGN}]?\d+\.\d+")
@@ -94,7 +91,7 @@ def side_title(side: Side) -> str:
 
 def person_name(person: Person) -> str:
     """Return what a person is called; who was never asked for a name, in the present language."""
-    return tr("Me") if person.pseudonym == UNASKED_NAME else person.pseudonym
+    return name_words(person.pseudonym, tr)
 
 
 def listed_name(person: Person) -> str:

@@ -4216,10 +4216,6 @@
         <translation>Desde la consulta del {day}</translation>
     </message>
     <message>
-        <source>Since {day} ({what})</source>
-        <translation>Desde el {day} ({what})</translation>
-    </message>
-    <message>
         <source>Since the first sessions</source>
         <translation>Desde las primeras sesiones</translation>
     </message>
@@ -4258,6 +4254,10 @@
     <message>
         <source>Points to check</source>
         <translation>Conviene revisar</translation>
+    </message>
+    <message>
+        <source>Since the latest event, {day} ({what})</source>
+        <translation>Desde el último acontecimiento, {day} ({what})</translation>
     </message>
     <message>
         <source>no readings before and after that can be compared.</source>
@@ -6952,16 +6952,8 @@
         <translation>una meta con sus propias palabras</translation>
     </message>
     <message>
-        <source>In your own words, such as: put on a jacket</source>
-        <translation>Con sus palabras, por ejemplo: ponerme una chaqueta</translation>
-    </message>
-    <message>
         <source>Three goals are enough: end one to name another.</source>
         <translation>Tres metas bastan: termine una para nombrar otra.</translation>
-    </message>
-    <message>
-        <source>Choose up to three things that matter to you. Rate them about once a month; nothing is calculated from the ratings. They appear below the charts, in your words.</source>
-        <translation>Elija hasta tres cosas que le importen. Valórelas más o menos una vez al mes; con las valoraciones no se calcula nada. Aparecen debajo de los gráficos, con sus palabras.</translation>
     </message>
     <message>
         <source>Goals: {person}</source>
@@ -6972,16 +6964,20 @@
         <translation>¿Qué le gustaría volver a hacer?</translation>
     </message>
     <message>
+        <source>Such as: put on a jacket</source>
+        <translation>P. ej.: ponerme una chaqueta</translation>
+    </message>
+    <message>
         <source>Add a goal</source>
         <translation>Añadir una meta</translation>
     </message>
     <message>
-        <source>Name up to three things that matter to you. You rate them about once a month.</source>
-        <translation>Nombre hasta tres cosas que le importen. Las valorará más o menos una vez al mes.</translation>
+        <source>Rate them about once a month; nothing is calculated from the ratings. They appear below the charts, in your words.</source>
+        <translation>Valórelas más o menos una vez al mes; con las valoraciones no se calcula nada. Aparecen debajo de los gráficos, con sus palabras.</translation>
     </message>
     <message>
-        <source>What goals are for</source>
-        <translation>Para qué sirven las metas</translation>
+        <source>Another one, if you like</source>
+        <translation>Otra, si lo desea</translation>
     </message>
     <message>
         <source>Save goal</source>
@@ -7437,7 +7433,7 @@
     </message>
     <message>
         <source>Person: {name}</source>
-        <translation type="unfinished"></translation>
+        <translation>Persona: {name}</translation>
     </message>
     <message>
         <source>Export to a file</source>
@@ -7796,12 +7792,12 @@
         <translation>Opciones</translation>
     </message>
     <message>
-        <source>Whole page</source>
-        <translation>Página entera</translation>
-    </message>
-    <message>
         <source>Reading view</source>
         <translation>Vista de lectura</translation>
+    </message>
+    <message>
+        <source>As printed</source>
+        <translation>Como se imprime</translation>
     </message>
     <message>
         <source>Report for a clinic visit: {name}</source>

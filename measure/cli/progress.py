@@ -9,7 +9,7 @@ from measure.cli.terminal_table import table
 from measure.domain.movements import MOVEMENTS
 from measure.domain.records import Person
 from measure.export.progress_json import progress_json
-from measure.progress.dates import date_words, short_date
+from measure.progress.dates import date_words
 from measure.progress.home_programme import programme_done_sentences
 from measure.progress.overview import Progress, progress_of
 from measure.progress.sentences import (
@@ -120,7 +120,7 @@ def _row(side: SideProgress) -> list[str]:
         block_words(side.recent, movement),
         change_words(side.change, movement) if side.change else "",
         change_words(slope, movement) if slope else "",
-        short_date(counted_from(side)) if slope else "",
+        date_words(counted_from(side)) if slope else "",
         VERDICT_WORDS[side.verdict],
     ]
 

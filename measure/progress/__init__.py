@@ -7,7 +7,7 @@ Public names:
         finding_text, prompt_text
     comparison: Block, Change
     current_verdict: Turn
-    dates: MONTHS, date_words, short_date
+    dates: MONTHS, date_words
     detectable_gain: POWER, TimeToKnow
     home_programme: AssessmentDose, BOTH_SIDES, DONE_WORDS, HELD, HIGH_PAIN, Irritability,
         ProgrammeDone, REPETITIONS, TIMES_A_DAY, USUAL_PAIN_LIMIT, WeekDone, assessment_dose,
@@ -34,7 +34,7 @@ Public names:
     warm_up: WarmUpEffect, warm_up_effects
     week_sentence: TEMPLATES, counted_sentence, forecast_sentence, other_sentence, week_sentence
     weekly_verdicts: LEAST_DAYS, LEAST_WEEKS, Verdict, WINDOW_DAY
-    wording: DECIMALS, HELP_WORDS, INTERVAL, IN_LEVELS, Translate, VERDICT_WORDS, WITH_INTERVAL,
-        block_words, change_words, conduct_words, english, number_words, signed, slope_words,
-        with_decimal_sign, with_interval
+    wording: DECIMALS, HELP_WORDS, INTERVAL, IN_LEVELS, Translate, UNASKED_NAME, VERDICT_WORDS,
+        WITH_INTERVAL, block_words, change_words, conduct_words, english, name_words, number_words,
+        signed, slope_words, with_decimal_sign, with_interval
 """

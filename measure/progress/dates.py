@@ -13,10 +13,3 @@ DATE = "{day} {month} {year}"
 def date_words(day: dt.date, tr: Translate = english) -> str:
     """Return a day such as "4 Oct 2026"."""
     return tr(DATE).format(day=day.day, month=tr(MONTHS[day.month - 1]), year=day.year)
-
-
-def short_date(day: dt.date, tr: Translate = english) -> str:
-    """Return a day such as "4 Oct 26"."""
-    return tr(DATE).format(
-        day=day.day, month=tr(MONTHS[day.month - 1]), year=f"{day.year % 100:02d}"
-    )

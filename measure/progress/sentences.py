@@ -10,7 +10,7 @@ from measure.domain.movements import MOVEMENTS, Movement, Unit
 from measure.progress.before_after import BeforeAfter
 from measure.progress.comparison import Change
 from measure.progress.current_verdict import Turn
-from measure.progress.dates import DATE, MONTHS, date_words, short_date
+from measure.progress.dates import DATE, MONTHS, date_words
 from measure.progress.detectable_gain import DetectableGain
 from measure.progress.phases import SeriesPhase
 from measure.progress.shoulder import SideProgress
@@ -319,7 +319,7 @@ def doubt_sentence(side: SideProgress, tr: Translate = english) -> str:
     unclear = change is not None and change.low <= 0 <= change.high
     if unclear and side.verdict in _CHANGING and side.series.breaks:
         latest = side.series.breaks[-1]
-        return tr(COUNTED_SINCE).format(day=short_date(latest.day, tr))
+        return tr(COUNTED_SINCE).format(day=date_words(latest.day, tr))
     slope = shown_change(side)
     if slope is not None and side.verdict in _CHANGING and slope.low <= 0 <= slope.high:
         return "" if no_longer_clear(side) else tr(STILL_HOLDS)

@@ -26,6 +26,9 @@ INTERVAL = "{low} to {high}"
 #: Template of a change of the reach, its interval in cm.
 IN_LEVELS = "about {levels} levels, {change} cm"
 
+#: What somebody is saved as who measures at home and was never asked for a name.
+UNASKED_NAME = "Me"
+
 #: The verdicts in plain words.
 VERDICT_WORDS: dict[Verdict, str] = {
     Verdict.TOO_EARLY: "too early to say",
@@ -51,6 +54,11 @@ HELP_WORDS: dict[Assistance, str] = {
 def english(text: str) -> str:
     """Return the text as it is: the translation of those who speak English."""
     return text
+
+
+def name_words(pseudonym: str, tr: Translate = english) -> str:
+    """Return what a person is called; who was never asked for a name, in the reader's language."""
+    return tr(UNASKED_NAME) if pseudonym == UNASKED_NAME else pseudonym
 
 
 def number_words(

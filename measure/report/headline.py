@@ -101,7 +101,9 @@ def reference_of(history: History, today: dt.date, choices: ReportChoices) -> Re
     ]
     if events:
         day, what = events[-1].day, tr(events[-1].what)
-        words = tr("Since {day} ({what})").format(day=date_words(day, tr), what=what)
+        words = tr("Since the latest event, {day} ({what})").format(
+            day=date_words(day, tr), what=what
+        )
         return ReferenceDay(day=day, words=words)
     return ReferenceDay(day=None, words=tr("Since the first sessions"))
 

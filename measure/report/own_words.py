@@ -6,7 +6,7 @@ from measure.domain.goal_records import open_goals, ratings_of
 from measure.domain.movements import MOVEMENTS
 from measure.domain.records import History
 from measure.domain.session_facts import ClinicianMethod
-from measure.progress.dates import short_date
+from measure.progress.dates import date_words
 from measure.progress.wording import Translate, number_words
 
 #: Words of the methods by which a clinician takes a value.
@@ -24,7 +24,7 @@ def goal_words(history: History, tr: Translate) -> str:
         words = tr("“{words}”").format(words=goal.words)
         for rating in dict.fromkeys((ratings[0], ratings[-1]) if ratings else ()):
             words += tr(", {rating} of 10 on {day}").format(
-                rating=rating.rating, day=short_date(rating.day, tr)
+                rating=rating.rating, day=date_words(rating.day, tr)
             )
         parts.append(words)
     if not parts:
@@ -45,5 +45,5 @@ def by_hand_words(history: History, tr: Translate) -> str:
         )
         for value in sessions[-1].clinician_values
     )
-    day = short_date(sessions[-1].started.day, tr)
+    day = date_words(sessions[-1].started.day, tr)
     return escape(tr("Measured by hand on {day}: {values}.").format(day=day, values=values))

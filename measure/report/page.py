@@ -30,7 +30,7 @@ from measure.progress.side_wording import (
 )
 from measure.progress.week_sentence import counted_sentence, forecast_sentence, week_sentence
 from measure.progress.weekly_verdicts import WINDOW_DAY
-from measure.progress.wording import Translate, english
+from measure.progress.wording import Translate, english, name_words
 from measure.report.caveats import CAVEATS, DEMO, NOTICE
 from measure.report.choices import ReportChoices
 from measure.report.figures import CURVE_DAY, NamedDay, curve_diagram, pain_diagram, span_of
@@ -77,6 +77,7 @@ p, p.lead { margin-top: 8px; margin-bottom: 8px; }
 td, th { padding: 4px 8px; vertical-align: top; }
 .box td { padding: 2px 12px 2px 0px; background-color: transparent; }
 .box td.subject { border-top: 1px solid #bbb; padding-top: 8px; }
+.box td.end { padding-bottom: 10px; }
 .box { margin-top: 12px; }
 .curves td { padding: 8px 0px; }
 """
@@ -153,7 +154,7 @@ def report_title(person: Person, tr: Translate = english) -> str:
     template = (
         tr("Shoulder motion: {name} (demo data)") if person.demo else tr("Shoulder motion: {name}")
     )
-    return template.format(name=person.pseudonym)
+    return template.format(name=name_words(person.pseudonym, tr))
 
 
 def report_foot(person: Person, today: dt.date, tr: Translate = english) -> str:
@@ -213,11 +214,12 @@ def _box_rows(item: HeadlineItem, choices: ReportChoices) -> str:
         words = "; ".join(f"{line.name} {line.words}".strip() for line in item.lines)
         item = HeadlineItem(subject=item.subject, lines=(HeadlineLine(name="", words=words),))
     wide = 34 if choices.reading_px else 20
+    ends = ["" for _ in item.lines[1:]] + [' class="end"' if choices.reading_px else ""]
     cells = [
-        f'<td width="{wide}%">{escape(line.name)}</td><td>{escape(line.words)}</td>'
+        f'<td{end} width="{wide}%">{escape(line.name)}</td><td{end}>{escape(line.words)}</td>'
         if line.name
-        else f'<td colspan="2">{escape(line.words)}</td>'
-        for line in item.lines
+        else f'<td{end} colspan="2">{escape(line.words)}</td>'
+        for line, end in zip(item.lines, ends, strict=True)
     ]
     if choices.reading_px:
         head = f'<td class="subject" colspan="2"><b>{escape(item.subject)}</b></td>'

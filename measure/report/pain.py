@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from measure.domain.landmarks import Side
 from measure.domain.records import History, LimitingFactor, MeasurementRecord
-from measure.progress.dates import date_words, short_date
+from measure.progress.dates import date_words
 from measure.progress.home_programme import HIGH_PAIN
 from measure.progress.sentences import short_name
 from measure.progress.side_wording import END_WORDS
@@ -59,7 +59,7 @@ def latest_pain(history: History, today: dt.date, tr: Translate) -> str:
     if hurt := [rating for rating in done if rating is not None]:
         parts.append(tr("in exercises up to {rating}").format(rating=max(hurt)))
     return tr("Latest answers, {day}: {answers}.").format(
-        day=short_date(day, tr), answers="; ".join(parts)
+        day=date_words(day, tr), answers="; ".join(parts)
     )
 
 

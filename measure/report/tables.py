@@ -11,7 +11,7 @@ from measure.domain.reasons import SENTENCES
 from measure.domain.records import History, MeasurementRecord
 from measure.progress.before_after import TreatmentEvent
 from measure.progress.comparison import Block
-from measure.progress.dates import date_words, short_date
+from measure.progress.dates import date_words
 from measure.progress.milestones import LEAST_DAYS as LEAST_FOR_TASKS
 from measure.progress.overview import Progress
 from measure.progress.sentences import (
@@ -130,7 +130,7 @@ def _anew_words(progress: Progress, tr: Translate) -> str:
     return " ".join(
         escape(
             tr("Trends of the {side} side are counted from {day} ({why}).").format(
-                side=tr(side.value), day=short_date(day, tr), why=tr(why)
+                side=tr(side.value), day=date_words(day, tr), why=tr(why)
             )
         )
         for side, day, why in sorted(begun)
@@ -271,7 +271,7 @@ def _refused_row(
     measurement = refused.measurement
     why = escape(refusal_sentences(measurement, tr))
     name = _name(measurement.movement, measurement.side, affected, "", tr)
-    when = tr("not measured {day}").format(day=short_date(refused.taken.day, tr))
+    when = tr("not measured {day}").format(day=date_words(refused.taken.day, tr))
     return name, "", when, draw(empty_frame(tr)), why
 
 
@@ -283,7 +283,7 @@ def _name(
 
 
 def _block(block: Block, movement: Movement, tr: Translate, more: str = "") -> str:
-    last = short_date(block.last, tr)
+    last = date_words(block.last, tr).replace(" ", "\N{NO-BREAK SPACE}")
     if block.days == 1:
         below = last
     else:
@@ -295,7 +295,7 @@ def _refused_later(side: SideProgress, refused: MeasurementRecord | None, tr: Tr
     """Return when the movement was last refused, where that was after its latest reading."""
     if refused is None or refused.taken.day <= side.series.date(-1):
         return ""
-    return tr("not measured {day}").format(day=short_date(refused.taken.day, tr))
+    return tr("not measured {day}").format(day=date_words(refused.taken.day, tr))
 
 
 def _two_lines(above: str, below: str) -> str:

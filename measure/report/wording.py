@@ -38,6 +38,7 @@ from measure.progress.wording import (
     change_words,
     conduct_words,
     english,
+    name_words,
     number_words,
     slope_words,
 )
@@ -126,7 +127,7 @@ def person_words(history: History, today: dt.date, tr: Translate) -> str:
         made = tr("Made on {day} from {count} sessions, {first} to {last}.").format(
             day=date_words(today, tr), count=len(history.sessions), first=first, last=last
         )
-    name = f"<b>{escape(person.pseudonym)}</b>"
+    name = f"<b>{escape(name_words(person.pseudonym, tr))}</b>"
     return f"{', '.join([name, *map(escape, words)])}. {escape(made)}"
 
 

@@ -26,7 +26,7 @@ from gui.session.beginning import SessionOutline, dose_of, new_session
 from gui.session.measurement_session import MeasurementSession
 from gui.session.person_selection import PersonSelection
 from gui.session.services import Services
-from gui.text.wording import UNASKED_NAME, message_text, tr
+from gui.text.wording import message_text, tr
 from gui.widgets.layouts import column
 from measure.domain.exercise_rounds import exercises_left
 from measure.domain.records import History, LimitingFactor, Pain, Person
@@ -37,6 +37,7 @@ from measure.progress.home_programme import (
     plan_on,
 )
 from measure.progress.measuring_plan import MeasuringPlan, measuring_plan
+from measure.progress.wording import UNASKED_NAME
 from measure.system.clock import new_id
 
 

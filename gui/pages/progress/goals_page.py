@@ -5,14 +5,13 @@ from dataclasses import replace
 from functools import partial
 
 from PySide6.QtCore import Qt, Signal, Slot
-from PySide6.QtWidgets import QLineEdit, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QLabel, QLayout, QLineEdit, QVBoxLayout, QWidget
 
-from gui.pages.progress.explanation import Explanation
 from gui.pages.progress.goals_card import rating_words
 from gui.style.appearance import Appearance
 from gui.text.wording import person_name, tr
 from gui.widgets.buttons import bind_keys, button, give_role
-from gui.widgets.layouts import card, clear_layout, column, row
+from gui.widgets.layouts import card, clear_layout, column, row, separator, widget_with
 from gui.widgets.page_frame import frame_page
 from gui.widgets.pain_scale import PainScale
 from gui.widgets.scroll_page import bring_into_view
@@ -47,18 +46,17 @@ class GoalsPage(QWidget):
         self._today = dt.date.min
         self.title = label("", "display")
         self._list = QVBoxLayout()
-        self._list.setSpacing(appearance.gap(1.5))
+        self._list.setSpacing(appearance.gap(2))
         #: The ratings of each open goal, and the buttons that end one, in the order of the page.
         self.ratings: list[PainScale] = []
         self.end_buttons: list[QWidget] = []
         self.words = QLineEdit()
         self.words.setMaxLength(LONGEST_NAME)
         self.words.setAccessibleName(tr("a goal in your own words"))
-        self.words.setPlaceholderText(tr("In your own words, such as: put on a jacket"))
+        self.words.setPlaceholderText(tr("Such as: put on a jacket"))
         self.words.returnPressed.connect(self._add)
         self.question = label(tr("What would you like to do again?"), "title")
         self.add = button(tr("Add a goal"), "main")
-        self.add.setProperty("leads_on", True)
         self.add.clicked.connect(self._add)
         self.enough = label(tr("Three goals are enough: end one to name another."), "quiet")
         self.leave = button(tr("Back"), key=tr("Escape"))
@@ -67,25 +65,30 @@ class GoalsPage(QWidget):
         self._lay_out()
 
     def _lay_out(self) -> None:
-        shortly = tr(
-            "Name up to three things that matter to you. You rate them about once a month."
+        gap = self._appearance.gap
+        said = tr(
+            "Rate them about once a month; nothing is calculated from the ratings. They appear "
+            "below the charts, in your words."
         )
-        words = tr(
-            "Choose up to three things that matter to you. Rate them about once a month; nothing "
-            "is calculated from the ratings. They appear below the charts, in your words."
-        )
-        self.explanation = Explanation(self._appearance, tr("What goals are for"), words)
-        self._asked = card(self.question, self.words, label(shortly, "quiet"))
-        frame_page(
-            self,
-            self.title,
+        #: The line that is free for a goal: its number, a field once it is wanted, and a button.
+        self._number = self._numeral(0)
+        self._next = widget_with(row(self._number, (self.words, 1), self.add, 0, spacing=gap(2)))
+        self._free = column(spacing=gap(2))
+        goals = card(
+            self.question,
             self._list,
-            self._asked,
+            self._next,
+            self._free,
+            separator(),
             self.enough,
-            self.explanation,
-            1,
-            buttons=[self.leave, self.add],
+            label(said, "quiet"),
         )
+        frame_page(self, self.title, goals, buttons=[self.leave], short=True)
+
+    def _numeral(self, number: int) -> QLabel:
+        made = label(str(number), "title")
+        made.setFixedWidth(self._appearance.px(1))
+        return made
 
     def show_goals(self, history: History, today: dt.date) -> None:
         """Show a person's goals and ratings."""
@@ -93,11 +96,24 @@ class GoalsPage(QWidget):
         self.title.setText(tr("Goals: {person}").format(person=person_name(history.person)))
         goals = open_goals(history.goals)
         clear_layout(self._list)
+        clear_layout(self._free)
         self.ratings, self.end_buttons = [], []
-        for goal in goals:
-            self._list.addWidget(self._card(goal, ratings_of(goal, history.goal_ratings)))
+        gap = self._appearance.gap
+        for number, goal in enumerate(goals, start=1):
+            rated = self._rated(goal, ratings_of(goal, history.goal_ratings))
+            numeral = self._numeral(number)
+            numeral.setAlignment(Qt.AlignmentFlag.AlignTop)
+            line = row(numeral, (rated, 1), spacing=gap(2))
+            self._list.addWidget(widget_with(line))
+            self._list.addWidget(separator())
         room = len(goals) < MOST_GOALS
-        self.add.setVisible(room)
+        self._next.setVisible(room)
+        self._number.setText(str(len(goals) + 1))
+        for number in range(len(goals) + 2, MOST_GOALS + 1):
+            another = label(tr("Another one, if you like"), "quiet")
+            line = row(self._numeral(number), (another, 1), spacing=gap(2))
+            self._free.addWidget(separator())
+            self._free.addWidget(widget_with(line))
         self.enough.setVisible(not room)
         self.words.clear()
         self._ask(asked=not goals)
@@ -106,8 +122,7 @@ class GoalsPage(QWidget):
 
     def _ask(self, *, asked: bool) -> None:
         """Show or hide the field for a new goal."""
-        self._asked.setVisible(asked)
-        self.explanation.setVisible(not asked)
+        self.words.setVisible(asked)
         self.add.say(tr("Save goal") if asked else tr("Add a goal"))
         # Where goals are to be rated, that is what the page is about.
         give_role(self.add, "main" if asked else "")
@@ -115,7 +130,7 @@ class GoalsPage(QWidget):
             self.words.setFocus()
             bring_into_view(self.words)
 
-    def _card(self, goal: Goal, ratings: tuple[GoalRating, ...]) -> QWidget:
+    def _rated(self, goal: Goal, ratings: tuple[GoalRating, ...]) -> QLayout:
         scale = PainScale(goal.words, with_ends=False)
         rated_today = bool(ratings) and ratings[-1].day == self._today
         if rated_today:
@@ -134,7 +149,7 @@ class GoalsPage(QWidget):
             said = f"{said} {again}".strip()
         best = label(tr("10: as well as before"), "quiet")
         best.setAlignment(Qt.AlignmentFlag.AlignRight)
-        return card(
+        return column(
             label(goal.words, "title"),
             label(tr("How well does it go today?")),
             column(

@@ -12,7 +12,7 @@ from gui.text.language import language_shown
 from gui.text.wording import tr
 from gui.widgets.buttons import MenuButton
 from gui.widgets.date_field import DateField
-from gui.widgets.layouts import column, row
+from gui.widgets.layouts import card, column, row
 from gui.widgets.text import label
 from gui.widgets.wrapping_check_box import WrappingCheckBox
 from measure.report.choices import LONGEST_QUESTION, ReportChoices
@@ -67,15 +67,13 @@ class ReportChoicesForm(QWidget):
         gap = appearance.gap
         asked = label(tr("Question for the clinician"), "strong")
         since = label(tr("Show changes since"), "strong")
-        column(
+        group = card(
             column(asked, self.question, spacing=gap(1)),
             column(since, row(self.period, 1), self.since, self.problem, spacing=gap(1)),
             column(self.details, self.landscape, spacing=gap(1)),
-            1,
-            on=self,
-            margins=(0, 0, gap(1), gap(1)),
             spacing=gap(3),
         )
+        column(group, 1, on=self, margins=(0, 0, 0, gap(1)))
 
     @property
     def choices(self) -> ReportChoices:

@@ -5,14 +5,15 @@ from PySide6.QtGui import QColor, QPainter, QPen
 from PySide6.QtWidgets import QWidget
 
 from gui.style.appearance import Appearance
-from gui.style.measures import CARD_RADIUS_PX
 from gui.widgets.layouts import column
 from gui.widgets.painted_widget import PaintedWidget
 
 #: How far the shadow reaches beyond the sheet, and how far down it is moved, pixels. [technical]
 _SHADOW_PX, _DOWN_PX = 9, 3
-#: Opacity of a pixel's step of the shadow. [technical]
-_STEP = 0.012
+#: Opacity of a pixel's step of the shadow, and of the sheet's edge. [technical]
+_STEP, _EDGE = 0.012, 0.45
+#: Round corners of the sheet, pixels. [technical]
+_CORNER_PX = 2
 
 
 class PaperEdge(PaintedWidget):
@@ -29,7 +30,7 @@ class PaperEdge(PaintedWidget):
         painter.setBrush(QColor(0, 0, 0, round(255 * _STEP)))
         for reach in range(_SHADOW_PX, 0, -1):
             shade = sheet.adjusted(-reach, -reach, reach, reach).translated(0, _DOWN_PX)
-            painter.drawRoundedRect(shade, CARD_RADIUS_PX + reach, CARD_RADIUS_PX + reach)
-        painter.setPen(QPen(self.appearance.colour("edge"), 2))
+            painter.drawRoundedRect(shade, _CORNER_PX + reach, _CORNER_PX + reach)
+        painter.setPen(QPen(self.appearance.colour("edge", _EDGE), 1))
         painter.setBrush(Qt.GlobalColor.white)
-        painter.drawRoundedRect(sheet, CARD_RADIUS_PX, CARD_RADIUS_PX)
+        painter.drawRoundedRect(sheet, _CORNER_PX, _CORNER_PX)

@@ -62,17 +62,12 @@ def rendered_pages(pdf: bytes) -> list[RenderedPage]:
 
 
 class PaperSheet(QWidget):
-    """A page of paper, so wide that all of it is seen."""
+    """A page of paper as wide as its place, so that it is read as it is printed."""
 
     def __init__(self, page: RenderedPage) -> None:
         super().__init__()
         self._picture = page.picture
         self.setAccessibleDescription(page.words)
-
-    def fit_height(self, height_px: int) -> None:
-        """Be no higher than this from now on."""
-        shape = self._picture.size()
-        self.setMaximumWidth(height_px * shape.width() // shape.height())
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)
@@ -108,8 +103,11 @@ class ReportPreviewPage(TitledPage):
         self.sheets: list[PaperSheet] = []
         self.options = button(tr("Options"), checkable=True)
         self.options.toggled.connect(self._fit)
-        self.whole = button(tr("Whole page"), checkable=True)
-        self.whole.toggled.connect(self._show_kind)
+        #: Leads from the sheet as it is printed to the report to read, and back.
+        self.other_kind = button("")
+        self.other_kind.clicked.connect(self._change_kind)
+        self._whole, self._kind_chosen = False, False
+        self._choose_kind()
         self.reading = ReadingView()
         self._sheet = PaperEdge(services.appearance, self.reading)
         paper = QWidget()
@@ -123,16 +121,23 @@ class ReportPreviewPage(TitledPage):
     @Slot()
     def _grow(self) -> None:
         """Take another text size; the report is written anew."""
+        self._choose_kind()
         self._fit()
         if self.isVisible():
             self._show_again()
+
+    def _choose_kind(self) -> None:
+        """Open on the sheet as it is printed, with large text on the report to read."""
+        if not self._kind_chosen:
+            self._whole = self._appearance.percent <= _BESIDE_PERCENT
+        self.other_kind.say(tr("Reading view") if self._whole else tr("As printed"))
 
     def _lay_out(self) -> None:
         """Put the paper beside the form; the foot stays in the window."""
         gap = self._appearance.gap
         shown = column(self.state, (self._sheet, 1), (self._paper, 1), spacing=gap(1))
         beside = widget_with(row(self._choices, (shown, 1), spacing=gap(3)))
-        head = widget_with(row((self.title, 1), self.whole, self.options, spacing=gap(2)))
+        head = widget_with(row((self.title, 1), self.other_kind, self.options, spacing=gap(2)))
         foot = ButtonRow([self.leave, self.print, self.write], wide=True)
         margins = (MARGIN_PX, gap(1.5), MARGIN_PX, gap(1.5))
         parts = (
@@ -145,10 +150,6 @@ class ReportPreviewPage(TitledPage):
         for part in (head, beside, foot):
             part.setMaximumWidth(_WIDTH_PX)
 
-    def resizeEvent(self, event: QResizeEvent) -> None:
-        super().resizeEvent(event)
-        self._fit_sheets()
-
     @Slot()
     def _fit(self) -> None:
         """Large text leaves the page to the report; the form then opens in its place."""
@@ -158,23 +159,18 @@ class ReportPreviewPage(TitledPage):
         narrow = self._appearance.px(_FORM_WIDTH)
         self._choices.setMaximumWidth(narrow if roomy else CONTENT_PX)
         self._choices.setVisible(roomy or opened)
-        whole = self.whole.isChecked()
+        whole = self._whole
         self._sheet.setVisible(not opened and not whole)
         self._paper.setVisible(not opened and whole)
-        self.whole.setVisible(not opened)
+        self.other_kind.setVisible(not opened)
 
     @Slot()
-    def _show_kind(self) -> None:
-        """Show the report to read, or its pages as they are printed."""
-        whole = self.whole.isChecked()
-        self.whole.say(tr("Reading view") if whole else tr("Whole page"))
+    def _change_kind(self) -> None:
+        """Show the other kind of preview, from now on at every text size."""
+        self._whole, self._kind_chosen = not self._whole, True
+        self._choose_kind()
         self._fit()
         self._show_again()
-
-    @Slot()
-    def _fit_sheets(self) -> None:
-        for sheet in self.sheets:
-            sheet.fit_height(self._paper.viewport().height())
 
     def show_report(self, person: Person | None) -> None:
         """Make the report of a person as it is now, and show it."""
@@ -191,7 +187,7 @@ class ReportPreviewPage(TitledPage):
     def _prepare(self, person: Person) -> None:
         self._say(tr("The report is being prepared."))
         services = self._services
-        show = self._print if self.whole.isChecked() else self._write
+        show = self._print if self._whole else self._write
         services.records.run(lambda: services.keeper.store.history(person.id), show, self._say)
 
     def _write(self, history: History) -> None:
@@ -253,6 +249,5 @@ class ReportPreviewPage(TitledPage):
             sheet.setAccessibleName(
                 tr("Page {number} of {count}").format(number=number, count=len(pages))
             )
-            self._column.addWidget(sheet)
-        self._fit_sheets()
+            self._column.addWidget(PaperEdge(self._appearance, sheet))
         self._ready(True)

@@ -11,7 +11,7 @@ from PySide6.QtWidgets import QSizePolicy, QVBoxLayout, QWidget
 from gui.pages.measuring.person_form import PersonForm
 from gui.pages.settings.data_page import DataPage, data_page_title
 from gui.session.services import Services
-from gui.text.wording import UNASKED_NAME, affected_name, listed_name, person_name, tr
+from gui.text.wording import affected_name, listed_name, person_name, tr
 from gui.widgets.beside_row import list_card
 from gui.widgets.buttons import FlowRow, ShortcutButton, button
 from gui.widgets.figures.standing_figure import StandingFigure
@@ -21,6 +21,7 @@ from gui.widgets.text import label
 from gui.widgets.titled_page import TitledPage
 from measure.domain.records import History, Person, SessionRecord
 from measure.progress.dates import date_words
+from measure.progress.wording import UNASKED_NAME
 from measure.system.clock import new_id
 
 #: Height of a drawn person, pixels: of one of few, of one of many, and more in sizes of the text;

@@ -81,7 +81,7 @@ def test_demo_data_say_so_first_and_last(story: dict[str, str], name: str, words
 
 
 def test_it_says_from_when_on_a_trend_counts(story: dict[str, str]) -> None:
-    after = "Trends of the left side are counted from 17 Sep 26 (injection)."
+    after = "Trends of the left side are counted from 17 Sep 2026 (injection)."
     assert after in Page(story["demo-Thistle"]).text
     assert "are counted from" not in Page(story["demo-Marigold"]).text
     early = "A trend needs at least 4 weeks and 8 days with readings."
@@ -96,8 +96,8 @@ def test_real_people_are_no_demo() -> None:
 def test_a_value_stands_with_its_interval_on_both_days() -> None:
     text = text_of(history({LEFT: TWELVE}))
     # Medians of three sessions after those of practice, and of the last ones, 8 degrees either way.
-    assert "93° (85 to 101) 3 days to 4 May 26" in text
-    assert "100° (92 to 108) 3 days to 22 Jun 26" in text
+    assert "93° (85 to 101) 3 days to 4 May 2026" in text
+    assert "100° (92 to 108) 3 days to 22 Jun 2026" in text
 
 
 def test_levels_behind_the_back_are_bands_not_angles() -> None:
@@ -112,14 +112,14 @@ def test_levels_behind_the_back_are_bands_not_angles() -> None:
 def test_a_refused_movement_is_an_empty_frame_with_its_reason() -> None:
     records = history({LEFT: TWELVE, (Movement.EXTENSION, Side.LEFT): [(0, None), (7, None)]})
     page = Page(report_html(records, day(90), DETAILED))
-    assert "Extension left, affected not measured 13 Apr 26 Your body leaned" in page.text
+    assert "Extension left, affected not measured 13 Apr 2026 Your body leaned" in page.text
     assert ("rect", "stroke-dasharray", "2 1.5") in page.attributes
     assert "2 of 14 measurements gave no reading" in page.text
 
 
 def test_a_later_refusal_stands_beside_the_latest_reading() -> None:
     text = text_of(history({LEFT: [*TWELVE, (84, None)]}))
-    assert "22 Jun 26; not measured 29 Jun 26" in text
+    assert "22 Jun 2026; not measured 29 Jun 2026" in text
 
 
 def test_nothing_measured_yet_is_a_report_too() -> None:
@@ -201,7 +201,7 @@ def test_the_box_holds_the_latest_pain_the_highest_and_a_stop_for_pain() -> None
     hurt = replace(records, measurements=asked)
     box = Page(report_html(hurt, day(70))).text.split("First and last readings")[0]
     assert (
-        "Latest answers, 15 Jun 26: at rest 2; at night 3; worst in 24 hours 5; during "
+        "Latest answers, 15 Jun 2026: at rest 2; at night 3; worst in 24 hours 5; during "
         "movement up to 8, flexion; stopped by pain: flexion." in box
     )
     assert "Highest in" not in box
@@ -210,13 +210,13 @@ def test_the_box_holds_the_latest_pain_the_highest_and_a_stop_for_pain() -> None
     milder = history({}, pain={71: Pain(worst_24h=2)}, who=hurt.person).sessions
     after = replace(hurt, sessions=(*hurt.sessions, *milder))
     box = Page(report_html(after, day(71))).text.split("First and last readings")[0]
-    assert "Latest answers, 16 Jun 26: worst in 24 hours 2." in box
+    assert "Latest answers, 16 Jun 2026: worst in 24 hours 2." in box
     assert "Highest in 4 weeks: 8 on 15 Jun 2026, during flexion (left)." in box
     # A month later it is neither the highest of the last weeks nor a point to check.
     later = Page(report_html(hurt, day(101))).text.split("First and last readings")[0]
     assert "Highest in" not in later
     assert "Thawline found none." in later
-    assert "Latest answers, 15 Jun 26" in later
+    assert "Latest answers, 15 Jun 2026" in later
     # Without any answer nothing is said of it.
     assert "Latest answers" not in text_of(history({LEFT: TWELVE}))
 
@@ -262,7 +262,7 @@ def test_a_plan_that_prescribes_otherwise_is_an_event_and_one_to_come_is_none() 
     assert "16 May 2026: home programme changed" in text
     # In the box, in the curves of flexion and of pain, and in the list of events.
     assert text.count("home programme changed") == 4
-    assert "Since 16 May 2026 (home programme changed)" in text
+    assert "Since the latest event, 16 May 2026 (home programme changed)" in text
 
 
 def test_what_lies_after_the_day_is_left_out() -> None:
@@ -381,7 +381,10 @@ def test_after_a_first_visit_the_change_counts_from_the_first_days_that_do() -> 
 def test_the_day_since_when_can_be_chosen() -> None:
     injected = event(person(), kind=EventKind.INJECTION, day=day(40), side=Side.LEFT)
     records = history({LEFT: TWELVE}, events=[injected])
-    assert "Since 16 May 2026 (injection)" in Page(report_html(records, day(84))).text
+    assert (
+        "Since the latest event, 16 May 2026 (injection)"
+        in Page(report_html(records, day(84))).text
+    )
     chosen = ReportChoices(since=day(30))
     assert "Since 6 May 2026 Flexion" in Page(report_html(records, day(84), chosen)).text
     plain = history({LEFT: TWELVE})
@@ -424,7 +427,7 @@ def test_what_looks_like_a_contradiction_has_its_reason_beside_it(story: dict[st
     assert "levelled off" in bramble
     assert "gained earlier; lately less than 5° a month" in bramble
     thistle = Page(story["demo-Thistle"]).text.split("Hand behind back left, affected")[0]
-    assert "counted since 17 Sep 26" in thistle
+    assert "counted since 17 Sep 2026" in thistle
 
 
 def test_goals_and_values_taken_by_hand_are_told() -> None:
@@ -452,8 +455,11 @@ def test_goals_and_values_taken_by_hand_are_told() -> None:
         goal_ratings=ratings,
     )
     text = text_of(records)
-    assert "Wants to do again: “put on a <coat>”, 2 of 10 on 6 Apr 26, 5 of 10 on 5 Jun 26." in text
-    assert "Measured by hand on 22 Jun 26: Flexion, left: passive 104°." in text
+    assert (
+        "Wants to do again: “put on a <coat>”, 2 of 10 on 6 Apr 2026, 5 of 10 on 5 Jun 2026."
+        in text
+    )
+    assert "Measured by hand on 22 Jun 2026: Flexion, left: passive 104°." in text
 
 
 def test_too_early_is_said_once_and_in_few_words() -> None:

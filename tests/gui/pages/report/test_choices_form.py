@@ -75,9 +75,6 @@ def test_the_preview_shows_the_question_and_the_further_pages(stage: WindowHarne
     stage.settle()
     stage.settle()
     page = stage.window.report
-    page.whole.click()
-    stage.settle()
-    stage.settle()
     assert len(page.sheets) == 1
     QTest.keyClicks(page.form.question, "May I dig again?")
     page.form.details.click()
