@@ -1,32 +1,22 @@
 """Small dialogs of the help menu: the keys, versions."""
 
-from PySide6.QtWidgets import QDialog, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QDialog, QWidget
 
 from gui.text.wording import notice, tr
 from gui.widgets.buttons import button
-from gui.widgets.scroll_page import scrollable
-from gui.widgets.text import label
+from gui.widgets.plain_dialog import frame_dialog
+from gui.widgets.text import label, terms
 from measure.system.versions import software
 
 
-def _dialog(parent: QWidget, title: str, lines: list[tuple[str, str]]) -> QDialog:
-    """Return a dialog of lines, each with its role."""
+def _dialog(parent: QWidget, title: str, *lines: QWidget) -> QDialog:
+    """Return a dialog of lines below a title."""
     made = QDialog(parent)
     made.setWindowTitle(title)
-    made.resize(680, 560)
-    page = QWidget()
-    column = QVBoxLayout(page)
-    column.setSpacing(12)
-    column.addWidget(label(title, "title"))
-    for text, role in lines:
-        column.addWidget(label(text, role))
-    column.addStretch(1)
-    layout = QVBoxLayout(made)
-    layout.setContentsMargins(24, 24, 24, 24)
-    layout.addWidget(scrollable(page), 1)
     close = button(tr("Close"), "main")
     close.clicked.connect(made.accept)
-    layout.addWidget(close)
+    frame_dialog(made, label(title, "title"), *lines, buttons=[close])
+    close.setFocus()
     return made
 
 
@@ -52,16 +42,20 @@ def keys_dialog(parent: QWidget) -> QDialog:
         (tr("F10"), tr("the menu")),
         (tr("Ctrl + and Ctrl -"), tr("text larger, smaller")),
     )
-    lines = [(f"{key}:  {what}", "") for key, what in keys]
-    lines.append((tr("You can also pause by raising your other hand."), "quiet"))
-    return _dialog(parent, tr("Keys"), lines)
+    raising = label(tr("You can also pause by raising your other hand."), "quiet")
+    table = terms([(key, label(what)) for key, what in keys], "strong")
+    return _dialog(parent, tr("Keys"), table, raising)
 
 
 def about_dialog(parent: QWidget) -> QDialog:
-    lines = [(notice(), "lead"), (tr("It is not a medical device."), "lead")]
-    lines.extend((f"{name}  {number}", "quiet") for name, number in software().items())
     licences = tr(
         "Licence: Apache-2.0. Typeface: Atkinson Hyperlegible, SIL Open Font License 1.1."
     )
-    lines.append((licences, "quiet"))
-    return _dialog(parent, "Thawline", lines)
+    return _dialog(
+        parent,
+        "Thawline",
+        label(notice(), "lead"),
+        label(tr("It is not a medical device."), "lead"),
+        terms([(name, label(number)) for name, number in software().items()]),
+        label(licences, "quiet"),
+    )

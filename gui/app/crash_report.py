@@ -7,19 +7,17 @@ from pathlib import Path
 from types import TracebackType
 
 from PySide6.QtCore import QObject, QtMsgType, Signal, Slot, qInstallMessageHandler, qVersion
-from PySide6.QtWidgets import (
-    QApplication,
-    QDialog,
-    QHBoxLayout,
-    QPlainTextEdit,
-    QVBoxLayout,
-    QWidget,
-)
+from PySide6.QtWidgets import QApplication, QDialog, QPlainTextEdit, QWidget
 
 from gui.text.wording import tr
 from gui.widgets.buttons import button
+from gui.widgets.plain_dialog import frame_dialog
 from gui.widgets.text import label
 from measure.system.versions import software
+
+#: Lines of the details that are seen at once, and width of the dialog in widths of a digit.
+#: [technical]
+_LINES, _DIGITS = 9, 64
 
 
 def crash_report_text(
@@ -38,7 +36,6 @@ class CrashDialog(QDialog):
     def __init__(self, text: str, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.setWindowTitle(tr("Something went wrong"))
-        self.setMinimumWidth(640)
         self.text = QPlainTextEdit(text)
         self.text.setReadOnly(True)
         self.text.setAccessibleName(tr("details"))
@@ -46,23 +43,17 @@ class CrashDialog(QDialog):
         self.copy.clicked.connect(self._copy)
         self.go_on = button(tr("Continue"), "main")
         self.go_on.clicked.connect(self.accept)
-        layout = QVBoxLayout(self)
-        layout.setContentsMargins(24, 24, 24, 24)
-        layout.setSpacing(12)
-        layout.addWidget(label(tr("Something went wrong inside Thawline."), "title"))
-        layout.addWidget(
-            label(
-                tr(
-                    "Everything saved so far is safe. You can continue. If it happens again, "
-                    "close the window and open it again."
-                )
-            )
+        lines = _LINES * self.text.fontMetrics().lineSpacing()
+        self.text.setMinimumHeight(lines)
+        calm = tr(
+            "Everything saved so far is safe. You can continue. If it happens again, close the "
+            "window and open it again."
         )
-        layout.addWidget(self.text, 1)
-        row = QHBoxLayout()
-        row.addWidget(self.copy, 1)
-        row.addWidget(self.go_on, 1)
-        layout.addLayout(row)
+        title = label(tr("Something went wrong inside Thawline."), "title")
+        frame_dialog(
+            self, title, label(calm), self.text, buttons=[self.copy, self.go_on], digits=_DIGITS
+        )
+        self.go_on.setFocus()
 
     @Slot()
     def _copy(self) -> None:

@@ -9,10 +9,11 @@ from pathlib import Path
 
 from PySide6.QtCore import QUrl, Slot
 from PySide6.QtGui import QDesktopServices
-from PySide6.QtWidgets import QDialog, QTextBrowser, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QDialog, QTextBrowser, QWidget
 
 from gui.text.wording import tr
-from gui.widgets.buttons import button
+from gui.widgets.buttons import ButtonRow, button
+from gui.widgets.layouts import column
 
 
 class HelpPage(Enum):
@@ -85,10 +86,8 @@ class HelpDialog(QDialog):
         self._back.setEnabled(False)
         close = button(tr("Close"), "main")
         close.clicked.connect(self.accept)
-        layout = QVBoxLayout(self)
-        layout.setContentsMargins(24, 24, 24, 24)
-        for widget in (self._text, self._back, close):
-            layout.addWidget(widget)
+        buttons = ButtonRow([self._back, close], wide=True)
+        column(self._text, buttons, on=self, margins=(24, 24, 24, 24), spacing=16)
         self._show(path)
 
     @property

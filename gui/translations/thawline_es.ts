@@ -1112,10 +1112,6 @@
         <translation>Todas las sesiones: {person}</translation>
     </message>
     <message>
-        <source>Delete the session of {day}? Readings in it: {count}. You can undo this until Thawline is closed. Exports, reports and backups made earlier still contain it.</source>
-        <translation>¿Borrar la sesión del {day}? Lecturas que contiene: {count}. Puede deshacerlo hasta que se cierre Thawline. Las exportaciones, los informes y las copias de seguridad hechos antes la conservan.</translation>
-    </message>
-    <message>
         <source>Keep it</source>
         <translation>Conservarla</translation>
     </message>
@@ -1198,6 +1194,14 @@
     <message>
         <source>Trial {number}, from {start} to {end} s, no hold</source>
         <translation>Intento {number}, de {start} a {end} s, sin mantener</translation>
+    </message>
+    <message>
+        <source>Readings in it: {count}. You can undo this until Thawline is closed. Exports, reports and backups made earlier still contain it.</source>
+        <translation>Lecturas que contiene: {count}. Puede deshacerlo hasta que se cierre Thawline. Las exportaciones, los informes y las copias de seguridad hechos antes la conservan.</translation>
+    </message>
+    <message>
+        <source>Delete the session of {day}?</source>
+        <translation>¿Borrar la sesión del {day}?</translation>
     </message>
     <message>
         <source>Measured after exercises, so shown separately and not compared with the others.</source>
@@ -6204,10 +6208,6 @@
         <translation>Introduzca los ejercicios que eligió el profesional. Thawline no les añade nada.</translation>
     </message>
     <message>
-        <source>Leave without saving? What you have changed here will be lost.</source>
-        <translation>¿Salir sin guardar? Se perderá lo que ha cambiado aquí.</translation>
-    </message>
-    <message>
         <source>Keep editing</source>
         <translation>Seguir editando</translation>
     </message>
@@ -6282,6 +6282,14 @@
     <message>
         <source>Home programme: {person}</source>
         <translation>Programa en casa: {person}</translation>
+    </message>
+    <message>
+        <source>Leave without saving?</source>
+        <translation>¿Salir sin guardar?</translation>
+    </message>
+    <message>
+        <source>What you have changed here will be lost.</source>
+        <translation>Se perderá lo que ha cambiado aquí.</translation>
     </message>
     <message>
         <source>An exercise of the clinician&apos;s own needs a name that no other exercise has.</source>
@@ -7100,8 +7108,12 @@
         <translation>Restaurar una copia de seguridad</translation>
     </message>
     <message>
-        <source>Replace everything that is saved here with this backup? {contents} You can undo this until Thawline is closed.</source>
-        <translation>¿Sustituir todo lo guardado aquí por esta copia de seguridad? {contents} Puede deshacerlo hasta que se cierre Thawline.</translation>
+        <source>You can undo this until Thawline is closed.</source>
+        <translation>Puede deshacerlo hasta que se cierre Thawline.</translation>
+    </message>
+    <message>
+        <source>Replace everything that is saved here with this backup?</source>
+        <translation>¿Sustituir todo lo guardado aquí por esta copia de seguridad?</translation>
     </message>
     <message>
         <source>Leave everything as it is</source>

@@ -18,10 +18,10 @@ Public names:
     page_frame: PageFoot, frame_page
     pain_scale: PainScale, ends_words, scale_ends
     painted_widget: PaintedWidget
-    plain_dialog: plain_dialog
+    plain_dialog: frame_dialog, plain_dialog
     scroll_page: back_to_top, bring_into_view, bring_to_top, scrollable
     side_by_side: LARGE_FROM_PERCENT, SideBySide
-    text: ElidedLabel, NoticeBar, SignedLine, Steps, label, section_heading, titled
+    text: ElidedLabel, NoticeBar, SignedLine, Steps, label, section_heading, terms, titled
     titled_page: TitledPage
     topic_button: TopicButton, TopicGrid
     video_view: VideoView, image_of

@@ -1,25 +1,78 @@
-"""Dialog with one text, to be closed or agreed to."""
+"""Frame of every dialog, as large as what it says, and a dialog with one question or message."""
 
-from PySide6.QtWidgets import QDialog, QVBoxLayout, QWidget
+from collections.abc import Sequence
 
+from PySide6.QtWidgets import QDialog, QPushButton, QWidget
+
+from gui.style.measures import BAR_PX, GAP_PX
 from gui.widgets.buttons import ButtonRow, button
+from gui.widgets.layouts import Content, column, row, widget_with
+from gui.widgets.scroll_page import scrollable
 from gui.widgets.text import label
+
+#: Width of what a dialog says, in widths of a digit. [technical]
+_DIGITS = 50
+#: Room inside a dialog, and around it in its window, pixels. [technical]
+_MARGIN_PX = 4 * GAP_PX
+#: Room between what a dialog says and its buttons, pixels. [technical]
+_ABOVE_BUTTONS_PX = 3 * GAP_PX
+
+
+def frame_dialog(
+    made: QDialog,
+    *contents: Content,
+    buttons: Sequence[QPushButton],
+    spacing: int = 2 * GAP_PX,
+    digits: int = _DIGITS,
+) -> None:
+    """Lay out a dialog: contents one below the other, which scroll where they must, and buttons.
+
+    The dialog is as high as its contents need, no larger than the window that it belongs to.
+
+    Parameters
+    ----------
+    spacing
+        Space between the contents, pixels.
+    digits
+        Width of the contents, in widths of a digit.
+    """
+    page = widget_with(column(*contents, spacing=spacing))
+    foot = ButtonRow(buttons, wide=True)
+    area = scrollable(page, wide=True)
+    # The bar of the area stands in the margin.
+    sides = (_MARGIN_PX, _MARGIN_PX, _MARGIN_PX - BAR_PX, _MARGIN_PX - GAP_PX)
+    low = row(foot, margins=(0, 0, BAR_PX, 0))
+    column((area, 1), low, on=made, margins=sides, spacing=_ABOVE_BUTTONS_PX)
+    # The style sheet gives its sizes to what is polished.
+    for member in (made, *made.findChildren(QWidget)):
+        member.ensurePolished()
+    parent = made.parentWidget()
+    room = parent.window().size() if parent is not None else made.screen().availableSize()
+    wanted = max(digits * made.fontMetrics().horizontalAdvance("0"), foot.sizeHint().width())
+    wide = min(wanted, room.width() - 4 * _MARGIN_PX)
+    foot.resize(wide, 0)
+    page.resize(wide, 0)
+    rest = foot.sizeHint().height() + _ABOVE_BUTTONS_PX + sides[1] + sides[3]
+    high = page.sizeHint().height()
+    if page.hasHeightForWidth():
+        high = page.heightForWidth(wide)
+    made.resize(wide + 2 * _MARGIN_PX, min(high + rest, room.height() - 2 * _MARGIN_PX))
 
 
 def plain_dialog(
-    text: str, close: str, parent: QWidget | None = None, *, agree: str = ""
+    text: str, close: str, parent: QWidget | None = None, *, more: str = "", agree: str = ""
 ) -> QDialog:
-    """Return a dialog with a text and a button that closes it; with `agree` one that accepts, too.
+    """Return a dialog with a question or message, to be closed or, with `agree`, agreed to.
 
     Closing without agreeing rejects it.
+
+    Parameters
+    ----------
+    more
+        What else is to be known before it is answered.
     """
     made = QDialog(parent)
     made.setWindowTitle("Thawline")
-    made.setMinimumWidth(420)
-    layout = QVBoxLayout(made)
-    layout.setContentsMargins(32, 32, 32, 24)
-    layout.setSpacing(24)
-    layout.addWidget(label(text, "title"))
     closing = button(close, "main")
     closing.clicked.connect(made.reject)
     buttons = [closing]
@@ -27,6 +80,7 @@ def plain_dialog(
         other = button(agree)
         other.clicked.connect(made.accept)
         buttons.append(other)
-    layout.addWidget(ButtonRow(buttons))
+    lines = [label(text, "title"), *([label(more)] if more else [])]
+    frame_dialog(made, *lines, buttons=buttons)
     closing.setFocus()
     return made

@@ -15,7 +15,7 @@ from PySide6.QtWidgets import (
 from gui.style.measures import GAP_PX
 from gui.text.wording import notice
 from gui.widgets.buttons import give_role
-from gui.widgets.layouts import centred, clear_layout, column, row
+from gui.widgets.layouts import centred, clear_layout, column, row, widget_with
 
 #: Least room for a shortened text, in widths of a digit. [technical]
 _LEAST_DIGITS = 8
@@ -138,6 +138,22 @@ class Steps(QWidget):
             sign.setAlignment(Qt.AlignmentFlag.AlignTop)
             self._lines.addWidget(sign, number, 0)
             self._lines.addWidget(label(step, self._role), number, 1)
+
+
+def terms(lines: Iterable[tuple[str, QLabel]], role: str = "quiet") -> QWidget:
+    """Return lines of a term, in a role of the style sheet, and beside it what is said of it."""
+    grid = QGridLayout()
+    grid.setContentsMargins(0, 0, 0, 0)
+    grid.setHorizontalSpacing(3 * GAP_PX)
+    grid.setVerticalSpacing(GAP_PX // 2)
+    grid.setColumnStretch(1, 1)
+    for line, (name, words) in enumerate(lines):
+        term = label(name, role)
+        term.setWordWrap(False)
+        term.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Preferred)
+        grid.addWidget(term, line, 0, Qt.AlignmentFlag.AlignTop)
+        grid.addWidget(words, line, 1)
+    return widget_with(grid)
 
 
 def titled(name: str, line: str) -> QWidget:

@@ -221,9 +221,10 @@ class HomeProgrammePage(QWidget):
             self.left.emit()
             return
         asked = plain_dialog(
-            tr("Leave without saving? What you have changed here will be lost."),
+            tr("Leave without saving?"),
             tr("Keep editing"),
             self,
+            more=tr("What you have changed here will be lost."),
             agree=tr("Leave without saving"),
         )
         asked.accepted.connect(self.left)

@@ -5,12 +5,12 @@ from dataclasses import replace
 from typing import Any
 
 from PySide6.QtCore import Signal, Slot
-from PySide6.QtWidgets import QDialog, QFormLayout, QLineEdit, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QDialog, QFormLayout, QLineEdit, QWidget
 
 from gui.style.appearance import Appearance
 from gui.text.wording import affected_name, age_name, error_text, onset_name, side_title, tr
-from gui.widgets.buttons import ButtonRow, MenuButton, button
-from gui.widgets.scroll_page import scrollable
+from gui.widgets.buttons import MenuButton, button
+from gui.widgets.plain_dialog import frame_dialog
 from gui.widgets.text import label
 from measure.domain.landmarks import Side
 from measure.domain.records import AgeBand, Onset, Person
@@ -76,19 +76,11 @@ class PersonForm(QDialog):
             if isinstance(field, QLineEdit):
                 field.setAccessibleName(text)
             form.addRow(caption, field)
-        page = QWidget()
-        page.setLayout(form)
-        layout = QVBoxLayout(self)
-        layout.setContentsMargins(24, 24, 24, 24)
-        layout.setSpacing(appearance.gap(2))
-        layout.addWidget(
-            label(tr("Everything but the pseudonym is optional. It need not be a real name."))
-        )
-        layout.addWidget(scrollable(page), 1)
-        layout.addWidget(self.trouble)
-        layout.addWidget(ButtonRow([self.cancel, self.save]))
-        room = self.screen().availableSize()
-        self.resize(min(640, room.width() - 40), min(620, room.height() - 80))
+        form.setContentsMargins(0, 0, 0, 0)
+        advice = tr("Everything but the pseudonym is optional. It need not be a real name.")
+        title = label(tr("Person"), "title")
+        buttons = [self.cancel, self.save]
+        frame_dialog(self, title, label(advice, "quiet"), self.trouble, form, buttons=buttons)
 
     @Slot()
     def _save(self) -> None:

@@ -211,13 +211,15 @@ class SessionDetails(QWidget):
         if not 0 <= row < len(self._sessions):
             return
         session = self._sessions[row]
+        kept = tr(
+            "Readings in it: {count}. You can undo this until Thawline is closed. Exports, reports "
+            "and backups made earlier still contain it."
+        )
         asked = plain_dialog(
-            tr(
-                "Delete the session of {day}? Readings in it: {count}. You can undo this until "
-                "Thawline is closed. Exports, reports and backups made earlier still contain it."
-            ).format(day=day_words(session), count=len(self._records[session.id])),
+            tr("Delete the session of {day}?").format(day=day_words(session)),
             tr("Keep it"),
             self,
+            more=kept.format(count=len(self._records[session.id])),
             agree=tr("Delete it"),
         )
         asked.accepted.connect(lambda: self.dropped.emit(session))

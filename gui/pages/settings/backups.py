@@ -116,18 +116,18 @@ class BackupPage(TitledPage):
             source = Path(name)
             self._set_busy(True)
             self._services.slow_worker.run(
-                lambda: inspect(source), partial(self._ask_to_restore, source), self._tell
+                lambda: inspect(source), partial(self.ask_to_restore, source), self._tell
             )
 
-    def _ask_to_restore(self, source: Path, contents: Contents) -> None:
+    def ask_to_restore(self, source: Path, contents: Contents) -> None:
+        """Ask whether the backup at `source`, which holds this, is to replace everything."""
         self._tell("")
+        undo = tr("You can undo this until Thawline is closed.")
         asked = plain_dialog(
-            tr(
-                "Replace everything that is saved here with this backup? {contents} You can undo "
-                "this until Thawline is closed."
-            ).format(contents=contents_words(contents)),
+            tr("Replace everything that is saved here with this backup?"),
             tr("Leave everything as it is"),
             self,
+            more=f"{contents_words(contents)} {undo}",
             agree=tr("Replace with the backup"),
         )
         asked.accepted.connect(partial(self._restore, source))

@@ -1,17 +1,16 @@
 """Body tracking page: which pose models are here, and fetching them, with progress and cancel."""
 
-from PySide6.QtCore import Qt, Slot
+from PySide6.QtCore import Slot
 from PySide6.QtGui import QShowEvent
-from PySide6.QtWidgets import QGridLayout, QLabel, QProgressBar, QSizePolicy
+from PySide6.QtWidgets import QProgressBar
 
 from gui.pages.settings.data_page import DataPage, data_page_title
 from gui.session.services import Services
-from gui.style.measures import GAP_PX
 from gui.text.wording import error_text, message_text, tr
 from gui.widgets.buttons import button
 from gui.widgets.figures.standing_figure import StandingFigure
 from gui.widgets.layouts import card, column, row, widget_with
-from gui.widgets.text import ElidedLabel, SignedLine, label
+from gui.widgets.text import ElidedLabel, SignedLine, label, terms
 from gui.widgets.titled_page import TitledPage
 from measure.errors import ModelError
 from measure.pose_models.bundles import Bundle, bundle_path, load
@@ -99,7 +98,7 @@ class BodyTrackingPage(TitledPage):
         self._online, self._about, self._lacking = label(online), label(about), label(lacking)
         self.facts = {tr("Size"): label("", "quiet"), tr("Version"): label("", "quiet")}
         self.folder = ElidedLabel("quiet")
-        self._facts = widget_with(_grid(self.facts | {tr("Folder"): self.folder}))
+        self._facts = terms([*self.facts.items(), (tr("Folder"), self.folder)])
         words = column(
             1,
             self.complete,
@@ -184,18 +183,3 @@ class BodyTrackingPage(TitledPage):
         """Show how the download goes, or why it failed."""
         self.outcome.setText(words)
         self.outcome.setVisible(bool(words))
-
-
-def _grid(facts: dict[str, QLabel]) -> QGridLayout:
-    """Return what is known, a line each: its name, and beside it what it is."""
-    lines = QGridLayout()
-    lines.setContentsMargins(0, 0, 0, 0)
-    lines.setHorizontalSpacing(3 * GAP_PX)
-    lines.setVerticalSpacing(GAP_PX // 2)
-    lines.setColumnStretch(1, 1)
-    for line, (name, words) in enumerate(facts.items()):
-        term = label(name, "quiet")
-        term.setSizePolicy(QSizePolicy.Policy.Minimum, QSizePolicy.Policy.Preferred)
-        lines.addWidget(term, line, 0, Qt.AlignmentFlag.AlignTop)
-        lines.addWidget(words, line, 1)
-    return lines

@@ -185,11 +185,11 @@ class PeoplePage(TitledPage):
             "Sessions: {count}. You can undo this until Thawline is closed, but not after that. "
             "Exports, reports and backups made earlier stay as they are."
         )
-        words = f"{question.format(name=person_name(person))} {kept}"
         asked = plain_dialog(
-            words.format(count=len(listed.sessions)),
+            question.format(name=person_name(person)),
             tr("Do not delete"),
             self,
+            more=kept.format(count=len(listed.sessions)),
             agree=_delete_words(person),
         )
         asked.accepted.connect(partial(self._delete, person))

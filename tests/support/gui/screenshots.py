@@ -41,6 +41,7 @@ from measure.live.events import LiveEventKind, Phase, SetupHint
 from measure.storage.store import Store
 from tests.support.fitting import visible_widgets
 from tests.support.gui.demo_history import demo_history
+from tests.support.gui.dialogs import save_dialogs
 from tests.support.gui.exercise_states import exercise_states
 from tests.support.gui.stage import TODAY, WindowHarness
 from tests.support.gui.tool_states import tool_states
@@ -451,6 +452,8 @@ def take(
                 for size in reversed(sizes):
                     _save(stage, name, folders[size], size)
                     taken += 1
+            if chapter == "records" and "dialog-".startswith(only[:7]):
+                taken += save_dialogs(stage, folders.values())
             stage.close()
     return taken
 

@@ -77,7 +77,7 @@ def test_a_mistaken_session_is_deleted_after_asking(grown: WindowHarness) -> Non
     page.details.list.setCurrentRow(1)
     page.details.drop.click()
     (asked,) = [each for each in grown.window.findChildren(QDialog) if each.isVisible()]
-    assert "Readings in it: 8." in asked.findChildren(QLabel)[0].text()
+    assert "Readings in it: 8." in asked.findChildren(QLabel)[1].text()
     assert asked.focusWidget() is asked.findChildren(QPushButton)[0]  # Enter keeps it
     answer(grown, "Keep it")
     assert grown.store.history(who) == before
