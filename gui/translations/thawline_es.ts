@@ -2012,6 +2012,10 @@
         <translation>Desde {time} s</translation>
     </message>
     <message>
+        <source>not counted ({reasons})</source>
+        <translation>no contado ({reasons})</translation>
+    </message>
+    <message>
         <source>{reading}, discarded by you</source>
         <translation>{reading}, descartada por usted</translation>
     </message>
@@ -2520,8 +2524,148 @@
         <translation>Más luz, por favor.</translation>
     </message>
     <message>
+        <source>1 trial</source>
+        <translation>1 intento</translation>
+    </message>
+    <message>
+        <source>{number} trials</source>
+        <translation>{number} intentos</translation>
+    </message>
+    <message>
+        <source>another person followed</source>
+        <translation>se siguió a otra persona</translation>
+    </message>
+    <message>
         <source>two people in view</source>
         <translation>hay dos personas a la vista</translation>
+    </message>
+    <message>
+        <source>out of view while moving</source>
+        <translation>fuera de la imagen al moverse</translation>
+    </message>
+    <message>
+        <source>moved too fast</source>
+        <translation>movimiento demasiado rápido</translation>
+    </message>
+    <message>
+        <source>recording damaged</source>
+        <translation>grabación dañada</translation>
+    </message>
+    <message>
+        <source>picture on its side</source>
+        <translation>imagen tumbada</translation>
+    </message>
+    <message>
+        <source>wrong view</source>
+        <translation>vista equivocada</translation>
+    </message>
+    <message>
+        <source>faced the camera</source>
+        <translation>de frente a la cámara</translation>
+    </message>
+    <message>
+        <source>trunk oblique to the camera</source>
+        <translation>tronco oblicuo a la cámara</translation>
+    </message>
+    <message>
+        <source>not turned by 45°</source>
+        <translation>sin girar 45°</translation>
+    </message>
+    <message>
+        <source>arm on the far side</source>
+        <translation>brazo en el lado lejano</translation>
+    </message>
+    <message>
+        <source>partly outside the picture</source>
+        <translation>en parte fuera de la imagen</translation>
+    </message>
+    <message>
+        <source>not clearly visible</source>
+        <translation>no se ve con claridad</translation>
+    </message>
+    <message>
+        <source>hand not behind the back</source>
+        <translation>mano no está detrás de la espalda</translation>
+    </message>
+    <message>
+        <source>arm length varied</source>
+        <translation>longitud del brazo variable</translation>
+    </message>
+    <message>
+        <source>sides mixed up</source>
+        <translation>lados confundidos</translation>
+    </message>
+    <message>
+        <source>elbow bent</source>
+        <translation>codo doblado</translation>
+    </message>
+    <message>
+        <source>elbow not at 90°</source>
+        <translation>codo no a 90°</translation>
+    </message>
+    <message>
+        <source>elbow away from the side</source>
+        <translation>codo separado del costado</translation>
+    </message>
+    <message>
+        <source>trunk leaned</source>
+        <translation>tronco inclinado</translation>
+    </message>
+    <message>
+        <source>trunk turned</source>
+        <translation>tronco girado</translation>
+    </message>
+    <message>
+        <source>arm out of the picture’s plane</source>
+        <translation>brazo fuera del plano de la imagen</translation>
+    </message>
+    <message>
+        <source>shoulder rose</source>
+        <translation>hombro elevado</translation>
+    </message>
+    <message>
+        <source>other arm raised</source>
+        <translation>otro brazo levantado</translation>
+    </message>
+    <message>
+        <source>did not face the camera first</source>
+        <translation>sin ponerse antes de frente a la cámara</translation>
+    </message>
+    <message>
+        <source>forearm not straight ahead at the start</source>
+        <translation>antebrazo no hacia delante al empezar</translation>
+    </message>
+    <message>
+        <source>no rest at the start</source>
+        <translation>sin reposo al empezar</translation>
+    </message>
+    <message>
+        <source>no such movement</source>
+        <translation>no hay ese movimiento</translation>
+    </message>
+    <message>
+        <source>no still hold</source>
+        <translation>sin pausa quieta</translation>
+    </message>
+    <message>
+        <source>unsteady hold</source>
+        <translation>pausa inestable</translation>
+    </message>
+    <message>
+        <source>analyses disagreed</source>
+        <translation>los análisis discrepan</translation>
+    </message>
+    <message>
+        <source>impossible value</source>
+        <translation>valor imposible</translation>
+    </message>
+    <message>
+        <source>too uncertain</source>
+        <translation>demasiado incierto</translation>
+    </message>
+    <message>
+        <source>trials differed</source>
+        <translation>los intentos difieren</translation>
     </message>
     <message>
         <source>lost from view</source>
@@ -3216,12 +3360,12 @@
         <translation>Pendiente</translation>
     </message>
     <message>
-        <source>Choose movement and side</source>
-        <translation>Elija movimiento y lado</translation>
+        <source>{number} of {total} trials kept by you</source>
+        <translation>{number} de {total} intentos conservados por usted</translation>
     </message>
     <message>
-        <source>You counted {number} of {total} trials.</source>
-        <translation>Usted ha contado {number} de {total} intentos.</translation>
+        <source>Choose movement and side</source>
+        <translation>Elija movimiento y lado</translation>
     </message>
     <message>
         <source>{low} to {high}</source>
@@ -3516,12 +3660,12 @@
         <translation>Resultado</translation>
     </message>
     <message>
-        <source>Side</source>
-        <translation>Lado</translation>
+        <source>Notes</source>
+        <translation>Notas</translation>
     </message>
     <message>
-        <source>Reasons and notes</source>
-        <translation>Motivos y notas</translation>
+        <source>Side</source>
+        <translation>Lado</translation>
     </message>
     <message>
         <source>Note</source>
@@ -5156,14 +5300,6 @@
         <translation>La grabación {clip} contiene una sola imagen; un movimiento necesita más.</translation>
     </message>
     <message>
-        <source>Every picture of the clip {clip} is completely black. A dark room would leave some grain: the lens was covered, or the clip&apos;s codec is not decoded correctly here. Convert it to MP4 (H.264, progressive).</source>
-        <translation>Todas las imágenes de la grabación {clip} son completamente negras. Una habitación oscura dejaría algo de grano: la lente estaba tapada o el códec de la grabación no se descodifica bien aquí. Conviértala a MP4 (H.264, progresivo).</translation>
-    </message>
-    <message>
-        <source>The clip {clip} contains no pictures that can be decoded: its beginning is damaged, it has sound only, or it uses an unknown codec. Convert it to MP4 (H.264).</source>
-        <translation>La grabación {clip} no contiene imágenes que se puedan descodificar: está dañada al principio, solo tiene sonido o usa un códec desconocido. Conviértala a MP4 (H.264).</translation>
-    </message>
-    <message>
         <source>The lens is not calibrated; a typical field of view is assumed.</source>
         <translation>La lente no está calibrada; se supone un campo de visión habitual.</translation>
     </message>
@@ -6174,6 +6310,14 @@
     <message>
         <source>Not one picture of the clip {clip} could be decoded. It is damaged; record or copy it again.</source>
         <translation>No se ha podido descodificar ni una sola imagen de la grabación {clip}. Está dañada; grábela o cópiela de nuevo.</translation>
+    </message>
+    <message>
+        <source>Every picture of the clip {clip} is completely black. A dark room would leave some grain: the lens was covered, or the clip&apos;s codec is not decoded correctly here. Convert the video to H.264, progressive.</source>
+        <translation>Todas las imágenes de la grabación {clip} son completamente negras. Una sala oscura dejaría algo de grano: el objetivo estaba tapado, o el códec no se descodifica bien aquí. Convierta el vídeo a H.264 progresivo.</translation>
+    </message>
+    <message>
+        <source>The clip {clip} contains no pictures that can be decoded: its beginning is damaged, it has sound only, or it uses an unknown codec. Convert the video to H.264.</source>
+        <translation>La grabación {clip} no contiene imágenes que se puedan descodificar: está dañada al principio, solo tiene sonido o usa un códec desconocido. Convierta el vídeo a H.264.</translation>
     </message>
     <message>
         <source>The clip {clip}: {error}</source>

@@ -129,8 +129,8 @@ class _OpenCvClip:
             raise ClipError(
                 TranslatableMessage(
                     "The clip {clip} contains no pictures that can be decoded: its beginning is "
-                    "damaged, it has sound only, or it uses an unknown codec. Convert it to MP4 "
-                    "(H.264).",
+                    "damaged, it has sound only, or it uses an unknown codec. Convert the "
+                    "video to H.264.",
                     {"clip": clip.name},
                 )
             )

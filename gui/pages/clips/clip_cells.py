@@ -12,11 +12,9 @@ from gui.style.appearance import Appearance
 from gui.style.measures import SMALL
 
 #: Room of a cell beside its words, and above and beneath them, pixels. [technical]
-BESIDE_PX, _ABOVE_PX = 12, 7
+BESIDE_PX, ABOVE_PX = 12, 10
 #: Most lines of a reason or name in its column of a row that is not opened. [technical]
 _MOST_LINES = 2
-#: Space between the lines of an opened row and its tools, pixels. [technical]
-_TOOLS_GAP_PX = 12
 #: Width of the bar of a chosen row, pixels, and how strongly the row is tinted. [technical]
 _BAR_PX, _TINT = 4, 0.1
 #: Urgency of a row that needs nobody. [technical]
@@ -37,6 +35,8 @@ class ClipCells(QStyledItemDelegate):
         self.with_reasons = True
         #: The row that is opened, and whether its tools take the place of the second line.
         self.opened, self.tools_beneath_name = -1, False
+        #: How far down the words of the opened row stand, pixels.
+        self.lift = 0
 
     def _fonts(self) -> tuple[QFont, QFont]:
         """Return the fonts of the two lines: the second is smaller where rows are merged."""
@@ -47,17 +47,16 @@ class ClipCells(QStyledItemDelegate):
     def row_height(self) -> int:
         first, second = (QFontMetrics(font).lineSpacing() for font in self._fonts())
         lines = max(first + second, _MOST_LINES * (first if not self.merged else second))
-        return lines + 2 * _ABOVE_PX
+        return lines + 2 * ABOVE_PX
 
-    def opened_height(self, row: ClipRow, name_width: int, tools: int) -> int:
-        """Return the height of a row with its tools, for the width of the clips' names."""
-        font = self._fonts()[0]
-        name = self._name_lines(row, name_width - 2 * BESIDE_PX)
-        lines = len(name) * QFontMetrics(font).lineSpacing() + _ABOVE_PX
-        if self.tools_beneath_name:
-            return lines + _TOOLS_GAP_PX + tools
-        beneath = self.row_height() - _ABOVE_PX + _TOOLS_GAP_PX // 2
-        return max(lines + _TOOLS_GAP_PX, beneath) + tools
+    @property
+    def line(self) -> int:
+        """Height of a line of ink."""
+        return QFontMetrics(self._fonts()[0]).lineSpacing()
+
+    def name_height(self, row: ClipRow, width: int) -> int:
+        """Return the height of a clip's name in a column, with the room above it."""
+        return ABOVE_PX + len(self._name_lines(row, width - 2 * BESIDE_PX)) * self.line
 
     def least_width_of(self, lines: Iterable[str], *, bold: bool = False) -> int:
         """Return the width that the longest of some first lines needs in a cell."""
@@ -97,7 +96,13 @@ class ClipCells(QStyledItemDelegate):
         row, column = self._model.rows[index.row()], COLUMNS[index.column()]
         painter.save()
         self._paint_ground(painter, shown, first=column is Column.CLIP)
-        place = shown.rect.adjusted(BESIDE_PX, _ABOVE_PX, -BESIDE_PX, -_ABOVE_PX)
+        place = shown.rect.adjusted(BESIDE_PX, ABOVE_PX, -BESIDE_PX, -ABOVE_PX)
+        if index.row() == self.opened:
+            place.adjust(0, self.lift, 0, 0)
+            if column is Column.TASK:
+                # The choices stand there.
+                painter.restore()
+                return
         lines = lines_of(row, column)
         if column is Column.REASONS:
             second = self._fonts()[1]

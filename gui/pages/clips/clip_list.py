@@ -1,6 +1,6 @@
 """List of clips: the table, movement and side of those chosen, reading them all, saving results."""
 
-from PySide6.QtCore import Signal, Slot
+from PySide6.QtCore import Qt, Signal, Slot
 from PySide6.QtGui import QKeySequence, QShortcut
 from PySide6.QtWidgets import QProgressBar, QWidget
 
@@ -8,12 +8,13 @@ from gui.pages.clips.action_menu import ActionMenuButton
 from gui.pages.clips.clip_rows import ClipRow
 from gui.pages.clips.clip_table import ClipTable, WholeRows
 from gui.pages.clips.clip_table_model import ClipTableModel
+from gui.pages.clips.row_tools import RowTools
 from gui.session.clip_batch import ClipBatch
 from gui.style.appearance import Appearance
 from gui.style.measures import GAP_PX, MARGIN_PX
-from gui.text.wording import movement_name, side_title, tr
-from gui.widgets.buttons import MenuButton, bind_keys, button, give_role
-from gui.widgets.layouts import column, row, separator, widget_with
+from gui.text.wording import tr
+from gui.widgets.buttons import bind_keys, button, give_role
+from gui.widgets.layouts import column, row, separator
 from gui.widgets.page_frame import PageFoot
 from gui.widgets.text import label
 from measure.domain.landmarks import Side
@@ -68,41 +69,22 @@ class ClipList(QWidget):
                 (tr("All details (JSON)..."), lambda: self.save_wanted.emit("json")),
             ),
         )
-        self.movement = MenuButton(tr("Movement of the selected clips"))
-        self.movement.offer([None, *Movement], self._movement_words)
-        self.side = MenuButton(tr("Side of the selected clips"))
-        self.side.offer([None, *Side], self._side_words)
-        self.open_clip = button(tr("Open"), "link", key=tr("Enter"))
-        self.open_clip.setAccessibleName(tr("Open the selected clip"))
-        self.remove = button(tr("Remove"), "link", key=tr("Delete"))
-        self.remove.setAccessibleName(tr("Remove the selected clips from the list"))
+        self.tools = RowTools()
+        self.movement, self.side = self.tools.movement, self.tools.side
+        self.open_clip, self.remove = self.tools.open_clip, self.tools.remove
+        self.note = self.tools.note
         self.read = button(tr("Read all"), "main", key="R")
         self.progress = QProgressBar()
         self.progress.setRange(0, 1000)
         self.progress.setAccessibleName(tr("progress of reading"))
         self.words = label("", "display")
         self.detail = label("", "small")
-        #: What the choices of the opened row apply to, or why its clip has no reading.
-        self.note = label("", "small")
         self._where = ""
-        self.table = ClipTable(appearance, model, self._tools())
+        self.table = ClipTable(appearance, model, self.tools)
         self._lay_out()
         self._connect()
         self.show_chosen()
         self.show_batch()
-
-    @staticmethod
-    def _movement_words(movement: Movement | None) -> str:
-        return tr("Movement") if movement is None else movement_name(movement)
-
-    @staticmethod
-    def _side_words(side: Side | None) -> str:
-        return tr("Side") if side is None else side_title(side)
-
-    def _tools(self) -> QWidget:
-        """Return what is done with the chosen clips."""
-        choices = row(self.movement, self.side, self.open_clip, self.remove, 1, spacing=GAP_PX)
-        return widget_with(column(self.note, choices, spacing=GAP_PX * 3 // 2))
 
     def _lay_out(self) -> None:
         head = column(self.words, self.detail, self.progress, spacing=GAP_PX // 2)
@@ -127,7 +109,7 @@ class ClipList(QWidget):
         self.side.picked.connect(self._choose_side)
         self.open_clip.clicked.connect(self._open)
         self.remove.clicked.connect(self._remove)
-        self.read.clicked.connect(self.read_wanted)
+        self.read.clicked.connect(self._read)
         bind_keys(self, self.read, "R")
         delete = QShortcut(QKeySequence.StandardKey.Delete, self.table)
         delete.activated.connect(self.remove.click)
@@ -145,7 +127,6 @@ class ClipList(QWidget):
         self.open_clip.setVisible(len(chosen) == 1)
         self.remove.setEnabled(bool(chosen) and not self._batch.running)
         self.note.setText(_note(chosen, with_reasons=not self.table.shows_reasons))
-        self.note.setVisible(bool(self.note.text()))
         self.table.fit()
 
     @Slot()
@@ -161,7 +142,7 @@ class ClipList(QWidget):
             control.setEnabled(not running)
         self.save.setVisible(read + failed > 0 and not running)
         self.remove.setEnabled(bool(self.table.chosen) and not running)
-        self.read.setEnabled(running or waiting > 0)
+        self.read.setEnabled(running or waiting > 0 or open_rows > 0)
         if running:
             self.read.say(tr("Stop"))
             self.progress.setValue(round(1000 * self._batch.share))
@@ -175,10 +156,12 @@ class ClipList(QWidget):
             self.read.say(_read_words(read + failed, waiting, failed, open_rows))
             self.words.setText(_heading(waiting, failed, open_rows))
             words = tr("Clips read: {read} of {total}").format(read=read, total=len(rows))
-        self.detail.setText(" \u00b7 ".join(filter(None, (words, self._where))))
-        done = read > 0 and not waiting and not running and not open_rows
-        self.read.setVisible(not done)
+        where = self._where if running or read else ""
+        self.detail.setText(" \u00b7 ".join(filter(None, (words, where))))
+        done = read > 0 and waiting == failed and not running and not open_rows
+        self.read.setVisible(not done or waiting > 0)
         give_role(self.save, "main" if done else "")
+        give_role(self.read, "" if done else "main")
         self.show_chosen()
 
     def show_where(self, words: str, path: str = "") -> None:
@@ -208,6 +191,17 @@ class ClipList(QWidget):
         self._model.all_changed()
         self.show_chosen()
         self.rows_changed.emit(rows)
+
+    @Slot()
+    def _read(self) -> None:
+        """Read what can be read; else go to the first clip that needs movement and side."""
+        rows = self._model.rows
+        if self._batch.running or any(clip.waits for clip in rows):
+            self.read_wanted.emit()
+            return
+        self.table.selectRow(next(i for i, clip in enumerate(rows) if clip.entry is None))
+        lacking = self.movement if self.movement.value is None else self.side
+        lacking.setFocus(Qt.FocusReason.TabFocusReason)
 
     @Slot()
     def _open(self) -> None:

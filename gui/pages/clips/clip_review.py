@@ -15,10 +15,9 @@ from gui.session.services import Services
 from gui.style.measures import BAR_PX, GAP_PX, MARGIN_PX
 from gui.text.wording import (
     error_text,
-    finding_words,
     movement_name,
-    notes_words,
     person_name,
+    reason_sentences,
     side_title,
     tr,
 )
@@ -29,6 +28,7 @@ from gui.widgets.text import ElidedLabel, label
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
 from measure.domain.records import Person
+from measure.errors import ClipError
 
 #: Text up to this size leaves room for whole lines about each trial, per cent. [technical]
 _WHOLE_PERCENT = 115
@@ -151,14 +151,11 @@ class ClipReview(QWidget):
         self._show_notes()
 
     def _show_notes(self) -> None:
-        """Say what a reading carries as notes; where there is little room the first in short."""
+        """Say what a reading carries as notes: in keywords, as sentences where the mouse rests."""
         shown = self.row
         counted = None if shown is None else shown.counted
-        whole = "" if shown is None else shown.counted_words
-        words = " ".join(filter(None, (whole, notes_words(counted))))
-        short = "" if counted is None else finding_words(counted.reasons)
-        self.notes.setText(short if self._brief else words)
-        self.notes.setToolTip(words)
+        self.notes.setText("" if shown is None or shown.error else shown.reasons)
+        self.notes.setToolTip("" if counted is None else reason_sentences(counted.reasons))
         self.notes.setVisible(bool(self.notes.text()))
 
     def show_place(self, place: int, total: int) -> None:
@@ -226,7 +223,7 @@ class ClipReview(QWidget):
                 if counted is None
                 else band_for_measurement(counted)
             )
-            self.band.show_reading(measurement.movement, content, saved=bool(shown.saved_for))
+            self.band.show_reading(measurement.movement, content)
         self._show_notes()
         self._show_controls()
 
@@ -246,11 +243,14 @@ class ClipReview(QWidget):
             return
         self._show_read(shown)
         self._show_save(shown)
+        # A clip that cannot be opened has nothing to choose a movement for.
+        broken = isinstance(shown.error, ClipError)
         for control in (self.movement, self.side):
             control.setEnabled(not self._busy)
-        saved, more = bool(shown.saved_for), self.after.isEnabled()
-        self.onward.setVisible(saved and more)
-        give_role(self.back, "main" if saved and not more else "")
+            control.setVisible(not broken)
+        done, more = broken or bool(shown.saved_for), self.after.isEnabled()
+        self.onward.setVisible(done and more)
+        give_role(self.back, "main" if done and not more else "")
 
     def _show_read(self, shown: ClipRow) -> None:
         no_curve = shown.measurement is not None and self._analysis is None
@@ -261,7 +261,8 @@ class ClipReview(QWidget):
         done = self._analysis is not None
         self.read.setEnabled(not self._busy and not done and shown.entry is not None)
         self.read.setVisible(self._busy or not done)
-        give_role(self.read, "" if shown.measurement is not None else "main")
+        broken = isinstance(shown.error, ClipError)
+        give_role(self.read, "" if broken or shown.measurement is not None else "main")
 
     def _show_save(self, shown: ClipRow) -> None:
         person = self._person

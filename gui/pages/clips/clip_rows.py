@@ -4,12 +4,11 @@ from dataclasses import dataclass, field
 from enum import Enum, auto
 from pathlib import Path
 
+from gui.text.finding_keywords import finding_keywords
 from gui.text.wording import (
     error_text,
-    finding_words,
     movement_name,
     range_words,
-    reason_sentences,
     side_title,
     task_title,
     tr,
@@ -170,11 +169,11 @@ class ClipRow:
 
     @property
     def outcome(self) -> tuple[str, str]:
-        """The reading with its range, and how far the clip is; the latter alone without one."""
+        """The reading with its range, and whose it is once saved; without one how far it is."""
         reading, limits = self.text(Fact.READING), self.text(Fact.RANGE)
         if not reading:
             return self.status, ""
-        return f"{reading} ({limits})" if limits else reading, self.status
+        return f"{reading} ({limits})" if limits else reading, self.status * bool(self.saved_for)
 
     @property
     def status(self) -> str:
@@ -194,22 +193,26 @@ class ClipRow:
 
     @property
     def reasons(self) -> str:
-        """Why there is no reading, and what a reading carries as notes."""
+        """Why there is no reading, and what a reading carries as notes, in keywords."""
         if self.error is not None:
             return error_text(self.error)
-        counted = self.counted
-        reasons = "" if counted is None else reason_sentences(counted.reasons)
-        return " ".join(filter(None, (self.counted_words, reasons)))
+        counted, whole = self.counted_words, self.counted
+        noted = "" if whole is None else finding_keywords(whole.reasons, _scored(whole))
+        return "; ".join(filter(None, (counted, noted)))
+
+    @property
+    def reasons_briefly(self) -> str:
+        """The reasons, but of a failure what to do about it alone."""
+        if self.error is None:
+            return self.reasons
+        cause, remedy = cause_and_remedy(error_text(self.error))
+        return remedy or cause
 
     @property
     def why_briefly(self) -> str:
-        """Why there is no reading, in one sentence: of a failure, what to do about it."""
-        if self.error is not None:
-            return cause_and_remedy(error_text(self.error))[1]
-        counted = self.counted
-        if counted is None or counted.status is not Status.REFUSED:
-            return ""
-        return finding_words(counted.reasons)
+        """Why there is no reading: of a failure, what to do about it."""
+        refused = self.counted is not None and self.counted.status is Status.REFUSED
+        return self.reasons_briefly if refused or self.error is not None else ""
 
     @property
     def counted_words(self) -> str:
@@ -219,8 +222,12 @@ class ClipRow:
             return ""
         scored = [trial.scored for trial in whole.trials]
         number = sum(good and wanted for good, wanted in zip(scored, self.accepted, strict=True))
-        words = tr("You counted {number} of {total} trials.")
+        words = tr("{number} of {total} trials kept by you")
         return words.format(number=number, total=sum(scored))
+
+
+def _scored(measurement: Measurement) -> int:
+    return sum(trial.scored for trial in measurement.trials)
 
 
 def _reading(measurement: Measurement | None) -> str:

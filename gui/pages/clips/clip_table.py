@@ -1,18 +1,18 @@
 """Table of clips: as wide as its place, never wider; the chosen row opens to be worked on."""
 
-from PySide6.QtCore import QEvent, QSize, Qt, Signal
+from PySide6.QtCore import QEvent, QPoint, QRect, QSize, Qt, Signal
 from PySide6.QtGui import QFocusEvent, QFontMetrics, QKeyEvent, QMouseEvent, QResizeEvent
 from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTableView, QWidget
 
-from gui.pages.clips.clip_cells import BESIDE_PX, ClipCells
+from gui.pages.clips.clip_cells import ABOVE_PX, BESIDE_PX, ClipCells
 from gui.pages.clips.clip_rows import ClipRow
 from gui.pages.clips.clip_table_model import COLUMNS, ClipTableModel, Column
+from gui.pages.clips.row_tools import RowTools
 from gui.style.appearance import Appearance
 from gui.style.focus_ring import shows_ring
 from gui.style.measures import GAP_PX
-from gui.text.wording import movement_name, tr
+from gui.text.wording import tr
 from gui.widgets.buttons import give_role
-from measure.domain.movements import Movement
 
 #: Rows whose words decide how wide a column is: more would take longer than a frame. [technical]
 _MEASURED_ROWS = 200
@@ -20,7 +20,7 @@ _MEASURED_ROWS = 200
 _CLIP_DIGITS, _REASONS_DIGITS = 18, 26
 #: Share of the room beside the results that names have where there are reasons, and where the
 #: movement stands beneath them, per cent. [technical]
-_CLIP_SHARE, _MERGED_SHARE = 48, 45
+_CLIP_SHARE, _MERGED_SHARE = 56, 45
 
 
 class ClipTable(QTableView):
@@ -29,7 +29,7 @@ class ClipTable(QTableView):
     Parameters
     ----------
     tools
-        What is done with the chosen rows; it lies in the lower part of the one that is current.
+        What is done with the chosen rows; it lies in the one that is current.
     """
 
     #: The columns have their widths.
@@ -39,7 +39,7 @@ class ClipTable(QTableView):
         self,
         appearance: Appearance,
         model: ClipTableModel,
-        tools: QWidget,
+        tools: RowTools,
         parent: QWidget | None = None,
     ) -> None:
         super().__init__(parent)
@@ -47,8 +47,7 @@ class ClipTable(QTableView):
         self._cells = ClipCells(appearance, model)
         self.setItemDelegate(self._cells)
         self.setModel(model)
-        tools.setParent(self.viewport())
-        tools.hide()
+        tools.lie_in(self.viewport())
         self.setAccessibleName(tr("clips"))
         self.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectRows)
         self.setSelectionMode(QAbstractItemView.SelectionMode.ExtendedSelection)
@@ -81,7 +80,7 @@ class ClipTable(QTableView):
         digit = QFontMetrics(self.font()).horizontalAdvance("0")
         cells, room = self._cells, self.viewport().width()
         # Of all words that may come, so that no column moves when others come.
-        task = max(cells.least_width_of(map(movement_name, Movement)), self._heading(Column.TASK))
+        task = self._tools.widest_choices() + 2 * BESIDE_PX
         asked = cells.least_width_of([tr("Choose movement and side")], bold=True)
         result = min(max(asked, self._needed(Column.RESULT)), room // 2)
         least = (_CLIP_DIGITS + _REASONS_DIGITS) * digit
@@ -114,23 +113,34 @@ class ClipTable(QTableView):
             header.resizeSection(cells.opened, usual)
         cells.opened = self._current()
         if cells.opened >= 0:
-            high = cells.opened_height(
-                self._rows.rows[cells.opened], self.columnWidth(0), self._tools_height()
-            )
-            header.resizeSection(cells.opened, high + GAP_PX)
+            header.resizeSection(cells.opened, self._opened_height())
         self._place_tools()
         self.viewport().update()
 
-    def _tools_height(self) -> int:
-        """Return the height of the tools; see whether they have room beneath a name alone."""
+    def _opened_height(self) -> int:
+        """Return the height of the opened row: beside its words, or beneath them, are the tools."""
         tools, cells = self._tools, self._cells
-        needed = tools.minimumSizeHint().width() + 2 * BESIDE_PX
-        cells.tools_beneath_name = cells.merged and needed <= self.columnWidth(0)
-        wide = self._tools_width()
-        as_wide = tools.heightForWidth(wide) if tools.hasHeightForWidth() else 0
-        return max(as_wide, tools.minimumSizeHint().height())
+        name = cells.name_height(self._rows.rows[cells.opened], self.columnWidth(0))
+        cells.tools_beneath_name = cells.merged and tools.row_width <= self._name_width()
+        if cells.merged:
+            cells.lift = 0
+            beneath = name if cells.tools_beneath_name else cells.row_height() - ABOVE_PX
+            return beneath + GAP_PX + self._tools_height() + ABOVE_PX
+        # Words of the row stand on the line of the words in the choices.
+        cells.lift = max(0, GAP_PX + (tools.choices_height - cells.line) // 2 - ABOVE_PX)
+        linked = cells.lift + name + GAP_PX // 2 + tools.links_height + ABOVE_PX
+        return max(linked, 2 * GAP_PX + self._tools_height())
+
+    def _tools_height(self) -> int:
+        """Return the height of the choices and the note."""
+        return self._tools.choices_height + self._tools.note_height(self._tools_width())
+
+    def _name_width(self) -> int:
+        return self.columnWidth(0) - 2 * BESIDE_PX
 
     def _tools_width(self) -> int:
+        if not self._cells.merged:
+            return self.columnWidth(1) - 2 * BESIDE_PX
         whole = self.columnWidth(0) if self._cells.tools_beneath_name else self.viewport().width()
         return whole - 2 * BESIDE_PX
 
@@ -141,14 +151,21 @@ class ClipTable(QTableView):
         return current if current in places else (*places, -1)[0]
 
     def _place_tools(self) -> None:
-        """Lay the tools into the lower part of the row that is opened."""
-        cells = self._cells
-        self._tools.setVisible(cells.opened >= 0)
+        """Lay the tools into the row that is opened."""
+        cells, tools = self._cells, self._tools
+        tools.show(cells.opened >= 0)
         if cells.opened < 0:
             return
         row = self.visualRect(self._rows.index(cells.opened, 0))
         wide, high = self._tools_width(), self._tools_height()
-        self._tools.setGeometry(BESIDE_PX, row.bottom() + 1 - GAP_PX - high, wide, high)
+        if cells.merged:
+            top = row.bottom() + 1 - ABOVE_PX - high
+            tools.place_in_row(QRect(BESIDE_PX, top, wide, high))
+            return
+        name = cells.name_height(self._rows.rows[cells.opened], self.columnWidth(0))
+        choices = QPoint(self.columnWidth(0) + BESIDE_PX, row.top() + GAP_PX)
+        links = QPoint(BESIDE_PX, row.top() + cells.lift + name + GAP_PX // 2)
+        tools.place_in_columns(choices, wide, links)
 
     def whole_height(self, room: int) -> int:
         """Return the height, of a room at most, in which no row is cut."""
@@ -163,7 +180,7 @@ class ClipTable(QTableView):
 
     def minimumSizeHint(self) -> QSize:
         """Return the height of the row that is opened."""
-        high = self._cells.row_height() + self._tools.minimumSizeHint().height() + 2 * GAP_PX
+        high = self._cells.row_height() + self._tools.choices_height + 2 * GAP_PX
         header = self.horizontalHeader()
         high += 2 * self.frameWidth() + (0 if header.isHidden() else header.sizeHint().height())
         return QSize(super().minimumSizeHint().width(), high)

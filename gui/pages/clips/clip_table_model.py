@@ -37,7 +37,7 @@ def lines_of(row: ClipRow, column: Column) -> tuple[str, str]:
         case Column.RESULT:
             return row.outcome
         case Column.REASONS:
-            return row.reasons, ""
+            return row.reasons_briefly, ""
 
 
 class ClipTableModel(QAbstractTableModel):
@@ -99,6 +99,8 @@ class ClipTableModel(QAbstractTableModel):
         if role == Qt.ItemDataRole.DisplayRole:
             return "\n".join(filter(None, lines_of(row, column)))
         if role == Qt.ItemDataRole.ToolTipRole:
+            if column is Column.REASONS:
+                return row.reasons
             return str(row.clip) if column is Column.CLIP else " ".join(lines_of(row, column))
         return None
 
@@ -111,5 +113,5 @@ class ClipTableModel(QAbstractTableModel):
             Column.CLIP: tr("Clip"),
             Column.TASK: tr("Movement"),
             Column.RESULT: tr("Result"),
-            Column.REASONS: tr("Reasons and notes"),
+            Column.REASONS: tr("Notes"),
         }[COLUMNS[section]]

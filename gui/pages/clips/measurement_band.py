@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-from PySide6.QtCore import QRectF, QSize, Qt
+from PySide6.QtCore import QPointF, QRectF, QSize, Qt
 from PySide6.QtGui import QFont, QFontMetricsF, QPainter
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
@@ -69,15 +69,13 @@ def _caption(measurement: Measurement) -> str:
 class MeasurementBand(PaintedWidget):
     """A reading on its movement's scale. Empty until something is shown.
 
-    What the number is and the sign that it is saved follow its words where there is room.
+    What the number is follows its words where there is room.
     """
 
     def __init__(self, appearance: Appearance, parent: QWidget | None = None) -> None:
         super().__init__(appearance, parent)
         self._movement = Movement.FLEXION
         self._shown = BandContent(words="")
-        saved = tr("Saved")
-        self._sign, self._signed = f"\u2713  {saved}", False
         self._with_scale = True
         self._heights: dict[tuple[int, int], int] = {}
         policy = QSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Preferred)
@@ -88,10 +86,10 @@ class MeasurementBand(PaintedWidget):
     def words(self) -> str:
         return self._shown.words
 
-    def show_reading(self, movement: Movement, shown: BandContent, *, saved: bool = False) -> None:
-        self._movement, self._shown, self._signed = movement, shown, saved
+    def show_reading(self, movement: Movement, shown: BandContent) -> None:
+        self._movement, self._shown = movement, shown
         self._heights.clear()
-        self.setAccessibleName(f"{shown.words} {self._sign}" if saved else shown.words)
+        self.setAccessibleName(shown.words)
         self.setAccessibleDescription(shown.rests_on)
         self.setToolTip(shown.rests_on)
         self.updateGeometry()
@@ -125,7 +123,7 @@ class MeasurementBand(PaintedWidget):
         painter.setFont(self._font())
         words = self._words_height(wide)
         painter.drawText(QRectF(0, 0, wide, words), self._flags(), shown.words)
-        self._paint_beside(painter, words)
+        self._paint_caption(painter)
         if not self._with_scale:
             return
         place = QRectF(_ASIDE_PX, words + 8, wide - 2 * _ASIDE_PX, _BAND_PX - 16)
@@ -138,24 +136,15 @@ class MeasurementBand(PaintedWidget):
         )
         self._paint_numbers(painter, place)
 
-    def _paint_beside(self, painter: QPainter, words_height: int) -> None:
-        """Write the sign that the reading is saved, and what its number is, after its words."""
-        shown, line = self._shown, self._line()
-        flags = int(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter)
-        left = QFontMetricsF(self._font()).horizontalAdvance(shown.words) + 2 * GAP_PX
-        if self._signed:
-            painter.setFont(self._sign_font())
-            beneath = self._sign_beneath(self.width())
-            top = words_height - line if beneath else 0
-            where = QRectF(0 if beneath else left, top, self.width(), line)
-            painter.drawText(where, flags, self._sign)
-            sign = QFontMetricsF(self._sign_font()).horizontalAdvance(self._sign)
-            left += 0 if beneath else sign + 2 * GAP_PX
+    def _paint_caption(self, painter: QPainter) -> None:
+        """Write what the number is after its words, on their line."""
+        shown, words = self._shown, QFontMetricsF(self._font())
         font = self.appearance.font(grown(BODY_PX, _WORDS_GROWTH, self.appearance.percent))
+        left = words.horizontalAdvance(shown.words) + 2 * GAP_PX
         if left + QFontMetricsF(font).horizontalAdvance(shown.caption) <= self.width():
             painter.setPen(self.appearance.colour("quiet"))
             painter.setFont(font)
-            painter.drawText(QRectF(left, 0, self.width() - left, line), flags, shown.caption)
+            painter.drawText(QPointF(left, words.ascent()), shown.caption)
 
     def _paint_numbers(self, painter: QPainter, place: QRectF) -> None:
         """Write what the scale's places are beneath it."""
@@ -203,26 +192,12 @@ class MeasurementBand(PaintedWidget):
             space = QRectF(0, 0, max(width, 80), 10_000)
             metrics = QFontMetricsF(self._font())
             needed = metrics.boundingRect(space, self._flags(), self._shown.words)
-            high = round(max(needed.height(), self._line())) + 4
-            self._heights[key] = high + self._line() * self._sign_beneath(width)
+            self._heights[key] = round(max(needed.height(), self._line())) + 4
         return self._heights[key]
-
-    def _sign_beneath(self, width: int) -> bool:
-        """Return whether the sign has no room at the right of a reading's words."""
-        if self._shown.low is None:
-            return False
-        words = QFontMetricsF(self._font()).horizontalAdvance(self._shown.words)
-        sign = QFontMetricsF(self._sign_font()).horizontalAdvance(self._sign)
-        return words + 2 * GAP_PX + sign > width
 
     def _font(self) -> QFont:
         number = self._shown.low is not None
         return self.appearance.font(self._px() if number else self.appearance.px(), bold=number)
-
-    def _sign_font(self) -> QFont:
-        return self.appearance.font(
-            grown(BODY_PX, _WORDS_GROWTH, self.appearance.percent), bold=True
-        )
 
     @staticmethod
     def _flags() -> int:

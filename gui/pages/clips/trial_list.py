@@ -6,6 +6,7 @@ from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from gui.style.appearance import Appearance
 from gui.style.measures import GAP_PX
+from gui.text.finding_keywords import finding_keywords
 from gui.text.wording import tr, trial_words, value_words
 from gui.widgets.buttons import FlowRow, button
 from gui.widgets.layouts import clear_layout, row, widget_with
@@ -90,6 +91,9 @@ class TrialList(QWidget):
             words = "\u2013" if value is None else value_words(value, unit)
             return f"{number}: {words}"
         words = trial_words(trial, unit)
+        if trial.refused_for:
+            keywords = finding_keywords(trial.refused_for, 0)
+            words = tr("not counted ({reasons})").format(reasons=keywords)
         if trial.scored and not wanted:
             words = tr("{reading}, discarded by you").format(reading=words)
         return tr("Trial {number}: {words}").format(number=number, words=words)
@@ -101,7 +105,7 @@ class TrialList(QWidget):
         show = button(tr("Show"), "line-link")
         show.setAccessibleName(tr("Show trial {number}").format(number=number))
         show.clicked.connect(lambda: self.trial_selected.emit(trial))
-        return widget_with(row((box, 1), show, spacing=GAP_PX))
+        return widget_with(row(box, show, 1, spacing=2 * GAP_PX))
 
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
         """Keep the space bar for a check box that has the focus; elsewhere it plays the clip."""

@@ -84,6 +84,8 @@ class WindowHarness:
         settings = settings or Path(self._home.name) / "window.ini"
         self.engine = ScriptedEngine()
         #: Time of the guided round, which passes only where a test lets it.
+        #: Whether clips that are being read stay so: nothing waits for them.
+        self.reading_is_held = False
         self._round_s = 0.0
         self._keeper = SessionRepository(open_store or partial(Store.in_memory, clock=StageClock()))
         appearance = Appearance(scheme, percent)
@@ -170,7 +172,7 @@ class WindowHarness:
         raise AssertionError(f"{phase} did not come")
 
     def _busy(self) -> bool:
-        reading = self.window.findChild(WindowPages).is_reading
+        reading = self.window.findChild(WindowPages).is_reading and not self.reading_is_held
         return reading or self.services.records.busy or self.services.slow_worker.busy
 
     def close(self) -> None:

@@ -1,20 +1,25 @@
 """States of the tools for the pictures: clips, set-up, and what is known of camera and body."""
 
-from collections.abc import Iterator
+import threading
+from collections.abc import Callable, Iterator, Sequence
 from pathlib import Path
+
+from PySide6.QtCore import QCoreApplication, QEventLoop
 
 from gui.app.window_pages import MainPage
 from gui.pages.camera_and_body.body_lengths import TRUNK
 from gui.pages.clips.clip_rows import ClipRow
+from gui.session.interfaces import ReadClip
 from measure.camera.faults import SourceFault
 from measure.clips.inputs import ClipEntry
 from measure.clips.outcome import ClipResult
+from measure.domain.acquisition import KnownSetup
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
 from measure.errors import ClipError
 from measure.live.events import LiveEventKind, Phase, SetupHint
 from measure.message import TranslatableMessage
-from tests.support.gui.stage import WindowHarness
+from tests.support.gui.stage import WindowHarness, read_drawn_clips
 
 #: Clips of the list, one with a name longer than its column, one whose name says nothing.
 CLIPS = (
@@ -25,11 +30,35 @@ CLIPS = (
 )
 #: Folder of clips that was opened before.
 RECENT = Path("/study/allotment garden/spring, second visit")
+#: Time between two looks while a clip is held, milliseconds. [technical]
+_WAIT_MS = 20
 BROKEN = TranslatableMessage(
     "The clip {clip} contains no pictures that can be decoded: its beginning is damaged, it has "
-    "sound only, or it uses an unknown codec. Convert it to MP4 (H.264).",
+    "sound only, or it uses an unknown codec. Convert the video to H.264.",
     {"clip": "IMG_4711.mp4"},
 )
+
+
+class _HeldReader:
+    """Reads one clip, and the others once it goes on."""
+
+    def __init__(self) -> None:
+        self.goes_on = threading.Event()
+
+    def __call__(
+        self,
+        entries: Sequence[ClipEntry],
+        setup: KnownSetup,
+        results: Path | None,
+        progress: Callable[[float], bool],
+        *,
+        fresh: bool = False,
+    ) -> Iterator[ReadClip]:
+        coming = read_drawn_clips(entries, setup, results, progress, fresh=fresh)
+        yield next(coming)
+        while progress(1.0) and not self.goes_on.wait(_WAIT_MS / 1000):
+            pass
+        yield from coming
 
 
 def tool_states(stage: WindowHarness) -> Iterator[str]:
@@ -49,9 +78,17 @@ def _clips(stage: WindowHarness) -> Iterator[str]:
     clips.open([folder / name for name in CLIPS])
     stage.settle()
     yield "clips-list"
+    held = _HeldReader()
+    clips.batch._reader = held
+    stage.reading_is_held = True
     clips.list.read.click()
+    while clips.batch.finished == 0:
+        QCoreApplication.processEvents(QEventLoop.ProcessEventsFlag.AllEvents, _WAIT_MS)
     yield "clips-reading"
+    held.goes_on.set()
+    stage.reading_is_held = False
     stage.settle(250)
+    clips.batch._reader = read_drawn_clips
     row = clips.model.rows[0]
     row.take(ClipResult(number=0, entry=clip_entry(row), error=ClipError(BROKEN)))
     clips.model.all_changed()

@@ -32,7 +32,7 @@ def headings(page: ClipsPage) -> list[str]:
 
 @pytest.mark.parametrize(
     ("percent", "expected"),
-    [(100, ["Clip", "Movement", "Result", "Reasons and notes"]), (200, ["Clip", "Result"])],
+    [(100, ["Clip", "Movement", "Result", "Notes"]), (200, ["Clip", "Result"])],
 )
 def test_the_columns_fit_and_those_without_room_are_left_out(
     stage: WindowHarness, page: ClipsPage, percent: int, expected: list[str]

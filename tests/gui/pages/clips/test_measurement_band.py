@@ -29,17 +29,6 @@ def test_a_refusal_is_an_empty_frame_with_its_reason(appearance: Appearance) -> 
     assert coloured(appearance, band, "arm") > 10
 
 
-def test_the_sign_of_a_saved_reading_moves_nothing(appearance: Appearance) -> None:
-    band = MeasurementBand(appearance)
-    shown = BandContent(words="118° (110 to 126)", value=118, low=110, high=126)
-    for wide in (180, 600):
-        band.show_reading(Movement.FLEXION, shown)
-        before = band.heightForWidth(wide)
-        band.show_reading(Movement.FLEXION, shown, saved=True)
-        assert band.heightForWidth(wide) == before
-    assert band.accessibleName().endswith("Saved")
-
-
 def test_long_words_make_the_band_higher(appearance: Appearance) -> None:
     band = MeasurementBand(appearance)
     band.show_reading(Movement.FLEXION, BandContent(words="short"))

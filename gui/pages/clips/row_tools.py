@@ -1,0 +1,106 @@
+"""What is done with the chosen rows: movement and side, opening, removing; laid into the table."""
+
+from PySide6.QtCore import QPoint, QRect
+from PySide6.QtWidgets import QSizePolicy, QWidget
+
+from gui.style.measures import GAP_PX
+from gui.text.wording import movement_name, side_title, tr
+from gui.widgets.buttons import MenuButton, button
+from gui.widgets.layouts import row, widget_with
+from gui.widgets.text import label
+from measure.domain.landmarks import Side
+from measure.domain.movements import Movement
+
+#: Space between the two links, and between the choices and the links beside them, pixels.
+#: [technical]
+_LINKS_GAP_PX = 3 * GAP_PX
+
+
+class RowTools:
+    """The tools of the row that is opened, placed by the table that they lie in."""
+
+    def __init__(self) -> None:
+        self.movement = MenuButton(tr("Movement of the selected clips"))
+        self.movement.offer([None, *Movement], self._movement_words)
+        self.side = MenuButton(tr("Side of the selected clips"))
+        self.side.offer([None, *Side], self._side_words)
+        self.open_clip = button(tr("Open"), "line-link", key=tr("Enter"))
+        self.open_clip.setAccessibleName(tr("Open the selected clip"))
+        self.remove = button(tr("Remove"), "line-link", key=tr("Delete"))
+        self.remove.setAccessibleName(tr("Remove the selected clips from the list"))
+        #: What the choices of the opened row apply to, or why its clip has no reading.
+        self.note = label("", "small")
+        self._choices = widget_with(row(self.movement, self.side, 1, spacing=GAP_PX))
+        self._links = widget_with(row(self.open_clip, self.remove, 1, spacing=_LINKS_GAP_PX))
+        for part in (self._choices, self._links):
+            part.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Fixed)
+
+    @staticmethod
+    def _movement_words(movement: Movement | None) -> str:
+        return tr("Movement") if movement is None else movement_name(movement)
+
+    @staticmethod
+    def _side_words(side: Side | None) -> str:
+        return tr("Side") if side is None else side_title(side)
+
+    def lie_in(self, table: QWidget) -> None:
+        """Become parts of a table's content."""
+        for part in (self._choices, self._links, self.note):
+            part.setParent(table)
+            part.hide()
+
+    def widest_choices(self) -> int:
+        """Return the width that movement and side need, whichever are chosen."""
+        wide = GAP_PX
+        for offered, words in (
+            (self.movement, self._movement_words),
+            (self.side, self._side_words),
+        ):
+            metrics = offered.fontMetrics()
+            frame = offered.sizeHint().width() - metrics.horizontalAdvance(offered.text())
+            wide += frame + max(
+                metrics.horizontalAdvance(f"{words(value)}  \u25be") for value in offered.values
+            )
+        return wide
+
+    @property
+    def choices_height(self) -> int:
+        return self._choices.sizeHint().height()
+
+    @property
+    def links_height(self) -> int:
+        return self._links.sizeHint().height()
+
+    @property
+    def row_width(self) -> int:
+        """Width of choices and links in a row."""
+        links = self._links.sizeHint().width()
+        return self._choices.sizeHint().width() + _LINKS_GAP_PX + links
+
+    def note_height(self, width: int) -> int:
+        """Return the height of the note with the gap above it; 0 without one."""
+        return self.note.heightForWidth(width) + GAP_PX if self.note.text() else 0
+
+    def place_in_row(self, place: QRect) -> None:
+        """Lay choices and links into one line, the note beneath them."""
+        self._put(place.topLeft(), place.width())
+        links = self._links.sizeHint()
+        left = place.left() + self._choices.width() + _LINKS_GAP_PX
+        top = place.top() + (self.choices_height - links.height()) // 2
+        self._links.setGeometry(QRect(QPoint(left, top), links))
+
+    def place_in_columns(self, choices: QPoint, width: int, links: QPoint) -> None:
+        """Lay the choices into one column, with the note beneath, and the links into another."""
+        self._put(choices, width)
+        self._links.setGeometry(QRect(links, self._links.sizeHint()))
+
+    def _put(self, corner: QPoint, width: int) -> None:
+        choices = self._choices.sizeHint()
+        self._choices.setGeometry(QRect(corner, choices))
+        top = corner.y() + choices.height() + GAP_PX
+        self.note.setGeometry(corner.x(), top, width, self.note.heightForWidth(width))
+
+    def show(self, shown: bool) -> None:
+        for part in (self._choices, self._links):
+            part.setVisible(shown)
+        self.note.setVisible(shown and bool(self.note.text()))
