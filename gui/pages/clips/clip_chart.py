@@ -5,8 +5,8 @@ from math import ceil, floor
 from typing import Any
 
 import pyqtgraph as pg
-from PySide6.QtCore import Qt, Signal, Slot
-from PySide6.QtGui import QFontMetrics
+from PySide6.QtCore import QPointF, QSize, Qt, Signal, Slot
+from PySide6.QtGui import QFontMetrics, QPen
 from PySide6.QtWidgets import QFrame, QSizePolicy, QVBoxLayout, QWidget
 
 from gui.session.interfaces import ClipCurve
@@ -29,6 +29,8 @@ _NO_TICK_PX = 0
 #: Between two numbers beside the curve, degrees and centimetres, and the line that each has
 #: across the chart. [technical]
 _STEP_DEG, _STEP_CM, _LINE = 90, 10, 0.5
+#: Width of the curve, pixels. [technical]
+_PEN_PX = 2.5
 #: One step of zooming. [technical]
 _STEP = 1.5
 
@@ -47,6 +49,8 @@ class ClipChart(QFrame):
 
     #: A moment, seconds.
     moved = Signal(float)
+    #: The plot lies elsewhere.
+    placed = Signal()
 
     def __init__(self, appearance: Appearance, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -69,6 +73,9 @@ class ClipChart(QFrame):
         # As low as its least height where there is little room; its own wish would be taller.
         self._plot.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Ignored)
         self._plot.scene().sigMouseClicked.connect(self._clicked)
+        self._plot.getPlotItem().vb.sigResized.connect(self.placed)
+        self._plot.getPlotItem().vb.sigXRangeChanged.connect(self.placed)
+        self._gutter_px, self._above_px = 0, 0
         layout = QVBoxLayout(self)
         layout.setContentsMargins(*[_ROOM_PX] * 4)
         layout.addWidget(self._plot)
@@ -102,6 +109,26 @@ class ClipChart(QFrame):
         if self._curve is not None and len(self._curve.time_s):
             ends = float(self._curve.time_s[0]), float(self._curve.time_s[-1])
             self._plot.setXRange(*ends, padding=0.02)
+
+    def make_room(self, gutter_px: int, above_px: int) -> None:
+        """Leave room at the left of the numbers beside the curve, and above the chart."""
+        if (gutter_px, above_px) == (self._gutter_px, self._above_px):
+            return
+        self._gutter_px, self._above_px = gutter_px, above_px
+        layout = self.layout()
+        assert layout is not None
+        beside = _ROOM_PX + 2 * GAP_PX * bool(gutter_px)
+        layout.setContentsMargins(_ROOM_PX + gutter_px, _ROOM_PX + above_px, beside, _ROOM_PX)
+
+    def minimumSizeHint(self) -> QSize:
+        least = self._plot.minimumHeight() + self._above_px + 2 * _ROOM_PX
+        return QSize(super().minimumSizeHint().width(), least)
+
+    def place_of(self, time_s: float) -> float:
+        """Return how far from the left edge a moment lies, pixels."""
+        view = self._plot.getPlotItem().vb
+        scene = view.mapViewToScene(QPointF(time_s, 0.0))
+        return self._plot.x() + float(self._plot.mapFromScene(scene).x())
 
     def _zoom(self, factor: float) -> None:
         if self._curve is not None:
@@ -138,12 +165,20 @@ class ClipChart(QFrame):
         plot.plot(
             self._curve.time_s,
             self._curve.value * self._factor,
-            pen=pg.mkPen(appearance.palette.arm, width=2),
+            pen=self._curve_pen(),
             connect="finite",
+            antialias=True,
         )
         self._cursor = plot.plot(
             [self._now_s, self._now_s], self._ends, pen=pg.mkPen(appearance.palette.ink, width=2)
         )
+
+    def _curve_pen(self) -> QPen:
+        """Return a pen whose corners are round."""
+        pen = pg.mkPen(self._appearance.palette.arm, width=_PEN_PX)
+        pen.setJoinStyle(Qt.PenJoinStyle.RoundJoin)
+        pen.setCapStyle(Qt.PenCapStyle.RoundCap)
+        return pen
 
     def _set_axes(self) -> None:
         """Give the axes the present look, and the curve its least height beside them."""

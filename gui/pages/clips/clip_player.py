@@ -29,10 +29,12 @@ _PLAY_INTERVAL_MS = 15
 _LEAST_PICTURE_PX = 180
 #: Least width of the slider beside the buttons in a row, pixels. [technical]
 _LEAST_SLIDER_PX = 104
+#: Width of the slider's handle, pixels. [technical]
+_HANDLE_PX = 26
 #: Greatest share of the width for the picture. [technical]
 _MOST_SHARE = 0.57
 #: Share of the height for the curve across the page, and beneath the words. [technical]
-_CURVE_SHARE, _BESIDE_SHARE = 0.34, 0.52
+_CURVE_SHARE, _BESIDE_SHARE = 0.3, 0.52
 #: Height from which on a picture above the curve is large enough, pixels. [technical]
 _WORTHWHILE_PX = 200
 
@@ -60,7 +62,7 @@ class ClipPlayer(QWidget):
         self._began = (0.0, 0.0)
         self._beside = beside
         #: Whether the curve takes the whole width.
-        self.has_curve_across = True
+        self.has_curve_across = False
         self.video = ZoomableVideo(appearance)
         self.slider = QSlider(Qt.Orientation.Horizontal)
         self.slider.setAccessibleName(tr("frame of the clip"))
@@ -72,6 +74,7 @@ class ClipPlayer(QWidget):
         self.on = step_button("\u2192", tr("Next frame"))
         self.chart = ClipChart(appearance)
         self.chart.moved.connect(self.show_moment)
+        self.chart.placed.connect(self._place_controls)
         self._clock = QTimer(self)
         self._clock.setInterval(_PLAY_INTERVAL_MS)
         self._clock.timeout.connect(self._go_on)
@@ -83,17 +86,18 @@ class ClipPlayer(QWidget):
     def _lay_out(self) -> None:
         self._buttons = FlowRow(GAP_PX, filling=False)
         self._buttons.offer([self.back, self.play, self.on])
-        moved = column(1, self.slider, self.moment, 1, spacing=0)
-        self._controls = widget_with(row(self._buttons, (moved, 1), spacing=2 * GAP_PX))
+        self._moved = column(1, self.slider, self.moment, 1, spacing=0)
+        self._beneath = row(self._buttons, (self._moved, 1), spacing=2 * GAP_PX)
+        self._controls = widget_with(self._beneath)
         self._left = widget_with(column(self.video, self._controls, 1, spacing=GAP_PX))
         self._words = scrollable(self._beside, wide=True)
         self._grid = QGridLayout(self)
         self._grid.setContentsMargins(0, 0, 0, 0)
         self._grid.setHorizontalSpacing(3 * GAP_PX)
-        self._grid.setVerticalSpacing(GAP_PX)
+        self._grid.setVerticalSpacing(2 * GAP_PX)
         self._grid.setColumnStretch(1, 1)
         self._grid.setRowStretch(0, 1)
-        self._arrange(across=True)
+        self._arrange(across=False)
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)
@@ -108,23 +112,29 @@ class ClipPlayer(QWidget):
     def _fit(self) -> None:
         """Give the picture the size that its buttons and the curve leave for it.
 
-        The curve takes the whole width where the picture above it is large enough, else it lies
-        beneath the words.
+        The curve takes the whole width where the picture above it is large enough, and has slider
+        and buttons with it; else it lies beneath the words, and they beneath the picture.
         """
-        least = self.chart.minimumSizeHint().height()
-        curve = max(least, round(self.height() * _CURVE_SHARE)) + GAP_PX
-        controls = self._controls.sizeHint().height() + GAP_PX
-        across = self.height() - controls - curve >= _WORTHWHILE_PX
         shown = self.chart.isVisibleTo(self)
+        least = self.chart.minimumSizeHint().height()
+        curve = max(least, round(self.height() * _CURVE_SHARE)) + 2 * GAP_PX
+        across = self.height() - curve >= _WORTHWHILE_PX and shown
         self._arrange(across=across)
+        least = self.chart.minimumSizeHint().height()
+        curve = max(least, round(self.height() * _CURVE_SHARE)) + 2 * GAP_PX
         beneath = max(least, round(self.height() * _BESIDE_SHARE))
-        self.chart.setFixedHeight(curve - GAP_PX if across else beneath)
-        room = self.height() - controls - curve * (across and shown)
+        self.chart.setFixedHeight(curve - 2 * GAP_PX if across else beneath)
+        controls = 0 if across else self._controls.sizeHint().height() + GAP_PX
+        room = self.height() - controls - curve * across
         most = round(self.width() * _MOST_SHARE)
         wide, high = self.video.picture_shape
         height = max(_LEAST_PICTURE_PX, min(room, most * high // wide))
         size = QSize(min(most, height * wide // high), height)
         self.video.setFixedSize(size)
+        if across:
+            self._left.setFixedWidth(size.width())
+            self._place_controls()
+            return
         # The buttons stay in a row where that leaves the slider its least width.
         buttons = self._buttons.sizeHint().width()
         in_a_row = (
@@ -135,14 +145,44 @@ class ClipPlayer(QWidget):
         self._left.setFixedWidth(max(size.width(), needed, min(in_a_row, most)))
 
     def _arrange(self, *, across: bool) -> None:
-        """Put the curve across the whole width, or beneath the words."""
+        """Put the curve across the whole width with the controls, or beneath the words."""
         if self._grid.count() and across is self.has_curve_across:
             return
         self.has_curve_across = across
         self._grid.addWidget(self._left, 0, 0, 1 if across else 2, 1)
         self._grid.addWidget(self._words, 0, 1)
         self._grid.addWidget(self.chart, 1, 0 if across else 1, 1, 2 if across else 1)
+        self._controls.setVisible(not across)
+        if across:
+            self._buttons.setMinimumWidth(0)
+            for control in (self._buttons, self.moment, self.slider):
+                control.setParent(self.chart)
+                control.show()
+            gutter = self._buttons.sizeHint().width() + 2 * GAP_PX
+            self.chart.make_room(gutter, self.slider.sizeHint().height() + GAP_PX)
+        else:
+            self.chart.make_room(0, 0)
+            self._beneath.insertWidget(0, self._buttons)
+            self._moved.insertWidget(1, self.slider)
+            self._moved.insertWidget(2, self.moment)
         self.rearranged.emit()
+
+    @Slot()
+    def _place_controls(self) -> None:
+        """Lay the slider over the curve's time, the buttons and the moment beside the curve."""
+        if not self.has_curve_across or self._pictures is None:
+            return
+        buttons = self._buttons.sizeHint()
+        self._buttons.setGeometry(2 * GAP_PX, 2 * GAP_PX, buttons.width(), buttons.height())
+        line = self.moment.sizeHint().height()
+        top = 3 * GAP_PX + buttons.height()
+        self.moment.setGeometry(2 * GAP_PX, top, buttons.width(), line)
+        times, high = self._pictures.times_s, self.slider.sizeHint().height()
+        # The handle's middle is at an end where its edge is at the slider's.
+        aside = _HANDLE_PX // 2
+        left, right = (round(self.chart.place_of(float(times[at]))) for at in (0, -1))
+        left, right = max(left, buttons.width()), min(right, self.chart.width())
+        self.slider.setGeometry(left - aside, GAP_PX, right - left + 2 * aside, high)
 
     def bind_keys(self, page: QWidget) -> None:
         """Let the keys work anywhere on a page."""
