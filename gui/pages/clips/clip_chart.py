@@ -120,9 +120,13 @@ class ClipChart(QFrame):
         beside = _ROOM_PX + 2 * GAP_PX * bool(gutter_px)
         layout.setContentsMargins(_ROOM_PX + gutter_px, _ROOM_PX + above_px, beside, _ROOM_PX)
 
+    @property
+    def least_height(self) -> int:
+        """Height in which the curve has its least one, without room above the chart."""
+        return self._plot.minimumHeight() + 2 * _ROOM_PX
+
     def minimumSizeHint(self) -> QSize:
-        least = self._plot.minimumHeight() + self._above_px + 2 * _ROOM_PX
-        return QSize(super().minimumSizeHint().width(), least)
+        return QSize(super().minimumSizeHint().width(), self.least_height + self._above_px)
 
     def place_of(self, time_s: float) -> float:
         """Return how far from the left edge a moment lies, pixels."""

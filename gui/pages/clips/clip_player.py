@@ -35,8 +35,8 @@ _HANDLE_PX = 26
 _MOST_SHARE = 0.57
 #: Share of the height for the curve across the page, and beneath the words. [technical]
 _CURVE_SHARE, _BESIDE_SHARE = 0.3, 0.52
-#: Height from which on a picture above the curve is large enough, pixels. [technical]
-_WORTHWHILE_PX = 200
+#: Height from which on a picture above the curve is large enough, in lines of text. [technical]
+_WORTHWHILE_LINES = 9
 
 
 class ClipPlayer(QWidget):
@@ -116,12 +116,12 @@ class ClipPlayer(QWidget):
         and buttons with it; else it lies beneath the words, and they beneath the picture.
         """
         shown = self.chart.isVisibleTo(self)
-        least = self.chart.minimumSizeHint().height()
-        curve = max(least, round(self.height() * _CURVE_SHARE)) + 2 * GAP_PX
-        across = self.height() - curve >= _WORTHWHILE_PX and shown
+        least = self.chart.least_height
+        slid = least + self.slider.sizeHint().height() + GAP_PX
+        curve = max(slid, round(self.height() * _CURVE_SHARE)) + 2 * GAP_PX
+        worthwhile = _WORTHWHILE_LINES * self.fontMetrics().lineSpacing()
+        across = self.height() - curve >= worthwhile and shown
         self._arrange(across=across)
-        least = self.chart.minimumSizeHint().height()
-        curve = max(least, round(self.height() * _CURVE_SHARE)) + 2 * GAP_PX
         beneath = max(least, round(self.height() * _BESIDE_SHARE))
         self.chart.setFixedHeight(curve - 2 * GAP_PX if across else beneath)
         controls = 0 if across else self._controls.sizeHint().height() + GAP_PX
