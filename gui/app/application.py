@@ -12,7 +12,6 @@ from PySide6.QtWidgets import QApplication, QStyleFactory
 from gui.session.audio_cues import AudioCues
 from gui.session.clip_reader import (
     WindowBatchReader,
-    aggregate_accepted_trials,
     local_models,
     open_scrub_thumbnails,
 )
@@ -125,7 +124,6 @@ def build_services(
         find_cameras=find_cameras,
         read_clips=WindowBatchReader(lambda: local_models(quality)),
         open_clip=open_scrub_thumbnails,
-        combine_trials=aggregate_accepted_trials,
         clips=clips,
         setup_provider=SetupProvider(load_stored_setup),
         load_calibration=load_calibration_state,

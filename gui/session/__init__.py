@@ -5,7 +5,7 @@ Public names:
     audio_cues: AudioCues
     beginning: SessionOutline, dose_of, new_session
     clip_batch: ClipBatch
-    clip_reader: WindowBatchReader, aggregate_accepted_trials, local_models, open_scrub_thumbnails
+    clip_reader: WindowBatchReader, local_models, open_scrub_thumbnails
     engine_feed: EngineBridge
     interfaces: ClipAnalysis, ClipCurve, ClipThumbnails, ReadClip
     known_setup: SetupProvider, load_stored_setup

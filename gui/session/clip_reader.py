@@ -17,15 +17,12 @@ from gui.session.interfaces import ClipAnalysis, ClipCurve, ReadClip
 from measure.clips.inputs import ClipEntry
 from measure.clips.outcome import ClipResult, ReadingSettings
 from measure.domain.acquisition import KnownSetup
-from measure.domain.measurement_task import MeasurementTask
-from measure.domain.measurements import Measurement
 from measure.errors import ClipError, ThawlineError
 from measure.message import TranslatableMessage
 from measure.pose.ensemble import ModelSet, installed_models
 from measure.pose.supervisor import PoseProcess
 from measure.pose_models.bundles import load
 from measure.pose_models.catalogue import ModelQuality
-from measure.trials.aggregation import aggregate_trials
 
 #: Pictures a second that are kept, so every frame of a usual clip, and how many at most: a minute
 #: of them; longer clips are shown with fewer a second. [technical]
@@ -100,10 +97,12 @@ class WindowBatchReader:
             new_process=self._new_process,
         )
         with closing(coming):
-            for result in coming:
+            for read in coming:
                 if not progress(done):
                     return
+                result = read
                 if kept is not None:
+                    result = kept.with_trials_left_out(read)
                     kept.add(result)
                 yield ReadClip(result=replace(result, reading=None), analysis=_analysis(result))
 
@@ -178,14 +177,3 @@ def _packed(picture: NDArray[np.uint8]) -> bytes:
     image.save(buffer, "JPG", 85)  # type: ignore[call-overload] # the stub wants bytes
     buffer.close()
     return bytes(store.data())
-
-
-def aggregate_accepted_trials(measurement: Measurement, accepted: tuple[bool, ...]) -> Measurement:
-    """Return the measurement that the accepted trials make; without any, none of them counts."""
-    if all(accepted):
-        return measurement
-    kept = [trial for trial, wanted in zip(measurement.trials, accepted, strict=True) if wanted]
-    setup = measurement.provenance.setup
-    task = MeasurementTask(measurement.movement, measurement.side, measurement.view, setup)
-    made = aggregate_trials(kept, task, measurement.provenance)
-    return replace(made, reference=measurement.reference)

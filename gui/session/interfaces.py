@@ -133,10 +133,3 @@ class ThumbnailLoader(Protocol):
 
     def __call__(self, path: Path) -> ClipThumbnails:
         """Raise ThawlineError when the clip cannot be read."""
-
-
-class TrialAggregator(Protocol):
-    """Makes a measurement anew from those of its trials that a person accepted."""
-
-    def __call__(self, measurement: Measurement, accepted: tuple[bool, ...]) -> Measurement:
-        """Return the measurement that the accepted trials make."""

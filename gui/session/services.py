@@ -13,7 +13,6 @@ from gui.session.interfaces import (
     CameraFinder,
     ClipBatchReader,
     ThumbnailLoader,
-    TrialAggregator,
 )
 from gui.session.known_setup import SetupProvider
 from gui.session.known_state import CalibrationStateLoader, empty_calibration_state
@@ -73,7 +72,6 @@ class Services:
     find_cameras: CameraFinder
     read_clips: ClipBatchReader
     open_clip: ThumbnailLoader
-    combine_trials: TrialAggregator
     clips: tuple[Path, ...] = ()
     today: Callable[[], dt.date] = dt.date.today
     local_time: Callable[[], dt.datetime] = dt.datetime.now

@@ -5,7 +5,7 @@ Public names:
 
     cache_key: ResultKeys
     dask_cluster: read_on_cluster
-    results_file: ResultsFile
+    results_file: ResultsFile, save_accepted_trials
     run: Earlier, nothing_earlier, read_many, usual_workers
     summary: summary_lines, write_table
 """

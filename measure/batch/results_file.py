@@ -7,7 +7,7 @@ passes over. Where a key stands on several lines, the last one counts.
 import json
 import os
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import Any
 
@@ -40,6 +40,7 @@ class _Line:
     reference: float | None
     measurement: Measurement | None
     error: dict[str, str] | None
+    accepted: tuple[bool, ...] = ()
 
 
 class ResultsFile:
@@ -94,7 +95,15 @@ class ResultsFile:
             measurement=line.measurement,
             error=error,
             is_earlier=True,
+            accepted=line.accepted,
         )
+
+    def with_trials_left_out(self, result: ClipResult) -> ClipResult:
+        """Return a result without the trials that a person left out of an earlier one."""
+        row = self._kept.get(self.key(result.number))
+        accepted = () if row is None else _line_of(row).accepted
+        fits = result.measurement is not None and len(result.measurement.trials) == len(accepted)
+        return replace(result, accepted=accepted) if fits else result
 
     def add(self, result: ClipResult) -> None:
         """Write the result of an entry and flush it to the disk.
@@ -110,20 +119,24 @@ class ResultsFile:
         named = key, str(result.entry.clip)
         if result.is_earlier and named in self._named:
             return
-        text = json.dumps(to_data(_line(key, result)), ensure_ascii=False, allow_nan=False)
-        before = "" if self._ends_whole else "\n"
-        try:
-            with os.fdopen(private_descriptor(self._path, append=True), "ab") as file:
-                file.write(f"{before}{text}\n".encode("utf-8", "surrogateescape"))
-                file.flush()
-                os.fsync(file.fileno())
-        except OSError as error:
-            raise DataError(
-                f"{self._path} cannot be written: {error.strerror or error}. What it contains is "
-                "safe: free some space or correct the permissions, and run the same command again."
-            ) from error
+        _append(self._path, _line(key, result), after="" if self._ends_whole else "\n")
         self._ends_whole = True
         self._named.add(named)
+
+
+def _append(path: Path, line: _Line, *, after: str) -> None:
+    """Write a line at the end of a file, after what its last one is missing, and flush it."""
+    text = json.dumps(to_data(line), ensure_ascii=False, allow_nan=False)
+    try:
+        with os.fdopen(private_descriptor(path, append=True), "ab") as file:
+            file.write(f"{after}{text}\n".encode("utf-8", "surrogateescape"))
+            file.flush()
+            os.fsync(file.fileno())
+    except OSError as error:
+        raise DataError(
+            f"{path} cannot be written: {error.strerror or error}. What it contains is "
+            "safe: free some space or correct the permissions, and run the same command again."
+        ) from error
 
 
 def _line(key: str, result: ClipResult) -> _Line:
@@ -138,7 +151,35 @@ def _line(key: str, result: ClipResult) -> _Line:
         reference=entry.reference,
         measurement=result.measurement,
         error=None if error is None else {"class": type(error).__name__, "text": str(error)},
+        accepted=result.accepted,
     )
+
+
+def save_accepted_trials(path: Path, entry: ClipEntry, accepted: tuple[bool, ...]) -> None:
+    """Add to a results file which trials of a clip count; nothing where it has no such clip.
+
+    Raises
+    ------
+    DataError
+        When the file cannot be read or written.
+    """
+    text = _text(path)
+    _lines(path, text)
+    for row in reversed(text.split("\n")):
+        try:
+            line = _line_of(row)
+        except (ValueError, RecursionError, DataError):
+            continue
+        if (line.clip, line.movement, line.side) == (
+            str(entry.clip),
+            str(entry.movement),
+            str(entry.side),
+        ):
+            break
+    else:
+        return
+    marked = replace(line, accepted=() if all(accepted) else accepted)
+    _append(path, marked, after="" if text.endswith("\n") else "\n")
 
 
 def _text(path: Path) -> str:

@@ -29,6 +29,7 @@ COLUMNS = (
     "level_high",
     "trials",
     "trials_scored",
+    "trials_left_out",
     "reasons",
     "reference",
     "difference",
@@ -98,7 +99,7 @@ def write_table(path: Path, results: Sequence[ClipResult]) -> None:
 
 
 def _row(result: ClipResult) -> dict[str, object]:
-    entry, measurement = result.entry, result.measurement
+    entry, measurement = result.entry, result.counted
     row: dict[str, object] = {
         "clip": str(entry.clip),
         "person": entry.person,
@@ -125,8 +126,9 @@ def _row(result: ClipResult) -> dict[str, object]:
         "against_vertical": measurement.against_vertical,
         "level_low": "" if level is None else level.low,
         "level_high": "" if level is None else level.high,
-        "trials": len(measurement.trials),
+        "trials": len(result.measurement.trials if result.measurement else ()),
         "trials_scored": sum(trial.scored for trial in measurement.trials),
+        "trials_left_out": " ".join(map(str, result.left_out)),
         "reasons": " ".join(map(str, measurement.reasons)),
         "difference": difference,
         "model": measurement.provenance.model,

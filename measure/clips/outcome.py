@@ -18,6 +18,7 @@ from measure.errors import (
 from measure.message import TranslatableMessage
 from measure.pose.ensemble import ModelSet
 from measure.pose.supervisor import PoseProcess
+from measure.trials.aggregation import aggregate_accepted_trials
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -49,6 +50,8 @@ class ClipResult:
         The measurement with its series, as long as they are needed.
     is_earlier
         True when an earlier run found it, and the clip was not read now.
+    accepted
+        For each trial whether a person lets it count; empty where no one has left one out.
     """
 
     number: int
@@ -57,6 +60,19 @@ class ClipResult:
     reading: ClipReading | None = None
     error: ThawlineError | None = None
     is_earlier: bool = False
+    accepted: tuple[bool, ...] = ()
+
+    @property
+    def counted(self) -> Measurement | None:
+        """The measurement of the trials that no one has left out."""
+        if self.measurement is None:
+            return None
+        return aggregate_accepted_trials(self.measurement, self.accepted)
+
+    @property
+    def left_out(self) -> tuple[int, ...]:
+        """Numbers, from 1, of the trials that a person left out."""
+        return tuple(number for number, wanted in enumerate(self.accepted, start=1) if not wanted)
 
 
 def read_entry(

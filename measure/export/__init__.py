@@ -4,7 +4,7 @@ Public names:
 
     annotated_clip: write_annotated
     clip_figure: draw_curve
-    clip_json: document, write_document
+    clip_json: document, write_results
     clip_series_csv: write_track
     fhir_codes: CodeChoices
     figure_file: save_figure

@@ -4,6 +4,7 @@ from collections.abc import Iterable, Mapping
 from pathlib import Path
 from typing import Any
 
+from measure.clips.outcome import ClipResult
 from measure.domain.acquisition import Setup
 from measure.domain.measurements import Measurement, Trial
 from measure.system.atomic_files import write_json
@@ -21,15 +22,40 @@ def document(
     }
 
 
-def write_document(path: Path, results: Iterable[tuple[str, Measurement]]) -> None:
-    """Write the document of measurements, each with the name of its clip.
+def write_results(path: Path, results: Iterable[ClipResult]) -> None:
+    """Write the document of clips: measured, refused, or not read with the error.
 
     Raises
     ------
     DataError
         When the file cannot be written.
     """
-    write_json(path, document(software(), results))
+    content = {
+        "software": dict(software()),
+        "results": [clip_result(outcome) for outcome in results],
+    }
+    write_json(path, content)
+
+
+def clip_result(outcome: ClipResult) -> dict[str, Any]:
+    """Return one clip with its person; trials that someone left out are marked and not counted."""
+    entry, counted = outcome.entry, outcome.counted
+    named = {"person": entry.person, "reference_value": entry.reference}
+    if counted is None or outcome.measurement is None:
+        return {
+            "clip": str(entry.clip),
+            **named,
+            "movement": str(entry.movement),
+            "side": str(entry.side),
+            "view": None if entry.view is None else str(entry.view),
+            "status": "not read",
+            "error": str(outcome.error),
+        }
+    written = result(str(entry.clip), counted)
+    trials = result(str(entry.clip), outcome.measurement)["trials"]
+    for number, trial in enumerate(trials, start=1):
+        trial["left_out"] = number in outcome.left_out
+    return {**written, **named, "trials": trials}
 
 
 def result(clip: str, measurement: Measurement) -> dict[str, Any]:

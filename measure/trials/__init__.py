@@ -2,7 +2,8 @@
 
 Public names:
 
-    aggregation: USUAL_SD, aggregate_refined, aggregate_trials, pooled_trial_sd
+    aggregation: USUAL_SD, aggregate_accepted_trials, aggregate_refined, aggregate_trials,
+        pooled_trial_sd
     fine_passes: FinePlan, run_fine_passes
     little_movement: held_until_now
     movement_model: model_of

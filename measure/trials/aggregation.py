@@ -67,6 +67,17 @@ def aggregate_refined(
     return replace(measurement, against_vertical=float(np.median(vertical)) if vertical else None)
 
 
+def aggregate_accepted_trials(measurement: Measurement, accepted: tuple[bool, ...]) -> Measurement:
+    """Return the measurement that the accepted trials make; without any, none of them counts."""
+    if all(accepted):
+        return measurement
+    kept = [trial for trial, wanted in zip(measurement.trials, accepted, strict=True) if wanted]
+    setup = measurement.provenance.setup
+    task = MeasurementTask(measurement.movement, measurement.side, measurement.view, setup)
+    made = aggregate_trials(kept, task, measurement.provenance)
+    return replace(made, reference=measurement.reference)
+
+
 def aggregate_trials(
     trials: Sequence[Trial],
     task: MeasurementTask,

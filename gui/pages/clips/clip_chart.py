@@ -123,7 +123,7 @@ class ClipChart(QFrame):
     @property
     def least_height(self) -> int:
         """Height in which the curve has its least one, without room above the chart."""
-        return self._plot.minimumHeight() + 2 * _ROOM_PX
+        return int(self._plot.minimumHeight()) + 2 * _ROOM_PX
 
     def minimumSizeHint(self) -> QSize:
         return QSize(super().minimumSizeHint().width(), self.least_height + self._above_px)
@@ -132,7 +132,7 @@ class ClipChart(QFrame):
         """Return how far from the left edge a moment lies, pixels."""
         view = self._plot.getPlotItem().vb
         scene = view.mapViewToScene(QPointF(time_s, 0.0))
-        return self._plot.x() + float(self._plot.mapFromScene(scene).x())
+        return float(self._plot.x() + self._plot.mapFromScene(scene).x())
 
     def _zoom(self, factor: float) -> None:
         if self._curve is not None:
@@ -179,7 +179,7 @@ class ClipChart(QFrame):
 
     def _curve_pen(self) -> QPen:
         """Return a pen whose corners are round."""
-        pen = pg.mkPen(self._appearance.palette.arm, width=_PEN_PX)
+        pen: QPen = pg.mkPen(self._appearance.palette.arm, width=_PEN_PX)
         pen.setJoinStyle(Qt.PenJoinStyle.RoundJoin)
         pen.setCapStyle(Qt.PenCapStyle.RoundCap)
         return pen

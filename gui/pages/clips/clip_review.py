@@ -44,6 +44,8 @@ class ClipReview(QWidget):
     read_wanted = Signal(object)
     #: The ClipRow whose movement, side or trials are now others.
     row_changed = Signal(object)
+    #: The ClipRow of which other trials count now.
+    trials_accepted = Signal(object)
     #: The ClipRow whose reading is to be saved.
     save_wanted = Signal(object)
 
@@ -314,14 +316,10 @@ class ClipReview(QWidget):
         shown = self.row
         if shown is None or shown.measurement is None:
             return
-        whole = shown.measurement
-        shown.accepted, shown.saved_for = accepted, ""
-        counts = any(
-            trial.scored and wanted for trial, wanted in zip(whole.trials, accepted, strict=True)
-        )
-        shown.counted = self._services.combine_trials(whole, accepted) if counts else None
+        shown.accept(accepted)
         self._show_counted()
         self.row_changed.emit(shown)
+        self.trials_accepted.emit(shown)
 
 
 class ClipName(ElidedLabel):

@@ -1,6 +1,6 @@
 """Rows of the list of clips: what each holds, how far it is, and its words."""
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from enum import Enum, auto
 from pathlib import Path
 
@@ -48,6 +48,10 @@ class ClipRow:
         For each trial whether it counts; all of them until a person leaves one out.
     counted
         The measurement of the trials that count; None without any.
+    listed
+        Whether a manifest names it.
+    number
+        Place in the order in which clips were added.
     saved_for
         Name of the person in whose record it was saved, if it was.
     """
@@ -61,6 +65,8 @@ class ClipRow:
     result: ClipResult | None = None
     accepted: tuple[bool, ...] = ()
     counted: Measurement | None = None
+    listed: bool = False
+    number: int = 0
     saved_for: str = ""
     queued: bool = field(default=False)
 
@@ -74,6 +80,7 @@ class ClipRow:
             view=entry.view,
             reference=entry.reference,
             person=entry.person,
+            listed=True,
         )
 
     @classmethod
@@ -106,6 +113,11 @@ class ClipRow:
         return self.clip, self.movement, self.side
 
     @property
+    def gives_way(self) -> bool:
+        """Whether what a manifest says of the clip can take its place."""
+        return not self.listed and self.measurement is None
+
+    @property
     def error(self) -> ThawlineError | None:
         return None if self.result is None else self.result.error
 
@@ -128,10 +140,27 @@ class ClipRow:
             self.take(None)
 
     def take(self, result: ClipResult | None) -> None:
-        """Take a result; all of its trials count."""
+        """Take a result, with the trials that someone left out of it before."""
         self.result, self.queued, self.saved_for = result, False, ""
-        self.counted = self.measurement
-        self.accepted = () if self.counted is None else (True,) * len(self.counted.trials)
+        whole = self.measurement
+        self.accepted = () if whole is None else (True,) * len(whole.trials)
+        if result is not None and result.accepted:
+            self.accepted = result.accepted
+        self.counted = result.counted if result is not None and self._counts else None
+
+    @property
+    def _counts(self) -> bool:
+        """Whether any trial counts, or none could from the first."""
+        whole = self.measurement
+        if whole is None or all(self.accepted):
+            return True
+        pairs = zip(whole.trials, self.accepted, strict=True)
+        return any(trial.scored and wanted for trial, wanted in pairs)
+
+    def accept(self, accepted: tuple[bool, ...]) -> None:
+        """Let some trials count, and no others."""
+        if self.result is not None:
+            self.take(replace(self.result, accepted=() if all(accepted) else accepted))
 
     def text(self, fact: Fact) -> str:
         """Return the words of a fact."""

@@ -48,15 +48,34 @@ class ClipTableModel(QAbstractTableModel):
         self.rows: list[ClipRow] = []
 
     def add(self, rows: Iterable[ClipRow]) -> int:
-        """Add rows that are not there yet; return how many."""
+        """Add rows that are not there yet; return how many.
+
+        What a manifest says of a clip takes the place of what its name alone said.
+        """
+        rows = list(rows)
+        listed = {row.clip for row in rows if row.listed}
+        self.remove([row for row in self.rows if row.clip in listed and row.gives_way])
         present = {row.key for row in self.rows}
-        new = [row for row in rows if row.key not in present]
+        clips = {row.clip for row in self.rows} | listed
+        new = []
+        for row in rows:
+            if row.key not in present and (row.listed or row.clip not in clips):
+                new.append(row)
+                present.add(row.key)
+        last = max((row.number for row in self.rows), default=0)
+        for number, row in enumerate(new, start=last + 1):
+            row.number = number
         if new:
             first = len(self.rows)
             self.beginInsertRows(QModelIndex(), first, first + len(new) - 1)
             self.rows.extend(new)
             self.endInsertRows()
         return len(new)
+
+    @property
+    def in_order(self) -> list[ClipRow]:
+        """The rows in the order in which they were added."""
+        return sorted(self.rows, key=lambda row: row.number)
 
     def sort_by_urgency(self) -> None:
         """Put what needs an answer first, then what failed; what was chosen stays chosen."""
@@ -73,6 +92,8 @@ class ClipTableModel(QAbstractTableModel):
 
     def remove(self, rows: Sequence[ClipRow]) -> None:
         """Take rows out of the list; files stay where they are."""
+        if not rows:
+            return
         self.beginResetModel()
         self.rows = [row for row in self.rows if all(row is not other for other in rows)]
         self.endResetModel()

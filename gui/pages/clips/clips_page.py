@@ -14,7 +14,13 @@ from gui.pages.clips.clip_review import ClipReview
 from gui.pages.clips.clip_rows import ClipRow
 from gui.pages.clips.clip_table_model import ClipTableModel
 from gui.pages.clips.empty_clips import EmptyClips
-from gui.pages.clips.result_files import MANIFEST_ENDING, RESULTS_NAME, rows_of, save_results
+from gui.pages.clips.result_files import (
+    MANIFEST_ENDING,
+    RESULTS_NAME,
+    keep_accepted,
+    rows_of,
+    save_results,
+)
 from gui.session.clip_batch import ClipBatch
 from gui.session.interfaces import ClipAnalysis, ReadClip
 from gui.session.log import SessionRecorder
@@ -76,6 +82,7 @@ class ClipsPage(QWidget):
         self.review.neighbour_wanted.connect(self._show_neighbour)
         self.review.read_wanted.connect(lambda row: self.read([row], fresh=True))
         self.review.row_changed.connect(self._row_changed)
+        self.review.trials_accepted.connect(self._keep_accepted)
         self.review.save_wanted.connect(self._save)
         self.batch.read.connect(self._take)
         self.batch.ended.connect(self._end)
@@ -226,6 +233,17 @@ class ClipsPage(QWidget):
         self.model.changed(row)
 
     @Slot(object)
+    def _keep_accepted(self, row: ClipRow) -> None:
+        """Write into the results file which trials of a clip count."""
+        path, entry, accepted = self.results, row.entry, row.accepted
+        if path is not None and entry is not None:
+            self._services.slow_worker.run(
+                lambda: keep_accepted(path, entry, accepted),
+                lambda _nothing: None,
+                self.message_raised.emit,
+            )
+
+    @Slot(object)
     def _forget(self, rows: list[ClipRow]) -> None:
         """Let go of curves that no longer belong to what the rows say."""
         for row in rows:
@@ -291,10 +309,11 @@ class ClipsPage(QWidget):
         )
         if not name:
             return
-        path, rows = Path(name).with_suffix(f".{kind}"), list(self.model.rows)
+        path, rows = Path(name).with_suffix(f".{kind}"), self.model.in_order
+        folder = None if self.results is None else self.results.parent
         done = tr("Saved in {path}").format(path=path)
         self._services.slow_worker.run(
-            lambda: save_results(path, rows),
+            lambda: save_results(path, rows, folder),
             lambda _nothing: self.message_raised.emit(done),
             self.message_raised.emit,
         )

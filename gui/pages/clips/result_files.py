@@ -1,11 +1,12 @@
 """Files of the page of clips: clips and manifests that were named, and results that are saved."""
 
+import os
 from collections.abc import Sequence
 from dataclasses import replace
 from pathlib import Path
 
 from gui.pages.clips.clip_rows import ClipRow
-from measure.clips.inputs import clips_named, read_manifest
+from measure.clips.inputs import ClipEntry, clips_named, read_manifest
 from measure.clips.outcome import ClipResult
 from measure.errors import InputError
 
@@ -24,15 +25,23 @@ def rows_of(named: Sequence[Path]) -> list[ClipRow]:
     InputError
         A manifest or a folder cannot be read.
     """
-    rows: list[ClipRow] = []
-    for path in named:
+    listed: list[ClipRow] = []
+    others: list[ClipRow] = []
+    for path in map(_absolute, named):
         if path.suffix.lower() == MANIFEST_ENDING and not path.is_dir():
-            rows += [ClipRow.of_entry(entry) for entry in read_manifest(path)]
+            listed += [ClipRow.of_entry(entry) for entry in read_manifest(path)]
         elif path.is_dir():
-            rows += [ClipRow.of_clip(clip) for clip in _clips_below(path)]
+            others += [ClipRow.of_clip(clip) for clip in _clips_below(path)]
         else:
-            rows.append(ClipRow.of_clip(path))
-    return rows
+            others.append(ClipRow.of_clip(path))
+    for row in listed:
+        row.clip = _absolute(row.clip)
+    return listed + others
+
+
+def _absolute(path: Path) -> Path:
+    """Return a path by which the same file is known again, however it was named."""
+    return Path(os.path.abspath(path))
 
 
 def _clips_below(folder: Path) -> tuple[Path, ...]:
@@ -44,33 +53,47 @@ def _clips_below(folder: Path) -> tuple[Path, ...]:
         raise
 
 
-def save_results(path: Path, rows: Sequence[ClipRow]) -> None:
-    """Write what the list shows, as `thawline replay` does with --csv or --json.
-
-    Trials that a person left out do not count; clips without a result are left out.
+def keep_accepted(path: Path, entry: ClipEntry, accepted: tuple[bool, ...]) -> None:
+    """Write into a results file which trials of a clip count.
 
     Raises
     ------
     DataError
         The file cannot be written.
     """
-    results = [
-        replace(row.result, measurement=row.counted or row.measurement)
-        for row in rows
-        if isinstance(row.result, ClipResult)
-    ]
-    if path.suffix == ".json":
-        from measure.export.clip_json import write_document
+    from measure.batch.results_file import save_accepted_trials
 
-        write_document(
-            path,
-            [
-                (str(result.entry.clip), result.measurement)
-                for result in results
-                if result.measurement is not None
-            ],
-        )
+    save_accepted_trials(path, entry, accepted)
+
+
+def save_results(path: Path, rows: Sequence[ClipRow], folder: Path | None) -> None:
+    """Write what the list shows, as `thawline replay` does with --csv or --json.
+
+    Trials that a person left out do not count and are named; clips without a result are left out.
+
+    Parameters
+    ----------
+    folder
+        Clips below it are named relative to it, as by a command that runs there.
+
+    Raises
+    ------
+    DataError
+        The file cannot be written.
+    """
+    results = [_named_from(folder, row.result) for row in rows if row.result is not None]
+    if path.suffix == ".json":
+        from measure.export.clip_json import write_results
+
+        write_results(path, results)
     else:
         from measure.batch.summary import write_table
 
         write_table(path, results)
+
+
+def _named_from(folder: Path | None, result: ClipResult) -> ClipResult:
+    clip = result.entry.clip
+    if folder is None or not clip.is_relative_to(folder):
+        return result
+    return replace(result, entry=replace(result.entry, clip=clip.relative_to(folder)))

@@ -154,14 +154,9 @@ def _write_motion(paths: OutputPaths, name: str, reading: ClipReading) -> None:
 def write_results(paths: OutputPaths, results: Sequence[ClipResult]) -> None:
     """Write the files that hold all results, in the order of the list."""
     if paths.json:
-        from measure.export.clip_json import write_document
+        from measure.export import clip_json
 
-        measurements = [
-            (str(result.entry.clip), result.measurement)
-            for result in results
-            if result.measurement is not None
-        ]
-        write_document(paths.json, measurements)
+        clip_json.write_results(paths.json, results)
     if paths.csv:
         from measure.batch.summary import write_table
 
@@ -203,7 +198,7 @@ def _table(results: Sequence[ClipResult]) -> str:
     said: tuple[Callable[[Measurement], str], ...] = (value_text, interval_text, reason_codes)
     rows = []
     for result in results:
-        entry, measurement = result.entry, result.measurement
+        entry, measurement = result.entry, result.counted
         row = [printable(entry.clip.name), str(entry.movement), str(entry.side)]
         if measurement is None:
             rows.append([*row, "not read", "", ""])

@@ -1,5 +1,6 @@
 """What a later run takes over: keyed by content, model and settings, whatever a clip is called."""
 
+import csv
 import json
 import shutil
 from dataclasses import replace
@@ -9,7 +10,8 @@ import pytest
 
 from measure.batch import cache_key
 from measure.batch.cache_key import MISSING, ResultKeys
-from measure.batch.results_file import ResultsFile
+from measure.batch.results_file import ResultsFile, save_accepted_trials
+from measure.batch.summary import write_table
 from measure.clips.inputs import ClipEntry
 from measure.clips.outcome import ClipResult, ReadingSettings
 from measure.domain.acquisition import CameraSetup, KnownSetup
@@ -119,6 +121,42 @@ def test_what_is_taken_over_and_what_is_tried_again(entry: ClipEntry, tmp_path: 
     assert [again.cached(number) for number in (2, 3, 4)] == [None] * 3
     assert again.key(4).startswith(MISSING)
     assert again.damaged_lines == 0
+
+
+def test_trials_that_were_left_out_stay_so(entry: ClipEntry, tmp_path: Path) -> None:
+    path, read = tmp_path / "results.jsonl", measurement()
+    file = ResultsFile(path, [entry], SETTINGS)
+    file.add(ClipResult(number=0, entry=entry, measurement=read))
+    accepted = (True, False, True, True)
+    save_accepted_trials(path, entry, accepted)
+    save_accepted_trials(path, replace(entry, side=Side.RIGHT), (False,) * 4)
+    again = ResultsFile(path, [entry], SETTINGS)
+    cached = again.cached(0)
+    assert cached is not None
+    assert (cached.accepted, cached.left_out) == (accepted, (2,))
+    assert cached.measurement == read
+    assert cached.counted is not None
+    assert cached.counted.value == 91.0, "the median of 91.25 and 90.75"
+    fresh = ClipResult(number=0, entry=entry, measurement=read)
+    assert again.with_trials_left_out(fresh).accepted == accepted
+    other = replace(fresh, measurement=measurement(trials=read.trials[:2]))
+    assert again.with_trials_left_out(other).accepted == (), "other trials than those judged"
+    save_accepted_trials(path, entry, (True,) * 4)
+    whole = ResultsFile(path, [entry], SETTINGS).cached(0)
+    assert whole is not None
+    assert whole.counted == read
+
+
+def test_the_table_names_trials_that_were_left_out(entry: ClipEntry, tmp_path: Path) -> None:
+    read = ClipResult(
+        number=0, entry=entry, measurement=measurement(), accepted=(True, False, True, True)
+    )
+    write_table(tmp_path / "table.csv", [read, replace(read, accepted=())])
+    with (tmp_path / "table.csv").open(newline="", encoding="utf-8") as file:
+        some, every = csv.DictReader(file)
+    assert (some["trials"], some["trials_scored"], some["trials_left_out"]) == ("4", "2", "2")
+    assert (some["value"], every["value"]) == ("91.0", "91.25")
+    assert every["trials_left_out"] == ""
 
 
 def test_the_same_content_twice_has_a_line_each_and_its_own_name(

@@ -1,14 +1,18 @@
 import json
+from dataclasses import replace
+from pathlib import Path
 
 import pytest
 
+from measure.clips.inputs import ClipEntry
+from measure.clips.outcome import ClipResult
 from measure.domain.landmarks import Side
 from measure.domain.measurements import Measurement, Provenance, Status, Trial
 from measure.domain.movements import Movement, Unit, View
 from measure.domain.reasons import SENTENCES, Reason
 from measure.domain.vertebral_levels import level_of
-from measure.errors import DataError
-from measure.export.clip_json import document
+from measure.errors import ClipError, DataError
+from measure.export.clip_json import clip_result, document, write_results
 from measure.system.atomic_files import write_json
 
 TRIAL = Trial(
@@ -96,3 +100,26 @@ def test_the_file_is_written_whole_or_not_at_all(tmp_path):
 def test_a_missing_folder_is_said(tmp_path):
     with pytest.raises(DataError, match="cannot be written"):
         write_json(tmp_path / "none" / "out.json", {})
+
+
+def test_a_clip_carries_its_person_and_trials_left_out():
+    entry = ClipEntry(
+        clip=Path("a.mp4"), movement=Movement.FLEXION, side=Side.LEFT, person="clover"
+    )
+    read = measurement(trials=(TRIAL, replace(TRIAL, value=99.0)))
+    outcome = ClipResult(number=0, entry=entry, measurement=read, accepted=(True, False))
+    written = clip_result(outcome)
+    assert (written["person"], written["value"], written["status"]) == ("clover", 101.23, "reading")
+    assert [trial["left_out"] for trial in written["trials"]] == [False, True]
+
+
+def test_a_clip_that_was_not_read_says_why(tmp_path):
+    entry = ClipEntry(clip=Path("a.mp4"), movement=Movement.FLEXION, side=Side.LEFT)
+    path = tmp_path / "results.json"
+    write_results(path, [ClipResult(number=0, entry=entry, error=ClipError("damaged"))])
+    (written,) = json.loads(path.read_text())["results"]
+    assert (written["clip"], written["status"], written["error"]) == (
+        "a.mp4",
+        "not read",
+        "damaged",
+    )

@@ -15,7 +15,6 @@ from gui.app.application import configure_application
 from gui.app.main_window import MainWindow
 from gui.app.window_pages import MainPage
 from gui.session.audio_cues import AudioCues
-from gui.session.clip_reader import aggregate_accepted_trials
 from gui.session.engine_feed import EngineBridge
 from gui.session.repository import SessionRepository
 from gui.session.services import Services
@@ -67,7 +66,6 @@ def main(folder: Path, close_after_ms: int, page: int) -> int:
         find_cameras=lambda: ("Desk Camera",),
         read_clips=read_drawn_clips,
         open_clip=lambda path: DrawnThumbnails(),
-        combine_trials=aggregate_accepted_trials,
     )
     window = MainWindow(services)
     window.show()

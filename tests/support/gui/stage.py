@@ -18,7 +18,6 @@ from gui.app.shown_window import ShownWindow
 from gui.app.window_pages import WindowPages
 from gui.protocol.exercise_round import RoundPhase
 from gui.session.audio_cues import AudioCues
-from gui.session.clip_reader import aggregate_accepted_trials
 from gui.session.engine_feed import EngineBridge
 from gui.session.interfaces import ClipAnalysis, ClipCurve, ReadClip
 from gui.session.repository import SessionRepository
@@ -101,7 +100,6 @@ class WindowHarness:
             find_cameras=lambda: ("Integrated Webcam", "Desk Camera HD"),
             read_clips=read_drawn_clips,
             open_clip=lambda path: DrawnThumbnails(),
-            combine_trials=aggregate_accepted_trials,
             today=clock.today if clock is not None else lambda: TODAY,
             local_time=clock.local_time if clock is not None else dt.datetime.now,
             monotonic_s=lambda: self._round_s,

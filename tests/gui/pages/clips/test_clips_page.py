@@ -107,6 +107,21 @@ def test_a_manifest_says_movement_side_and_person(stage: WindowHarness, folder: 
     assert stage.services.settings.recent_clips == (manifest,)
 
 
+@pytest.mark.parametrize("together", [True, False])
+def test_a_folder_with_its_manifest_lists_no_clip_twice(
+    stage: WindowHarness, folder: Path, together: bool
+) -> None:
+    manifest = folder / "study.csv"
+    manifest.write_text("clip,movement,side,person\nIMG_4711.mp4,extension,left,bramble\n")
+    page = stage.window.clips
+    for named in ([folder, manifest],) if together else ([folder], [manifest], [folder]):
+        page.open(named)
+        stage.settle()
+        stage.window.clips.show_list()
+    assert sorted(row.clip.name for row in page.model.rows) == sorted(NAMES)
+    assert row_named(page, NAMES[2]).person == "bramble"
+
+
 def test_a_manifest_that_makes_no_sense_is_told(stage: WindowHarness, folder: Path) -> None:
     said: list[str] = []
     stage.window.clips.message_raised.connect(said.append)
@@ -288,6 +303,9 @@ def test_a_trial_that_is_left_out_changes_the_reading(
     assert page.review.band.words == "No trials were accepted."
     assert texts(page, Fact.STATUS)[NAMES[0]] == "Left out"
     assert not page.review.save.isEnabled()
+    assert page.review.row is not None
+    assert page.review.row.result is not None
+    assert page.review.row.result.left_out == (1, 2), "goes with the result"
     first.setChecked(True)
     second.setChecked(True)
     assert page.review.band.words == "118\u00b0 (112 to 124)"
@@ -452,8 +470,9 @@ def test_results_are_saved_as_the_command_writes_them(
         with target.open(newline="") as file:
             rows = list(csv.DictReader(file))
         assert tuple(rows[0]) == TABLE_COLUMNS
-        values = {Path(row["clip"]).name: row["value"] for row in rows}
+        values = {row["clip"]: row["value"] for row in rows}
+        assert [row["trials_left_out"] for row in rows] == ["", "2"]
     else:
         results = json.loads(target.read_text())["results"]
-        values = {Path(each["clip"]).name: str(each["value"]) for each in results}
+        values = {each["clip"]: str(each["value"]) for each in results}
     assert values == {NAMES[0]: "117.0", NAMES[1]: "118.0"}
