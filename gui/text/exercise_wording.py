@@ -74,11 +74,13 @@ def repetition_words(guided: ExerciseRound) -> str:
 
 
 def beside_words(guided: ExerciseRound) -> str:
-    """Return which repetition it is or comes next, or in a pause how many are done."""
+    """Return which repetition it is or comes next, what a countdown leads to, what is done."""
     if guided.paused:
         planned = guided.task.planned.repetitions
         words = tr("{done} of {planned} done") if planned else tr("{done} done")
         return words.format(done=guided.done, planned=planned)
+    if guided.phase is RoundPhase.READY:
+        return tr("Starts by itself.")
     if guided.phase not in (RoundPhase.HOLD, RoundPhase.REST):
         return ""
     words = f"{guided.repetition} {count_unit(guided)}".strip()
@@ -98,7 +100,7 @@ def limit_in_short(limit: int) -> str:
     """Return at which pain to stop, 1..10, to be read from across a room."""
     if limit == 1:
         return tr("Stop at the first pain.")
-    return tr("Stop at pain {limit} of 10, or before.").format(limit=limit)
+    return tr("Stop at pain {limit}\u00a0of\u00a010, or before.").format(limit=limit)
 
 
 def limit_passed_sentence(limit: int) -> str:
@@ -182,6 +184,24 @@ def log_words(log: ExerciseLog, plan: Plan | None) -> str:
     return ", ".join(part for part in parts if part)
 
 
+def done_words(planned: PlannedExercise, logged: Sequence[ExerciseLog]) -> str:
+    """Return what was done of a planned exercise today, as it was last; nothing if it was not."""
+    own = [log for log in logged if log.exercise == planned.exercise]
+    if not own:
+        return ""
+    last, times = own[-1], planned.times_a_day
+    whole = tr("done") if times == 1 else tr("done {count} of {times} times today")
+    count = sum(log.repetitions != 0 for log in own)
+    parts = [
+        in_part_words(last.repetitions, planned.repetitions)
+        or whole.format(count=min(count, times), times=times)
+    ]
+    if last.pain is not None:
+        parts.append(tr("pain {pain} of 10").format(pain=last.pain))
+    words = ", ".join(parts)
+    return f"{words[0].upper()}{words[1:]}."
+
+
 def in_part_words(repetitions: int | None, planned: int | None) -> str:
     """Return how many repetitions were done where not all of the planned ones were, or nothing."""
     if repetitions == 0:
@@ -193,10 +213,10 @@ def in_part_words(repetitions: int | None, planned: int | None) -> str:
     return tr("partly done: {count} repetitions").format(count=repetitions)
 
 
-def plan_sentences(plan: Plan) -> str:
+def plan_sentences(plan: Plan, *, with_limit: bool = True) -> str:
     """Return at which pain to stop, who chose the plan, since when, and when it is looked at."""
     parts = [
-        limit_sentence(plan.pain_limit),
+        limit_sentence(plan.pain_limit) if with_limit else "",
         tr("Chosen by: {who}.").format(who=plan.chosen_by) if plan.chosen_by else "",
         tr("From {day}.").format(day=date_words(plan.first_day, tr)),
         tr("Review: {day}.").format(day=date_words(plan.review, tr)) if plan.review else "",

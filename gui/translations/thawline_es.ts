@@ -1904,10 +1904,6 @@
         <translation>Pare en cuanto note dolor.</translation>
     </message>
     <message>
-        <source>Stop at pain {limit} of 10, or before.</source>
-        <translation>Pare con dolor {limit} de 10, o antes.</translation>
-    </message>
-    <message>
         <source>Your programme says to stop when pain reaches {limit}.</source>
         <translation>Su programa indica parar cuando el dolor llegue a {limit}.</translation>
     </message>
@@ -1932,8 +1928,16 @@
         <translation>{done} hechas</translation>
     </message>
     <message>
+        <source>Starts by itself.</source>
+        <translation>Empieza solo.</translation>
+    </message>
+    <message>
         <source>Next: {repetition}</source>
         <translation>Siguiente: {repetition}</translation>
+    </message>
+    <message>
+        <source>Stop at pain {limit}&#xa0;of&#xa0;10, or before.</source>
+        <translation>Pare con dolor {limit}&#xa0;de&#xa0;10, o antes.</translation>
     </message>
     <message>
         <source>about {minutes} minutes</source>
@@ -1990,6 +1994,10 @@
     <message>
         <source>pain {pain} of 10</source>
         <translation>dolor {pain} de 10</translation>
+    </message>
+    <message>
+        <source>done {count} of {times} times today</source>
+        <translation>hecho {count} de {times} veces hoy</translation>
     </message>
     <message>
         <source>not done</source>
@@ -6352,16 +6360,20 @@
         <translation>Introduzca los ejercicios que eligió el profesional. Thawline no les añade nada.</translation>
     </message>
     <message>
+        <source>{limit} is Thawline&apos;s usual number, an unverified default.</source>
+        <translation>{limit} es el número habitual de Thawline, un valor predeterminado sin verificar.</translation>
+    </message>
+    <message>
+        <source>1: first pain</source>
+        <translation>1: primer dolor</translation>
+    </message>
+    <message>
         <source>Keep editing</source>
         <translation>Seguir editando</translation>
     </message>
     <message>
         <source>Leave without saving</source>
         <translation>Salir sin guardar</translation>
-    </message>
-    <message>
-        <source>Choose the pain level at which to stop.</source>
-        <translation>Elija el dolor en el que debe parar.</translation>
     </message>
     <message>
         <source>Enter the first day as {day}. It cannot be after today.</source>
@@ -6378,6 +6390,14 @@
     <message>
         <source>who chose it</source>
         <translation>quién lo eligió</translation>
+    </message>
+    <message>
+        <source>Choose the number that the clinician set.</source>
+        <translation>Elija el número que fijó el profesional.</translation>
+    </message>
+    <message>
+        <source>Home programme</source>
+        <translation>Programa en casa</translation>
     </message>
     <message>
         <source>first day</source>
@@ -6404,10 +6424,6 @@
         <translation>Ctrl+S</translation>
     </message>
     <message>
-        <source>Needed: the number the clinician set. 1 is the first pain, 10 the worst imaginable. Without one, Thawline usually takes {limit}, an unverified default.</source>
-        <translation>Necesario: el número que fijó el profesional. 1 es el primer dolor; 10, el peor imaginable. Si no hay ninguno, Thawline suele tomar {limit}, un valor predeterminado sin verificar.</translation>
-    </message>
-    <message>
         <source>Choose up to three. If you choose none: external rotation, flexion and hand behind back.</source>
         <translation>Elija hasta tres. Si no elige ninguno: rotación externa, flexión y mano a la espalda.</translation>
     </message>
@@ -6422,10 +6438,6 @@
     <message>
         <source>Movements that matter most for judging progress</source>
         <translation>Movimientos que más importan para valorar la evolución</translation>
-    </message>
-    <message>
-        <source>Home programme: {person}</source>
-        <translation>Programa en casa: {person}</translation>
     </message>
     <message>
         <source>Leave without saving?</source>
@@ -6808,12 +6820,12 @@
         <translation>Empezar los ejercicios de hoy</translation>
     </message>
     <message>
-        <source>I have already done them</source>
-        <translation>Ya los he hecho</translation>
-    </message>
-    <message>
         <source>language of the exercise sheet</source>
         <translation>idioma de la hoja de ejercicios</translation>
+    </message>
+    <message>
+        <source>Stop for today: pain reached {pain}.</source>
+        <translation>Pare por hoy: el dolor llegó a {pain}.</translation>
     </message>
     <message>
         <source>Exercises on {day}: had your shoulder settled by the next morning?</source>
@@ -6836,6 +6848,10 @@
         <translation>Editar el programa</translation>
     </message>
     <message>
+        <source>Done for today</source>
+        <translation>Terminar por hoy</translation>
+    </message>
+    <message>
         <source>Save as PDF</source>
         <translation>Guardar como PDF</translation>
     </message>
@@ -6856,6 +6872,10 @@
         <translation>Sus ejercicios con dibujos, en papel.</translation>
     </message>
     <message>
+        <source>No exercises yet.</source>
+        <translation>Aún no hay ejercicios.</translation>
+    </message>
+    <message>
         <source>Exercises: {person}</source>
         <translation>Ejercicios: {person}</translation>
     </message>
@@ -6864,28 +6884,12 @@
         <translation>Introducir los ejercicios</translation>
     </message>
     <message>
-        <source>Pain reached {pain} today. {limit} You can stop for today.</source>
-        <translation>El dolor llegó hoy a {pain}. {limit} Puede parar por hoy.</translation>
-    </message>
-    <message>
         <source>{name} is made up: nothing is logged.</source>
         <translation>{name} es una persona inventada: no se anota nada.</translation>
     </message>
     <message>
-        <source>No exercises are entered yet.</source>
-        <translation>Aún no hay ejercicios introducidos.</translation>
-    </message>
-    <message>
         <source>Everything planned for today is logged.</source>
         <translation>Todo lo previsto para hoy está anotado.</translation>
-    </message>
-    <message>
-        <source>Log this one</source>
-        <translation>Anotar este</translation>
-    </message>
-    <message>
-        <source>Log as done: {exercise}</source>
-        <translation>Anotar como hecho: {exercise}</translation>
     </message>
     <message>
         <source>Undo</source>
@@ -8082,12 +8086,24 @@ o por qué no la hay.</translation>
         <translation>{exercise}: dolor {pain} de 10</translation>
     </message>
     <message>
+        <source>Change: {exercise}</source>
+        <translation>Cambiar: {exercise}</translation>
+    </message>
+    <message>
         <source>Compared with last time</source>
         <translation>Frente a la última vez</translation>
     </message>
     <message>
+        <source>You said pain {pain} of 10.</source>
+        <translation>Usted dijo dolor {pain} de 10.</translation>
+    </message>
+    <message>
         <source>Skip</source>
         <translation>Omitir</translation>
+    </message>
+    <message>
+        <source>You can skip this.</source>
+        <translation>Puede omitirlo.</translation>
     </message>
     <message>
         <source>Remind me while Thawline is open</source>
@@ -8272,6 +8288,18 @@ o por qué no la hay.</translation>
     <message>
         <source>Paused</source>
         <translation>En pausa</translation>
+    </message>
+    <message>
+        <source>I have already done some</source>
+        <translation>Ya he hecho algunos</translation>
+    </message>
+    <message>
+        <source>All {count} exercises</source>
+        <translation>Los {count} ejercicios</translation>
+    </message>
+    <message>
+        <source>Not done today.</source>
+        <translation>No hecho hoy.</translation>
     </message>
 </context>
 <context>

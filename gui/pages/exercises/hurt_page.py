@@ -19,8 +19,9 @@ from gui.widgets.text import label
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
 
-#: Least height of the numbers, pixels: they are the page. [technical]
-_SCALE_PX = 104
+#: Least height of the buttons of the numbers, and type of the numbers beside the drawing and
+#: without it, pixels: they are the page. [technical]
+_SCALE_PX, _NUMBER_PX, _NUMBER_ALONE_PX = 144, 40, 52
 #: Text size from which the numbers take the whole width, per cent. [technical]
 _ALONE_FROM_PERCENT = 200
 
@@ -32,6 +33,8 @@ class HurtPage(QWidget):
     stopped = Signal(object)
     #: The pain 0..6 or None, and the next exercise is wanted.
     next_wanted = Signal(object)
+    #: The pain 0..10 or None, and the exercise that was stopped is wanted again.
+    back_wanted = Signal(object)
 
     def __init__(self, appearance: Appearance, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -44,13 +47,16 @@ class HurtPage(QWidget):
             list(range(11)), str, may_be_empty=True, large=True, title=tr("pain from 0 to 10")
         )
         self.passed = label("", "title")
+        self.back = button(tr("Back"), key=tr("Escape"))
         self.next = button(tr("Next exercise"), key=tr("N"))
         self.stop = button(tr("Stop for today"), "large-main", key=tr("Enter"))
         self.pain.picked.connect(self._show)
+        self.back.clicked.connect(self._go_back)
         self.next.clicked.connect(self._go_on)
         self.stop.clicked.connect(self._stop)
         bind_keys(self, self.next, "N")
-        bind_keys(self, self.stop, "Return", "Enter", "Escape")
+        bind_keys(self, self.stop, "Return", "Enter")
+        bind_keys(self, self.back, "Escape")
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setAccessibleName(self.sentence.text)
         self._lay_out()
@@ -81,7 +87,7 @@ class HurtPage(QWidget):
             self._appearance,
             self.sentence,
             (row((self._figure, 3), (block, 9), spacing=gap(3)), 1),
-            others={self.next: (tr("Next exercise"),)},
+            others={self.back: (tr("Back"),), self.next: (tr("Next exercise"),)},
             large=self.stop,
         )
         self._appearance.changed.connect(self._leave_room)
@@ -90,7 +96,10 @@ class HurtPage(QWidget):
     @Slot()
     def _leave_room(self) -> None:
         """Do without the drawing where large numbers need its room."""
-        self._figure.setVisible(self._appearance.percent < _ALONE_FROM_PERCENT)
+        beside = self._appearance.percent < _ALONE_FROM_PERCENT
+        self._figure.setVisible(beside)
+        px = _NUMBER_PX if beside else _NUMBER_ALONE_PX
+        self.pain.row.setStyleSheet(f"QPushButton {{ font-size: {px}px; }}")
 
     def ask(self, limit: int, *, more: bool) -> None:
         """Ask after an exercise was stopped.
@@ -126,6 +135,10 @@ class HurtPage(QWidget):
         self.passed.setText(limit_passed_sentence(self._limit) if passed else "")
         self._advice.setVisible(passed)
         self.next.setVisible(self._more and (pain is None or pain < HIGH_PAIN))
+
+    @Slot()
+    def _go_back(self) -> None:
+        self.back_wanted.emit(self.pain.value)
 
     @Slot()
     def _go_on(self) -> None:

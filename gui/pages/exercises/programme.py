@@ -3,14 +3,15 @@
 import datetime as dt
 from dataclasses import replace
 
-from PySide6.QtCore import Signal, Slot
+from PySide6.QtCore import Qt, Signal, Slot
 from PySide6.QtWidgets import QBoxLayout, QLineEdit, QVBoxLayout, QWidget
 
 from gui.pages.exercises.planned_exercise import ListedExerciseRow, OwnExerciseRow
 from gui.style.appearance import Appearance
 from gui.style.measures import GAP_PX, MARGIN_PX
 from gui.text.day_text import day_text
-from gui.text.wording import movement_name, person_name, tr
+from gui.text.wording import movement_name, tr
+from gui.widgets.beside_row import BesideRow
 from gui.widgets.buttons import bind_keys, button, give_role
 from gui.widgets.choice_row import ChoiceRow
 from gui.widgets.date_field import DateField
@@ -37,6 +38,12 @@ from measure.system.clock import new_id
 
 #: Text size from which the two days stand one below the other, per cent. [technical]
 _BELOW_FROM_PERCENT = 125
+#: Least height of the numbers for the pain at which to stop, pixels. [technical]
+_SCALE_PX = 80
+
+
+def _limit_words() -> str:
+    return tr("Choose the number that the clinician set.")
 
 
 def _group(heading: str, *fields: QWidget) -> QWidget:
@@ -60,7 +67,7 @@ class HomeProgrammePage(QWidget):
         self._shown: Plan | None = None
         #: What the fields held when they were shown.
         self._before: tuple[object, ...] = ()
-        self.title = label("", "display")
+        self.title = label(tr("Home programme"), "display")
         self.lines = {listed: ListedExerciseRow(appearance, listed) for listed in ListedExercise}
         self.own_lines: list[OwnExerciseRow] = []
         self._own_list = QWidget()
@@ -70,6 +77,7 @@ class HomeProgrammePage(QWidget):
             list(range(LEAST_PAIN_LIMIT, 11)),
             str,
             may_be_empty=True,
+            large=True,
             title=tr("pain at which to stop"),
         )
         self.usual_limit = button(
@@ -132,18 +140,15 @@ class HomeProgrammePage(QWidget):
 
     @Slot()
     def _place_dates(self) -> None:
-        """Put the two days side by side where both have room."""
+        """Put the two days side by side where both have room, and make the numbers high there."""
         beside = self._appearance.percent < _BELOW_FROM_PERCENT
         directions = QBoxLayout.Direction
         self._dates.setDirection(directions.LeftToRight if beside else directions.TopToBottom)
+        self.pain_limit.row.setMinimumHeight(_SCALE_PX if beside else 0)
 
     def _make_groups(self) -> None:
         """Put fields under their headings; what is missing is said above its own field."""
         gap = self._appearance.gap
-        scale = tr(
-            "Needed: the number the clinician set. 1 is the first pain, 10 the worst imaginable. "
-            "Without one, Thawline usually takes {limit}, an unverified default."
-        ).format(limit=USUAL_PAIN_LIMIT)
         primary = tr(
             "Choose up to three. If you choose none: external rotation, flexion and hand behind "
             "back."
@@ -153,12 +158,7 @@ class HomeProgrammePage(QWidget):
             widget_with(column(*self.lines.values(), self._own_list, spacing=gap(2))),
             widget_with(row(self.add_own, 1)),
         )
-        self._limit = _group(
-            tr("Stop when the pain reaches"),
-            label(scale, "quiet"),
-            self.pain_limit.row,
-            self.usual_limit,
-        )
+        self._limit = self._made_limit()
         self._from = _group(tr("Starts on"), self.first_day, self.corrects)
         self._reviewed = _group(tr("Next review with the clinician"), self.review)
         self._movements = _group(
@@ -167,11 +167,29 @@ class HomeProgrammePage(QWidget):
             *self.primary.values(),
         )
 
+    def _made_limit(self) -> QWidget:
+        """Return the card of the pain at which to stop: what to choose, the numbers, their ends."""
+        self._limit_asked = label(_limit_words())
+        worst = label(tr("10: worst imaginable"), "quiet")
+        worst.setAlignment(Qt.AlignmentFlag.AlignRight)
+        usual = tr("{limit} is Thawline's usual number, an unverified default.")
+        heading = label(tr("Stop when the pain reaches"), "title")
+        self._limit_head = column(heading, self._limit_asked, spacing=GAP_PX)
+        return card(
+            self._limit_head,
+            column(
+                self.pain_limit.row,
+                row(label(tr("1: first pain"), "quiet"), worst),
+                spacing=GAP_PX,
+            ),
+            BesideRow(label(usual.format(limit=USUAL_PAIN_LIMIT), "quiet"), self.usual_limit),
+            spacing=3 * GAP_PX,
+        )
+
     def show_plan(self, person: Person, plan: Plan | None, today: dt.date) -> None:
         """Show the plan that is in force today, or an empty one."""
         self._person, self._today = person, today
         shown = self._shown = plan if plan is not None and plan.exercises else None
-        self.title.setText(tr("Home programme: {person}").format(person=person_name(person)))
         for line in self.lines.values():
             line.show_planned(shown.planned(line.exercise) if shown else None, person.affected)
         clear_layout(self._own_rows)
@@ -256,7 +274,10 @@ class HomeProgrammePage(QWidget):
 
     def _lack(self, words: str, group: QWidget, field: QWidget) -> None:
         """Say what is missing above its field, under the heading, and lead there."""
+        self._limit_asked.setVisible(group is not self._limit)
         layout = group.layout()
+        if group is self._limit:
+            layout = self._limit_head
         if isinstance(layout, QVBoxLayout):
             layout.insertWidget(0 if group is self._exercises else 1, self.lacking)
         self.lacking.setText(words)
@@ -267,6 +288,7 @@ class HomeProgrammePage(QWidget):
 
     def _calm(self) -> None:
         """Say of nothing that it is missing."""
+        self._limit_asked.show()
         self.lacking.setText("")
         self.lacking.hide()
         for group in (self._exercises, self._limit, self._from, self._reviewed, self._movements):
@@ -293,8 +315,7 @@ class HomeProgrammePage(QWidget):
             first = next(iter(self.lines.values())).wanted
             self._lack(tr("No exercise is ticked yet."), self._exercises, first)
         elif pain_limit is None:
-            words = tr("Choose the pain level at which to stop.")
-            self._lack(words, self._limit, self.pain_limit.button(LEAST_PAIN_LIMIT))
+            self._lack(_limit_words(), self._limit, self.pain_limit.button(LEAST_PAIN_LIMIT))
         elif first_day is None or first_day > self._today:
             words = tr("Enter the first day as {day}. It cannot be after today.").format(
                 day=day_text(self._today)

@@ -17,15 +17,15 @@ from gui.widgets.buttons import bind_keys, button
 from gui.widgets.choice_row import ChoiceRow, typed_rating
 from gui.widgets.layouts import card, clear_layout, column, row, widget_with
 from gui.widgets.page_frame import frame_page
+from gui.widgets.pain_scale import scale_ends
 from gui.widgets.text import label
 from measure.domain.exercises import Exercise
 from measure.domain.home_programme_records import ComparedWithLast
 from measure.domain.landmarks import Side
 
-#: Side of the drawing at a text size of 100 %, pixels. [technical]
-_DRAWING_PX = 200
-#: The same where it is the only exercise, pixels. [technical]
-_ALONE_PX = 300
+#: Side of the drawing at a text size of 100 %, where it is the only exercise, and where nothing is
+#: asked any more, pixels. [technical]
+_DRAWING_PX, _ALONE_PX, _SAID_PX = 200, 300, 124
 #: Text size from which the numbers take the whole width, per cent. [technical]
 _ALONE_FROM_PERCENT = 150
 
@@ -79,32 +79,42 @@ class RatingRow(QWidget):
         self.passed = label("", "lead" if alone else "")
         self.pain.picked.connect(self._show)
         self.pain.choose(pain)
+        #: Whether the pain was said already: it is not asked for again.
+        self.stated = pain is not None
+        self.change = button(tr("Change"), "link")
+        self.change.setAccessibleName(tr("Change: {exercise}").format(exercise=name))
+        self.change.clicked.connect(self._ask_again)
+        self._appearance, self._compared = appearance, compared
         listed = result.exercise.listed
         shown = shown_exercise(listed) if listed else None
-        high = _ALONE_PX if alone else _DRAWING_PX
+        high = _ALONE_PX if alone else _SAID_PX if self.stated and not compared else _DRAWING_PX
         self._figure = StillFigure(appearance, shown, Side.LEFT, high)
         for answers in (self.pain.row, self.compared.row):
             answers.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
-        self._appearance = appearance
+        self._lay_out(name, in_part_words(result.repetitions, result.planned))
+
+    def _lay_out(self, name: str, part: str) -> None:
+        gap = self._appearance.gap
         asked = label(tr("Compared with last time"), "strong")
-        self._comparison = widget_with(column(asked, self.compared.row, spacing=appearance.gap(1)))
-        self._comparison.setVisible(compared)
-        part = label(in_part_words(result.repetitions, result.planned), "quiet")
-        worst = label(tr("10: worst imaginable"), "small")
-        worst.setAlignment(Qt.AlignmentFlag.AlignRight)
-        ends = row(label(tr("0: no pain"), "small"), worst)
-        gap = appearance.gap
+        comparison = widget_with(column(asked, self.compared.row, spacing=gap(1)))
+        in_part = label(part, "quiet")
+        scale = column(self.pain.row, scale_ends(), spacing=gap(0.5))
+        self._scale = widget_with(scale)
+        said = tr("You said pain {pain} of 10.").format(pain=self.pain.value)
+        self._said = BesideRow(label(said), self.change)
         self._asked = column(
             1,
-            BesideRow(label(name, "title"), part),
-            column(self.pain.row, ends, spacing=gap(0.5)),
+            BesideRow(label(name, "title"), in_part),
+            self._said,
+            self._scale,
             self.passed,
-            self._comparison,
+            comparison,
             1,
         )
-        row(self._figure, (self._asked, 1), on=self, spacing=gap(2))
-        part.setVisible(bool(part.text()))
-        appearance.changed.connect(self._leave_room)
+        row(self._figure, (self._asked, 1), on=self, spacing=gap(3))
+        in_part.setVisible(bool(part))
+        comparison.setVisible(self._compared)
+        self._appearance.changed.connect(self._leave_room)
         self._leave_room()
         self._show()
 
@@ -113,7 +123,14 @@ class RatingRow(QWidget):
         """Do without the drawing where large numbers need its room."""
         small = self._appearance.percent < _ALONE_FROM_PERCENT
         self._figure.setVisible(small)
-        self._asked.setSpacing(self._appearance.gap(2 if small else 1))
+        self._asked.setSpacing(self._appearance.gap(2 if small and not self.stated else 1))
+
+    @Slot()
+    def _ask_again(self) -> None:
+        """Let what was said be changed."""
+        self.stated = False
+        self._show()
+        self.pain.row.buttons[self.pain.value or 0].setFocus()
 
     def choose_pain(self, pain: int) -> None:
         self.pain.choose(pain)
@@ -124,7 +141,9 @@ class RatingRow(QWidget):
         pain = self.pain.value
         passed = pain is not None and pain >= self._limit
         self.passed.setText(limit_passed_sentence(self._limit) if passed else "")
-        self.passed.setVisible(passed)
+        self.passed.setVisible(passed and not self.stated)
+        self._said.setVisible(self.stated)
+        self._scale.setVisible(not self.stated)
 
 
 class RatingPage(QWidget):
@@ -148,7 +167,7 @@ class RatingPage(QWidget):
         self._lay_out()
 
     def _lay_out(self) -> None:
-        self._scale = label(tr("You can skip any of these."), "quiet")
+        self._scale = label(tr("You can skip this."), "quiet")
         frame_page(
             self,
             label(tr("How much did it hurt?"), "display"),
@@ -210,7 +229,8 @@ class RatingPage(QWidget):
         places = [
             k for k, rating in enumerate(self.rows) if rating.isAncestorOf(self.focusWidget())
         ]
-        here = places[0] if places else 0
+        open_rows = [k for k, rating in enumerate(self.rows) if not rating.stated]
+        here = (places or open_rows or [0])[0]
         self.rows[here].choose_pain(pain)
         following = self.rows[min(here + 1, len(self.rows) - 1)]
         following.pain.row.buttons[0].setFocus(Qt.FocusReason.TabFocusReason)

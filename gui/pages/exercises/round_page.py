@@ -19,7 +19,7 @@ from gui.text.exercise_wording import (
 from gui.text.wording import tr
 from gui.widgets.buttons import bind_keys, button, give_role
 from gui.widgets.fitted_sentence import FittedSentence
-from gui.widgets.layouts import column, row, widget_with
+from gui.widgets.layouts import column, row
 from gui.widgets.text import label
 
 #: How often the round is led on, milliseconds. [technical]
@@ -54,9 +54,9 @@ class RoundPage(QWidget):
         self.limit = FittedSentence(appearance, quiet=True)
         self.title = label("", "lead")
         self.how = label("", "lead")
-        self.position = label("", "quiet")
+        self.position = label("", "lead")
         self.pause = button(tr("Pause"), key=tr("Space"))
-        self.skip = button(tr("Next exercise"), key=tr("N"))
+        self.skip = button(tr("Skip exercise"), key=tr("N"))
         self.end = button(tr("End the exercises"), key=tr("Escape"))
         self.stop = button(tr("Stop: it hurts"), "large-main", key=tr("S"))
         self.pause.clicked.connect(self._toggle)
@@ -75,20 +75,22 @@ class RoundPage(QWidget):
         gap = self._appearance.gap
         # How it is done is read before it begins, then its name stands there; both have room.
         self._about = QStackedWidget()
-        self._about.addWidget(widget_with(row((self.title, 1), self.position, spacing=gap(3))))
+        self._about.addWidget(self.title)
         self._about.addWidget(self.how)
+        self.position.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Preferred)
+        about = row((self._about, 1), self.position, spacing=gap(3))
         said = column(1, self.beside, self.limit, 1, spacing=gap(1))
-        middle = row((self.figure, 3), (self.count, 4), (said, 4), spacing=gap(3))
-        middle.setContentsMargins(0, 0, 0, gap(1))
+        middle = row((self.figure, 1), (self.count, 1), (said, 1), spacing=gap(2))
+        middle.setContentsMargins(0, 0, 0, gap(1.5))
         frame_round(
             self,
             self._appearance,
             self.sentence,
-            self._about,
+            about,
             (middle, 1),
             others={
                 self.pause: (tr("Pause"), tr("Continue")),
-                self.skip: (tr("Next exercise"), tr("Skip exercise")),
+                self.skip: (tr("Skip exercise"),),
                 self.end: (tr("End the exercises"),),
             },
             large=self.stop,
@@ -189,7 +191,7 @@ class RoundPage(QWidget):
         self.title.setText(round_task_title(task))
         self.how.setText(how_sentence(task.planned))
         give_role(self.how, "" if self._appearance.percent >= _LARGE_PERCENT else "lead")
-        self._about.setCurrentIndex(guided.paused or guided.phase is RoundPhase.READY)
+        self._about.setCurrentIndex(guided.phase is RoundPhase.READY and not guided.paused)
         self.beside.say(beside_words(guided))
         self.beside.setVisible(bool(self.beside.text))
         here, of = guided.position
@@ -198,4 +200,3 @@ class RoundPage(QWidget):
         self.pause.say(tr("Continue") if guided.paused else tr("Pause"))
         give_role(self.pause, "main" if guided.paused else "")
         give_role(self.stop, "large-second" if guided.paused else "large-main")
-        self.skip.say(tr("Next exercise") if guided.upcoming else tr("Skip exercise"))

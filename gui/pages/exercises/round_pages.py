@@ -49,6 +49,7 @@ class RoundPages(QStackedWidget):
         self.round.ended.connect(self._ask_how_it_went)
         self.hurt.stopped.connect(self._stop_for_pain)
         self.hurt.next_wanted.connect(self._next_after_pain)
+        self.hurt.back_wanted.connect(self._back_to_round)
         self.rating.rated.connect(self._rated)
         self.safety.stopped.connect(self._leave_safety)
 
@@ -114,6 +115,13 @@ class RoundPages(QStackedWidget):
         self.round.go_on_after_pain()
 
     @Slot(object)
+    def _back_to_round(self, pain: int | None) -> None:
+        """Show the exercise again, which waits until somebody goes on."""
+        self._note_pain(pain)
+        self._show(self.round)
+        self.round.pause.setFocus()
+
+    @Slot(object)
     def _stop_for_pain(self, pain: int | None) -> None:
         self._note_pain(pain)
         self.round.finish()
@@ -125,10 +133,11 @@ class RoundPages(QStackedWidget):
 
     @Slot()
     def _ask_how_it_went(self) -> None:
-        """Ask about what was done, if anything was."""
+        """Ask about what was done, unless all of it has been said."""
         results = self.round.guided.results if self.round.guided else ()
         self.saved.emit()
-        if results:
+        unsaid = {result.exercise for result in results} - self._pains.keys()
+        if unsaid or any(result.exercise in self._done_before for result in results):
             self._show(self.rating)
             self.rating.ask(results, self._pains, self._limit, self._done_before)
         else:

@@ -11,7 +11,7 @@ from gui.widgets.painted_widget import PaintedWidget
 from measure.domain.landmarks import Side
 
 #: Share of the text's growth that a drawing beside it takes part in. [technical]
-_GROWTH = 0.4
+_GROWTH = 0.55
 
 
 class StillFigure(PaintedWidget):

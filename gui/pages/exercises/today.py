@@ -8,6 +8,7 @@ from PySide6.QtGui import QAction, QKeySequence
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from gui.drawing.shown_movements import shown_exercise
+from gui.pages.exercises.elsewhere_button import ElsewhereButton
 from gui.pages.exercises.planned_line import PlannedLine
 from gui.pages.exercises.reminder_card import ReminderCard
 from gui.pages.exercises.still_figure import StillFigure
@@ -28,7 +29,7 @@ from gui.widgets.page_frame import frame_page
 from gui.widgets.text import label, titled
 from measure.domain.exercise_rounds import DayOfExercises
 from measure.domain.exercises import ListedExercise
-from measure.domain.home_programme_records import ExerciseLog, Plan, PlannedExercise
+from measure.domain.home_programme_records import ExerciseLog, Plan
 from measure.domain.landmarks import Side
 from measure.domain.records import Person
 from measure.progress.dates import date_words
@@ -62,24 +63,23 @@ class TodayPage(QWidget):
     ) -> None:
         super().__init__(parent)
         self._appearance = appearance
-        self._due: tuple[PlannedExercise, ...] = ()
         self._tapped: tuple[ExerciseLog, ...] = ()
-        self.title = label("", "display")
+        #: What is to be done today, or what the page says of it first.
+        self.state = label("", "display")
         self.question = label("")
         self.yes, self.no = button(tr("Yes")), button(tr("No"))
         self.later = button(tr("Ask later"), "link")
         self.start = button(tr("Start today's exercises"), "main", key=tr("Enter"))
         self.go_on = button(tr("Continue today's exercises"), "link")
-        self.state = label("", "title")
         self.passed = label("", "lead")
-        self.enough = button(tr("Stop for today"), "main", key=tr("Enter"))
+        self.enough = button(tr("Done for today"), "main", key=tr("Enter"))
         self._person: Person | None = None
         #: Identifier of the person who stopped after too much pain, until another day.
         self._left_alone = ""
-        self.elsewhere = button(tr("I have already done them"), "link")
+        self.elsewhere = ElsewhereButton()
         self.undo = button("", "link")
         self.plan = label("", "quiet")
-        self.empty, self.how_to_begin = label("", "title"), label("", "lead")
+        self.empty, self.how_to_begin = label("", "display"), label("", "lead")
         self.how_to_begin.setText(
             tr("Enter the exercises that the clinician chose. Thawline adds nothing to them.")
         )
@@ -95,7 +95,7 @@ class TodayPage(QWidget):
             answer.clicked.connect(partial(self._answer, eased))
         self.start.clicked.connect(self.started)
         self.go_on.clicked.connect(self.started)
-        self.elsewhere.clicked.connect(self._log_due)
+        self.elsewhere.picked.connect(self.done_elsewhere)
         self.undo.clicked.connect(self._undo)
         self.edit.clicked.connect(self.edited)
         self.pdf.clicked.connect(self._want_page)
@@ -112,46 +112,44 @@ class TodayPage(QWidget):
         gap = self._appearance.gap
         answers = row(self.yes, self.no, self.later, spacing=gap(1))
         self._asked = card(BesideRow(self.question, widget_with(answers)))
-        self._advice = card(self.passed, role="notice-card")
         for layout in (self._planned, self._entries):
             layout.setContentsMargins(0, 0, 0, 0)
             layout.setSpacing(gap(1))
-        ways = widget_with(row(self.elsewhere, self.undo, spacing=gap(2)))
         # After too much pain, going on is possible, but is not what the page says first.
-        self._today = card(
-            BesideRow(self.state, ways),
-            widget_with(self._planned),
-            BesideRow(self.plan, self.go_on),
-        )
+        ways = widget_with(row(self.undo, self.elsewhere, self.go_on, spacing=gap(3)))
+        self._today = card(widget_with(self._planned), BesideRow(self.plan, ways), spacing=gap(1.5))
         self._log_card = card(label(tr("Logged today"), "title"), widget_with(self._entries))
         sheet = FlowRow(gap(1), filling=False)
         sheet.offer([self.language, self.pdf, self.print])
         about = titled(tr("Exercise sheet"), tr("Your exercises with drawings, on paper."))
         self._rest = list_card(BesideRow(about, sheet), self.reminders)
         self._blank = self._made_blank()
+        self._advice = card(self.passed, role="notice-card")
+        self._said = widget_with(column(self.state, self._advice, spacing=gap(2)))
+        self._below = widget_with(column(1))
         self._body = column(self._asked, self._today, spacing=gap(2))
         self._appearance.changed.connect(self._place_question)
         self._place_question()
         frame_page(
             self,
-            self.title,
-            self._advice,
-            self._blank,
+            self._said,
+            (self._blank, 1),
             self._body,
             self._log_card,
             self._rest,
-            1,
+            self._below,
             buttons=[self.edit, self.start, self.enough],
         )
 
     def _made_blank(self) -> QWidget:
-        """Return the card where nothing is planned: why, what to do, and a drawing beside it."""
+        """Return what stands there where nothing is planned: why, what to do, and a drawing."""
         pendulum = shown_exercise(ListedExercise.PENDULUM)
         self._drawing = StillFigure(
             self._appearance, pendulum, Side.LEFT, _DRAWING_PX, growing=False
         )
-        words = column(1, self.empty, self.how_to_begin, 1, spacing=self._appearance.gap(1))
-        return card(row(self._drawing, (words, 1), spacing=self._appearance.gap(4)))
+        words = column(1, self.empty, self.how_to_begin, 1, spacing=self._appearance.gap(2))
+        beside = row(self._drawing, (words, 1), spacing=self._appearance.gap(6))
+        return widget_with(column(2, beside, 3))
 
     @Slot()
     def _place_question(self) -> None:
@@ -177,24 +175,24 @@ class TodayPage(QWidget):
         """
         ratings = (day.highest_pain(), measured_pain)
         pain = max((rating for rating in ratings if rating is not None), default=0)
-        self.title.setText(
-            tr("Exercises: {person}").format(person=person_name(person))
-            if person
-            else tr("Exercises")
-        )
         planned = plan is not None and bool(plan.exercises)
         real = person is not None and not person.demo
-        self._person, self._due = person, day.due
+        self._person = person
         passed = plan is not None and 0 < plan.pain_limit <= pain
         left_alone = passed and person is not None and person.id == self._left_alone
         begin = planned and real and not left_alone and bool(day.due)
         self.state.setText(day_words(day, begin=begin))
-        self.elsewhere.setVisible(begin and not passed)
         self._show_start(plan if passed else None, day, pain, begin=begin)
-        self._show_programme(plan if planned else None)
+        self._show_programme(plan if planned else None, day)
+        self.elsewhere.setVisible(planned and real and self.enough.isHidden())
         self._show_entries(plan, day)
         self.empty.setText(_empty_words(person, planned=planned))
-        self._blank.setVisible(bool(self.empty.text()))
+        self._blank.setVisible(not planned)
+        if planned and not real:
+            self.passed.setText(self.empty.text())
+            self._advice.show()
+        for shown in (self._said, self._below):
+            shown.setVisible(planned)
         self.edit.setEnabled(real)
         self.edit.say(tr("Edit the programme") if planned else tr("Enter the exercises"))
         give_role(self.edit, "main" if real and not planned else "")
@@ -204,6 +202,7 @@ class TodayPage(QWidget):
     def show_waiting(self) -> None:
         """Say nothing of the programme until it was looked up."""
         self._blank.hide()
+        self._said.hide()
         self.edit.setEnabled(False)
 
     def _show_start(
@@ -214,15 +213,13 @@ class TodayPage(QWidget):
             tr("Continue today's exercises") if day.begun else tr("Start today's exercises")
         )
         self.start.setVisible(begin and limited is None)
-        self.go_on.say(self.start.accessibleName())
         self.go_on.setVisible(begin and limited is not None)
         self.enough.setVisible(begin and limited is not None)
         self._advice.setVisible(limited is not None)
         self._place_question()
         if limited is not None:
-            words = tr("Pain reached {pain} today. {limit} You can stop for today.")
-            limit = limit_passed_sentence(limited.pain_limit)
-            self.passed.setText(words.format(pain=pain, limit=limit))
+            self.state.setText(tr("Stop for today: pain reached {pain}.").format(pain=pain))
+            self.passed.setText(limit_passed_sentence(limited.pain_limit))
 
     @Slot()
     def _press_main(self) -> None:
@@ -238,21 +235,20 @@ class TodayPage(QWidget):
         self._left_alone = self._person.id if self._person is not None else ""
         for widget in (self.enough, self.go_on):
             widget.hide()
+        self.elsewhere.show()
         self.edit.setFocus()
 
-    def _show_programme(self, plan: Plan | None) -> None:
+    def _show_programme(self, plan: Plan | None, day: DayOfExercises) -> None:
         clear_layout(self._planned)
         for shown in (self._today, self._rest):
             shown.setVisible(plan is not None)
         if plan is None:
             return
-        self.plan.setText(plan_sentences(plan))
+        self.plan.setText(plan_sentences(plan, with_limit=self._advice.isHidden()))
+        self.elsewhere.offer(day.due, plan.exercises)
         for planned in plan.exercises:
-            line = PlannedLine(self._appearance, planned)
-            line.log.clicked.connect(partial(self._log_one, planned))
+            self._planned.addWidget(PlannedLine(self._appearance, planned, day.logged))
             self._planned.addWidget(separator())
-            self._planned.addWidget(line)
-        self._planned.addWidget(separator())
 
     def _show_entries(self, plan: Plan | None, day: DayOfExercises) -> None:
         clear_layout(self._entries)
@@ -303,13 +299,6 @@ class TodayPage(QWidget):
         self.morning_answered.emit(eased)
 
     @Slot()
-    def _log_due(self) -> None:
-        self.done_elsewhere.emit(tuple(planned.exercise for planned in self._due))
-
-    def _log_one(self, planned: PlannedExercise, _checked: bool = False) -> None:
-        self.done_elsewhere.emit((planned.exercise,))
-
-    @Slot()
     def _undo(self) -> None:
         self.removed.emit(tuple(log.id for log in self._tapped))
 
@@ -324,5 +313,5 @@ def _empty_words(person: Person | None, *, planned: bool) -> str:
     if person.demo:
         return tr("{name} is made up: nothing is logged.").format(name=person_name(person))
     if not planned:
-        return tr("No exercises are entered yet.")
+        return tr("No exercises yet.")
     return ""

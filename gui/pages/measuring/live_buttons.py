@@ -60,9 +60,13 @@ class LiveButtons(ButtonRow):
         with_keys = self._width_with_keys(self._px) <= self.width()
         return self._widths(with_keys=with_keys)
 
+    def _most_px(self) -> int:
+        """Return the size of type that is wanted."""
+        return self._appearance.px()
+
     def _largest_px(self) -> int:
         """Return the largest type in which the words of the buttons stand in one line."""
-        largest = self._appearance.px()
+        largest = self._most_px()
         smallest = max(BODY_PX, round(largest * _WITH_KEYS))
         for px in range(largest, smallest - 1, -1):
             if self._width_with_keys(px) <= self.width():

@@ -48,7 +48,6 @@ def _round(stage: WindowHarness) -> Iterator[str]:
     yield "round-ready"
     stage.pass_until(RoundPhase.SWING)
     yield "round-swing"
-    exercises.rounds.round.skip.click()
     stage.pass_until(RoundPhase.MOVE)
     yield "round-move"
     stage.pass_until(RoundPhase.HOLD)

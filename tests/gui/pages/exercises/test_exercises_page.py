@@ -10,59 +10,14 @@ from PySide6.QtPrintSupport import QPrintPreviewDialog
 from PySide6.QtWidgets import QFileDialog
 
 from gui.app.window_pages import MainPage
-from gui.pages.exercises.exercises_page import ExercisesPage
+from gui.pages.exercises.planned_line import PlannedLine
 from gui.protocol.exercise_round import READY_S, RoundPhase
-from gui.protocol.red_flags import ScreeningAnswer, ScreeningPage
-from measure.domain.exercises import Exercise, ListedExercise
 from measure.domain.home_programme_records import (
     ExerciseLog,
-    Plan,
-    PlannedExercise,
 )
-from measure.domain.landmarks import Side
-from measure.domain.screening_records import ScreeningOccasion, ScreeningOutcome
 from measure.system.clock import Timestamp, new_id
-from tests.support.gui.measuring_steps import begin_home, trials
+from tests.support.gui.planned_exercises import LEAN, PENDULUM, WALL, logs_of, page_of
 from tests.support.gui.stage import TODAY, WindowHarness
-
-PENDULUM = Exercise(listed=ListedExercise.PENDULUM)
-WALL = Exercise(listed=ListedExercise.WALL_WALK)
-LEAN = Exercise(own_name="Door lean")
-
-EXERCISES = (
-    PlannedExercise(exercise=PENDULUM, repetitions=3, hold_s=0, times_a_day=2, sides=(Side.LEFT,)),
-    PlannedExercise(exercise=WALL, repetitions=2, hold_s=5, times_a_day=1, sides=(Side.LEFT,)),
-    PlannedExercise(
-        exercise=LEAN, repetitions=2, hold_s=0, times_a_day=1, note="Lean in a doorway."
-    ),
-)
-
-
-@pytest.fixture
-def planned(stage: WindowHarness) -> WindowHarness:
-    """A stage with a programme of three exercises, on the exercises page."""
-    stage.store.save_plan(
-        Plan(
-            id=new_id(),
-            person_id=stage.history().person.id,
-            first_day=TODAY - dt.timedelta(days=10),
-            exercises=EXERCISES,
-            pain_limit=4,
-            chosen_by="physiotherapist",
-            review=TODAY + dt.timedelta(days=20),
-        )
-    )
-    stage.window.go(MainPage.EXERCISES)
-    stage.settle()
-    return stage
-
-
-def page_of(stage: WindowHarness) -> ExercisesPage:
-    return stage.window.exercises
-
-
-def logs_of(stage: WindowHarness) -> dict[Exercise, ExerciseLog]:
-    return {log.exercise: log for log in stage.history().exercises_done}
 
 
 def log_before(stage: WindowHarness, days: int) -> dt.date:
@@ -85,7 +40,7 @@ def test_without_a_programme_it_says_how_to_enter_one(stage: WindowHarness) -> N
     stage.window.go(MainPage.EXERCISES)
     stage.settle()
     today = page_of(stage).today
-    assert today.empty.text() == "No exercises are entered yet."
+    assert today.empty.text() == "No exercises yet."
     assert "Thawline adds nothing" in today.how_to_begin.text()
     assert not today.start.isVisible()
     today.edit.click()
@@ -194,122 +149,6 @@ def test_every_repetition_is_in_the_store_at_once(planned: WindowHarness) -> Non
     assert logs_of(planned)[PENDULUM].repetitions == 2
 
 
-def test_one_key_stops_it_and_the_limit_is_told_calmly(
-    planned: WindowHarness, press: Callable[..., None]
-) -> None:
-    page = page_of(planned)
-    page.today.start.click()
-    planned.pass_until(RoundPhase.SWING)
-    planned.pass_seconds(4)
-    press(Qt.Key.Key_S)
-    assert page.rounds.hurt.isVisible()
-    planned.pass_seconds(200)
-    assert page.rounds.round.guided is not None
-    assert page.rounds.round.guided.paused
-    press(Qt.Key.Key_3)
-    assert page.rounds.hurt.passed.text() == ""
-    press(Qt.Key.Key_5)
-    assert page.rounds.hurt.passed.text() == "Your programme says to stop when pain reaches 4."
-    assert page.rounds.hurt.next.isVisible()
-    press(Qt.Key.Key_N)
-    assert page.rounds.round.isVisible()
-    assert page.rounds.round.title.text() == "Wall walk, left arm"
-    press(Qt.Key.Key_Escape)
-    assert page.rounds.rating.isVisible()
-    (row,) = page.rounds.rating.rows
-    assert row.pain.value == 5
-    assert row.passed.isVisible()
-    page.rounds.rating.keep.click()
-    planned.settle()
-    assert page.today.isVisible()
-    log = logs_of(planned)[PENDULUM]
-    assert (log.pain, log.repetitions) == (5, 1)
-    assert "stop for today" in page.today.passed.text()
-    assert not page.today.start.isVisible()
-    assert page.today.go_on.accessibleName() == "Continue today's exercises"
-    assert not page.today.go_on.accessibleDescription()
-    assert page.today.enough.accessibleDescription() == "Enter"
-    page.today.enough.click()  # stopping is the first choice
-    planned.settle()
-    assert not page.today.go_on.isVisible()
-    planned.window.go(MainPage.MEASURE)
-    planned.settle()
-    said = planned.window.measure.start.at_home.rest_words.text()
-    assert "Pain reached 5 of 10 today." in said
-    planned.window.go(MainPage.EXERCISES)
-    planned.settle()
-    assert not page.today.go_on.isVisible()
-
-
-def test_pain_while_measuring_counts_for_the_exercises_of_the_day(planned: WindowHarness) -> None:
-    planned.window.go(MainPage.MEASURE)
-    measure = planned.window.measure
-    begin_home(planned)
-    trials(planned, 100.0, 100.0, 100.0, 100.0)
-    measure.pain.pain.button(6).click()
-    measure.pain.finish.click()
-    planned.settle()
-    measure.summary.finish.click()
-    planned.window.go(MainPage.EXERCISES)
-    planned.settle()
-    today = page_of(planned).today
-    assert "Pain reached 6 today." in today.passed.text()
-    assert today.enough.isVisible()
-    assert not today.start.isVisible()
-
-
-def test_pain_before_the_first_repetition_is_over_is_kept(
-    planned: WindowHarness, press: Callable[..., None]
-) -> None:
-    page = page_of(planned)
-    page.today.start.click()
-    planned.pass_until(RoundPhase.SWING)
-    press(Qt.Key.Key_S)
-    press(Qt.Key.Key_5)
-    press(Qt.Key.Key_Return)
-    assert page.today.isVisible()
-    log = logs_of(planned)[PENDULUM]
-    assert (log.pain, log.repetitions) == (5, 0)
-    assert "stop for today" in page.today.passed.text()
-
-
-def test_much_pain_leads_to_the_page_that_measuring_has(
-    planned: WindowHarness, press: Callable[..., None]
-) -> None:
-    page = page_of(planned)
-    page.today.start.click()
-    planned.pass_until(RoundPhase.SWING)
-    planned.pass_seconds(4)
-    press(Qt.Key.Key_S)
-    press(Qt.Key.Key_7)
-    assert not page.rounds.hurt.next.isVisible()
-    press(Qt.Key.Key_Return)
-    assert page.rounds.safety.isVisible()
-    assert page.rounds.safety.screening.page is ScreeningPage.EMERGENCY
-    page.rounds.safety.give(ScreeningAnswer.NONE_FITS)
-    page.rounds.safety.give(ScreeningAnswer.NONE_FITS)
-    page.rounds.safety.ways_out[0].click()
-    planned.settle()
-    assert page.today.isVisible()
-    assert logs_of(planned)[PENDULUM].pain == 7
-    (screening,) = planned.store.screenings(planned.history().person.id)[-1:]
-    assert screening.occasion is ScreeningOccasion.AFTER_PAIN
-    assert screening.outcome is ScreeningOutcome.CLEAR
-
-
-def test_much_pain_that_is_told_at_the_end_leads_there_too(planned: WindowHarness) -> None:
-    page = page_of(planned)
-    page.today.start.click()
-    planned.pass_until(RoundPhase.SWING)
-    planned.pass_seconds(4)
-    page.rounds.round.end.click()
-    page.rounds.rating.rows[0].pain.button(8).click()
-    page.rounds.rating.keep.click()
-    planned.settle()
-    assert page.rounds.safety.isVisible()
-    assert logs_of(planned)[PENDULUM].pain == 8
-
-
 def test_a_round_without_a_repetition_leaves_nothing(planned: WindowHarness) -> None:
     page = page_of(planned)
     page.today.start.click()
@@ -334,10 +173,22 @@ def test_opening_another_page_pauses_the_round(planned: WindowHarness) -> None:
     assert not planned.window.words[0].isVisible()
 
 
-def test_one_tap_logs_a_round_done_elsewhere_and_another_undoes_it(planned: WindowHarness) -> None:
+def log_elsewhere(stage: WindowHarness, place: int) -> None:
+    """Choose an entry of the list of what was done without the window."""
+    menu = page_of(stage).today.elsewhere.menu_of_exercises
+    [entry for entry in menu.actions() if not entry.isSeparator()][place].trigger()
+    stage.settle()
+
+
+def test_one_choice_logs_a_round_done_elsewhere_and_another_undoes_it(
+    planned: WindowHarness,
+) -> None:
     today = page_of(planned).today
     today.elsewhere.click()
-    planned.settle()
+    menu = today.elsewhere.menu_of_exercises
+    assert menu.isVisible()
+    menu.close()
+    log_elsewhere(planned, 0)
     assert set(logs_of(planned)) == {PENDULUM, WALL, LEAN}
     assert today.undo.accessibleName() == "Undo: Pendulum, Wall walk, Door lean"
     # What is left of the day is the second time of the pendulum.
@@ -348,13 +199,19 @@ def test_one_tap_logs_a_round_done_elsewhere_and_another_undoes_it(planned: Wind
     assert not today.undo.isVisible()
 
 
+def test_one_exercise_is_logged_alone_and_its_line_says_so(planned: WindowHarness) -> None:
+    log_elsewhere(planned, 2)
+    assert set(logs_of(planned)) == {WALL}
+    lines = page_of(planned).today.findChildren(PlannedLine)
+    said = [line.done.text() for line in lines if line.done.isVisible()]
+    assert said == ["\u2013  Not done today.", "\u2713  Done.", "\u2013  Not done today."]
+
+
 def test_nothing_is_offered_beyond_what_is_planned_for_a_day(planned: WindowHarness) -> None:
     today = page_of(planned).today
     for _ in range(2):
-        today.elsewhere.click()
-        planned.settle()
+        log_elsewhere(planned, 0)
     assert not today.start.isVisible()
-    assert not today.elsewhere.isVisible()
     assert today.state.text() == "Everything planned for today is logged."
 
 

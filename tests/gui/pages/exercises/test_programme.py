@@ -150,7 +150,7 @@ def test_a_review_that_is_no_day_to_come_is_not_saved(plan_page: WindowHarness, 
 
 
 @pytest.mark.parametrize(
-    ("tick", "told"), [(False, "No exercise is ticked"), (True, "pain level at which to stop")]
+    ("tick", "told"), [(False, "No exercise is ticked"), (True, "number that the clinician set")]
 )
 def test_a_plan_without_exercises_or_pain_limit_is_not_kept(
     plan_page: WindowHarness, tick: bool, told: str
@@ -353,7 +353,7 @@ def test_a_key_saves_the_programme_and_what_is_missing_is_said_once(
     press(Qt.Key.Key_Space)
     qtbot.keyClick(focused(), Qt.Key.Key_S, Qt.KeyboardModifier.ControlModifier)
     stage.settle()
-    assert page.lacking.text() == "Choose the pain level at which to stop."
+    assert page.lacking.text() == "Choose the number that the clinician set."
     page.pain_limit.choose(3)
     qtbot.keyClick(focused(), Qt.Key.Key_S, Qt.KeyboardModifier.ControlModifier)
     stage.settle()
@@ -364,7 +364,7 @@ def test_who_was_given_no_pain_level_is_offered_the_usual_one(plan_page: WindowH
     page = plan_page.window.exercises.programme
     next(iter(page.lines.values())).wanted.setChecked(True)
     words = " ".join(shown.text() for shown in page.findChildren(QLabel))
-    assert "Without one, Thawline usually takes 4, an unverified default." in words
+    assert "4 is Thawline's usual number, an unverified default." in words
     page.usual_limit.click()
     page.keep.click()
     plan_page.settle()
