@@ -7332,6 +7332,10 @@
         <translation>Carpeta</translation>
     </message>
     <message>
+        <source>Not complete on this computer</source>
+        <translation>No está completo en este equipo</translation>
+    </message>
+    <message>
         <source>Downloading. You can keep using Thawline meanwhile.</source>
         <translation>Descargando. Mientras tanto puede seguir usando Thawline.</translation>
     </message>

@@ -65,7 +65,9 @@ class BackupPage(TitledPage):
         self._tell("")
 
     def _about(self, name: str, *words: QWidget) -> QWidget:
-        return widget_with(column(label(name, "title"), *words, spacing=self._appearance.gap(1)))
+        low = self._appearance.gap(1)
+        lines = column(label(name, "title"), *words, spacing=low, margins=(0, 0, 0, low))
+        return widget_with(lines)
 
     def _tell(self, words: str) -> None:
         """Show how it went, at the top of the page, and which backup was the latest."""

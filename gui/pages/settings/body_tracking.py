@@ -22,6 +22,8 @@ from measure.system.paths import model_folder
 
 #: Digits of the standard level's fingerprint by which two versions are told apart. [technical]
 _VERSION_DIGITS = 8
+#: Greatest height of the drawn person, pixels. [technical]
+_FIGURE_PX = 320
 
 
 def quality_name(quality: ModelQuality) -> str:
@@ -93,7 +95,7 @@ class BodyTrackingPage(TitledPage):
             "from the public package registry, through the package program of this computer "
             "(npm or pip). Nothing about you is sent. The files are checked before they are used."
         ).format(megabytes=max(package.megabytes for package in PACKAGES))
-        self.complete = SignedLine("\u2713", tr("Ready on this computer"), "title")
+        self.state = SignedLine("", "", "title")
         self._levels = widget_with(column(*self.here.values(), spacing=self._appearance.gap(1)))
         self._online, self._about, self._lacking = label(online), label(about), label(lacking)
         self.facts = {tr("Size"): label("", "quiet"), tr("Version"): label("", "quiet")}
@@ -101,18 +103,19 @@ class BodyTrackingPage(TitledPage):
         self._facts = terms([*self.facts.items(), (tr("Folder"), self.folder)])
         words = column(
             1,
-            self.complete,
+            self.state,
             self.outcome,
             self.progress,
-            self._levels,
             self._about,
             self._lacking,
+            self._levels,
             self._online,
             self._facts,
             1,
             spacing=self._appearance.gap(2),
         )
         figure = StandingFigure(self._appearance)
+        figure.setMaximumHeight(_FIGURE_PX)
         self.lay_out(
             card(row(figure, (words, 1), spacing=self._appearance.gap(4))),
             buttons=[self.cancel, self.fetch],
@@ -120,7 +123,6 @@ class BodyTrackingPage(TitledPage):
         )
         self._facts.setVisible(False)
         self._about.setVisible(False)
-        self.complete.setVisible(False)
         self._say("")
         self._show_running()
 
@@ -139,7 +141,11 @@ class BodyTrackingPage(TitledPage):
             words = tr("\u2713  {level}: ready") if ready else tr("\u25cb  {level}: not installed")
             self.here[quality].setText(words.format(level=quality_name(quality)))
         self._missing = len(here) < len(levels)
-        for shown in (self.complete, self._about, self._facts):
+        if self._missing:
+            self.state.say("\u25cb", tr("Not complete on this computer"))
+        else:
+            self.state.say("\u2713", tr("Ready on this computer"))
+        for shown in (self._about, self._facts):
             shown.setVisible(not self._missing)
         for shown in (self._levels, self._lacking, self._online):
             shown.setVisible(self._missing)

@@ -79,7 +79,9 @@ class PeoplePage(TitledPage):
         self._services.records.run(look_up, self._show, self.message_raised.emit)
 
     def _show(self, people: list[ListedPerson]) -> None:
-        self._people = people
+        """Show people, first who is measured."""
+        chosen = self._services.person_id
+        self._people = sorted(people, key=lambda listed: listed.person.id != chosen)
         self._arrange()
 
     @Slot()

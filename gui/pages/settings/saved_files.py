@@ -65,7 +65,7 @@ class SavedFilesPage(TitledPage):
         #: Everything that waits until the sizes are counted.
         self._counted = widget_with(
             column(
-                card(self._rows, about_folder, spacing=gap(1)),
+                card(self._rows, about_folder, spacing=gap(1.5)),
                 SideBySide(services.appearance, *beside, spacing=gap(3)),
                 spacing=gap(3),
             )

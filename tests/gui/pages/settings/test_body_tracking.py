@@ -69,7 +69,7 @@ def test_with_every_level_here_a_sentence_says_so_and_nothing_is_offered(
     page = opened(stage, Fetcher())
     assert [words.text() for words in page.facts.values()] == ["3.0 MB", "full0123"]
     assert page.folder.toolTip() == str(tmp_path)
-    assert page.complete.isVisible()
+    assert page.state.text() == "\u2713  Ready on this computer"
     assert not page.fetch.isVisible()
     assert not any(words.isVisible() for words in page.here.values())
 

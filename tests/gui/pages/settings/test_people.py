@@ -8,8 +8,8 @@ from gui.app.window_pages import MainPage
 from gui.pages.measuring.person_form import PersonForm
 from gui.pages.settings.data_page import DataPage
 from gui.pages.settings.people import PeoplePage
-from gui.text.wording import UNASKED_NAME
 from measure.domain.records import Person
+from measure.progress.wording import UNASKED_NAME
 from measure.system.clock import new_id
 from tests.support.gui.demo_history import demo_history
 from tests.support.gui.measuring_steps import begin_home, shown, trials
