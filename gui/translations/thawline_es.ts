@@ -924,7 +924,7 @@
         <translation>qué lo detuvo</translation>
     </message>
     <message>
-        <source>Repeat this movement</source>
+        <source>Repeat movement</source>
         <translation>Repetir movimiento</translation>
     </message>
     <message>
@@ -1804,12 +1804,12 @@
         <translation>Añadir una nota</translation>
     </message>
     <message>
-        <source>O</source>
-        <translation>O</translation>
-    </message>
-    <message>
         <source>Measure this side</source>
         <translation>Medir este lado</translation>
+    </message>
+    <message>
+        <source>T</source>
+        <translation>T</translation>
     </message>
     <message>
         <source>Add goniometer values</source>

@@ -21,7 +21,8 @@ Public names:
     plain_dialog: frame_dialog, plain_dialog
     scroll_page: back_to_top, bring_into_view, bring_to_top, scrollable
     side_by_side: LARGE_FROM_PERCENT, SideBySide
-    text: ElidedLabel, NoticeBar, SignedLine, Steps, label, section_heading, terms, titled
+    text: ElidedLabel, NoticeBar, NumberLine, SignedLine, Steps, label, section_heading, terms,
+        titled
     titled_page: TitledPage
     topic_button: TopicButton, TopicGrid
     video_view: VideoView, image_of

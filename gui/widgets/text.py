@@ -3,9 +3,10 @@
 from collections.abc import Iterable, Sequence
 from html import escape
 
-from PySide6.QtCore import QSize, Qt
+from PySide6.QtCore import QEvent, QSize, Qt
 from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import (
+    QBoxLayout,
     QGridLayout,
     QLabel,
     QSizePolicy,
@@ -161,6 +162,39 @@ def titled(name: str, line: str) -> QWidget:
     made = QWidget()
     column(label(name, "strong"), label(line, "quiet"), on=made, spacing=GAP_PX // 4)
     return made
+
+
+class NumberLine(QWidget):
+    """A large number and what stands beside it on one baseline, or words one below the other."""
+
+    def __init__(self, number: QLabel, beside: QLabel, spacing: int) -> None:
+        super().__init__()
+        self._number, self._beside = number, beside
+        self._line = row(number, (beside, 1), on=self, spacing=spacing)
+        for member in (number, beside):
+            member.setAlignment(Qt.AlignmentFlag.AlignBottom)
+
+    def set_level(self, level: bool) -> None:
+        """Set both on one baseline, or one below the other."""
+        way = QBoxLayout.Direction
+        self._line.setDirection(way.LeftToRight if level else way.TopToBottom)
+        self._number.setWordWrap(not level)
+        fixed = QSizePolicy.Policy.Fixed if level else QSizePolicy.Policy.Expanding
+        self._number.setSizePolicy(fixed, QSizePolicy.Policy.Preferred)
+        self._lift()
+
+    def event(self, event: QEvent) -> bool:
+        """Find the baseline anew when the type of one is another."""
+        if event.type() in (QEvent.Type.LayoutRequest, QEvent.Type.Show):
+            self._lift()
+        return super().event(event)
+
+    def _lift(self) -> None:
+        level = self._line.direction() is QBoxLayout.Direction.LeftToRight
+        below = self._number.fontMetrics().descent() - self._beside.fontMetrics().descent()
+        lift = below if level else 0
+        if self._beside.contentsMargins().bottom() != lift:
+            self._beside.setContentsMargins(0, 0, 0, lift)
 
 
 class NoticeBar(QWidget):

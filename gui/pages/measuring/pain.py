@@ -8,7 +8,7 @@ from functools import partial
 
 from PySide6.QtCore import Qt, Signal, Slot
 from PySide6.QtGui import QKeyEvent
-from PySide6.QtWidgets import QBoxLayout, QWidget
+from PySide6.QtWidgets import QWidget
 
 from gui.drawing.reading_on_body import Reading
 from gui.protocol.plan import NextAction, SessionMode, SessionPlan
@@ -21,11 +21,11 @@ from gui.text.wording import stopped_by_name, task_title, tr
 from gui.widgets.buttons import bind_keys, button, give_role
 from gui.widgets.choice_row import ChoiceRow
 from gui.widgets.figures.reading_figure import ReadingFigure
-from gui.widgets.layouts import card, column, row, separator
+from gui.widgets.layouts import card, column, separator
 from gui.widgets.page_frame import frame_page
 from gui.widgets.pain_scale import PainScale
 from gui.widgets.side_by_side import LARGE_FROM_PERCENT, SideBySide
-from gui.widgets.text import label
+from gui.widgets.text import NumberLine, label
 from measure.domain.landmarks import Side
 from measure.domain.measurements import Measurement
 from measure.domain.movements import MOVEMENTS, Movement, Unit
@@ -38,6 +38,8 @@ from measure.progress.home_programme import USUAL_PAIN_LIMIT
 _FIGURE_PX = (300, 280)
 #: Height of the answers where text is small: they are pressed in passing. [technical]
 _ANSWER_PX = 72
+#: Text size up to which they have room to be that high, per cent. [technical]
+_TALL_PERCENT = 150
 
 
 class PainPage(QWidget):
@@ -77,7 +79,7 @@ class PainPage(QWidget):
         self.next_title = label("", "title")
         self.next_words = label("")
         self.finish = button(tr("Finish and save"), key=tr("Escape"))
-        self.repeat = button(tr("Repeat this movement"), key=tr("A"))
+        self.repeat = button(tr("Repeat movement"), key=tr("A"))
         self.done = button(tr("Continue"), key=tr("Enter"))
         self.done.setProperty("leads_on", True)
         for source, after in (
@@ -98,7 +100,7 @@ class PainPage(QWidget):
     def _lay_out(self) -> None:
         """Put the questions and what follows beside the reading, or above it."""
         gap = self._appearance.gap
-        self._number = row(self.number, (self.interval, 1), spacing=gap(1.5))
+        self._number = NumberLine(self.number, self.interval, spacing=gap(1.5))
         words = column(self.difference, self._number, 1, spacing=gap(0.5))
         self._reading = card(self.on_body, words, spacing=gap(1))
         stopped = column(
@@ -130,9 +132,10 @@ class PainPage(QWidget):
         self.next_words.setVisible(roomy or not self.finish.isHidden())
         give_role(self.next_title, "title" if roomy else "strong")
         give_role(self.next_words, "lead" if roomy else "")
+        tall = self._appearance.percent <= _TALL_PERCENT
         for choice in (*self.pain.buttons, *self.reason.row.buttons):
-            choice.setMinimumHeight(_ANSWER_PX if roomy else 0)
-        self._asked.setSpacing(self._appearance.gap(4 if roomy else 2))
+            choice.setMinimumHeight(_ANSWER_PX if tall else 0)
+        self._asked.setSpacing(self._appearance.gap(4 if tall else 3))
         self._next.setSpacing(self._appearance.gap(1 if roomy else 0))
 
     def _line(self, *, with_reading: bool) -> str:
@@ -153,9 +156,8 @@ class PainPage(QWidget):
         self.interval.setText(interval or reason)
         degrees = MOVEMENTS[task.movement].unit is Unit.DEGREES and not reason
         give_role(self.number, "number" if degrees else "title")
-        give_role(self.interval, "title" if degrees else "quiet")
-        way = QBoxLayout.Direction
-        self._number.setDirection(way.LeftToRight if degrees else way.TopToBottom)
+        give_role(self.interval, "lead" if degrees else "quiet")
+        self._number.set_level(degrees)
         self._task_title = task_title(task.movement, task.side)
         self._result = _in_line(value, interval if degrees else "")
         self.why.setText(short or reason)
@@ -165,7 +167,6 @@ class PainPage(QWidget):
             Reading(movement=task.movement, side=task.side, value=middle, low=low, high=high)
         )
         self._show_difference(measuring.guide, measuring.earlier)
-        self._fit()
         guide = measuring.guide
         self.pain.choose(None)
         self.reason.choose(LimitingFactor.PAIN if guide.stopped_for_pain else None)
@@ -174,6 +175,7 @@ class PainPage(QWidget):
         self._back = ReturnDetector() if alone and not guide.stopped_for_pain else None
         self._limit = guide.pain_limit
         self._show_next(guide)
+        self._fit()
         self.setFocus()
 
     def _show_difference(

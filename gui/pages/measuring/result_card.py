@@ -4,10 +4,11 @@ import datetime as dt
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from PySide6.QtWidgets import QPushButton, QSizePolicy, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QPushButton, QVBoxLayout, QWidget
 
 from gui.drawing.reading_on_body import Reading
 from gui.style.appearance import Appearance
+from gui.style.measures import GAP_PX
 from gui.text.result_wording import difference_words, last_time_words, value_and_range
 from gui.text.wording import measurement_words, movement_name, side_title, tr
 from gui.widgets.figures.reading_figure import ReadingFigure
@@ -22,7 +23,7 @@ from gui.widgets.layouts import (
     widget_with,
 )
 from gui.widgets.side_by_side import LARGE_FROM_PERCENT
-from gui.widgets.text import SignedLine, label
+from gui.widgets.text import NumberLine, SignedLine, label
 from measure.domain.landmarks import Side
 from measure.domain.measurements import Measurement
 from measure.domain.movements import MOVEMENTS, Movement, Unit
@@ -30,7 +31,9 @@ from measure.domain.records import MeasurementRecord
 from measure.domain.session_comparison import side_difference
 
 #: Width and height of the reading drawn on a body, and of a body without one, pixels. [technical]
-_FIGURE_PX, _NO_READING_PX = (256, 216), (170, 216)
+_FIGURE_PX = (256, 216)
+#: Space above the words beside it: both sides' numbers stand at one height. [technical]
+_ABOVE_PX = 4 * GAP_PX
 
 Task = tuple[Movement, Side]
 
@@ -101,16 +104,15 @@ class ResultCard(QWidget):
         if left is not None and right is not None:
             words = difference_words(movement, side_difference(left, right))
         self.differences.append(words)
-        heading = [label(movement_name(movement), "title")]
-        if words:
-            heading.append(label(words[:1].upper() + words[1:]))
         at_left, at_right = (self._cell((movement, side), shown) for side in Side)
         between = separator(upright=True)
+        compared = [label(words[:1].upper() + words[1:], "strong")] if words else []
         return card(
-            column(*heading, spacing=gap(0.5)),
+            label(movement_name(movement), "title"),
             row((at_left, 1), between, (at_right, 1), spacing=gap(2)),
-            *_notes(movement, shown),
-            spacing=gap(1),
+            *compared,
+            *_notes(movement, shown, with_pain=self._large),
+            spacing=gap(1.5 if self._large else 1),
         )
 
     def _cell(self, task: Task, shown: "_Results") -> QWidget:
@@ -129,9 +131,10 @@ class ResultCard(QWidget):
                 high=measurement.high,
             )
             figure.show_reading(reading)
-        read = measurement is not None and measurement.value is not None
-        figure.setFixedSize(*(_FIGURE_PX if read else _NO_READING_PX))
-        said = column(1, *self._words(task, shown), 1, spacing=self._appearance.gap(0.5))
+        figure.setFixedSize(*_FIGURE_PX)
+        gap = self._appearance.gap
+        margins = (0, _ABOVE_PX, 0, 0)
+        said = column(*self._words(task, shown), 1, margins=margins, spacing=gap(0.5))
         return widget_with(row(figure, (said, 1), spacing=self._appearance.gap(1)))
 
     @property
@@ -158,25 +161,28 @@ class ResultCard(QWidget):
         value, interval = value_and_range(measurement)
         degrees = measurement.value is not None and MOVEMENTS[movement].unit is Unit.DEGREES
         number = label(value, "number" if degrees else "title")
-        ends = label(interval, "title" if degrees else "quiet")
-        if degrees and self._large:
-            number.setWordWrap(False)
-            number.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Preferred)
-            words.append(row(number, (ends, 1), spacing=self._appearance.gap(1.5)))
+        ends = label(interval, "lead" if degrees else "quiet")
+        if degrees:
+            line = NumberLine(number, ends, spacing=self._appearance.gap(1.5))
+            line.set_level(self._large)
+            words.append(line)
         else:
             words += [number, ends] if interval else [number]
         pain = shown.details.get(task, Said()).pain
-        words += [label(pain)] if pain else []
+        words += [label(pain)] if pain and not self._large else []
         return words + last
 
 
-def _notes(movement: Movement, shown: "_Results") -> list[QWidget]:
-    """Return the notes on both sides of a movement, under them over the whole width."""
-    return [
-        SignedLine(side_title(side), note, "quiet", "strong")
-        for side in Side
-        for note in shown.details.get((movement, side), Said()).notes
-    ]
+def _notes(movement: Movement, shown: "_Results", *, with_pain: bool) -> list[QWidget]:
+    """Return what is said of both sides of a movement, a line a side over the whole width."""
+    lines: list[QWidget] = []
+    for side in Side:
+        said = shown.details.get((movement, side), Said())
+        words = (said.pain, *said.notes) if with_pain else said.notes
+        if any(words):
+            together = " ".join(filter(None, words))
+            lines.append(SignedLine(side_title(side), together, "quiet", "strong"))
+    return lines
 
 
 @dataclass(frozen=True, slots=True)

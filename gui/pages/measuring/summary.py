@@ -13,12 +13,13 @@ from gui.pages.measuring.typed_values import TypedValues
 from gui.protocol.plan import SessionMode
 from gui.session.measurement_session import MeasurementSession
 from gui.style.appearance import Appearance
+from gui.style.measures import GAP_PX
 from gui.text.result_wording import line_of_results, main_reason, result_notes
 from gui.text.session_wording import without_reading
 from gui.text.wording import pain_sentence, side_name, tr
 from gui.widgets.announcement import announce
 from gui.widgets.buttons import ButtonRow, bind_keys, button
-from gui.widgets.layouts import column, widget_with
+from gui.widgets.layouts import column
 from gui.widgets.page_frame import frame_page
 from gui.widgets.scroll_page import bring_into_view
 from gui.widgets.text import label
@@ -44,15 +45,15 @@ class SummaryPage(QWidget):
     def __init__(self, appearance: Appearance, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.title = label("", "display")
-        self.next_side = button(tr("Measure this side"), key=tr("O"))
+        self.next_side = button(tr("Measure this side"), key=tr("T"))
         self.card = ResultCard(appearance, self.next_side)
         self.typed = TypedValues()
-        self.typing = button(tr("Add goniometer values"), "link", checkable=True)
+        self.typing = button(tr("Add goniometer values"), checkable=True)
         self.typing.toggled.connect(self._show_typing)
-        self.copy = button(tr("Copy as text"), "link")
-        self.progress = button(tr("Progress"), "link")
+        self.copy = button(tr("Copy as text"))
+        self.progress = button(tr("Progress"))
         self.report = button(tr("Report"))
-        self.noting = button(tr("Add a note"), "link", checkable=True)
+        self.noting = button(tr("Add a note"), checkable=True)
         self.noting.toggled.connect(self._show_note)
         self.note = QPlainTextEdit()
         self.note.setPlaceholderText(tr("A note, if you like"))
@@ -66,7 +67,6 @@ class SummaryPage(QWidget):
         #: Movements of which nothing was captured, each with its reason.
         self.without = label("")
         self._ways = ButtonRow([self.progress, self.noting, self.copy, self.typing])
-        self._below = widget_with(column(self._ways))
         for source, slot in (
             (self.next_side, self.other_side),
             (self.next_movement, self.another),
@@ -81,16 +81,15 @@ class SummaryPage(QWidget):
             self,
             self.title,
             self.card,
-            self.without,
-            self.first,
-            self._below,
+            column(self.without, self.first, spacing=GAP_PX // 2),
+            self._ways,
             self.typed,
             self.note,
             1,
             buttons=[self.next_movement, self.report, self.finish],
             caution=True,
         )
-        bind_keys(self, self.next_side, "O")
+        bind_keys(self, self.next_side, "T")
         bind_keys(self, self.next_movement, "M")
         bind_keys(self, self.finish, "Return", "Enter")
 

@@ -94,7 +94,7 @@ class TrialRow(PaintedWidget):
         if not self._practice:
             wide = min(wide, self.type_px() * _PLACE)
         for number, attempt in enumerate(self._places):
-            due = attempt is None and not self._practising and None not in self._places[:number]
+            due = attempt is None and not self._practising and self._all_final(number)
             scored = attempt is not None and attempt.state is AttemptState.SCORED
             word = self._short(number, attempt)
             font = self.appearance.font(self.type_px(), bold=scored or due)
@@ -105,6 +105,11 @@ class TrialRow(PaintedWidget):
             else:
                 text.moveCenter(place.center())
             self._word(painter, text, font, word, strong=scored or due)
+
+    def _all_final(self, number: int) -> bool:
+        """Whether so many trials from the first on are taken and none is still calculated."""
+        before = self._places[:number]
+        return all(taken and taken.state is not AttemptState.REFINING for taken in before)
 
     def _paint_practice(self, painter: QPainter) -> float:
         """Paint the place of practice and return where the others begin.
