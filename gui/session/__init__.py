@@ -3,7 +3,7 @@
 Public names:
 
     audio_cues: AudioCues
-    beginning: SessionOutline, dose_of, new_session
+    beginning: SessionOutline, dose_of, new_session, only_exercises_due, record_pain
     clip_batch: ClipBatch
     clip_reader: WindowBatchReader, local_models, open_scrub_thumbnails
     engine_feed: EngineBridge

@@ -1,5 +1,6 @@
 """Beginning of a measuring session: who, what and how, with the record that is kept of it."""
 
+import datetime as dt
 from dataclasses import dataclass
 
 from PySide6.QtCore import QObject
@@ -14,10 +15,18 @@ from gui.protocol.plan import (
 from gui.session.log import SessionRecorder
 from gui.session.measurement_session import MeasurementSession
 from gui.session.services import Services
+from measure.domain.exercise_rounds import exercises_left
 from measure.domain.records import AssessmentCondition, History, Pain
 from measure.domain.session_comparison import readings_of_day
 from measure.domain.session_facts import SessionState
-from measure.progress.home_programme import AssessmentDose, assessment_dose, irritability_on
+from measure.progress.home_programme import (
+    AssessmentDose,
+    assessment_dose,
+    irritability_on,
+    pain_to_rest_from,
+    plan_on,
+)
+from measure.progress.measuring_plan import MeasuringPlan
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,6 +51,21 @@ class SessionOutline:
     saving: bool
 
 
+def record_pain(outline: SessionOutline, services: Services, parent: QObject) -> SessionRecorder:
+    """Save what was said about pain alone, as a session that measures nothing."""
+    log = _recorder(outline, services, parent)
+    log.keep_pain()
+    log.finish("")
+    return log
+
+
+def only_exercises_due(history: History, plan: MeasuringPlan, today: dt.date) -> bool:
+    """Return whether exercises are due, nothing is to be measured, and no pain asks for a rest."""
+    left = exercises_left(plan_on(history.plans, today), history.exercises_done, today)
+    rests = pain_to_rest_from(history, today) is not None
+    return bool(left) and not (plan.due or rests or history.person.demo)
+
+
 def dose_of(outline: SessionOutline, services: Services) -> AssessmentDose:
     """Return how much may be measured, as irritable as the shoulder is today."""
     return assessment_dose(irritability_on(outline.history, services.today(), outline.pain))
@@ -52,12 +76,7 @@ def new_session(outline: SessionOutline, services: Services, parent: QObject) ->
     tasks = limit_to_dose(outline.tasks, dose_of(outline, services)) or outline.tasks
     if services.clips:
         tasks = without_practice(tasks)
-    log = SessionRecorder(
-        *(services.keeper, services.records, outline.person_id, outline.conduct, outline.pain),
-        parent,
-        state=outline.state,
-        saving=outline.saving,
-    )
+    log = _recorder(outline, services, parent)
     log.keep_pain()
     measuring = MeasurementSession(
         services.feed,
@@ -72,3 +91,12 @@ def new_session(outline: SessionOutline, services: Services, parent: QObject) ->
     )
     measuring.earlier = readings_of_day(outline.history, log.conduct, services.today())
     return measuring
+
+
+def _recorder(outline: SessionOutline, services: Services, parent: QObject) -> SessionRecorder:
+    return SessionRecorder(
+        *(services.keeper, services.records, outline.person_id, outline.conduct, outline.pain),
+        parent,
+        state=outline.state,
+        saving=outline.saving,
+    )

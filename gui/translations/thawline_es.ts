@@ -340,6 +340,10 @@
         <translation>Peor dolor desde ayer</translation>
     </message>
     <message>
+        <source>Choose a number first</source>
+        <translation>Elija primero un número</translation>
+    </message>
+    <message>
         <source>Today&apos;s exercises</source>
         <translation>Ejercicios de hoy</translation>
     </message>
@@ -886,6 +890,10 @@
     <message>
         <source>{name} is a made-up person. Choose or add the person to be measured.</source>
         <translation>{name} es una persona inventada. Elija o añada a la persona que se va a medir.</translation>
+    </message>
+    <message>
+        <source>Today&apos;s pain is saved.</source>
+        <translation>El dolor de hoy está guardado.</translation>
     </message>
     <message>
         <source>Asked now because the pain was rated {pain} of 10.</source>
@@ -1462,6 +1470,10 @@
     <message>
         <source>Sore today? Do a shorter session (two trials, no hand behind the back)</source>
         <translation>¿Le duele hoy? Haga una sesión más corta (dos intentos, sin llevar la mano a la espalda)</translation>
+    </message>
+    <message>
+        <source>Note today&apos;s pain</source>
+        <translation>Anotar el dolor de hoy</translation>
     </message>
     <message>
         <source>I measure patients in a clinic</source>

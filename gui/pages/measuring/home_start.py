@@ -41,6 +41,8 @@ class HomeStart(QWidget):
     person_edited = Signal(object)
     #: The facts about the person shall be shown.
     facts_wanted = Signal()
+    #: Today's pain is to be noted, and nothing measured.
+    pain_wanted = Signal()
     person_added = Signal()
 
     def __init__(
@@ -83,6 +85,8 @@ class HomeStart(QWidget):
             appearance,
             tr("Sore today? Do a shorter session (two trials, no hand behind the back)"),
         )
+        self.note_pain = button(tr("Note today's pain"))
+        self._state = widget_with(row((self.sore, 1), self.note_pain, spacing=appearance.gap(2)))
         self.how = ConductChoice(appearance, settings)
         self.in_clinic = button(tr("I measure patients in a clinic"), "link")
         self.start = button(tr("Start measuring"), "main", key=tr("Enter"))
@@ -123,7 +127,7 @@ class HomeStart(QWidget):
             label_of(tr("Person")), self.person, self.edit_person, self.add_person,
             spacing=gap(2),
         )  # fmt: skip
-        last = SideBySide(self._appearance, (self.sore, 1), widget_with(who), spacing=gap(3))
+        last = SideBySide(self._appearance, (self._state, 1), widget_with(who), spacing=gap(3))
         frame_page(
             self,
             self.title,
@@ -139,6 +143,7 @@ class HomeStart(QWidget):
         self.start.clicked.connect(self._begin)
         self.in_clinic.clicked.connect(self.clinic)
         self.edit_person.clicked.connect(self.facts_wanted)
+        self.note_pain.clicked.connect(self.pain_wanted)
         self.add_person.clicked.connect(self.person_added)
         self.affected.picked.connect(self._affected_picked)
         self._appearance.changed.connect(self.refresh)
@@ -153,6 +158,7 @@ class HomeStart(QWidget):
         """Show who is measured."""
         self._person = person
         self.edit_person.setVisible(person is not None)
+        self.note_pain.setVisible(person is not None and not person.demo)
         if person is not None:
             self.affected.choose(person.affected)
         self.sore.setChecked(self._sore_key in self._sore_days)

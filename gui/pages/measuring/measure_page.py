@@ -22,21 +22,25 @@ from gui.protocol.plan import (
     SessionStep,
 )
 from gui.protocol.red_flags import pain_requires_screening, screening_due
-from gui.session.beginning import SessionOutline, dose_of, new_session
+from gui.session.beginning import (
+    SessionOutline,
+    dose_of,
+    new_session,
+    only_exercises_due,
+    record_pain,
+)
 from gui.session.measurement_session import MeasurementSession
 from gui.session.person_selection import PersonSelection
 from gui.session.services import Services
 from gui.text.wording import message_text, tr
 from gui.widgets.layouts import column
-from measure.domain.exercise_rounds import exercises_left
 from measure.domain.records import History, LimitingFactor, Pain, Person
 from measure.domain.screening_records import ScreeningOccasion, ScreeningRecord
 from measure.domain.session_facts import ClinicianValue, SessionState
 from measure.progress.home_programme import (
     pain_to_rest_from,
-    plan_on,
 )
-from measure.progress.measuring_plan import MeasuringPlan, measuring_plan
+from measure.progress.measuring_plan import measuring_plan
 from measure.progress.wording import UNASKED_NAME
 from measure.system.clock import new_id
 
@@ -107,12 +111,14 @@ class MeasurePage(QWidget):
         self.start.guest_wanted.connect(self._choose_guest)
         self.start.person_chosen.connect(self.people.choose)
         self.start.person_wanted.connect(self._add_person)
+        self.start.at_home.pain_wanted.connect(self._ask_pain_alone)
         self.start.person_edited.connect(self.people.save)
         self.safety.cleared.connect(self._safety_cleared)
         self.safety.stopped.connect(self._safety_stopped)
         self.safety.left.connect(self._safety_left)
         self.safety.other_movement.connect(self._other_movement)
         self.before.answered.connect(self._begin_measuring)
+        self.before.noted.connect(self._note_pain)
         self.before.back.connect(self.show_start)
         self.pain.answered.connect(self._pain_answered)
         self.summary.finished.connect(self._finish)
@@ -188,15 +194,8 @@ class MeasurePage(QWidget):
         self.start.show_plan(plan)
         self.start.at_home.show_day(self.history, today)
         offering, self._may_offer_exercises = self._may_offer_exercises, False
-        if offering and self.start.mode is SessionMode.HOME and self.start.isVisible():
-            self._offer_exercises(self.history, plan)
-
-    def _offer_exercises(self, history: History, plan: MeasuringPlan) -> None:
-        """Let the window show today's exercises where nothing is due to be measured."""
-        today = self._services.today()
-        left = exercises_left(plan_on(history.plans, today), history.exercises_done, today)
-        rests = pain_to_rest_from(history, today) is not None
-        if left and not (plan.due or rests or history.person.demo):
+        at_home = self.start.mode is SessionMode.HOME and self.start.isVisible()
+        if offering and at_home and only_exercises_due(self.history, plan, today):
             self.exercises_wanted.emit()
 
     @Slot()
@@ -292,7 +291,9 @@ class MeasurePage(QWidget):
 
     def _after_check(self) -> None:
         """Ask how the shoulder feels, but at home only, and not before the very first session."""
-        if self._mode is SessionMode.HOME and self.history.measurements:
+        if not self._tasks:
+            self.show_start(same_person=True)
+        elif self._mode is SessionMode.HOME and self.history.measurements:
             plan = measuring_plan(self.history, HOME_MOVEMENTS, self._services.today())
             self.before.ask(
                 self._tasks,
@@ -306,6 +307,38 @@ class MeasurePage(QWidget):
             state = self.start.in_clinic.what.state.state if clinic else SessionState()
             self._begin_measuring(Pain(), state)
 
+    @Slot()
+    def _ask_pain_alone(self) -> None:
+        person = self.people.person
+        if person is not None:
+            self.before.ask_alone(person.id)
+            self.show_page(self.before)
+
+    @Slot(object, object)
+    def _note_pain(self, pain: Pain, state: SessionState) -> None:
+        """Save today's pain though nothing is measured; much of it calls for the questions."""
+        if self.people.person is None:
+            return
+        self._tasks, self._mode = (), SessionMode.HOME
+        log = record_pain(self._outline(pain, state), self._services, self)
+        log.failed.connect(self.message_raised)
+        self.message_raised.emit(tr("Today's pain is saved."))
+        self.session_ended.emit()
+        self.people.load()
+        if pain_requires_screening(pain.rest, None):
+            self._ask_safety(ScreeningOccasion.BEFORE, pain.rest)
+        else:
+            self.show_start(same_person=True)
+
+    def _outline(self, pain: Pain, state: SessionState) -> SessionOutline:
+        """Return what a session of the chosen person would be, as things stand."""
+        person = self.people.person
+        assert person is not None
+        return SessionOutline(
+            *(person.id, self.history, self._tasks, self._mode, self.start.conduct, pain, state),
+            saving=not self.people.guest,
+        )
+
     @Slot(int)
     def _take_pain_limit(self, limit: int) -> None:
         if self.measuring is not None:
@@ -313,20 +346,16 @@ class MeasurePage(QWidget):
 
     @Slot(object, object)
     def _begin_measuring(self, pain: Pain, state: SessionState) -> None:
-        person, services = self.people.person, self._services
-        if person is None or not self._tasks:
+        services = self._services
+        if self.people.person is None or not self._tasks:
             return
-        saving = not self.people.guest
-        outline = SessionOutline(
-            *(person.id, self.history, self._tasks, self._mode, self.start.conduct, pain, state),
-            saving,
-        )
+        outline = self._outline(pain, state)
         self._tasks = ()
         self._earlier = self.history
         self.measuring = measuring = new_session(outline, services, self)
         measuring.log.failed.connect(self.message_raised)
         for finish in (self.live.stop, self.pain.finish, self.next.finish):
-            finish.say(tr("Finish and save") if saving else tr("Finish"))
+            finish.say(tr("Finish and save") if outline.saving else tr("Finish"))
         measuring.stepped.connect(self._follow)
         measuring.messages.raised.connect(self.message_raised)
         measuring.framed.connect(self.pain.take_frame)

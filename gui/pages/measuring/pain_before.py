@@ -43,6 +43,8 @@ class PainBeforePage(QWidget):
 
     #: (Pain, SessionState)
     answered = Signal(object, object)
+    #: The same, where nothing is to be measured.
+    noted = Signal(object, object)
     back = Signal()
 
     def __init__(self, appearance: Appearance, parent: QWidget | None = None) -> None:
@@ -65,6 +67,8 @@ class PainBeforePage(QWidget):
         self.leave = button(tr("Back"), key=tr("Escape"))
         self.go.clicked.connect(self._answer)
         self.leave.clicked.connect(self._go_back)
+        #: Whether pain is noted alone, and nothing measured after it.
+        self._alone = False
         self._whose = ""
         #: Who went back from the questions, with answers that are still there.
         self._went_back: str | None = None
@@ -95,6 +99,8 @@ class PainBeforePage(QWidget):
         )
         bind_keys(self, self.go, "Return", "Enter")
         bind_keys(self, self.leave, "Escape")
+        for scale in (self.now, self.night, self.worst):
+            scale.picked.connect(self._fit_way_on)
         appearance.changed.connect(self._fit)
         self._fit()
 
@@ -125,13 +131,35 @@ class PainBeforePage(QWidget):
         whose
             Who is asked: whoever went back finds what they had answered.
         """
+        self._ask_anew(whose, alone=False, after_exercises=after_exercises)
+        self.first.show_tasks(tasks, minutes)
+        self.go.setFocus()
+
+    def ask_alone(self, whose: str) -> None:
+        """Ask anew where nothing is measured: there is something to save from an answer on."""
+        self._ask_anew(whose, alone=True)
+        self.now.buttons[0].setFocus()
+
+    def _ask_anew(self, whose: str, *, alone: bool, after_exercises: bool = False) -> None:
         if whose != self._went_back:
             for scale in (self.now, self.night, self.worst):
                 scale.choose(None)
             self.state.ask(after_exercises=after_exercises)
-        self._whose, self._went_back = whose, None
-        self.first.show_tasks(tasks, minutes)
-        self.go.setFocus()
+        self._whose, self._went_back, self._alone = whose, None, alone
+        self.first.setHidden(alone)
+        self._fit_way_on()
+
+    @property
+    def _pain(self) -> Pain:
+        return Pain(rest=self.now.value, night=self.night.value, worst_24h=self.worst.value)
+
+    @Slot()
+    def _fit_way_on(self) -> None:
+        """Say what the way on does, or what it lacks."""
+        lacking = self._alone and self._pain == Pain()
+        self.go.setEnabled(not lacking)
+        alone = tr("Choose a number first") if lacking else tr("Save")
+        self.go.say(alone if self._alone else tr("Start"))
 
     @Slot()
     def _go_back(self) -> None:
@@ -140,7 +168,4 @@ class PainBeforePage(QWidget):
 
     @Slot()
     def _answer(self) -> None:
-        self.answered.emit(
-            Pain(rest=self.now.value, night=self.night.value, worst_24h=self.worst.value),
-            self.state.state,
-        )
+        (self.noted if self._alone else self.answered).emit(self._pain, self.state.state)

@@ -117,6 +117,8 @@ def _start(stage: WindowHarness) -> Iterator[str]:
     yield "measure-start"
     page.start.at_home.choose.setChecked(True)
     yield "measure-own-choice"
+    page.start.at_home.note_pain.click()
+    yield "measure-pain"
     page.before.ask(home_tasks(HOME_MOVEMENTS, Side.RIGHT, sore_day=False), 6)
     page.show_page(page.before)
     yield "measure-before"
@@ -386,6 +388,7 @@ def _page_of(window: MainWindow, state: str) -> QWidget | None:
         "measure-what": start.in_clinic.what,
         "measure-start": start.at_home,
         "measure-own-choice": start.at_home,
+        "measure-pain": measure.before,
         "measure-before": measure.before,
         "safety": measure.safety,
         "live": measure.live,

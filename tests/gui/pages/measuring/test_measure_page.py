@@ -105,7 +105,7 @@ def test_in_a_clinic_both_sides_take_few_keys(stage: WindowHarness, press: Press
     trials(stage, 90.0, 92.0)
     press(Qt.Key.Key_Return)
     assert shown(stage) is page.summary
-    press(Qt.Key.Key_O)
+    press(Qt.Key.Key_T)
     assert stage.engine.side is Side.RIGHT
     trials(stage, 150.0, 152.0)
     press(Qt.Key.Key_Return)

@@ -1,6 +1,7 @@
 """From the first start to the first reading: whom, what, how many clicks, and what is written."""
 
 import pytest
+from PySide6.QtCore import QPoint
 from PySide6.QtGui import QGuiApplication
 from PySide6.QtWidgets import QAbstractButton, QLabel
 
@@ -11,7 +12,7 @@ from gui.protocol.red_flags import ScreeningAnswer
 from measure.domain.home_programme_records import ExerciseLog
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
-from measure.domain.records import EventKind, Person
+from measure.domain.records import EventKind, Pain, Person
 from measure.domain.screening_records import ScreeningOutcome
 from measure.domain.session_facts import ExerciseTiming, SessionState
 from measure.system.clock import new_id
@@ -156,7 +157,8 @@ def test_the_full_baseline_shows_the_difference_at_once(stage: WindowHarness) ->
         if order[-1] == (Movement.FLEXION, Side.LEFT):
             assert page.pain.difference.text().startswith("Left arm: 40\u00b0 less than the other")
             # Above the digits, where a common window shows it without scrolling.
-            assert page.pain.difference.y() < page.pain.number.y()
+            number_y = page.pain.number.mapTo(page.pain, QPoint()).y()
+            assert page.pain.difference.mapTo(page.pain, QPoint()).y() < number_y
         hand.click(page.pain.done)
     assert shown(stage) is page.summary
     right, left = Side.RIGHT, Side.LEFT
@@ -222,6 +224,41 @@ def test_the_time_before_and_the_state_stand_beside_the_result(stage: WindowHarn
     hand.click(page.summary.finish)
     latest = stage.history().sessions[-1]
     assert (latest.state.timing, latest.state.pain_relief) == (ExerciseTiming.BEFORE, True)
+
+
+def test_pain_is_noted_alone(stage: WindowHarness) -> None:
+    give_history(stage)
+    before = stage.history()
+    page, hand = stage.window.measure, Hand(stage)
+    hand.click(page.start.at_home.note_pain)
+    assert not page.before.first.isVisible()
+    assert page.before.go.text() == "Choose a number first"
+    assert not page.before.go.isEnabled()
+    hand.click(page.before.now.button(3))
+    hand.click(page.before.worst.button(5))
+    hand.click(page.before.go)
+    assert page.start.at_home.isVisible()
+    after = stage.history()
+    assert len(after.sessions) == len(before.sessions) + 1
+    assert after.sessions[-1].pain == Pain(rest=3, worst_24h=5)
+    assert after.measurements == before.measurements
+    hand.click(page.start.at_home.start)
+    assert page.before.first.isVisible()
+    assert page.before.now.value is None
+    assert page.before.go.text().startswith("Start")
+
+
+def test_much_pain_noted_alone_asks_the_safety_questions(stage: WindowHarness) -> None:
+    give_history(stage)
+    page, hand = stage.window.measure, Hand(stage)
+    hand.click(page.start.at_home.note_pain)
+    hand.click(page.before.now.button(8))
+    hand.click(page.before.go)
+    assert shown(stage) is page.safety
+    hand.deny_all()
+    assert page.start.at_home.isVisible()
+    assert stage.history().sessions[-1].pain == Pain(rest=8)
+    assert stage.engine.calls == []
 
 
 def test_exercises_in_the_log_answer_the_question(stage: WindowHarness) -> None:
