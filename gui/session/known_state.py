@@ -145,7 +145,7 @@ def correction_words(kept: StoredCorrection) -> str:
 
 def place_words(state: CalibrationState) -> str:
     if not state.places:
-        return tr("Your place is saved with your next readings")
+        return tr("Nothing is saved yet. The next readings save it.")
     return tr("\u2713  Places saved: {places}.").format(places=state.places)
 
 

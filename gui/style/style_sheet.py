@@ -85,9 +85,9 @@ QPushButton[role="cell"] {{ border: none; border-left: 4px solid transparent; bo
 QPushButton[role="cell"]:hover {{ background: {sunken}; text-decoration: underline; }}
 QPushButton[role="cell"]:checked {{ background: {tint}; color: {ink}; border-left-color: {arm}; }}
 QPushButton[role="narrow"] {{ padding: {pad}px; }}
-QPushButton[role="tile"] {{ text-align: left; padding: {padx}px; }}
+QPushButton[role="tile"] {{ text-align: left; }}
 QPushButton[role="tile"]:checked {{ background: {raised}; color: {ink};
-    border: 2px solid {arm}; padding: {padx_f}px; }}
+    border: 2px solid {arm}; padding: {pad_g}px {padx_g}px; }}
 QPushButton[role="word"] {{ background: transparent; border: none; border-radius: 0;
     border-bottom: 3px solid transparent; padding: {pad_f}px 4px; color: {quiet}; }}
 QPushButton[role="word"]:hover {{ border-bottom-color: {line}; }}
@@ -179,7 +179,8 @@ def style_sheet(palette: Palette, percent: int) -> str:
         "bar": BAR_PX,
         "pad": high,
         "padx": wide,
-        "padx_f": wide - 1,
+        "pad_g": high - 1,
+        "padx_g": wide - 1,
         "pad_f": high - 2,
         "pad_head": high + _CELL_FOCUS_PX,
         "line_px": round(body * LINE),

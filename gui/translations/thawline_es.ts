@@ -1296,24 +1296,12 @@
         <translation>Calibrar la lente</translation>
     </message>
     <message>
-        <source>Calibrate</source>
-        <translation>Calibrar</translation>
-    </message>
-    <message>
         <source>Mark upright lines</source>
         <translation>Marcar líneas verticales</translation>
     </message>
     <message>
-        <source>Mark</source>
-        <translation>Marcar</translation>
-    </message>
-    <message>
         <source>Mark neck and pelvis</source>
         <translation>Marcar cuello y pelvis</translation>
-    </message>
-    <message>
-        <source>Fill in</source>
-        <translation>Rellenar</translation>
     </message>
     <message>
         <source>Clear</source>
@@ -1332,32 +1320,12 @@
         <translation>Cuánto concuerdan cámara y goniómetro, según la tabla de un profesional clínico.</translation>
     </message>
     <message>
-        <source>How much your own sessions differ when nothing changes.</source>
-        <translation>Cuánto difieren sus propias sesiones cuando nada cambia.</translation>
-    </message>
-    <message>
-        <source>10 minutes</source>
-        <translation>10 minutos</translation>
-    </message>
-    <message>
-        <source>2 minutes</source>
-        <translation>2 minutos</translation>
-    </message>
-    <message>
-        <source>3 minutes, with a helper</source>
-        <translation>3 minutos, con ayuda</translation>
-    </message>
-    <message>
-        <source>3 minutes, with a tape</source>
-        <translation>3 minutos, con cinta métrica</translation>
+        <source>How much sessions differ when nothing changes.</source>
+        <translation>Cuánto difieren las sesiones cuando nada cambia.</translation>
     </message>
     <message>
         <source>How much readings vary</source>
         <translation>Cuánto varían las lecturas</translation>
-    </message>
-    <message>
-        <source>Optional: each makes the readings more exact.</source>
-        <translation>Opcional: cada uno hace más exactas las lecturas.</translation>
     </message>
     <message>
         <source>trunk, hip to shoulder</source>
@@ -1404,16 +1372,20 @@
         <translation>Lente</translation>
     </message>
     <message>
+        <source>10 min</source>
+        <translation>10 min</translation>
+    </message>
+    <message>
         <source>Level</source>
         <translation>Nivel</translation>
     </message>
     <message>
-        <source>Neck and pelvis</source>
-        <translation>Cuello y pelvis</translation>
+        <source>2 min</source>
+        <translation>2 min</translation>
     </message>
     <message>
-        <source>Place</source>
-        <translation>Lugar</translation>
+        <source>Neck and pelvis</source>
+        <translation>Cuello y pelvis</translation>
     </message>
     <message>
         <source>Delete where I stood</source>
@@ -1430,6 +1402,26 @@
     <message>
         <source>Agreement</source>
         <translation>Concordancia</translation>
+    </message>
+    <message>
+        <source>3 min, helper</source>
+        <translation>3 min, ayudante</translation>
+    </message>
+    <message>
+        <source>3 min, tape</source>
+        <translation>3 min, cinta</translation>
+    </message>
+    <message>
+        <source>Where you stand</source>
+        <translation>Su lugar</translation>
+    </message>
+    <message>
+        <source>Optional: for more exact readings</source>
+        <translation>Opcional: lecturas más exactas</translation>
+    </message>
+    <message>
+        <source>Look up</source>
+        <translation>Consultar</translation>
     </message>
     <message>
         <source>Camera and body</source>
@@ -6648,8 +6640,8 @@
         <translation>Corregir {movement} según el estudio {study} ({pairs} pares)</translation>
     </message>
     <message>
-        <source>Your place is saved with your next readings</source>
-        <translation>Su sitio se guarda con las próximas lecturas</translation>
+        <source>Nothing is saved yet. The next readings save it.</source>
+        <translation>Aún no hay nada guardado. Lo guardan las próximas lecturas.</translation>
     </message>
     <message>
         <source>✓  Places saved: {places}.</source>
@@ -6916,48 +6908,36 @@
         <translation>Cuánto varían mis sesiones</translation>
     </message>
     <message>
+        <source>Two sessions differ a little even when the shoulder stays the same.</source>
+        <translation>Dos sesiones difieren un poco aunque el hombro siga igual.</translation>
+    </message>
+    <message>
+        <source>How much change counts?</source>
+        <translation>¿Qué cambio cuenta?</translation>
+    </message>
+    <message>
+        <source>A change of {amount} or more counts.</source>
+        <translation>Un cambio de {amount} o más cuenta.</translation>
+    </message>
+    <message>
+        <source>Nine of ten pairs differ by less, in {count} own sessions.</source>
+        <translation>Nueve de cada diez pares difieren menos, en {count} sesiones propias.</translation>
+    </message>
+    <message>
+        <source>Nine of ten pairs differ by less. A typical value is used until there are {enough} sessions; so far: {count}.</source>
+        <translation>Nueve de cada diez pares difieren menos. Se usa un valor típico hasta que haya {enough} sesiones; por ahora: {count}.</translation>
+    </message>
+    <message>
+        <source>Drift per week: {value} ({low} to {high}).</source>
+        <translation>Deriva por semana: {value} (de {low} a {high}).</translation>
+    </message>
+    <message>
         <source>There are no readings yet. In several sessions, measure a shoulder that is not expected to change.</source>
         <translation>Todavía no hay lecturas. Mida en varias sesiones un hombro que no se espera que cambie.</translation>
     </message>
     <message>
         <source>Movement</source>
         <translation>Movimiento</translation>
-    </message>
-    <message>
-        <source>Sessions</source>
-        <translation>Sesiones</translation>
-    </message>
-    <message>
-        <source>Smaller changes than these may be chance.</source>
-        <translation>Los cambios menores que estos pueden ser casualidad.</translation>
-    </message>
-    <message>
-        <source>A change of less than {amount} in {movement} may be chance.</source>
-        <translation>Un cambio de menos de {amount} en {movement} puede ser casualidad.</translation>
-    </message>
-    <message>
-        <source>In a shoulder that does not change, nine of ten pairs of sessions differ by less. Until there are {count} sessions, a typical value stands for yours.</source>
-        <translation>En un hombro que no cambia, nueve de cada diez pares de sesiones difieren en menos. Hasta que haya {count} sesiones, se usa un valor típico en lugar del suyo.</translation>
-    </message>
-    <message>
-        <source>Drift per week</source>
-        <translation>Deriva por semana</translation>
-    </message>
-    <message>
-        <source>Smallest real change</source>
-        <translation>Menor cambio real</translation>
-    </message>
-    <message>
-        <source>{value} (typical)</source>
-        <translation>{value} (típico)</translation>
-    </message>
-    <message>
-        <source>none shown</source>
-        <translation>no se aprecia</translation>
-    </message>
-    <message>
-        <source>{value} ({low} to {high})</source>
-        <translation>{value} (de {low} a {high})</translation>
     </message>
     <message>
         <source>Legend: {words}</source>
@@ -8316,6 +8296,26 @@ o por qué no la hay.</translation>
     <message>
         <source>Not done today.</source>
         <translation>No hecho hoy.</translation>
+    </message>
+    <message>
+        <source>drawing: changes of less than {amount} may be chance</source>
+        <translation>dibujo: los cambios de menos de {amount} pueden ser casualidad</translation>
+    </message>
+    <message>
+        <source>drawing: small changes may be chance</source>
+        <translation>dibujo: los cambios pequeños pueden ser casualidad</translation>
+    </message>
+    <message>
+        <source>counts</source>
+        <translation>cuenta</translation>
+    </message>
+    <message>
+        <source>may be chance</source>
+        <translation>puede ser casual</translation>
+    </message>
+    <message>
+        <source>no change</source>
+        <translation>sin cambio</translation>
     </message>
 </context>
 <context>

@@ -103,6 +103,8 @@ class BesideRow(QWidget):
     def _places(self, width: int) -> tuple[QRect, QRect]:
         """Return where words and control are in a row of this width."""
         words, control = self._words, self._control
+        if control.isHidden():
+            return QRect(0, 0, width, _height_of(words, width)), QRect()
         if self._beside(width):
             wide = self._words_width(width)
             left = wide + _BETWEEN_PX

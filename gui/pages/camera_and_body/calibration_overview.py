@@ -21,16 +21,16 @@ from gui.widgets.beside_row import BesideRow, list_card
 from gui.widgets.buttons import ShortcutButton, button
 from gui.widgets.layouts import clear_layout, column, row, widget_with
 from gui.widgets.page_frame import frame_page
+from gui.widgets.side_by_side import SideBySide
 from gui.widgets.text import label, titled
 from gui.widgets.wrapping_check_box import WrappingCheckBox
 
-#: Text up to this size leaves room for the whole list, per cent; space above and below a hairline
-#: there and elsewhere, pixels. [technical]
-_SMALL_PERCENT, _TIGHT_PX, _LOOSE_PX = 115, 4, 12
-
 
 class CalibrationPage(QWidget):
-    """A row for each thing that may be known: its name, its use or how far it is, one button."""
+    """A row for each thing that may be known: its name, its use or how far it is, one button.
+
+    What is measured once stands in one group, what is there to be read in the other.
+    """
 
     lens_wanted = Signal()
     level_wanted = Signal()
@@ -49,13 +49,13 @@ class CalibrationPage(QWidget):
         self.lens, self.level, self.lengths, self.marks, self.place = (
             label("", "quiet") for _ in range(5)
         )
-        self.calibrate = _action(tr("Calibrate"), tr("Calibrate the lens"))
-        self.uprights = _action(tr("Mark"), tr("Mark upright lines"))
-        self.mark_back = _action(tr("Mark"), tr("Mark neck and pelvis"))
-        self.enter = _action(tr("Fill in"), tr("Enter the lengths"))
+        self.calibrate = _action(tr("Start"), tr("Calibrate the lens"))
+        self.uprights = _action(tr("Start"), tr("Mark upright lines"))
+        self.mark_back = _action(tr("Start"), tr("Mark neck and pelvis"))
+        self.enter = _action(tr("Start"), tr("Enter the lengths"))
         self.forget = _action(tr("Clear"), tr("Delete where I stood"))
         self.study = _action(tr("Open"), tr("Open a table of readings"))
-        self.retest = _action(tr("Show"), tr("Show how much my sessions vary"))
+        self.retest = _action(tr("Open"), tr("Show how much my sessions vary"))
         self.leave = button(tr("Back to set-up"), key=tr("Escape"))
         self.corrections: list[WrappingCheckBox] = []
         self._corrections = QVBoxLayout()
@@ -76,38 +76,35 @@ class CalibrationPage(QWidget):
 
     def _lay_out(self) -> None:
         agreement = tr("How well camera and goniometer agree, from a clinician's table.")
-        repeat = tr("How much your own sessions differ when nothing changes.")
+        repeat = tr("How much sessions differ when nothing changes.")
         agreed = widget_with(column(titled(tr("Agreement"), agreement), self._corrections))
-        self._list = list_card(
-            BesideRow(_words(tr("Lens"), tr("10 minutes"), self.lens), self.calibrate),
-            BesideRow(_words(tr("Level"), tr("2 minutes"), self.level), self.uprights),
+        measured = list_card(
+            BesideRow(_words(tr("Lens"), tr("10 min"), self.lens), self.calibrate),
+            BesideRow(_words(tr("Level"), tr("2 min"), self.level), self.uprights),
             BesideRow(
-                _words(tr("Neck and pelvis"), tr("3 minutes, with a helper"), self.marks),
-                self.mark_back,
+                _words(tr("Neck and pelvis"), tr("3 min, helper"), self.marks), self.mark_back
             ),
-            BesideRow(
-                _words(tr("Body lengths"), tr("3 minutes, with a tape"), self.lengths), self.enter
-            ),
-            BesideRow(_words(tr("Place"), "", self.place), self.forget),
-            BesideRow(agreed, self.study),
+            BesideRow(_words(tr("Body lengths"), tr("3 min, tape"), self.lengths), self.enter),
+            spacing=2 * GAP_PX,
+        )
+        opened = list_card(
             BesideRow(titled(tr("How much readings vary"), repeat), self.retest),
+            BesideRow(agreed, self.study),
+            BesideRow(_words(tr("Where you stand"), "", self.place), self.forget),
+            spacing=2 * GAP_PX,
         )
-        frame_page(
-            self,
-            label(tr("Camera and body"), "display"),
-            label(tr("Optional: each makes the readings more exact."), "lead"),
-            self._list,
-            1,
-            buttons=[self.leave],
+        groups = SideBySide(
+            self._appearance,
+            (_group(tr("Optional: for more exact readings"), measured), 1),
+            (_group(tr("Look up"), opened), 1),
+            spacing=3 * GAP_PX,
         )
+        heading = label(tr("Camera and body"), "display")
+        frame_page(self, heading, groups, 1, buttons=[self.leave], spacing=3 * GAP_PX)
 
     @Slot()
     def _level_buttons(self) -> None:
-        """Make all buttons as wide as the widest, and the list as tight as its rows need it."""
-        layout = self._list.layout()
-        if layout is not None:
-            small = self._appearance.percent <= _SMALL_PERCENT
-            layout.setSpacing(_TIGHT_PX if small else _LOOSE_PX)
+        """Make all buttons as wide as the widest."""
         actions = (
             self.calibrate,
             self.uprights,
@@ -132,6 +129,7 @@ class CalibrationPage(QWidget):
         self.marks.setText(marks_words(state))
         self.place.setText(place_words(state))
         self.forget.setEnabled(bool(state.places))
+        self.forget.setVisible(bool(state.places))
         clear_layout(self._corrections)
         self.corrections = []
         for kept in state.corrections:
@@ -149,8 +147,13 @@ def _words(name: str, effort: str, state: QLabel) -> QWidget:
     """Return the name of a thing that may be known, what it takes, and beneath it how far it is."""
     named = label(name, "strong")
     named.setSizePolicy(QSizePolicy.Policy.Maximum, QSizePolicy.Policy.Preferred)
-    first = row(named, (label(effort, "quiet"), 1), spacing=2 * GAP_PX)
+    first = row(named, (label(effort), 1), spacing=3 * GAP_PX // 2)
     return widget_with(column(first, state, spacing=GAP_PX // 4))
+
+
+def _group(name: str, members: QWidget) -> QWidget:
+    """Return rows beneath the heading of their group."""
+    return widget_with(column(label(name, "title"), (members, 1), spacing=GAP_PX))
 
 
 def _action(words: str, name: str) -> ShortcutButton:

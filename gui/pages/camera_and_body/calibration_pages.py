@@ -54,7 +54,7 @@ class CalibrationPages(QStackedWidget):
         self.lens = LensPage(services)
         self.mark = MarkingPage(services)
         self.agreement = AgreementPage()
-        self.repeatability = RepeatabilityPage()
+        self.repeatability = RepeatabilityPage(appearance)
         for page in (
             self.overview,
             self.lengths,

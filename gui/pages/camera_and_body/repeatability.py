@@ -1,13 +1,15 @@
-"""Repeatability page: how much a person's own sessions vary, in a table."""
+"""Repeatability page: how large a change must be to be more than chance, in words and drawn."""
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtWidgets import QGridLayout, QWidget
+from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from calibration.statistics.repeatability import ENOUGH_SESSIONS, Repeatability
+from gui.pages.camera_and_body.change_band import ChangeBand
+from gui.style.appearance import Appearance
 from gui.style.measures import GAP_PX
-from gui.text.wording import movement_name, task_title, tr
+from gui.text.wording import task_title, tr
 from gui.widgets.buttons import button
-from gui.widgets.layouts import card, clear_layout, separator
+from gui.widgets.layouts import card, clear_layout, column, row, separator, widget_with
 from gui.widgets.page_frame import frame_page
 from gui.widgets.text import label
 from measure.domain.landmarks import Side
@@ -15,81 +17,87 @@ from measure.domain.movements import MOVEMENTS, Movement, Unit
 from measure.domain.vertebral_levels import centimetres_in
 from measure.progress.wording import number_words
 
-#: Shares of the width for the columns. [technical]
-_SHARES = (5, 3, 3, 4)
-#: Column of the change that counts. [technical]
-_CHANGE = 2
 #: Results by movement and side.
 Results = dict[tuple[Movement, Side], Repeatability]
 
 
 class RepeatabilityPage(QWidget):
-    """A row for each movement and side, and what the numbers mean."""
+    """What the numbers mean, and a band for each movement and side."""
 
     back = Signal()
 
-    def __init__(self, parent: QWidget | None = None) -> None:
+    def __init__(self, appearance: Appearance, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self._rows = QGridLayout()
-        self._rows.setHorizontalSpacing(2 * GAP_PX)
-        self._rows.setVerticalSpacing(GAP_PX)
-        self.table = card(self._rows, separator(), label(_explanation(), "quiet"))
-        self.table.setAccessibleName(tr("How consistent my sessions are"))
+        self._appearance = appearance
+        self.sentence = label("", "display")
         self.nothing = label(
             tr(
                 "There are no readings yet. In several sessions, measure a shoulder that is not "
                 "expected to change."
             )
         )
-        self.sentence = label("", "display")
+        self._rows = QVBoxLayout()
+        self._rows.setSpacing(2 * GAP_PX)
+        self.table = card(self._rows)
+        self.table.setAccessibleName(tr("How consistent my sessions are"))
         self.leave = button(tr("Back"), key=tr("Escape"))
         self.leave.clicked.connect(self.back)
+        meaning = tr("Two sessions differ a little even when the shoulder stays the same.")
         frame_page(
             self,
             self.sentence,
-            self.nothing,
+            label(meaning, "lead"),
             self.table,
+            self.nothing,
             1,
             buttons=[self.leave],
             caution=True,
+            spacing=3 * GAP_PX,
         )
 
     def show_results(self, results: Results) -> None:
         """Show the results of all movements and sides, or that there are none."""
         self.nothing.setVisible(not results)
-        self.table.setVisible(bool(results))
         self.sentence.setText(plain_sentence(results))
         clear_layout(self._rows)
-        headings = [tr("Movement"), tr("Sessions"), tr("Smallest real change")]
-        drifts = any(result.drift_per_week is not None for result in results.values())
-        if drifts:
-            headings.append(tr("Drift per week"))
-        for place, text in enumerate(headings):
-            self._rows.addWidget(label(text, "quiet"), 0, place, Qt.AlignmentFlag.AlignBottom)
-            self._rows.setColumnStretch(place, _SHARES[place])
-        self._rows.setColumnStretch(len(_SHARES) - 1, _SHARES[-1] * drifts)
-        for line, ((movement, side), result) in enumerate(results.items(), start=1):
-            cells = _cells(movement, side, result)[: len(headings)]
-            for place, text in enumerate(cells):
-                role = "title" if place == _CHANGE else "lead"
-                self._rows.addWidget(label(text, role), line, place)
+        alone = len(results) < 2
+        for place, ((movement, side), result) in enumerate(results.items()):
+            if place:
+                self._rows.addWidget(separator())
+            band = ChangeBand(self._appearance)
+            share = result.mdc90 / largest_beside(movement, results)
+            band.show_change(share, _amount(movement, result), alone=alone)
+            amount = "" if alone else _amount(movement, result)
+            self._rows.addWidget(_row(task_title(movement, side), amount, band, result))
+        if not results:
+            band = ChangeBand(self._appearance)
+            band.show_change(1.0, "", alone=True)
+            self._rows.addWidget(band)
         self.leave.setFocus(Qt.FocusReason.OtherFocusReason)
 
 
+def _row(name: str, amount: str, band: ChangeBand, result: Repeatability) -> QWidget:
+    """Return a movement's name and amount, its band, and what that rests on."""
+    amount_words = label(amount, "title")
+    amount_words.setAlignment(Qt.AlignmentFlag.AlignRight)
+    amount_words.setVisible(bool(amount))
+    named = row((label(name, "title"), 3), (amount_words, 1))
+    basis = label(_basis(result), "" if amount else "lead")
+    return widget_with(column(named, band, basis, spacing=3 * GAP_PX // 2))
+
+
 def plain_sentence(results: Results) -> str:
-    """Return which changes may be chance: with its size where there is one movement."""
-    if not results:
-        return tr("How much readings vary")
-    if len(results) > 1:
-        return tr("Smaller changes than these may be chance.")
+    """Return which changes count: with their size where there is one movement."""
+    if len(results) != 1:
+        return tr("How much change counts?")
     ((movement, _), result), *_ = results.items()
-    return tr("A change of less than {amount} in {movement} may be chance.").format(
-        amount=shown(result.mdc90, unit_of(movement)), movement=movement_name(movement).lower()
-    )
+    return tr("A change of {amount} or more counts.").format(amount=_amount(movement, result))
 
 
-def unit_of(movement: Movement) -> Unit:
-    return MOVEMENTS[movement].unit
+def largest_beside(movement: Movement, results: Results) -> float:
+    """Return the largest change of the results that have a movement's unit."""
+    unit = MOVEMENTS[movement].unit
+    return max(r.mdc90 for (other, _), r in results.items() if MOVEMENTS[other].unit is unit)
 
 
 def shown(value: float, unit: Unit, *, digits: int = 0) -> str:
@@ -99,27 +107,29 @@ def shown(value: float, unit: Unit, *, digits: int = 0) -> str:
     return f"{number_words(centimetres_in(value), digits, tr)} cm"
 
 
-def _explanation() -> str:
-    return tr(
-        "In a shoulder that does not change, nine of ten pairs of sessions differ by less. Until "
-        "there are {count} sessions, a typical value stands for yours."
-    ).format(count=ENOUGH_SESSIONS)
+def _amount(movement: Movement, result: Repeatability) -> str:
+    return shown(result.mdc90, MOVEMENTS[movement].unit)
 
 
-def _cells(movement: Movement, side: Side, result: Repeatability) -> tuple[str, ...]:
-    unit, drift = unit_of(movement), result.drift_per_week
-    change = shown(result.mdc90, unit)
-    return (
-        task_title(movement, side),
-        str(result.sessions),
-        change if result.own else tr("{value} (typical)").format(value=change),
-        ""
-        if drift is None
-        else tr("none shown")
-        if drift.holds(0.0)
-        else tr("{value} ({low} to {high})").format(
-            value=shown(drift.value, unit, digits=1),
-            low=shown(drift.low, unit, digits=1),
-            high=shown(drift.high, unit, digits=1),
-        ),
+def _basis(result: Repeatability) -> str:
+    """Return what an amount means and rests on, and whether the values drift."""
+    if result.own:
+        words = tr("Nine of ten pairs differ by less, in {count} own sessions.").format(
+            count=result.sessions
+        )
+    else:
+        words = tr(
+            "Nine of ten pairs differ by less. A typical value is used until there are {enough} "
+            "sessions; so far: {count}."
+        ).format(enough=ENOUGH_SESSIONS, count=result.sessions)
+    drift, unit = result.drift_per_week, MOVEMENTS[result.movement].unit
+    if drift is None:
+        return words
+    if drift.holds(0.0):
+        return f"{words} {tr('No drift is shown.')}"
+    change = tr("Drift per week: {value} ({low} to {high}).").format(
+        value=shown(drift.value, unit, digits=1),
+        low=shown(drift.low, unit, digits=1),
+        high=shown(drift.high, unit, digits=1),
     )
+    return f"{words} {change}"

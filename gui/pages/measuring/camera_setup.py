@@ -50,7 +50,7 @@ _HAND_PX = 150
 _DRAWING_STRETCH = 20
 #: Share of the width for the picture, and while a large drawing of a raised hand stands beside it,
 #: per cent. [technical]
-_SHARE, _SHARE_WHILE_ASKING = 58, 42
+_SHARE, _SHARE_WHILE_ASKING = 56, 42
 #: Cameras in one line beneath the picture. [technical]
 _TILES = 2
 
@@ -140,7 +140,6 @@ class SetupPage(QWidget):
         self._place = card(self.unseen, *self.checks.values())
         side = widget_with(
             column(
-                self.sentence,
                 self.trouble,
                 self.hand_words,
                 self.hand_note,
@@ -160,7 +159,12 @@ class SetupPage(QWidget):
         around = MARGIN_PX
         buttons = ButtonRow([self.camera.retry, self.start], wide=True)
         foot = row(buttons, margins=(around, GAP_PX, around, GAP_PX))
-        framed = row(self._middle, margins=(around, around, around - BAR_PX, 2 * GAP_PX))
+        framed = column(
+            self.sentence,
+            (self._middle, 1),
+            margins=(around, around, around - BAR_PX, 2 * GAP_PX),
+            spacing=2 * GAP_PX,
+        )
         column((framed, 1), separator(), foot, on=self, spacing=0)
 
     # -- opening and closing ------------------------------------------------------------------
