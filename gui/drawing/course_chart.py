@@ -33,7 +33,7 @@ from gui.drawing.chart_marks import (
 )
 from gui.drawing.chart_scales import DayScale, ValueScale, value_ticks
 from gui.drawing.curves import ChartContent, CurvePoint, SideCurve
-from gui.drawing.free_places import drawn_places, free_place
+from gui.drawing.free_places import drawn_places, free_places
 from gui.style.appearance import Appearance
 from gui.style.measures import BODY_PX
 from gui.text.chart_wording import places, tick_words
@@ -189,13 +189,20 @@ class ChartPainter:
         poles = [QPointF(layout.days.x(flag.day), 0) for flag in flags(self._content)]
         within = self._plot()
         within.setBottom(layout.values.bottom_px)
-        for value, words in places(self._content.movement):
-            if words == named.get(value):
+        wanted = [
+            (layout.values.y(value), words)
+            for value, words in places(self._content.movement)
+            if words != named.get(value)
+        ]
+        high, width = self._metrics.height(), self._metrics.horizontalAdvance
+        sizes = [QSizeF(width(words) + 2, high) for _, words in wanted]
+        spots = free_places([y for y, _ in wanted], sizes, within, taken)
+        for (_, words), spot in zip(wanted, spots, strict=True):
+            if spot is None:
                 continue
-            size = QSizeF(self._metrics.horizontalAdvance(words) + 2, self._metrics.height())
-            spot = free_place(layout.values.y(value), size, within, taken, poles)
-            if spot is not None:
-                self._write(spot.left(), spot.center().y(), words)
+            if any(spot.left() < pole.x() < spot.right() for pole in poles):
+                self._painter.fillRect(spot.adjusted(-4, 0, 4, -1), self._colour("raised"))
+            self._write(spot.left(), spot.center().y(), words)
 
     def _paint_days(self) -> None:
         days, y = self._layout.days, self._layout.values.bottom_px

@@ -18,6 +18,7 @@ from measure.domain.session_timing import timing_of
 from measure.progress.home_programme import events_with_plans
 from measure.progress.series import Series, series_by_timing
 from measure.progress.shoulder import SideProgress
+from measure.progress.weekly_verdicts import Verdict
 from measure.trend.local_trend import Ribbon
 from measure.trend.pain_course import pain_ribbons
 
@@ -168,13 +169,18 @@ def chart_content(
     measured = tuple(record for side in Side for record in records[side])
     timed = series_by_timing(replace(history, measurements=measured))
     affected = history.person.affected
+    # A course drawn while nothing can be said yet would say it.
+    early = any(
+        side.affected and side.verdict is Verdict.TOO_EARLY and not side.series.breaks
+        for side in sides
+    )
     of_side = {side.side: side for side in sides}
     curves = tuple(
         SideCurve(
             side=side,
             affected=not affected or side in affected,
             points=_points(records[side], of_side.get(side), after),
-            ribbons=of_side[side].ribbons() if side in of_side else (),
+            ribbons=of_side[side].ribbons() if side in of_side and not early else (),
             apart_ribbons=_apart_ribbons(of_side.get(side), timed),
         )
         for side in Side

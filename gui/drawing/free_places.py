@@ -1,6 +1,6 @@
 """Places for words in a chart where nothing is drawn."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 
 from PySide6.QtCore import QPointF, QRectF, QSizeF
 
@@ -9,9 +9,11 @@ from gui.drawing.curves import ChartContent
 
 #: Space between words and what is drawn, pixels. [technical]
 _AROUND_PX = 5.0
-#: Where words are tried along a line, as shares of the room beside them: at its beginning first.
+#: Where words are tried along a line, as shares of the room beside them: at its ends first.
 #: [technical]
 _ALONG = (0.0, 1.0, 0.5, 0.25, 0.75)
+#: How many of these are the ends of a line. [technical]
+_ENDS = 2
 
 
 def drawn_places(content: ChartContent, days: DayScale, values: ValueScale) -> list[QPointF]:
@@ -31,35 +33,38 @@ def drawn_places(content: ChartContent, days: DayScale, values: ValueScale) -> l
     return drawn
 
 
-def free_place(
-    y: float,
-    size: QSizeF,
-    within: QRectF,
-    taken: Sequence[QPointF],
-    poles: Sequence[QPointF] = (),
-) -> QRectF | None:
-    """Return a place for words above or beneath a line across, or None where there is none.
+def free_places(
+    lines: Sequence[float], sizes: Sequence[QSizeF], within: QRectF, taken: Sequence[QPointF]
+) -> list[QRectF | None]:
+    """Return places for the words of lines across; None for words that have none.
+
+    All stand above their lines at the same end, where they are free there; what has no room above
+    is beneath.
 
     Parameters
     ----------
-    y
-        The line, pixels.
-    taken, poles
-        Points that are drawn, and those that stand for a line from top to bottom.
+    lines
+        Heights of the lines, pixels.
+    taken
+        Points that are drawn.
     """
-    for place in _tried(y, size, within):
-        around = place.adjusted(-_AROUND_PX, -_AROUND_PX, _AROUND_PX, _AROUND_PX)
-        crossed = any(around.left() < pole.x() < around.right() for pole in poles)
-        if not crossed and not any(map(around.contains, taken)):
-            return place
-    return None
+    pairs = list(zip(lines, sizes, strict=True))
+    tried = [[_at(y, size, within, share, taken) for y, size in pairs] for share in _ALONG]
+    best = max(tried[:_ENDS], key=lambda spots: sum(spot is not None for spot in spots))
+    return [
+        spot or next((other[number] for other in tried if other[number] is not None), None)
+        for number, spot in enumerate(best)
+    ]
 
 
-def _tried(y: float, size: QSizeF, within: QRectF) -> Iterator[QRectF]:
-    """Yield the places along a line: above it first, beneath it where that is inside."""
-    for top in (y - size.height(), y):
-        if top < within.top() or top + size.height() > within.bottom():
-            continue
-        for share in _ALONG:
-            left = within.left() + (within.width() - size.width()) * share
-            yield QRectF(QPointF(left, top), size)
+def _at(
+    y: float, size: QSizeF, within: QRectF, share: float, taken: Sequence[QPointF]
+) -> QRectF | None:
+    """Return the free place above a line, or beneath an end of it where above is outside."""
+    left = within.left() + (within.width() - size.width()) * share
+    above = y - size.height() >= within.top()
+    if not above and share not in _ALONG[:_ENDS]:
+        return None
+    place = QRectF(QPointF(left, y - size.height() * above), size)
+    around = place.adjusted(-_AROUND_PX, -_AROUND_PX, _AROUND_PX, _AROUND_PX)
+    return None if any(map(around.contains, taken)) else place

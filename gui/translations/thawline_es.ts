@@ -3460,8 +3460,8 @@
         <translation>Sus resultados aparecerán aquí.</translation>
     </message>
     <message>
-        <source>After four weeks and eight sessions, Thawline can say whether the shoulder moves more than before.</source>
-        <translation>Tras cuatro semanas y ocho sesiones se podrá decir si el hombro se mueve más que antes.</translation>
+        <source>After four weeks and eight sessions you see whether the shoulder moves more.</source>
+        <translation>Tras cuatro semanas y ocho sesiones se ve si el hombro se mueve más.</translation>
     </message>
     <message>
         <source>Two or three sessions a week are enough. One reading can be wrong by several degrees, so a single session says little.</source>
@@ -3774,6 +3774,10 @@
     <message>
         <source>therapy</source>
         <translation>terapia</translation>
+    </message>
+    <message>
+        <source>home programme</source>
+        <translation>programa en casa</translation>
     </message>
     <message>
         <source>medicine</source>
@@ -4836,14 +4840,6 @@
         <translation>Es pronto para decir algo: aún no se ha medido ninguno de los movimientos principales ({movements}) y no se ha indicado qué hombro está afectado.</translation>
     </message>
     <message>
-        <source>Left shoulder since {day} ({why}): {parts}</source>
-        <translation>Hombro izquierdo desde el {day} ({why}): {parts}</translation>
-    </message>
-    <message>
-        <source>Right shoulder since {day} ({why}): {parts}</source>
-        <translation>Hombro derecho desde el {day} ({why}): {parts}</translation>
-    </message>
-    <message>
         <source>little or no recent change</source>
         <translation>poco o ningún cambio reciente</translation>
     </message>
@@ -5844,6 +5840,14 @@
         <translation>más dolor que antes</translation>
     </message>
     <message>
+        <source>Left since {day} ({why}): {parts}</source>
+        <translation>Izquierdo desde el {day} ({why}): {parts}</translation>
+    </message>
+    <message>
+        <source>Right since {day} ({why}): {parts}</source>
+        <translation>Derecho desde el {day} ({why}): {parts}</translation>
+    </message>
+    <message>
         <source>Both shoulders: {parts}</source>
         <translation>Ambos hombros: {parts}</translation>
     </message>
@@ -5890,6 +5894,10 @@
     <message>
         <source>a gain of {gain} a month would show in about a week</source>
         <translation>una mejora de {gain} al mes se vería en una semana aproximadamente</translation>
+    </message>
+    <message>
+        <source>Comparable sessions so far: {days} of {least_days}, in {weeks} of {least_weeks} weeks.</source>
+        <translation>Sesiones comparables hasta ahora: {days} de {least_days}, en {weeks} de {least_weeks} semanas.</translation>
     </message>
     <message>
         <source>how far away and how turned people stood</source>

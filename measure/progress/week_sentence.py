@@ -14,7 +14,7 @@ from measure.progress.overview import Progress
 from measure.progress.sentences import no_longer_clear, short_name
 from measure.progress.series import Break
 from measure.progress.shoulder import SideProgress
-from measure.progress.weekly_verdicts import Verdict
+from measure.progress.weekly_verdicts import LEAST_DAYS, LEAST_WEEKS, Verdict
 from measure.progress.wording import Translate, english, signed
 
 NOTHING_YET = (
@@ -31,8 +31,8 @@ SHOULDER: Mapping[Side, str] = {
 }
 #: The same where all that is said counts from the same day on.
 SHOULDER_SINCE: Mapping[Side, str] = {
-    Side.LEFT: "Left shoulder since {day} ({why}): {parts}",
-    Side.RIGHT: "Right shoulder since {day} ({why}): {parts}",
+    Side.LEFT: "Left since {day} ({why}): {parts}",
+    Side.RIGHT: "Right since {day} ({why}): {parts}",
 }
 BOTH = "Both shoulders: {parts}"
 
@@ -78,6 +78,7 @@ PARTS: Mapping[_Kind, str] = {
 }
 SHOWS_IN_WEEKS = "a gain of {gain} a month would show in about {weeks} weeks"
 SHOWS_IN_A_WEEK = "a gain of {gain} a month would show in about a week"
+SO_FAR = "Comparable sessions so far: {days} of {least_days}, in {weeks} of {least_weeks} weeks."
 COUNTS_FROM = "counted from {day} on ({why})"
 WHOLE = "{first}."
 AND = "{first} and {second}"
@@ -99,6 +100,7 @@ TEMPLATES = (
     *PARTS.values(),
     SHOWS_IN_WEEKS,
     SHOWS_IN_A_WEEK,
+    SO_FAR,
     COUNTS_FROM,
     WHOLE,
     AND,
@@ -134,6 +136,26 @@ def _shoulder(side: Side, items: Sequence[SideProgress], tr: Translate) -> str:
         return tr(SHOULDER[side]).format(parts=parts)
     words = tr(SHOULDER_SINCE[side])
     return words.format(day=date_words(since.day, tr), why=tr(since.why), parts=parts)
+
+
+def so_far_sentence(progress: Progress, tr: Translate = english) -> str:
+    """Return how much of what a verdict takes there is, where it is too early for all; or nothing.
+
+    That of the main movement of an affected side of which there is most.
+    """
+    main = [item for items in _main(progress, affected=True).values() for item in items]
+    if not main or any(item.verdict is not Verdict.TOO_EARLY for item in main):
+        return ""
+    counted = max((item.series.latest_segment().counted().day for item in main), key=len)
+    days = len({int(day) for day in counted})
+    span = int(counted[-1] - counted[0]) + 1 if days else 0
+    least = int(LEAST_WEEKS)
+    return tr(SO_FAR).format(
+        days=min(days, LEAST_DAYS),
+        least_days=LEAST_DAYS,
+        weeks=min(span // 7, least),
+        least_weeks=least,
+    )
 
 
 def other_sentence(progress: Progress, tr: Translate = english) -> str:

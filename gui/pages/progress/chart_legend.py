@@ -17,6 +17,9 @@ from gui.text.wording import tr
 from gui.widgets.painted_widget import PaintedWidget
 from measure.domain.landmarks import Side
 
+#: Width of a sign, where its words begin, and the room after them, in lines. [technical]
+_SIGN, _WORDS_AT, _AFTER = 1.3, 1.65, 0.8
+
 #: Paints a sign into a place: painter, appearance, place.
 _Sign = Callable[[QPainter, Appearance, QRectF], None]
 
@@ -66,12 +69,14 @@ class ChartLegend(PaintedWidget):
         painter.setFont(self._font())
         flags = Qt.AlignmentFlag.AlignVCenter | Qt.TextFlag.TextSingleLine
         for entry, place in zip(self.entries, self._places(self.width()), strict=True):
-            sign = QRectF(place.left(), place.top(), self._line() * 1.3, place.height())
+            sign = QRectF(place.left(), place.top(), self._line() * _SIGN, place.height())
             painter.save()
             entry.sign(painter, self.appearance, sign)
             painter.restore()
             painter.setPen(self.appearance.colour("quiet"))
-            painter.drawText(place.adjusted(self._line() * 1.6, 0, 0, 0), int(flags), entry.words)
+            painter.drawText(
+                place.adjusted(self._line() * _WORDS_AT, 0, 0, 0), int(flags), entry.words
+            )
 
     def _font(self) -> QFont:
         return self.appearance.font(chart_words_px(self.appearance))
@@ -80,7 +85,8 @@ class ChartLegend(PaintedWidget):
         return QFontMetricsF(self._font()).height() * 1.25
 
     def _width(self, entry: LegendEntry) -> float:
-        return QFontMetricsF(self._font()).horizontalAdvance(entry.words) + self._line() * 2.4
+        words = QFontMetricsF(self._font()).horizontalAdvance(entry.words)
+        return words + self._line() * (_WORDS_AT + _AFTER)
 
     def _places(self, width: int) -> list[QRectF]:
         places, x, y, line = [], 0.0, 0.0, self._line()

@@ -79,7 +79,9 @@ class CurvesView(QWidget):
 
     def _lay_out(self, appearance: Appearance) -> None:
         gap = appearance.gap
-        drawn = card(self.title, self.rate, self.chart, self.table, self.legend, spacing=gap(1))
+        parts = (self.title, self.rate, self.legend, self.chart, self.table)
+        self._drawn = column(*parts, spacing=gap(1))
+        drawn = card(widget_with(self._drawn))
         FoldRoom(self.chart, self.chart.fit_height)
         FoldRoom(self.table, self.table.fit_rows)
         self._said = column(
@@ -106,6 +108,9 @@ class CurvesView(QWidget):
             self._parts.insertWidget(1, self.verdict)
         else:
             self._said.insertWidget(0, self.verdict)
+        # Marks are explained before they are seen where that leaves the chart its room.
+        self._drawn.removeWidget(self.legend)
+        self._drawn.insertWidget(2 if roomy else self._drawn.count(), self.legend)
         self.title.setVisible(above)
         self.rate.setVisible(roomy and not above and bool(self.rate.text()))
         self._parts.setSpacing(self._appearance.gap(2 if roomy else 1))

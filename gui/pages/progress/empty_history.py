@@ -31,7 +31,7 @@ class _ExampleChart(PaintedWidget):
 
     def __init__(self, appearance: Appearance, parent: QWidget | None = None) -> None:
         super().__init__(appearance, parent)
-        self._wide = 0.0
+        self._left = self._wide = 0.0
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
         self.setAccessibleName(tr("a made-up example of a chart"))
 
@@ -47,10 +47,17 @@ class _ExampleChart(PaintedWidget):
         named = max(metrics.horizontalAdvance(side_title(side)) for side in Side)
         self._wide = self.width() - named - metrics.height() * 0.6
         painter.setFont(font)
-        painter.setPen(QPen(self.appearance.colour("line"), 1))
-        for quarter in range(5):
+        numbers = [f"{45 * quarter}°" for quarter in reversed(range(5))]
+        high = metrics.height()
+        self._left = max(map(metrics.horizontalAdvance, numbers)) + high * 0.4
+        for quarter, number in enumerate(numbers):
             y = self.height() * (0.06 + 0.22 * quarter)
-            painter.drawLine(QPointF(0, y), QPointF(self._wide, y))
+            painter.setPen(QPen(self.appearance.colour("line"), 1))
+            painter.drawLine(QPointF(self._left, y), QPointF(self._wide, y))
+            painter.setPen(self.appearance.colour("quiet"))
+            place = QRectF(0, y - high / 2, self._left - high * 0.4, high)
+            sides = Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter
+            painter.drawText(place, sides, number)
         count = len(_COURSE)
         self._paint_side(painter, Side.RIGHT, [_OTHER] * count, [_OTHER_HALF] * count, _OTHER_AWAY)
         self._paint_side(painter, Side.LEFT, _COURSE, _HALF, _AWAY)
@@ -66,8 +73,8 @@ class _ExampleChart(PaintedWidget):
         name, places = side.value, range(len(course))
 
         def at(place: int, level: float) -> QPointF:
-            step = self._wide / len(course)
-            return QPointF(step * (place + 0.5), self.height() * (1 - level / 100))
+            step = (self._wide - self._left) / len(course)
+            return QPointF(self._left + step * (place + 0.5), self.height() * (1 - level / 100))
 
         upper = [at(place, course[place] + half[place]) for place in places]
         lower = [at(place, course[place] - half[place]) for place in places]
@@ -100,10 +107,7 @@ class EmptyHistoryHint(QWidget):
         column(
             label(tr("Your results will appear here."), "display"),
             label(
-                tr(
-                    "After four weeks and eight sessions, Thawline can say whether the shoulder "
-                    "moves more than before."
-                ),
+                tr("After four weeks and eight sessions you see whether the shoulder moves more."),
                 "lead",
             ),
             (example, 1),

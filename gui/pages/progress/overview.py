@@ -24,12 +24,12 @@ from measure.progress.week_sentence import (
     counted_sentence,
     forecast_sentence,
     other_sentence,
+    so_far_sentence,
     week_sentence,
 )
 
-#: A sentence with more letters than this is set smaller; at large text the more the larger it is,
-#: from so many at the text size up to which the page is roomy. [technical]
-_LONG, _LONG_LARGE = 90, 58
+#: A sentence with more letters than this is set smaller. [technical]
+_LONG = 90
 
 
 class ProgressOverview(QWidget):
@@ -42,6 +42,8 @@ class ProgressOverview(QWidget):
         super().__init__(parent)
         self._appearance = appearance
         self.sentence = label("", "display")
+        #: How many sessions there are, of those that a verdict takes; out of sight afterwards.
+        self.so_far = label("")
         #: When a gain would show, and what changed at the other shoulder; out of sight without.
         self.more = label("")
         self.clinician = ClinicianCard(appearance)
@@ -69,7 +71,7 @@ class ProgressOverview(QWidget):
             spacing=appearance.gap(1),
         )
         column(
-            self.sentence,
+            column(self.sentence, self.so_far, spacing=appearance.gap(0.5)),
             self.clinician,
             self.curves,
             self.more,
@@ -87,10 +89,9 @@ class ProgressOverview(QWidget):
 
     @Slot()
     def _fit(self) -> None:
-        """Set a long sentence smaller: large text leaves it one line, to give the chart room."""
-        percent = self._appearance.percent
-        most = _LONG if percent <= ROOMY_PERCENT else _LONG_LARGE * ROOMY_PERCENT // percent
-        short = len(self.sentence.text()) <= most
+        """Set a long sentence smaller, and any in large text, to give the chart room."""
+        roomy = self._appearance.percent <= ROOMY_PERCENT
+        short = roomy and len(self.sentence.text()) <= _LONG
         give_role(self.sentence, "display" if short else "title")
 
     def show_history(self, history: History, progress: Progress | None, today: dt.date) -> None:
@@ -102,6 +103,8 @@ class ProgressOverview(QWidget):
         more = [sentence(progress, tr) for sentence in sentences] if progress else []
         self.more.setText(" ".join(filter(None, more)))
         self.more.setVisible(bool(self.more.text()))
+        self.so_far.setText(so_far_sentence(progress, tr) if progress else "")
+        self.so_far.setVisible(bool(self.so_far.text()))
         self._fit()
         self.clinician.show_prompts(progress.prompts if progress else ())
         self.curves.show_history(history, progress, today)

@@ -16,12 +16,12 @@ from PySide6.QtWidgets import (
 
 from gui.drawing.curves import CurvePoint
 from gui.style.appearance import Appearance
-from gui.text.wording import measurement_words, side_title, stopped_by_name, tr
+from gui.text.wording import digits_aligned, measurement_words, side_title, stopped_by_name, tr
 from measure.domain.landmarks import Side
 from measure.progress.dates import date_words
 
-#: Height of a row, in sizes of the text. [technical]
-_ROW = 2.0
+#: Height of a row, and where the text is large, in sizes of the text. [technical]
+_ROW, _LOW_ROW = 2.0, 1.55
 #: How far the last whole row reaches into the fading strip: so the next one is not seen in it,
 #: pixels. [technical]
 _FADING_PX = 10
@@ -121,15 +121,20 @@ class ReadingsTable(QTableWidget):
     def fit_rows(self, room_px: int) -> None:
         """Be of whole rows down to the window's edge: this room is no cut row's."""
         room = room_px + _FADING_PX - self.horizontalHeader().sizeHint().height()
-        whole = max(1, room // self._appearance.px(_ROW))
+        whole = max(1, room // self._least_px)
         high = room // whole if whole < self.rowCount() else 0
         if high != self._row_px:
             self._row_px = high
             self._fit_cells()
 
+    @property
+    def _least_px(self) -> int:
+        roomy = self._appearance.percent <= _WIDE_PERCENT
+        return self._appearance.px(_ROW if roomy else _LOW_ROW)
+
     def _fit_cells(self) -> None:
         """Be as high as all rows: there is one scroll bar, the page's."""
-        high = max(self._row_px, self._appearance.px(_ROW))
+        high = max(self._row_px, self._least_px)
         self.verticalHeader().setDefaultSectionSize(high)
         for row in range(self.rowCount()):
             self.setRowHeight(row, high)
@@ -198,7 +203,7 @@ def _of_both(points: TableRow, words_of: Callable[[CurvePoint], str]) -> str:
 def _reading_words(point: CurvePoint) -> str:
     if point.value is None:
         return tr("no result")
-    return measurement_words(point.record.measurement)
+    return digits_aligned(measurement_words(point.record.measurement))
 
 
 def _pain_words(point: CurvePoint) -> str:

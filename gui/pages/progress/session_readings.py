@@ -7,7 +7,7 @@ from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QButtonGroup, QGridLayout, QWidget
 
 from gui.style.appearance import Appearance
-from gui.text.wording import measurement_words, side_title, task_title, tr
+from gui.text.wording import digits_aligned, measurement_words, side_title, task_title, tr
 from gui.widgets.buttons import ShortcutButton, button
 from gui.widgets.layouts import column
 from gui.widgets.text import label
@@ -51,7 +51,7 @@ class SessionReadings(QWidget):
 
     def _button(self, record: MeasurementRecord) -> ShortcutButton:
         measurement = record.measurement
-        made = button(reading_words(measurement), "cell", checkable=True)
+        made = button(digits_aligned(reading_words(measurement)), "cell", checkable=True)
         name = task_title(measurement.movement, measurement.side)
         made.setAccessibleName(
             tr("{task}: {reading}").format(task=name, reading=reading_words(measurement))

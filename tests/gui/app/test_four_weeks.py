@@ -271,7 +271,7 @@ def test_four_weeks_from_first_visit_to_review(course: Course) -> None:
     home.choose.setChecked(True)
     stage.settle()
     assert course.week() == (
-        "Left shoulder since 10 Mar 2026 (way of measuring changed): too early to say for "
+        "Left since 10 Mar 2026 (way of measuring changed): too early to say for "
         "flexion; no readings yet of external rotation and hand behind back."
     )
 

@@ -41,7 +41,7 @@ HISTORIES = {records.person.pseudonym: records for records in story_histories(NO
         ),
         (
             "demo-Thistle",
-            "Left shoulder since 17 Sep 2026 (injection): more movement in flexion and external "
+            "Left since 17 Sep 2026 (injection): more movement in flexion and external "
             "rotation; probably more movement in hand behind back.",
         ),
     ],
@@ -78,7 +78,7 @@ def test_what_was_not_measured_since_an_event_is_no_news_of_today() -> None:
     )
     progress = progress_of(replace(records, events=(*records.events, treated)), NOW.day)
     assert week_sentence(progress) == (
-        "Left shoulder since 20 Nov 2026 (manipulation under anaesthesia): too early to say for "
+        "Left since 20 Nov 2026 (manipulation under anaesthesia): too early to say for "
         "flexion and external rotation; no readings yet of hand behind back."
     )
     assert counted_sentence(progress) == ""
