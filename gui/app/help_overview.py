@@ -10,6 +10,7 @@ from gui.protocol.red_flags import ScreeningPage
 from gui.style.appearance import Appearance
 from gui.text.safety_wording import screening_text
 from gui.text.wording import tr
+from gui.widgets.buttons import button
 from gui.widgets.layouts import card
 from gui.widgets.text import label, section_heading
 from gui.widgets.titled_page import TitledPage
@@ -23,16 +24,18 @@ class HelpOverview(TitledPage):
         super().__init__(appearance, tr("Help"))
         self.topics: dict[HelpPage, TopicButton] = {}
         for page in HelpPage:
-            self.topics[page] = TopicButton(page_name(page).replace("&", ""), page_line(page))
+            name, urgent = page_name(page).replace("&", ""), page is HelpPage.WHEN_TO_CALL
+            self.topics[page] = TopicButton(name, page_line(page), urgent=urgent)
             self.topics[page].clicked.connect(partial(self._open, page))
-        self.keys = TopicButton(tr("Keys"), tr("What each key does on every page."))
+        self.keys = button(tr("Keys"))
         self.keys.clicked.connect(self._show_keys)
         about = screening_text(ScreeningPage.ABOUT)
         self.lay_out(
-            TopicGrid([*self.topics.values(), self.keys]),
+            TopicGrid(list(self.topics.values())),
             section_heading(tr("When to call a clinician")),
             *self._signs(),
             card(label(about.title, "strong"), *map(label, about.items), spacing=appearance.gap(1)),
+            buttons=[self.keys],
         )
 
     def _signs(self) -> list[QFrame]:

@@ -51,7 +51,7 @@ def page_line(page: HelpPage) -> str:
         HelpPage.WINDOW: tr("What each page is for, and what its buttons do."),
         HelpPage.AT_HOME: tr("Where to stand and how to move, on one sheet."),
         HelpPage.WHEN_TO_CALL: tr("Signs that a clinician should look at soon, or at once."),
-        HelpPage.TRUST: tr("What the range means, and why a trial may not count."),
+        HelpPage.TRUST: tr("What a range means, and which trials count."),
         HelpPage.PROGRESS: tr("When a difference is called a change."),
         HelpPage.WHAT_IS_KEPT: tr("Which files there are, and how to delete them."),
         HelpPage.CLINIC_CARD: tr("A measurement within a visit, on one card."),

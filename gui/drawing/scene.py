@@ -19,6 +19,8 @@ from measure.domain.landmarks import Side
 _ABOVE, _BELOW, _ASIDE = 0.57, 0.57, 0.54
 #: Half the width of the shade that somebody stands on, body heights. [technical]
 _FLOOR_ASIDE = 0.30
+#: Radius of a ring around a shoulder, body heights. [technical]
+_RING = 0.065
 #: Close up: half the width of who stands, from the hips to the crown and to below the floor, and
 #: the hand beyond the wrist, in body heights; moments of a motion that are looked at. [technical]
 _STANDS_ASIDE, _HEAD_ABOVE, _STANDS_BELOW, _HAND, _MOMENTS = 0.19, 0.49, 0.54, 0.12, 12
@@ -90,13 +92,26 @@ def paint_standing(
     appearance: Appearance,
     place: QRectF,
     sides: Collection[Side],
+    *,
+    asked: bool = False,
 ) -> None:
-    """Paint somebody as in a mirror, arms hanging, those of some sides in the measured colour."""
+    """Paint somebody as in a mirror, arms hanging, those of some sides in the measured colour.
+
+    Parameters
+    ----------
+    asked
+        Whether it is asked which shoulder is meant: then both are ringed.
+    """
     scale, hips = _fitted(place, _FLOOR_ASIDE)
     person = PersonPainter(painter, appearance, scale, hips, mirrored=True)
     body = posed(Pose(), Side.LEFT)
     _floor(person, body)
     person.paint(body, other=Side.RIGHT in sides, own=Side.LEFT in sides)
+    if asked:
+        painter.setPen(_line_pen(person, colour="arm"))
+        painter.setBrush(Qt.BrushStyle.NoBrush)
+        for shoulder, *_ in (body.arm, body.other_arm):
+            painter.drawEllipse(person.at(shoulder), person.px(_RING), person.px(_RING))
 
 
 def _fitted(place: QRectF, aside: float = _ASIDE) -> tuple[float, QPointF]:

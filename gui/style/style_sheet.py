@@ -59,6 +59,7 @@ QFrame[role="lacking-card"] {{ background: {raised}; border: 2px solid {alarm};
     border-radius: {card_radius}px; }}
 QFrame[role="alarm-card"] {{ background: {raised}; border: 3px solid {alarm};
     border-radius: {card_radius}px; }}
+QFrame[role="alarm-rule"] {{ background: {alarm}; border: none; border-radius: 2px; }}
 QFrame[role="alarm-fill"] {{ background: {alarm}; border: none;
     border-radius: {card_radius}px; }}
 QFrame[role="alarm-fill"] QLabel {{ color: {ground}; }}

@@ -100,19 +100,9 @@ def _about() -> ScreeningText:
         title=tr("What this is, and what it is not"),
         items=(
             tr("In an emergency, stop and call the emergency number."),
-            tr(
-                "Thawline watches an arm through the camera and estimates how far the shoulder "
-                "moves. Follow it over weeks and show your clinician."
-            ),
-            tr(
-                "It is not a medical device. It cannot tell you what is wrong with your shoulder "
-                "and gives no advice on treatment."
-            ),
-            tr(
-                "Its numbers can be off by several degrees. Each comes with the range in which "
-                "the true value probably lies, and sometimes the honest answer is that a "
-                "movement could not be measured."
-            ),
+            tr("Thawline estimates by camera how far a shoulder moves, week by week."),
+            tr("It is not a medical device: no diagnosis, and no advice on treatment."),
+            tr("Its numbers can be off by several degrees, so each comes with a range."),
             tr("There is no target to reach. Stop before it becomes painful."),
             tr("Pictures never leave this computer and are not saved."),
         ),

@@ -324,8 +324,8 @@
         <translation> (datos de ejemplo)</translation>
     </message>
     <message>
-        <source>How is the shoulder today?</source>
-        <translation>¿Cómo está el hombro hoy?</translation>
+        <source>How much pain today?</source>
+        <translation>¿Cuánto dolor tiene hoy?</translation>
     </message>
     <message>
         <source>Pain now</source>
@@ -448,8 +448,8 @@
         <translation>Señales que un profesional debe valorar pronto o enseguida.</translation>
     </message>
     <message>
-        <source>What the range means, and why a trial may not count.</source>
-        <translation>Qué significa el intervalo y por qué un intento puede no contar.</translation>
+        <source>What a range means, and which trials count.</source>
+        <translation>Qué significa un intervalo y qué intentos cuentan.</translation>
     </message>
     <message>
         <source>When a difference is called a change.</source>
@@ -1660,6 +1660,18 @@
         <translation>Sin guardar</translation>
     </message>
     <message>
+        <source>Both sides, 2 trials: about {minutes} minutes</source>
+        <translation>Ambos lados, 2 intentos: unos {minutes} minutos</translation>
+    </message>
+    <message>
+        <source>Which side is measured?</source>
+        <translation>¿Qué lado se mide?</translation>
+    </message>
+    <message>
+        <source>Position and help</source>
+        <translation>Postura y ayuda</translation>
+    </message>
+    <message>
         <source>Nothing is saved: no name, no answers, no results.</source>
         <translation>No se guarda nada: ni nombre, ni respuestas, ni resultados.</translation>
     </message>
@@ -1680,20 +1692,12 @@
         <translation>Última: {name}</translation>
     </message>
     <message>
-        <source>Full baseline</source>
-        <translation>Medición inicial completa</translation>
-    </message>
-    <message>
         <source>One movement</source>
         <translation>Un movimiento</translation>
     </message>
     <message>
         <source>B</source>
         <translation>B</translation>
-    </message>
-    <message>
-        <source>Begin the full baseline</source>
-        <translation>Empezar la medición inicial completa</translation>
     </message>
     <message>
         <source>the movement to measure</source>
@@ -1708,16 +1712,8 @@
         <translation>Se ha tomado un analgésico en las últimas cuatro horas</translation>
     </message>
     <message>
-        <source>5 movements on both sides, 2 trials: about {minutes} minutes</source>
-        <translation>5 movimientos en ambos lados, 2 intentos: unos {minutes} minutos</translation>
-    </message>
-    <message>
         <source>The other arm is measured first. If neither is stiff, leave this blank.</source>
         <translation>Primero se mide el otro brazo. Déjelo sin responder si ninguno está rígido.</translation>
-    </message>
-    <message>
-        <source>Which side?</source>
-        <translation>¿Qué lado?</translation>
     </message>
     <message>
         <source>Movements</source>
@@ -1748,8 +1744,16 @@
         <translation>Una persona nueva</translation>
     </message>
     <message>
+        <source>All 5 movements</source>
+        <translation>Los 5 movimientos</translation>
+    </message>
+    <message>
         <source>What to measure</source>
         <translation>Qué medir</translation>
+    </message>
+    <message>
+        <source>Measure all 5 movements</source>
+        <translation>Medir los 5 movimientos</translation>
     </message>
     <message>
         <source>C</source>
@@ -2056,14 +2060,6 @@
         <translation>Qué es esto y qué no es</translation>
     </message>
     <message>
-        <source>It is not a medical device. It cannot tell you what is wrong with your shoulder and gives no advice on treatment.</source>
-        <translation>No es un producto sanitario. No puede decirle qué le pasa a su hombro ni da consejos de tratamiento.</translation>
-    </message>
-    <message>
-        <source>Its numbers can be off by several degrees. Each comes with the range in which the true value probably lies, and sometimes the honest answer is that a movement could not be measured.</source>
-        <translation>Sus cifras pueden desviarse varios grados. Cada una se muestra con el intervalo en el que probablemente está el valor real, y a veces la respuesta honesta es que un movimiento no se ha podido medir.</translation>
-    </message>
-    <message>
         <source>There is no target to reach. Stop before it becomes painful.</source>
         <translation>No hay ninguna meta que alcanzar. Pare antes de que duela.</translation>
     </message>
@@ -2216,10 +2212,6 @@
         <translation>¿Ocurre algo de esto?</translation>
     </message>
     <message>
-        <source>Thawline watches an arm through the camera and estimates how far the shoulder moves. Follow it over weeks and show your clinician.</source>
-        <translation>Thawline observa un brazo con la cámara y estima cuánto se mueve el hombro. Siga su evolución durante semanas y enséñela a su profesional.</translation>
-    </message>
-    <message>
         <source>Pictures never leave this computer and are not saved.</source>
         <translation>Las imágenes nunca salen de este ordenador ni se guardan.</translation>
     </message>
@@ -2230,6 +2222,18 @@
     <message>
         <source>That hurt more than it should.</source>
         <translation>Ha dolido más de lo debido.</translation>
+    </message>
+    <message>
+        <source>Thawline estimates by camera how far a shoulder moves, week by week.</source>
+        <translation>Thawline estima con la cámara cuánto se mueve un hombro, semana a semana.</translation>
+    </message>
+    <message>
+        <source>It is not a medical device: no diagnosis, and no advice on treatment.</source>
+        <translation>No es un producto sanitario: no diagnostica ni da consejos de tratamiento.</translation>
+    </message>
+    <message>
+        <source>Its numbers can be off by several degrees, so each comes with a range.</source>
+        <translation>Sus cifras pueden desviarse varios grados; por eso cada una lleva un intervalo.</translation>
     </message>
     <message>
         <source>A drooping face, slurred speech, or an arm or leg that is suddenly weak or numb.</source>
@@ -7922,10 +7926,6 @@
     <message>
         <source>Help</source>
         <translation>Ayuda</translation>
-    </message>
-    <message>
-        <source>What each key does on every page.</source>
-        <translation>Qué hace cada tecla en cada página.</translation>
     </message>
     <message>
         <source>When to call a clinician</source>

@@ -167,6 +167,11 @@ class _Part:
     first_line: float = 0.0
     line_px: float = 0.0
 
+    @property
+    def hair(self) -> bool:
+        """Whether it only parts what is above it from what is below."""
+        return str(self.widget.property("role")) == "hair"
+
     def end_above(self, place: float) -> float:
         """Return the lowest end of whole lines down to a place, or the top of what has none."""
         if not self.top < place < self.bottom:
@@ -225,6 +230,10 @@ class Fold(QObject):
         for part in parts:
             if part.bottom > end:
                 self._mask(part.widget, part.end_above(end) - part.top)
+        seen = max((part.bottom for part in parts if part.top < end and not part.hair), default=0)
+        for part in parts:
+            if part.hair and seen < part.top < end:
+                self._mask(part.widget, 0)
         for card, inside in cards:
             if inside and all(part.top >= end for part in inside):
                 self._mask(card, 0)

@@ -2,17 +2,19 @@
 
 from collections.abc import Sequence
 
-from PySide6.QtCore import QSize, Qt
-from PySide6.QtGui import QResizeEvent
-from PySide6.QtWidgets import QGridLayout, QSizePolicy, QWidget
+from PySide6.QtCore import QPointF, QSize, Qt
+from PySide6.QtGui import QPainter, QPaintEvent, QPalette, QPen, QResizeEvent
+from PySide6.QtWidgets import QFrame, QGridLayout, QSizePolicy, QWidget
 
 from gui.style.measures import CARD_PADDING_PX, GAP_PX
 from gui.widgets.buttons import RingedButton
-from gui.widgets.layouts import column
+from gui.widgets.layouts import column, row
 from gui.widgets.text import label
 
 #: Room inside above and beside the words, pixels. [technical]
 _PADDING_PX = (GAP_PX + 4, CARD_PADDING_PX)
+#: Width of an urgent topic's rule, and of half the sign that a topic leads on, pixels. [technical]
+_RULE_PX, _SIGN_PX = 5, 6
 #: Space between two, pixels. [technical]
 _BETWEEN_PX = 12
 #: Least width of a column, in widths of a digit. [technical]
@@ -22,23 +24,48 @@ _MOST_COLUMNS = 2
 
 
 class TopicButton(RingedButton):
-    """Leads to a page: its name, and beneath it what it holds."""
+    """Leads to a page: its name, and beneath it what it holds.
 
-    def __init__(self, name: str, line: str) -> None:
+    Parameters
+    ----------
+    urgent
+        Whether it may not wait: it has a red rule, and a line of its own.
+    """
+
+    def __init__(self, name: str, line: str, *, urgent: bool = False) -> None:
         super().__init__()
+        self.urgent = urgent
         self.setAccessibleName(name)
         self.setAccessibleDescription(line)
         self.name, self.line = label(name, "strong"), label(line, "quiet")
         above, beside = _PADDING_PX
-        margins = (beside, above, beside, above)
-        self._inside = column(
-            self.name, self.line, 1, on=self, margins=margins, spacing=GAP_PX // 4
-        )
-        for words in (self.name, self.line):
-            words.setAttribute(Qt.WidgetAttribute.WA_TransparentForMouseEvents)
+        words = column(self.name, self.line, 1, spacing=GAP_PX // 4)
+        margins = (beside, above, beside + _SIGN_PX + GAP_PX, above)
+        self._inside = row((words, 1), on=self, margins=margins, spacing=2 * GAP_PX)
+        if urgent:
+            rule = QFrame()
+            rule.setProperty("role", "alarm-rule")
+            rule.setFixedWidth(_RULE_PX)
+            self._inside.insertWidget(0, rule)
+        for member in self.findChildren(QWidget):
+            member.setAttribute(Qt.WidgetAttribute.WA_TransparentForMouseEvents)
         policy = QSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Preferred)
         policy.setHeightForWidth(True)
         self.setSizePolicy(policy)
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        """Paint also the sign that it leads on, at the line's end."""
+        super().paintEvent(event)
+        painter = QPainter(self)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        painter.setPen(QPen(self.palette().color(QPalette.ColorRole.PlaceholderText), 2))
+        leads_left = self.layoutDirection() is Qt.LayoutDirection.RightToLeft
+        edge = CARD_PADDING_PX if leads_left else self.width() - CARD_PADDING_PX
+        tip = QPointF(edge, self.height() / 2)
+        long = max(_SIGN_PX, self.name.fontMetrics().height() // 4)
+        for side in (-long, long):
+            painter.drawLine(tip, tip + QPointF(long if leads_left else -long, side))
+        painter.end()
 
     def sizeHint(self) -> QSize:
         hint = self._inside.sizeHint()
@@ -81,8 +108,11 @@ class TopicGrid(QWidget):
         if columns == self._columns:
             return
         self._columns = columns
-        for place, topic in enumerate(self._topics):
-            self._grid.addWidget(topic, place // columns, place % columns)
+        place = 0
+        for topic in self._topics:
+            wide = columns if topic.urgent else 1
+            self._grid.addWidget(topic, place // columns, place % columns, 1, wide)
+            place += wide
         for place in range(_MOST_COLUMNS):
             self._grid.setColumnStretch(place, 1 if place < columns else 0)
         self.updateGeometry()

@@ -5,9 +5,16 @@ from dataclasses import replace
 from functools import partial
 
 from PySide6.QtCore import Qt, Signal, Slot
-from PySide6.QtWidgets import QGridLayout, QLineEdit, QSizePolicy, QStackedWidget, QWidget
+from PySide6.QtWidgets import (
+    QGridLayout,
+    QLineEdit,
+    QSizePolicy,
+    QStackedWidget,
+    QWidget,
+)
 
 from gui.pages.measuring.conduct_choice import ConductChoice
+from gui.pages.measuring.first_movement import MovementStrip
 from gui.pages.measuring.session_state import SessionStateChoice
 from gui.protocol.plan import baseline_tasks, clinic_task
 from gui.session.settings import WindowSettings
@@ -26,7 +33,7 @@ from gui.widgets.buttons import FlowRow, MenuButton, button
 from gui.widgets.choice_row import ChoiceRow
 from gui.widgets.layouts import card, column, row, separator, widget_with
 from gui.widgets.page_frame import frame_page
-from gui.widgets.side_by_side import SideBySide
+from gui.widgets.side_by_side import LARGE_FROM_PERCENT, SideBySide
 from gui.widgets.text import ElidedLabel, label
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
@@ -61,6 +68,7 @@ class WhoPage(QWidget):
         self.name = QLineEdit()
         self.name.setMaxLength(60)
         self.name.setPlaceholderText(tr("Name or number"))
+        self.name.setTextMargins(GAP_PX // 2, 0, 0, 0)
         self.name.setAccessibleName(tr("Pseudonym of the new person"))
         self.new = button(tr("New person"), "main", key=tr("Enter"))
         self.last = button("", "large")
@@ -68,7 +76,7 @@ class WhoPage(QWidget):
         self.others = MenuButton(tr("Another person"))
         self.progress = MenuButton(tr("Open progress"))
         self.not_saved = button(tr("Do not save"))
-        self.at_home = button(tr("I measure at home"), "link")
+        self.at_home = button(tr("I measure at home"))
         self._last_id = ""
         self.name.returnPressed.connect(self._add)
         self.new.clicked.connect(self._add)
@@ -93,7 +101,7 @@ class WhoPage(QWidget):
         grid.setHorizontalSpacing(GAP_PX * 2)
         grid.setVerticalSpacing(GAP_PX)
         grid.setColumnStretch(0, 1)
-        nothing = label(tr("Nothing is saved: no name, no answers, no results."), "lead")
+        nothing = label(tr("Nothing is saved: no name, no answers, no results."))
         for line, (title, words, press) in enumerate(
             (
                 (tr("Someone new"), self.name, self.new),
@@ -112,8 +120,8 @@ class WhoPage(QWidget):
             label(tr("Who is being measured?"), "display"),
             self._here,
             card(grid),
-            1,
             buttons=[self.at_home, self.progress],
+            short=True,
         )
 
     def show_people(self, people: Sequence[Person], chosen: str | None) -> None:
@@ -191,8 +199,10 @@ class WhatPage(QWidget):
         super().__init__(parent)
         self._appearance, self._settings = appearance, settings
         self._person: Person | None = None
+        #: Whether nobody has said yet which shoulder of the person is stiff.
+        self._new = True
         #: Who is measured, or that nothing is saved.
-        self.who = ElidedLabel("quiet")
+        self.who = ElidedLabel("strong")
         self.who.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
         self.affected: ChoiceRow[tuple[Side, ...]] = ChoiceRow(
             [(Side.LEFT,), (Side.RIGHT,), tuple(Side)],
@@ -204,11 +214,11 @@ class WhatPage(QWidget):
         #: Whether the full baseline is measured; otherwise one movement.
         self.whole: ChoiceRow[bool] = ChoiceRow(
             [True, False],
-            lambda whole: tr("Full baseline") if whole else tr("One movement"),
+            lambda whole: tr("All 5 movements") if whole else tr("One movement"),
             title=tr("What to measure"),
             large=True,
         )
-        self.baseline = button(tr("Begin the full baseline"), "main", key=tr("B"))
+        self.baseline = button(tr("Measure all 5 movements"), "main", key=tr("B"))
         self.movement = ChoiceRow(
             list(Movement),
             movement_introduced,
@@ -225,6 +235,7 @@ class WhatPage(QWidget):
             appearance, tr("Pain relief was taken in the last four hours")
         )
         self.other_person = button(tr("Back"), key=tr("Escape"))
+        self.strip = MovementStrip(appearance)
         self._lay_out()
         self.baseline.clicked.connect(self._begin_baseline)
         self.single.clicked.connect(self._begin_single)
@@ -233,22 +244,24 @@ class WhatPage(QWidget):
         self.whole.picked.connect(self._change_way)
         self.movement.picked.connect(self._show_choice)
         self.side.picked.connect(self._show_choice)
+        self._appearance.changed.connect(self._show_choice)
         self._show_choice()
 
     def _lay_out(self) -> None:
         gap = self._appearance.gap
-        words = tr("5 movements on both sides, 2 trials: about {minutes} minutes")
+        words = tr("Both sides, 2 trials: about {minutes} minutes")
         lead = label(words.format(minutes=BASELINE_MIN))
         heading = label(tr("Which shoulder is stiff?"), "title")
         note = label(
             tr("The other arm is measured first. If neither is stiff, leave this blank."), "quiet"
         )
-        self._asked_for_whole = widget_with(
-            column(heading, self.affected.row, note, 1, spacing=gap(1))
+        self._note = widget_with(column(note))
+        self._asked_stiff = widget_with(
+            column(heading, self.affected.row, self._note, spacing=gap(1))
         )
         self._length = widget_with(column(lead))
-        side = label(tr("Which side?"), "title")
-        self._asked_side = widget_with(column(side, self.side.row, 1, spacing=gap(1)))
+        side = label(tr("Which side is measured?"), "title")
+        self._asked_side = widget_with(column(side, self.side.row, spacing=gap(1)))
         what = column(
             label(tr("Movements"), "title"),
             self.whole.row,
@@ -257,19 +270,23 @@ class WhatPage(QWidget):
             1,
             spacing=gap(1),
         )
-        asked = column(self._asked_for_whole, self._asked_side, 1)
-        rows = (self.how, self.state)
+        asked = column(self._asked_stiff, self._asked_side, 1, spacing=gap(3))
+        chosen = SideBySide(self._appearance, (what, 1), (asked, 1), spacing=gap(4))
+        position = label(tr("Position and help"), "strong")
+        position.setWordWrap(False)
+        conduct = SideBySide(self._appearance, position, (self.how, 1), spacing=gap(2))
         frame_page(
             self,
             row((label(tr("What to measure"), "display"), 1), (self.who, 1)),
-            card(SideBySide(self._appearance, (what, 1), (asked, 1), spacing=gap(4))),
-            list_card(*rows),
+            card(chosen, self.strip, spacing=gap(2)),
+            list_card(conduct, self.state),
             1,
             buttons=[self.other_person, self.baseline, self.single],
         )
 
     def ask(self, person: Person) -> None:
         """Ask anew, for a person: no movement is chosen, the full baseline is offered."""
+        self._new = not person.affected
         self.whole.choose(True)
         self.how.fold()
         self.movement.choose(None)
@@ -308,7 +325,10 @@ class WhatPage(QWidget):
     def _show_choice(self) -> None:
         """Ask for what the chosen way needs, and let its button begin it."""
         whole, movement, side = bool(self.whole.value), self.movement.value, self.side.value
-        self._asked_for_whole.setVisible(whole)
+        roomy = self._appearance.percent < LARGE_FROM_PERCENT
+        self._asked_stiff.setVisible(whole or self._new)
+        self._note.setVisible(whole)
+        self.strip.setVisible(whole and roomy)
         self._length.setVisible(whole)
         self.baseline.setVisible(whole)
         self.movement.row.setVisible(not whole)
@@ -323,6 +343,9 @@ class WhatPage(QWidget):
 
     @Slot()
     def _affected_picked(self) -> None:
+        stiff = self.affected.value or ()
+        if not self.whole.value and self.side.value is None and len(stiff) == 1:
+            self.side.choose(stiff[0])
         self._show_choice()
         if self._person is not None:
             affected = self.affected.value or ()

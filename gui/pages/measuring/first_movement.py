@@ -1,20 +1,25 @@
-"""Card of the first movement before it begins: its drawing, how long all takes."""
+"""Movements before they begin: the first one on a card, or all in a row of drawings."""
 
 from collections.abc import Collection, Sequence
 
+from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QWidget
 
 from gui.protocol.plan import MovementTask
 from gui.style.appearance import Appearance
+from gui.style.measures import GAP_PX
 from gui.text.session_wording import start_position_sentence
-from gui.text.wording import movement_introduced, side_name, tr
+from gui.text.wording import movement_introduced, movement_name, side_name, tr
 from gui.widgets.figures.position_figure import PositionView
-from gui.widgets.layouts import card, column, row
+from gui.widgets.layouts import Content, card, column, row
 from gui.widgets.text import label
 from measure.domain.landmarks import Side
+from measure.domain.movements import Movement
 
 #: Width and height of the drawn person, pixels. [technical]
-_FIGURE_PX = (110, 114)
+_FIGURE_PX = (130, 122)
+#: Height of a drawing in a row of all movements, pixels. [technical]
+_STRIP_PX = 104
 
 
 def length_words(tasks: Sequence[MovementTask], minutes: int) -> str:
@@ -37,12 +42,28 @@ def _arms_words(sides: Collection[Side]) -> str:
     return tr("left arm") if Side.LEFT in sides else tr("right arm")
 
 
+class MovementStrip(QWidget):
+    """Shows all movements side by side, each drawn with its name beneath."""
+
+    def __init__(self, appearance: Appearance) -> None:
+        super().__init__()
+        drawn: list[Content] = []
+        for movement in Movement:
+            figure = PositionView(appearance, still=True, close=True)
+            figure.setFixedHeight(_STRIP_PX)
+            figure.show_movement(movement, Side.LEFT)
+            name = label(movement_name(movement), "quiet")
+            name.setAlignment(Qt.AlignmentFlag.AlignHCenter)
+            drawn.append((column(figure, name, 1, spacing=GAP_PX // 2), 1))
+        row(*drawn, on=self, spacing=GAP_PX)
+
+
 class FirstMovement(QWidget):
     """Shows what comes first, in one sentence and a drawing."""
 
     def __init__(self, appearance: Appearance, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self.figure = PositionView(appearance)
+        self.figure = PositionView(appearance, close=True)
         self.figure.setFixedSize(*_FIGURE_PX)
         self.title = label("", "title")
         self.how = label("")

@@ -13,6 +13,7 @@ from gui.session.settings import WindowSettings
 from gui.style.appearance import Appearance
 from gui.text.chart_wording import weekday_name
 from gui.text.wording import affected_name, movement_introduced, tr
+from gui.widgets.beside_row import list_card
 from gui.widgets.buttons import MenuButton, button, give_role
 from gui.widgets.choice_row import ChoiceRow
 from gui.widgets.figures.position_figure import PositionView
@@ -27,8 +28,10 @@ from measure.domain.records import History, Person
 from measure.progress.home_programme import Irritability, irritability_on, pain_to_rest_from
 from measure.progress.measuring_plan import MeasuringPlan
 
-#: Width and height of the drawn person, pixels. [technical]
-_FIGURE_PX = (260, 270)
+#: Width and height of the drawn person, and of one beside large text, pixels. [technical]
+_FIGURE_PX, _FIGURE_BESIDE_LARGE_PX = (240, 250), (190, 220)
+#: Text size from which words need the whole width, per cent. [technical]
+_ALONE_FROM_PERCENT = 175
 
 
 class HomeStart(QWidget):
@@ -65,8 +68,8 @@ class HomeStart(QWidget):
         self._sore_days: set[tuple[str, dt.date]] = set()
         self._tasks = QVBoxLayout()
         self.person = MenuButton(tr("Person"))
-        self.edit_person = button(tr("Edit"), "link")
-        self.add_person = button(tr("Add a person"), "link")
+        self.edit_person = button(tr("Edit"))
+        self.add_person = button(tr("Add a person"))
         self.choose = button("", "link", checkable=True)
         self.choose.setChecked(settings.own_choice)
         self.movements = {
@@ -124,17 +127,16 @@ class HomeStart(QWidget):
         )
         self._own = card(SideBySide(self._appearance, (stiff, 1), (how, 1), spacing=gap(4)))
         who = row(
-            label_of(tr("Person")), self.person, self.edit_person, self.add_person,
-            spacing=gap(2),
+            label_of(tr("Person")), self.person, self.edit_person, self.add_person, 1,
+            spacing=gap(1),
         )  # fmt: skip
-        last = SideBySide(self._appearance, (self._state, 1), widget_with(who), spacing=gap(3))
         frame_page(
             self,
             self.title,
             self._rest,
             card(row(self.figure, (today, 1), spacing=gap(4))),
             self._own,
-            card(last),
+            list_card(self._state, widget_with(who)),
             1,
             buttons=[self.in_clinic, self.start],
         )
@@ -220,7 +222,8 @@ class HomeStart(QWidget):
             self._below_boxes.insertWidget(0, self.choose)
         else:
             self._below_tasks.insertWidget(0, self.choose)
-        self.figure.setVisible(roomy and not own)
+        self.figure.setVisible(not own and self._appearance.percent < _ALONE_FROM_PERCENT)
+        self.figure.setFixedSize(*(_FIGURE_PX if roomy else _FIGURE_BESIDE_LARGE_PX))
         self._boxes.setVisible(own)
         between = self._boxes.layout()
         assert between is not None

@@ -9,6 +9,7 @@ from gui.pages.measuring.first_movement import FirstMovement
 from gui.pages.measuring.session_state import SessionStateChoice
 from gui.protocol.plan import MovementTask
 from gui.style.appearance import Appearance
+from gui.style.measures import GAP_PX
 from gui.text.wording import tr
 from gui.widgets.buttons import bind_keys, button
 from gui.widgets.layouts import card, row, separator, widget_with
@@ -20,6 +21,8 @@ from measure.domain.records import Pain
 
 #: Width of the questions beside their scales, pixels. [technical]
 _QUESTION_PX = 250
+#: Space between a question and the scale beneath it, and above the next one, pixels. [technical]
+_BENEATH_PX, _ABOVE_PX = 4, 14
 
 
 class _Rated(SideBySide):
@@ -33,7 +36,7 @@ class _Rated(SideBySide):
     def arrange(self) -> None:
         """Give the words their width beside the scale, and the whole above it."""
         super().arrange()
-        self._layout.setSpacing(0 if self.stacked else self._appearance.gap(0.5))
+        self._layout.setSpacing(_BENEATH_PX if self.stacked else self._appearance.gap(0.5))
         self._words.setMinimumWidth(0 if self.stacked else _QUESTION_PX)
         self._words.setMaximumWidth(self.maximumWidth() if self.stacked else _QUESTION_PX)
 
@@ -50,7 +53,7 @@ class PainBeforePage(QWidget):
     def __init__(self, appearance: Appearance, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._appearance = appearance
-        self.sentence = label(tr("How is the shoulder today?"), "display")
+        self.sentence = label(tr("How much pain today?"), "display")
         self.first = FirstMovement(appearance)
         self.now, self.night, self.worst = (
             PainScale(question, with_ends=False)
@@ -86,13 +89,11 @@ class PainBeforePage(QWidget):
                 (label(tr("Worst in the last 24 hours"), "strong"), self.worst),
             )
         ]
-        scales = card(
-            self._legend, *rated, self._skip, separator(), self.state, spacing=appearance.gap(1)
-        )
+        self._scales = card(self._legend, *rated, self._skip, separator(), self.state)
         frame_page(
             self,
             self.sentence,
-            scales,
+            self._scales,
             self.first,
             1,
             buttons=[self.leave, self.go],
@@ -109,6 +110,9 @@ class PainBeforePage(QWidget):
         """Say what numbers mean above all scales; where text is large, at the first question."""
         large = self._appearance.percent >= LARGE_FROM_PERCENT
         self._legend.setVisible(not large)
+        between = self._scales.layout()
+        assert between is not None
+        between.setSpacing(_ABOVE_PX if large else GAP_PX)
         for part in (self._ends, self._skip):
             part.setVisible(large)
 

@@ -33,7 +33,11 @@ class SessionStateChoice(QWidget):
         self.pain_relief = WrappingCheckBox(appearance, pain_relief)
         self._after_exercises = False
         self._question = widget_with(
-            row(label(tr("Today's exercises")), (self.timing.row, 1), spacing=appearance.gap(2))
+            row(
+                label(tr("Today's exercises"), "strong"),
+                (self.timing.row, 1),
+                spacing=appearance.gap(2),
+            )
         )
         shown = SideBySide(
             appearance,

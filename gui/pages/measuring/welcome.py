@@ -1,24 +1,25 @@
 """Welcome page of the first start: what this is, which shoulder is stiff, home or clinic."""
 
-from PySide6.QtCore import Signal, Slot
-from PySide6.QtWidgets import QWidget
+from PySide6.QtCore import Qt, Signal, Slot
+from PySide6.QtWidgets import QGridLayout, QWidget
 
 from gui.protocol.red_flags import ScreeningPage
 from gui.style.appearance import Appearance
+from gui.style.measures import GAP_PX
 from gui.text.safety_wording import screening_text
 from gui.text.wording import affected_name, tr
 from gui.widgets.buttons import button
 from gui.widgets.choice_row import ChoiceRow
 from gui.widgets.figures.standing_figure import StandingFigure
-from gui.widgets.layouts import card, column, row
+from gui.widgets.layouts import card, column, widget_with
 from gui.widgets.page_frame import frame_page
-from gui.widgets.side_by_side import LARGE_FROM_PERCENT, SideBySide
+from gui.widgets.side_by_side import LARGE_FROM_PERCENT
 from gui.widgets.text import label
 from measure.domain.landmarks import Side
 from measure.domain.records import Person
 
 #: Width and height of the drawn person, and of one beside large text, pixels. [technical]
-_FIGURE_PX, _FIGURE_BESIDE_LARGE_PX = (220, 250), (160, 240)
+_FIGURE_PX, _FIGURE_BESIDE_LARGE_PX = (170, 285), (120, 200)
 
 
 class WelcomePage(QWidget):
@@ -40,7 +41,7 @@ class WelcomePage(QWidget):
             may_be_empty=True,
         )
         self.question = label(tr("Which shoulder is stiff?"), "title")
-        self.figure = StandingFigure(appearance)
+        self.figure = StandingFigure(appearance, asked=True)
         self.in_clinic = button(tr("I measure patients in a clinic"), "link")
         self.at_home = button("", "main")
         self.in_clinic.clicked.connect(self.clinic)
@@ -54,27 +55,24 @@ class WelcomePage(QWidget):
         gap = self._appearance.gap
         words = screening_text(ScreeningPage.ABOUT)
         emergency, purpose, device, numbers, target, pictures = words.items
-        asked = column(
-            label(tr("Measure your shoulder at home"), "display"),
-            label(purpose, "lead"),
-            1,
-            column(self.question, self.affected.row, spacing=gap(1)),
-            spacing=gap(1.5),
-        )
-        at_left, at_right = (
-            [label(text) for text in texts] for texts in ((device, pictures), (numbers, target))
-        )
-        last, title = label(emergency, "strong"), label(words.title, "title")
-        limits = SideBySide(
-            self._appearance,
-            (column(*at_left, 1, spacing=gap(1)), 1),
-            (column(*at_right, 1, spacing=gap(1)), 1),
-            spacing=gap(4),
-        )
+        title = label(tr("Measure your shoulder at home"), "display")
+        self._head = widget_with(column(title, label(purpose, "lead"), 1, spacing=gap(1.5)))
+        self._asked = widget_with(column(self.question, self.affected.row, spacing=gap(1)))
+        self._grid = QGridLayout()
+        self._grid.setContentsMargins(0, 0, 0, 0)
+        self._grid.setHorizontalSpacing(gap(4))
+        self._grid.setVerticalSpacing(3 * GAP_PX)
+        self._grid.setColumnStretch(0, 1)
+        self._grid.setRowStretch(0, 1)
         frame_page(
             self,
-            row((asked, 1), self.figure, spacing=gap(2)),
-            card(title, last, limits, spacing=gap(1)),
+            self._grid,
+            card(
+                label(words.title, "title"),
+                *map(label, (device, numbers, target, pictures)),
+                spacing=gap(1),
+            ),
+            label(emergency, "strong"),
             1,
             buttons=[self.in_clinic, self.at_home],
             spacing=gap(3),
@@ -100,3 +98,7 @@ class WelcomePage(QWidget):
         self.figure.show_sides(chosen or ())
         roomy = self._appearance.percent < LARGE_FROM_PERCENT
         self.figure.setFixedSize(*(_FIGURE_PX if roomy else _FIGURE_BESIDE_LARGE_PX))
+        # Beside large words the question needs the whole width.
+        self._grid.addWidget(self._head, 0, 0)
+        self._grid.addWidget(self.figure, 0, 1, 2 if roomy else 1, 1, Qt.AlignmentFlag.AlignBottom)
+        self._grid.addWidget(self._asked, 1, 0, 1, 1 if roomy else 2)

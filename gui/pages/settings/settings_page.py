@@ -88,7 +88,7 @@ class SettingsPage(TitledPage):
         )
         lines = (BesideRow(label(name, "strong"), control, filling=True) for name, control in rows)
         self.lay_out(
-            list_card(*aligned(*lines), spacing=7 * GAP_PX // 4),
+            list_card(*aligned(*lines), spacing=GAP_PX),
             self.heard,
             section_heading(tr("People and data")),
             TopicGrid(list(self.ways.values())),

@@ -12,11 +12,20 @@ from measure.domain.landmarks import Side
 
 
 class StandingFigure(PaintedWidget):
-    """Shows a person from the front, as in a mirror; arms of chosen sides are coloured."""
+    """Shows a person from the front, as in a mirror; arms of chosen sides are coloured.
 
-    def __init__(self, appearance: Appearance, *sides: Side) -> None:
+    Parameters
+    ----------
+    sides
+        The arms that are meant.
+    asked
+        Whether it is asked which shoulder is meant: both are ringed until one is.
+    """
+
+    def __init__(self, appearance: Appearance, *sides: Side, asked: bool = False) -> None:
         super().__init__(appearance)
         self._sides: Collection[Side] = sides
+        self._asks = asked
 
     def show_sides(self, sides: Collection[Side]) -> None:
         """Colour the arms of these sides."""
@@ -30,7 +39,5 @@ class StandingFigure(PaintedWidget):
         return QSize(100, 120)
 
     def paint(self, painter: QPainter) -> None:
-        # Hanging arms need no more room than the floor does, so the height alone sets the size.
-        place = QRectF(self.rect())
-        beside = max(0.0, place.height() - place.width()) / 2
-        paint_standing(painter, self.appearance, place.adjusted(-beside, 0, beside, 0), self._sides)
+        place, asked = QRectF(self.rect()), self._asks and not self._sides
+        paint_standing(painter, self.appearance, place, self._sides, asked=asked)
