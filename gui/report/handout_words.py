@@ -3,6 +3,7 @@
 from collections.abc import Callable
 from dataclasses import dataclass
 
+from gui.drawing.shown_movements import shown_exercise
 from measure.domain.exercises import EXERCISE_FACTS
 from measure.domain.home_programme_records import Plan, PlannedExercise
 from measure.domain.records import Person
@@ -74,7 +75,9 @@ def _facts(plan: Plan, tr: Translate) -> str:
         tr("From {day}.").format(day=date_words(plan.first_day, tr)),
         tr("Review: {day}.").format(day=date_words(plan.review, tr)) if plan.review else "",
     ]
-    parts.append(tr("A drawing from the front is like a mirror: the left arm is on the left."))
+    listed = (planned.exercise.listed for planned in plan.exercises)
+    if any(exercise and shown_exercise(exercise).as_in_mirror for exercise in listed):
+        parts.append(tr("A drawing from the front is like a mirror: the left arm is on the left."))
     return " ".join(part for part in parts if part)
 
 

@@ -30,11 +30,11 @@ class WrappingCheckBox(QCheckBox):
         self.updateGeometry()
 
     def sizeHint(self) -> QSize:
-        wide = QFontMetrics(self.font()).horizontalAdvance(self.text()) + self._text_left()
+        wide = QFontMetrics(self.font()).horizontalAdvance(self.text()) + self.text_left()
         return QSize(wide + 2 * _MARGIN + 2, self.heightForWidth(wide + 2 * _MARGIN + 2))
 
     def minimumSizeHint(self) -> QSize:
-        return QSize(self._text_left() + 80, self._box() + 2 * _MARGIN)
+        return QSize(self.text_left() + 80, self._box() + 2 * _MARGIN)
 
     def hasHeightForWidth(self) -> bool:
         return True
@@ -51,7 +51,7 @@ class WrappingCheckBox(QCheckBox):
         super().changeEvent(event)
 
     def _height_of(self, width: int) -> int:
-        space = QRect(0, 0, max(60, width - self._text_left() - _MARGIN), 10_000)
+        space = QRect(0, 0, max(60, width - self.text_left() - _MARGIN), 10_000)
         words = QFontMetrics(self.font()).boundingRect(space, self._flags(), self.text())
         return max(self._box(), words.height()) + 2 * _MARGIN + 2
 
@@ -87,7 +87,7 @@ class WrappingCheckBox(QCheckBox):
                 )
             )
         painter.setPen(self._appearance.colour("ink" if enabled else "quiet"))
-        left = self._text_left()
+        left = self.text_left()
         words = mirrored(self, QRect(left, 0, self.width() - left, self.height()))
         painter.drawText(QRectF(words), self._flags(), self.text())
         if shows_ring(self):
@@ -103,7 +103,8 @@ class WrappingCheckBox(QCheckBox):
         above = (self.height() - max(words, line)) // 2 + (line - self._box()) // 2
         return max(_MARGIN, above)
 
-    def _text_left(self) -> int:
+    def text_left(self) -> int:
+        """Return where the text begins, pixels."""
         return _MARGIN + self._box() + round(self._appearance.px() * 0.6)
 
     @staticmethod

@@ -120,7 +120,9 @@ class ExercisesPage(QWidget):
         if person is not None:
             self.today.show_waiting()
         self.today.ask_about(None, dt.date.min)
-        if not self.leading:
+        shown = self._pages.currentWidget()
+        entering = isinstance(shown, HomeProgrammePage) and shown.keeps_entries_of(person)
+        if not (self.leading or entering):
             self.show_today()
 
     @Slot()
@@ -224,6 +226,9 @@ class ExercisesPage(QWidget):
         """Show the programme, to be entered or changed."""
         person, keeper, today = self._person, self._services.keeper, self._services.today()
         if person is None:
+            return
+        if self.programme.keeps_entries_of(person):
+            self._show(self.programme)
             return
 
         def show(plans: list[Plan]) -> None:

@@ -87,14 +87,12 @@ class ListedExerciseRow(QWidget):
             tr("{exercise}, note").format(exercise=name), tr("A note, if you like"), LONGEST_NOTE
         )
         self.wanted.toggled.connect(self._follow)
-        column(
-            self.wanted,
-            label(tr(facts.how), "quiet"),
-            self.dose,
-            self.note,
-            on=self,
-            spacing=appearance.gap(0.5),
+        self._below = column(
+            label(tr(facts.how), "quiet"), self.dose, self.note, spacing=appearance.gap(0.5)
         )
+        column(self.wanted, self._below, on=self, spacing=appearance.gap(0.5))
+        appearance.changed.connect(self._indent)
+        self._indent()
         self.show_planned(None, ())
 
     @property
@@ -109,6 +107,11 @@ class ListedExerciseRow(QWidget):
         self.dose.show_planned(planned, affected)
         self.note.setText(planned.note if planned else "")
         self._follow(planned is not None)
+
+    @Slot()
+    def _indent(self) -> None:
+        """Let what belongs to the exercise begin where its name does."""
+        self._below.setContentsMargins(self.wanted.text_left(), 0, 0, 0)
 
     @Slot(bool)
     def _follow(self, wanted: bool) -> None:

@@ -48,8 +48,7 @@ def _limit_words() -> str:
 
 def _group(heading: str, *fields: QWidget) -> QWidget:
     """Return a card of fields under their heading."""
-    titled = (label(heading, "title"), *fields) if heading else fields
-    return card(*titled, spacing=GAP_PX)
+    return card(label(heading, "title"), *fields, spacing=GAP_PX)
 
 
 class HomeProgrammePage(QWidget):
@@ -153,10 +152,10 @@ class HomeProgrammePage(QWidget):
             "Choose up to three. If you choose none: external rotation, flexion and hand behind "
             "back."
         )
-        self._exercises = _group(
-            "",
+        self._exercises = card(
             widget_with(column(*self.lines.values(), self._own_list, spacing=gap(2))),
             widget_with(row(self.add_own, 1)),
+            spacing=3 * GAP_PX,
         )
         self._limit = self._made_limit()
         self._from = _group(tr("Starts on"), self.first_day, self.corrects)
@@ -245,8 +244,19 @@ class HomeProgrammePage(QWidget):
             more=tr("What you have changed here will be lost."),
             agree=tr("Leave without saving"),
         )
-        asked.accepted.connect(self.left)
+        asked.accepted.connect(self._let_go)
         asked.open()
+
+    @Slot()
+    def _let_go(self) -> None:
+        """Leave, and keep nothing of what was entered."""
+        self._before = self._entered()
+        self.left.emit()
+
+    def keeps_entries_of(self, person: Person | None) -> bool:
+        """Return whether something that is not saved yet was entered for this person."""
+        same = person is not None and self._person is not None and person.id == self._person.id
+        return same and self._entered() != self._before
 
     @Slot()
     def _add_own(self) -> None:
@@ -377,6 +387,7 @@ class HomeProgrammePage(QWidget):
 
     def _tell(self, plan: Plan) -> None:
         """Hand on a plan that says something new."""
+        self._before = self._entered()
         if plan == self._shown:
             self.left.emit()
         else:

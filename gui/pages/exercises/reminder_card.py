@@ -1,7 +1,7 @@
-"""Card of the reminders: off until somebody switches them on and chooses times."""
+"""Reminders: off until somebody switches them on and chooses times."""
 
 from PySide6.QtCore import Slot
-from PySide6.QtWidgets import QFrame, QLineEdit
+from PySide6.QtWidgets import QLineEdit, QWidget
 
 from gui.protocol.reminders import times_in
 from gui.session.settings import WindowSettings
@@ -12,12 +12,11 @@ from gui.widgets.text import label
 from gui.widgets.wrapping_check_box import WrappingCheckBox
 
 
-class ReminderCard(QFrame):
+class ReminderCard(QWidget):
     """Switches reminders on, and takes their times."""
 
     def __init__(self, appearance: Appearance, settings: WindowSettings) -> None:
         super().__init__()
-        self.setProperty("role", "card")
         self._settings = settings
         self.wanted = WrappingCheckBox(appearance, tr("Remind me while Thawline is open"))
         self.times = QLineEdit()
@@ -33,7 +32,6 @@ class ReminderCard(QFrame):
             self.times,
             self.hint,
             on=self,
-            margins=(20, 16, 20, 16),
             spacing=appearance.gap(1),
         )
         self._show()

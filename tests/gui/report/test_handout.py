@@ -66,6 +66,17 @@ def pages_of(content: bytes, folder: Path) -> list[str]:
     return [" ".join(page.split()) for page in pages if page.strip()]
 
 
+@pytest.mark.parametrize(
+    ("exercise", "said"),
+    [(ListedExercise.WALL_WALK, False), (ListedExercise.CROSS_BODY, True)],
+)
+def test_the_page_says_where_the_left_arm_is_in_a_drawing_from_the_front(
+    exercise: ListedExercise, said: bool
+) -> None:
+    words = handout_words(person("Rosa"), plan_of([exercise]), str)
+    assert ("the left arm is on the left" in words.facts) is said
+
+
 def test_the_page_says_all_that_the_clinician_set(qapp: QApplication, tmp_path: Path) -> None:
     (page,) = pages_of(pdf_of(plan_of([ListedExercise.WALL_WALK], own=1)), tmp_path)
     for words in (

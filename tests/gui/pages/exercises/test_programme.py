@@ -8,6 +8,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QAbstractButton, QApplication, QDialog, QLabel, QLineEdit, QWidget
 from pytestqt.qtbot import QtBot
 
+from gui.app.window_pages import MainPage
 from gui.pages.exercises.programme import HomeProgrammePage
 from measure.domain.exercises import Exercise, ListedExercise
 from measure.domain.home_programme_records import Plan, PlannedExercise
@@ -370,3 +371,29 @@ def test_who_was_given_no_pain_level_is_offered_the_usual_one(plan_page: WindowH
     plan_page.settle()
     (kept,) = plan_page.history().plans
     assert kept.pain_limit == USUAL_PAIN_LIMIT
+
+
+def test_what_was_entered_outlasts_other_pages_until_it_is_given_up(
+    plan_page: WindowHarness,
+) -> None:
+    page = plan_page.window.exercises.programme
+    line = page.lines[ListedExercise.WALL_WALK]
+    line.wanted.click()
+    page.chosen_by.setText("physiotherapist")
+    plan_page.window.measure.people.load()
+    plan_page.settle()
+    plan_page.window.go(MainPage.MEASURE)
+    plan_page.window.show_home_programme()
+    plan_page.settle()
+    assert page.isVisible()
+    assert line.wanted.isChecked()
+    assert page.chosen_by.text() == "physiotherapist"
+    page.leave.click()
+    (asked,) = [each for each in page.findChildren(QDialog) if each.isVisible()]
+    asked.accept()
+    plan_page.settle()
+    assert plan_page.window.exercises.today.isVisible()
+    plan_page.window.show_home_programme()
+    plan_page.settle()
+    assert not line.wanted.isChecked()
+    assert page.chosen_by.text() == ""
