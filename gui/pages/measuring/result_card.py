@@ -30,8 +30,9 @@ from measure.domain.movements import MOVEMENTS, Movement, Unit
 from measure.domain.records import MeasurementRecord
 from measure.domain.session_comparison import side_difference
 
-#: Width and height of the reading drawn on a body, and of a body without one, pixels. [technical]
-_FIGURE_PX = (256, 216)
+#: Height of a body, with a reading on it or without, and its width where there is room and where
+#: words are long, pixels. [technical]
+_HIGH_PX, _WIDE_PX, _LEAST_PX = 216, 252, 130
 #: Space above the words beside it: both sides' numbers stand at one height. [technical]
 _ABOVE_PX = 4 * GAP_PX
 
@@ -109,7 +110,7 @@ class ResultCard(QWidget):
         compared = [label(words[:1].upper() + words[1:], "strong")] if words else []
         return card(
             label(movement_name(movement), "title"),
-            row((at_left, 1), between, (at_right, 1), spacing=gap(2)),
+            row((at_left, 1), between, (at_right, 1), spacing=gap(1)),
             *compared,
             *_notes(movement, shown, with_pain=self._large),
             spacing=gap(1.5 if self._large else 1),
@@ -131,11 +132,13 @@ class ResultCard(QWidget):
                 high=measurement.high,
             )
             figure.show_reading(reading)
-        figure.setFixedSize(*_FIGURE_PX)
+        figure.setFixedHeight(_HIGH_PX)
+        figure.setMinimumWidth(_LEAST_PX)
+        figure.setMaximumWidth(_WIDE_PX)
         gap = self._appearance.gap
         margins = (0, _ABOVE_PX, 0, 0)
         said = column(*self._words(task, shown), 1, margins=margins, spacing=gap(0.5))
-        return widget_with(row(figure, (said, 1), spacing=self._appearance.gap(1)))
+        return widget_with(row((figure, 4), (said, 3), spacing=gap(1)))
 
     @property
     def _large(self) -> bool:
