@@ -23,7 +23,7 @@ from measure.domain.records import (
 from measure.domain.session_facts import ClinicianValue, SessionState
 from measure.storage.backup import Contents, restore
 from measure.storage.store import Store
-from measure.system.clock import SystemClock, new_id
+from measure.system.clock import SystemClock, Timestamp, new_id
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -107,19 +107,50 @@ class SessionRepository:
     ) -> str:
         return self.store.start_session(person_id, conduct=conduct, pain=pain, state=state).id
 
-    def keep(self, session_id: str, person_id: str, kept: PendingMeasurement) -> None:
+    def keep(
+        self,
+        session_id: str,
+        person_id: str,
+        kept: PendingMeasurement,
+        *,
+        taken: Timestamp | None = None,
+    ) -> None:
+        """Save a measurement, taken now unless another time is given."""
         self.store.save_measurement(
             MeasurementRecord(
                 id=kept.key,
                 session_id=session_id,
                 person_id=person_id,
-                taken=self.store.now(),
+                taken=taken or self.store.now(),
                 measurement=kept.measurement,
                 conduct=kept.conduct,
                 pain_during=kept.pain_during,
                 stopped_by=kept.stopped_by,
             )
         )
+
+    def keep_recorded(
+        self,
+        person_id: str,
+        kept: PendingMeasurement,
+        recorded: Timestamp,
+        *,
+        note: str,
+        session_id: str | None = None,
+    ) -> None:
+        """Save a reading of what was recorded before, in its own session or in an earlier one."""
+        with_id = session_id or new_id()
+        self.store.save_session(
+            SessionRecord(
+                id=with_id,
+                person_id=person_id,
+                started=recorded,
+                conduct=kept.conduct,
+                note=note,
+                finished=True,
+            )
+        )
+        self.keep(with_id, person_id, kept, taken=recorded)
 
     def finish(self, session_id: str, note: str, typed_in: tuple[ClinicianValue, ...] = ()) -> None:
         finished = self.store.finish_session(session_id)

@@ -516,8 +516,16 @@
         <translation>Leer esta grabación</translation>
     </message>
     <message>
+        <source>saved with the day of recording, {day}</source>
+        <translation>guardado con el día de la grabación, {day}</translation>
+    </message>
+    <message>
         <source>{place} of {total}</source>
         <translation>{place} de {total}</translation>
+    </message>
+    <message>
+        <source>Replace the saved reading</source>
+        <translation>Reemplazar la lectura guardada</translation>
     </message>
     <message>
         <source>✓  Saved</source>
@@ -562,10 +570,6 @@
     <message>
         <source>Not for demo data</source>
         <translation>No con datos de muestra</translation>
-    </message>
-    <message>
-        <source>Saved for {person}</source>
-        <translation>Guardada para {person}</translation>
     </message>
     <message>
         <source>working out the time left</source>
@@ -738,6 +742,10 @@
     <message>
         <source>Saved in {path}</source>
         <translation>Guardado en {path}</translation>
+    </message>
+    <message>
+        <source>Enter the day on which the clip was recorded.</source>
+        <translation>Escriba el día en que se hizo la grabación.</translation>
     </message>
     <message>
         <source>Opening {clip}</source>
@@ -3354,6 +3362,10 @@
     <message>
         <source>Not chosen</source>
         <translation>Sin elegir</translation>
+    </message>
+    <message>
+        <source>Saved for {person}, {day}</source>
+        <translation>Guardado para {person}, {day}</translation>
     </message>
     <message>
         <source>Left out</source>
@@ -8324,6 +8336,18 @@ o por qué no la hay.</translation>
     <message>
         <source>no change</source>
         <translation>sin cambio</translation>
+    </message>
+    <message>
+        <source>Day of recording</source>
+        <translation>Día de la grabación</translation>
+    </message>
+    <message>
+        <source>This clip is already saved for {person}.</source>
+        <translation>Esta grabación ya está guardada para {person}.</translation>
+    </message>
+    <message>
+        <source>On which day was it recorded?</source>
+        <translation>¿Qué día se grabó?</translation>
     </message>
 </context>
 <context>

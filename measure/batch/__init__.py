@@ -3,7 +3,7 @@ summary.
 
 Public names:
 
-    cache_key: ResultKeys
+    cache_key: ResultKeys, content_hash
     dask_cluster: read_on_cluster
     results_file: ResultsFile, save_accepted_trials
     run: Earlier, nothing_earlier, read_many, usual_workers

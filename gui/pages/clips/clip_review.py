@@ -7,6 +7,7 @@ from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from gui.pages.clips.clip_player import ClipPlayer, step_button
 from gui.pages.clips.clip_rows import ClipRow, cause_and_remedy
+from gui.pages.clips.clip_saving import SavingQuestion
 from gui.pages.clips.measurement_band import BandContent, MeasurementBand, band_for_measurement
 from gui.pages.clips.trial_list import TrialList
 from gui.pages.clips.unread_clip import UnreadClip
@@ -76,6 +77,8 @@ class ClipReview(QWidget):
         self.band = MeasurementBand(appearance)
         self.notes = label("", "quiet")
         self.trials = TrialList(appearance)
+        #: What has to be answered before a reading is saved.
+        self.question = SavingQuestion(appearance)
         self.save = button("", "main")
         self._lay_out()
         self._connect()
@@ -91,6 +94,7 @@ class ClipReview(QWidget):
     def _lay_out(self) -> None:
         self._lines = column(
             self.band,
+            self.question,
             self.trials,
             self.notes,
             1,
@@ -156,7 +160,11 @@ class ClipReview(QWidget):
         """Say what a reading carries as notes: in keywords, as sentences where the mouse rests."""
         shown = self.row
         counted = None if shown is None else shown.counted
-        self.notes.setText("" if shown is None or shown.error else shown.reasons)
+        words = "" if shown is None or shown.error else shown.reasons
+        if shown is not None and shown.saved_for:
+            saved = tr("saved with the day of recording, {day}").format(day=shown.saved_day)
+            words = "; ".join(filter(None, (words, saved)))
+        self.notes.setText(words)
         self.notes.setToolTip("" if counted is None else reason_sentences(counted.reasons))
         self.notes.setVisible(bool(self.notes.text()))
 
@@ -231,6 +239,8 @@ class ClipReview(QWidget):
 
     def show_person(self, person: Person | None) -> None:
         """Save readings for this person from now on."""
+        if self.row is not None and person is not self._person:
+            self.row.facts = None
         self._person = person
         self._show_counted()
 
@@ -274,6 +284,12 @@ class ClipReview(QWidget):
         self.save.setEnabled(may and shown.counted is not None and not shown.saved_for)
         self.save.setToolTip("")
         give_role(self.save, "" if shown.saved_for else "main")
+        name = "" if person is None else person_name(person)
+        facts = None if shown.saved_for else shown.facts
+        self.question.ask(facts, name, self._services.today())
+        if facts is not None and facts.earlier is not None:
+            self.save.say(tr("Replace the saved reading"))
+            return
         if shown.saved_for:
             self.save.say(tr("\u2713  Saved"))
             self.save.setAccessibleName(shown.status)

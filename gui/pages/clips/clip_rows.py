@@ -4,6 +4,7 @@ from dataclasses import dataclass, field, replace
 from enum import Enum, auto
 from pathlib import Path
 
+from gui.pages.clips.clip_saving import ClipFacts
 from gui.text.finding_keywords import finding_keywords
 from gui.text.wording import (
     error_text,
@@ -54,6 +55,10 @@ class ClipRow:
         Place in the order in which clips were added.
     saved_for
         Name of the person in whose record it was saved, if it was.
+    saved_day
+        The day of recording that it was saved with.
+    facts
+        What saving it has found out of it and asks for.
     """
 
     clip: Path
@@ -68,6 +73,8 @@ class ClipRow:
     listed: bool = False
     number: int = 0
     saved_for: str = ""
+    saved_day: str = ""
+    facts: ClipFacts | None = None
     queued: bool = field(default=False)
 
     @classmethod
@@ -141,7 +148,7 @@ class ClipRow:
 
     def take(self, result: ClipResult | None) -> None:
         """Take a result, with the trials that someone left out of it before."""
-        self.result, self.queued, self.saved_for = result, False, ""
+        self.result, self.queued, self.saved_for, self.facts = result, False, "", None
         whole = self.measurement
         self.accepted = () if whole is None else (True,) * len(whole.trials)
         if result is not None and result.accepted:
@@ -208,7 +215,8 @@ class ClipRow:
     def status(self) -> str:
         """How far the clip is."""
         if self.saved_for:
-            return tr("Saved for {person}").format(person=self.saved_for)
+            words = tr("Saved for {person}, {day}")
+            return words.format(person=self.saved_for, day=self.saved_day)
         if self.error is not None:
             return tr("Not read")
         if self.measurement is not None:

@@ -12,6 +12,7 @@ from PySide6.QtWidgets import QFileDialog, QStackedWidget, QWidget
 from gui.pages.clips.clip_list import ClipList
 from gui.pages.clips.clip_review import ClipReview
 from gui.pages.clips.clip_rows import ClipRow
+from gui.pages.clips.clip_saving import ClipFacts, clip_facts, noon_of, pending_of
 from gui.pages.clips.clip_table_model import ClipTableModel
 from gui.pages.clips.empty_clips import EmptyClips
 from gui.pages.clips.result_files import (
@@ -23,14 +24,14 @@ from gui.pages.clips.result_files import (
 )
 from gui.session.clip_batch import ClipBatch
 from gui.session.interfaces import ClipAnalysis, ReadClip
-from gui.session.log import SessionRecorder
 from gui.session.repository import PendingMeasurement
 from gui.session.services import Services
+from gui.text.day_text import day_text
 from gui.text.wording import tr
 from gui.widgets.layouts import column
 from measure.clips.inputs import CLIP_ENDINGS
-from measure.domain.records import Pain, Person
-from measure.system.clock import new_id
+from measure.domain.records import Person
+from measure.system.clock import Timestamp
 
 #: Clips whose curve and landmarks are held in memory, about a quarter of a megabyte each; others
 #: are read again for their curve. [technical]
@@ -320,16 +321,55 @@ class ClipsPage(QWidget):
 
     @Slot(object)
     def _save(self, row: ClipRow) -> None:
-        """Save a reading as a session of its own."""
+        """Save a reading as a session of its own, once what it asks for is answered."""
         measurement, person, services = row.counted, self._person, self._services
         if measurement is None or person is None:
             return
-        conduct = services.settings.conduct
-        log = SessionRecorder(services.keeper, services.records, person.id, conduct, Pain(), self)
-        log.failed.connect(self.message_raised)
-        log.keep(PendingMeasurement(key=new_id(), measurement=measurement, conduct=conduct))
-        log.finish(tr("From the clip {name}").format(name=row.clip.name))
-        row.saved_for = person.pseudonym
+        if row.facts is not None:
+            self._save_with(row, row.facts)
+            return
+        clip = row.clip
+        services.records.run(
+            lambda: clip_facts(services.keeper, person.id, clip, measurement),
+            lambda facts: self._take_facts(row, person, facts),
+            self.message_raised.emit,
+        )
+
+    def _take_facts(self, row: ClipRow, person: Person, facts: ClipFacts) -> None:
+        if person is not self._person:
+            return
+        row.facts = facts
+        if not facts.asks:
+            self._save_with(row, facts)
+        elif row is self.review.row:
+            self.review.show_person(person)
+
+    def _save_with(self, row: ClipRow, facts: ClipFacts) -> None:
+        """Save a reading with its day, in the place of an earlier one of the same clip."""
+        measurement, person, services = row.counted, self._person, self._services
+        day = self.review.question.day.day
+        recorded = facts.recorded or (None if day is None else noon_of(day))
+        if measurement is None or person is None:
+            return
+        if recorded is None or recorded.day > services.today():
+            self.message_raised.emit(tr("Enter the day on which the clip was recorded."))
+            return
+        conduct, earlier = services.settings.conduct, facts.earlier
+        pending = PendingMeasurement(key="", measurement=measurement, conduct=conduct)
+        kept = pending_of(facts, pending)
+        note = tr("From the clip {name}").format(name=row.clip.name)
+        session = None if earlier is None else earlier.session_id
+        services.records.run(
+            lambda: services.keeper.keep_recorded(
+                person.id, kept, recorded, note=note, session_id=session
+            ),
+            lambda _nothing: self._was_saved(row, person, recorded),
+            self.message_raised.emit,
+        )
+
+    def _was_saved(self, row: ClipRow, person: Person, recorded: Timestamp) -> None:
+        row.saved_for, row.facts = person.pseudonym, None
+        row.saved_day = day_text(recorded.day)
         self.model.changed(row)
-        self.review.show_person(person)
+        self.review.show_person(self._person)
         self.session_ended.emit()

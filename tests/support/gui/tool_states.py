@@ -100,8 +100,9 @@ def _clips(stage: WindowHarness) -> Iterator[str]:
     assert tick is not None
     tick.setChecked(False)
     yield "clips-discarded"
-    clips.review.save.click()
-    stage.settle()
+    for _ in ("asks for the day", "saves"):
+        clips.review.save.click()
+        stage.settle()
     yield "clips-saved"
     clips.show_clip(row)
     stage.settle()
