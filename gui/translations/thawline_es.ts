@@ -8046,12 +8046,12 @@ or why there is none.</source>
 o por qué no la hay.</translation>
     </message>
     <message>
-        <source>Manifest: a CSV table of clips, movements and sides.</source>
-        <translation>Lista en CSV: grabaciones, movimientos y lados.</translation>
+        <source>Opened before</source>
+        <translation>Abiertas antes</translation>
     </message>
     <message>
-        <source>Open clips again</source>
-        <translation>Volver a abrir grabaciones</translation>
+        <source>Manifest: a CSV table of clips, movements and sides.</source>
+        <translation>Lista en CSV: grabaciones, movimientos y lados.</translation>
     </message>
     <message>
         <source>Recorded clips</source>

@@ -34,7 +34,7 @@ _HANDLE_PX = 26
 #: Greatest share of the width for the picture. [technical]
 _MOST_SHARE = 0.57
 #: Share of the height for the curve across the page, and beneath the words. [technical]
-_CURVE_SHARE, _BESIDE_SHARE = 0.3, 0.52
+_CURVE_SHARE, _BESIDE_SHARE = 0.3, 0.5
 #: Height from which on a picture above the curve is large enough, in lines of text. [technical]
 _WORTHWHILE_LINES = 9
 

@@ -82,6 +82,7 @@ class ClipReview(QWidget):
         self.save = button("", "main")
         self._lay_out()
         self._connect()
+        self._show_room()
 
     @staticmethod
     def _movement_words(movement: Movement | None) -> str:

@@ -10,8 +10,8 @@ from gui.pages.clips.film import LEAST_FILM_PX, Film
 from gui.style.appearance import Appearance
 from gui.style.measures import CARD_RADIUS_PX, GAP_PX
 from gui.text.wording import tr
-from gui.widgets.buttons import ShortcutButton, button, give_role
-from gui.widgets.layouts import card, clear_layout, column, row
+from gui.widgets.buttons import ShortcutButton, button
+from gui.widgets.layouts import card, clear_layout, column, row, widget_with
 from gui.widgets.page_frame import frame_page
 from gui.widgets.text import ElidedLabel, label
 
@@ -68,6 +68,8 @@ class EmptyClips(QWidget):
         for words in (self.invitation, self.outcome):
             words.setAlignment(Qt.AlignmentFlag.AlignCenter)
         self._film = Film(appearance)
+        #: A film is drawn where the page says nothing else.
+        self._with_film = True
         pad = 3 * GAP_PX
         column(
             1,
@@ -82,18 +84,18 @@ class EmptyClips(QWidget):
         self.target.installEventFilter(self)
         self._recent = QVBoxLayout()
         self._recent.setSpacing(GAP_PX)
-        self._title = label("", "display")
-        self.about_manifests = label(
-            tr("Manifest: a CSV table of clips, movements and sides."), "quiet"
+        self._earlier = widget_with(
+            column(label(tr("Opened before"), "title"), self._recent, spacing=GAP_PX)
         )
+        about = label(tr("Manifest: a CSV table of clips, movements and sides."), "quiet")
         self.recent: list[ShortcutButton] = []
         frame_page(
             self,
-            self._title,
-            self._recent,
+            label(tr("Recorded clips"), "display"),
+            self._earlier,
             (self.target, 1),
-            self.about_manifests,
-            buttons=(self.folder, self.manifest, self.clips),
+            row((about, 1), self.manifest, spacing=2 * GAP_PX),
+            buttons=(self.folder, self.clips),
             spacing=2 * GAP_PX,
         )
         self.show_recent(())
@@ -108,19 +110,17 @@ class EmptyClips(QWidget):
         wide = self.target.width() - 6 * GAP_PX
         words = sum(word.heightForWidth(wide) for word in (self.invitation, self.outcome))
         room = self.target.height() - words - 10 * GAP_PX
-        self._film.setVisible(room >= LEAST_FILM_PX)
+        self._film.setVisible(self._with_film and room >= LEAST_FILM_PX)
 
     def show_recent(self, folders: tuple[Path, ...]) -> None:
         """Offer folders or manifests that were opened before."""
         clear_layout(self._recent)
         self.recent = []
-        self._title.setText(tr("Open clips again") if folders else tr("Recorded clips"))
-        # Who has opened clips before knows what a manifest is: the folders have the room.
-        self.about_manifests.setVisible(not folders)
-        give_role(self.outcome, "quiet" if folders else "lead")
-        give_role(self.clips, "" if folders else "main")
+        self._earlier.setVisible(bool(folders))
+        self._with_film = not folders
+        self._show_film()
         for folder in folders:
-            opens = button(tr("Open"), "" if self.recent else "main")
+            opens = button(tr("Open"))
             opens.setAccessibleName(tr("Open {name}").format(name=folder.name))
             opens.setToolTip(str(folder))
             opens.clicked.connect(lambda _checked=False, path=folder: self.folder_wanted.emit(path))

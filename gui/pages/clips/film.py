@@ -18,7 +18,7 @@ _GAP, _DEPTH, _TEETH, _LEAN_DEG = 0.12, 0.1, 6, 4
 _HOLES = 4
 #: Height that the film above an invitation has, pixels, and below which it is left out.
 #: [technical]
-_HIGH_PX, LEAST_FILM_PX = 140, 72
+_HIGH_PX, LEAST_FILM_PX = 96, 72
 
 
 class TornFilm(PaintedWidget):
