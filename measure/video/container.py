@@ -150,7 +150,7 @@ def _check_place(clip: Path) -> None:
         raise ClipError(
             TranslatableMessage(
                 "The clip {clip} was not found in {folder}. Check the name.",
-                {"clip": _name(clip), "folder": _place(clip.parent)},
+                {"clip": _name(clip), "folder": _place(Path(os.path.abspath(clip.parent)))},
             )
         ) from None
     except PermissionError:

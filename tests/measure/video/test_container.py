@@ -48,6 +48,16 @@ def test_first_bytes_tell_the_kind(head: bytes, kind: Container) -> None:
     assert sniff_container(head) is kind
 
 
+def test_a_missing_clip_names_its_folder_whole(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    (tmp_path / "below").mkdir()
+    monkeypatch.chdir(tmp_path / "below")
+    with pytest.raises(ClipError) as caught:
+        check_clip(Path("../away.mp4"))
+    assert str(caught.value).startswith(f"The clip away.mp4 was not found in {tmp_path}.")
+
+
 def test_text_cut_inside_a_letter_is_still_text() -> None:
     assert sniff_container(("x" + "ä" * 40000).encode()[: 1 << 16]) is Container.TEXT
 

@@ -1,9 +1,7 @@
 """Recorded clips: listed, read in the background, looked at, their trials in or out, saved."""
 
 import csv
-import datetime as dt
 import json
-import shutil
 import threading
 from collections.abc import Callable, Iterator, Sequence
 from pathlib import Path
@@ -27,8 +25,7 @@ from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
 from measure.errors import ClipError, MachineError
 from tests.support.gui.clip_folder import NAMES, fill_folder, open_folder, read_first, row_named
-from tests.support.gui.stage import TODAY, WindowHarness, read_drawn_clips
-from tests.support.movie_header import movie_of
+from tests.support.gui.stage import WindowHarness, read_drawn_clips
 
 
 @pytest.fixture
@@ -312,99 +309,6 @@ def test_a_trial_that_is_left_out_changes_the_reading(
     first.setChecked(True)
     second.setChecked(True)
     assert page.review.band.words == "118\u00b0 (112 to 124)"
-
-
-def test_a_clip_of_another_person_is_not_saved(stage: WindowHarness, page: ClipsPage) -> None:
-    read_first(stage, page)
-    row = page.review.row
-    assert row is not None
-    row.person = "Fennel"
-    page.review.show_person(stage.window.measure.people.person)
-    assert page.review.save.text() == "Clip of Fennel"
-    assert not page.review.save.isEnabled()
-    assert "The manifest names Fennel." in page.review.save.toolTip()
-
-
-def test_a_reading_is_saved_for_the_person_named(stage: WindowHarness, page: ClipsPage) -> None:
-    read_first(stage, page)
-    assert page.review.save.text() == "Save for Rowan"
-    tick = page.review.trials.ticks[1]
-    assert tick is not None
-    tick.setChecked(False)
-    page.review.save.click()
-    stage.settle()
-    assert not stage.history().measurements, "the file does not say when it was recorded"
-    assert page.review.question.words.text() == "On which day was it recorded?"
-    page.review.question.day.show_day(TODAY + dt.timedelta(days=1))
-    page.review.save.click()
-    stage.settle()
-    assert not stage.history().measurements, "a day to come"
-    page.review.question.day.show_day(dt.date(2026, 3, 5))
-    page.review.save.click()
-    stage.settle()
-    assert not page.review.save.isEnabled()
-    assert texts(page, Fact.STATUS)[NAMES[0]] == "Saved for Rowan, 5 Mar 2026"
-    assert "day of recording, 5 Mar 2026" in page.review.notes.text()
-    (record,) = stage.history().measurements
-    assert record.measurement.value == 117.0
-    assert record.taken.day == dt.date(2026, 3, 5)
-    (session,) = stage.history().sessions
-    assert (session.started.day, session.finished) == (dt.date(2026, 3, 5), True)
-    assert session.note == f"From the clip {NAMES[0]}"
-
-
-def test_the_day_of_recording_is_the_clips_own(
-    stage: WindowHarness, page: ClipsPage, folder: Path
-) -> None:
-    recorded = dt.datetime(2026, 2, 3, 12, tzinfo=dt.UTC)
-    (folder / NAMES[0]).write_bytes(movie_of(recorded))
-    read_first(stage, page)
-    page.review.save.click()
-    stage.settle()
-    (record,) = stage.history().measurements
-    assert record.taken.utc == recorded
-    assert not page.review.question.isVisible()
-
-
-def test_the_same_clip_is_saved_once_and_replaced_if_wanted(
-    stage: WindowHarness, page: ClipsPage, folder: Path
-) -> None:
-    (folder / NAMES[0]).write_bytes(movie_of(dt.datetime(2026, 2, 3, 12, tzinfo=dt.UTC)))
-    read_first(stage, page)
-    page.review.save.click()
-    stage.settle()
-    (first,) = stage.history().measurements
-    shutil.copyfile(folder / NAMES[0], folder / "copy-flexion-right.mp4")
-    page.open([folder])  # as after a restart: the same content, under another name
-    stage.settle()
-    copy = row_named(page, "copy-flexion-right.mp4")
-    page.show_clip(copy)
-    page.review.read.click()
-    stage.settle()
-    tick = page.review.trials.ticks[1]
-    assert tick is not None
-    tick.setChecked(False)
-    page.review.save.click()
-    stage.settle()
-    assert stage.history().measurements == (first,)
-    assert page.review.question.words.text() == "This clip is already saved for Rowan."
-    assert page.review.save.text() == "Replace the saved reading"
-    page.review.save.click()
-    stage.settle()
-    (second,) = stage.history().measurements
-    assert (second.id, second.measurement.value) == (first.id, 117.0)
-    assert len(stage.history().sessions) == 1
-
-
-def test_nothing_is_saved_for_demo_people(stage: WindowHarness, page: ClipsPage) -> None:
-    read_first(stage, page)
-    (person,) = stage.store.people()
-    object.__setattr__(person, "demo", True)
-    page.show_person(person)
-    assert not page.review.save.isEnabled()
-    page.show_person(None)
-    assert not page.review.save.isEnabled()
-    assert "Measure page" in page.review.save.toolTip()
 
 
 def test_what_is_next_is_the_main_button(stage: WindowHarness, page: ClipsPage) -> None:
