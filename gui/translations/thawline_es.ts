@@ -640,6 +640,14 @@
         <translation>Seguir leyendo</translation>
     </message>
     <message>
+        <source>Clips that are shown</source>
+        <translation>Grabaciones que se muestran</translation>
+    </message>
+    <message>
+        <source>Order of the clips</source>
+        <translation>Orden de las grabaciones</translation>
+    </message>
+    <message>
         <source>Stop</source>
         <translation>Detener</translation>
     </message>
@@ -8348,6 +8356,38 @@ o por qué no la hay.</translation>
     <message>
         <source>On which day was it recorded?</source>
         <translation>¿Qué día se grabó?</translation>
+    </message>
+    <message>
+        <source>All clips</source>
+        <translation>Todas las grabaciones</translation>
+    </message>
+    <message>
+        <source>Movement or side missing</source>
+        <translation>Falta movimiento o lado</translation>
+    </message>
+    <message>
+        <source>What needs you first</source>
+        <translation>Primero lo pendiente</translation>
+    </message>
+    <message>
+        <source>As opened</source>
+        <translation>Como se abrieron</translation>
+    </message>
+    <message>
+        <source>By name</source>
+        <translation>Por nombre</translation>
+    </message>
+    <message>
+        <source>By movement</source>
+        <translation>Por movimiento</translation>
+    </message>
+    <message>
+        <source>By result</source>
+        <translation>Por resultado</translation>
+    </message>
+    <message>
+        <source>By notes</source>
+        <translation>Por notas</translation>
     </message>
 </context>
 <context>

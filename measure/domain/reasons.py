@@ -1,6 +1,6 @@
 """Reasons why a frame, a trial or a measurement is doubtful or refused: codes and sentences."""
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from enum import StrEnum
 
@@ -125,6 +125,17 @@ SENTENCES: Mapping[Reason, str] = {
     Reason.FEW_TRIALS: "Fewer than three trials were counted.",
     Reason.SPREAD_TRIALS: "The trials differed from each other more than usual.",
 }
+
+
+#: Faults of the recording, which cause others: what is hidden in a damaged picture is its damage.
+#: [project]
+_CAUSES = (Reason.UNREADABLE_FRAMES, Reason.LOW_FRAME_RATE, Reason.TURNED_PICTURE)
+
+
+def causes_first(reasons: Iterable[Reason]) -> tuple[Reason, ...]:
+    """Return reasons, each once: faults of the recording before what they lead to."""
+    once = dict.fromkeys(reasons)
+    return tuple(sorted(once, key=lambda reason: reason not in _CAUSES))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -11,7 +11,7 @@ from measure.domain.landmarks import FloatArray
 from measure.domain.measurement_task import MeasurementTask
 from measure.domain.measurements import BASIS, Measurement, Provenance, Status, Trial
 from measure.domain.movements import Unit
-from measure.domain.reasons import GateResult, Reason
+from measure.domain.reasons import GateResult, Reason, causes_first
 from measure.domain.standing_pose import STANDING, standing_text
 from measure.domain.vertebral_levels import level_of, marked_spines
 from measure.kinematics.uncertainty import interval_basis, too_wide
@@ -204,7 +204,8 @@ def _reasons(
         refused = [reason for trial in trials for reason in trial.refused_for]
         return tuple(dict.fromkeys([flag for flag, _ in counted.most_common()] + refused))
     if not trials:
-        return nothing_found.refused_for + nothing_found.notes
+        return causes_first(nothing_found.refused_for) + nothing_found.notes
     counted = Counter(reason for trial in trials for reason in trial.refused_for)
     notes = [flag for trial in trials for flag in trial.flags]
-    return tuple(dict.fromkeys([reason for reason, _ in counted.most_common()] + notes))
+    most = causes_first(reason for reason, _ in counted.most_common())
+    return tuple(dict.fromkeys([*most, *notes]))

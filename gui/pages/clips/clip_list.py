@@ -8,12 +8,13 @@ from gui.pages.clips.action_menu import ActionMenuButton
 from gui.pages.clips.clip_rows import ClipRow
 from gui.pages.clips.clip_table import ClipTable, WholeRows
 from gui.pages.clips.clip_table_model import ClipTableModel
+from gui.pages.clips.list_view import LEAST_CLIPS, Order, ShownClips
 from gui.pages.clips.row_tools import RowTools
 from gui.session.clip_batch import ClipBatch
 from gui.style.appearance import Appearance
 from gui.style.measures import GAP_PX, MARGIN_PX
 from gui.text.wording import tr
-from gui.widgets.buttons import bind_keys, button, give_role
+from gui.widgets.buttons import MenuButton, bind_keys, button, give_role
 from gui.widgets.layouts import column, row, separator
 from gui.widgets.page_frame import PageFoot
 from gui.widgets.text import label
@@ -77,6 +78,10 @@ class ClipList(QWidget):
         self.progress = QProgressBar()
         self.progress.setRange(0, 1000)
         self.progress.setAccessibleName(tr("progress of reading"))
+        self.shown = MenuButton(tr("Clips that are shown"))
+        self.shown.offer(tuple(ShownClips), lambda shown: shown.words)
+        self.order = MenuButton(tr("Order of the clips"))
+        self.order.offer(tuple(Order), lambda order: order.words)
         self.words = label("", "display")
         self.detail = label("", "small")
         self._where = ""
@@ -85,9 +90,11 @@ class ClipList(QWidget):
         self._connect()
         self.show_chosen()
         self.show_batch()
+        self._show_some()
 
     def _lay_out(self) -> None:
-        head = column(self.words, self.detail, self.progress, spacing=GAP_PX // 2)
+        beneath = row((self.detail, 1), self.shown, self.order, spacing=GAP_PX)
+        head = column(self.words, beneath, self.progress, spacing=GAP_PX // 2)
         foot = row(
             PageFoot([self.add, self.save, self.read], wide=True),
             margins=(MARGIN_PX, GAP_PX, MARGIN_PX, GAP_PX),
@@ -113,6 +120,10 @@ class ClipList(QWidget):
         bind_keys(self, self.read, "R")
         delete = QShortcut(QKeySequence.StandardKey.Delete, self.table)
         delete.activated.connect(self.remove.click)
+        self.shown.picked.connect(self._show_some)
+        self.order.picked.connect(self._sort)
+        for change in (self._model.layoutChanged, self._model.modelReset, self._model.rowsInserted):
+            change.connect(self._show_some)
         self._batch.progressed.connect(self.show_batch)
         self._batch.ended.connect(self.show_batch)
 
@@ -128,6 +139,24 @@ class ClipList(QWidget):
         self.remove.setEnabled(bool(chosen) and not self._batch.running)
         self.note.setText(_note(chosen, with_reasons=not self.table.shows_reasons))
         self.table.fit()
+
+    @Slot()
+    def _show_some(self) -> None:
+        """Show the rows of the chosen state, and the choice itself where there are many."""
+        rows = self._model.rows
+        for control in (self.shown, self.order):
+            control.setVisible(len(rows) >= LEAST_CLIPS)
+        shown = self.shown.value if len(rows) >= LEAST_CLIPS else ShownClips.ALL
+        for place, clip in enumerate(rows):
+            self.table.setRowHidden(place, not shown.holds(clip))
+        if self.table.chosen and not any(shown.holds(clip) for clip in self.table.chosen):
+            self.table.clearSelection()
+        self.table.fit()
+
+    @Slot(object)
+    def _sort(self, order: Order) -> None:
+        self._model.key = order.key
+        self._model.sort_rows(order.key)
 
     @Slot()
     def show_batch(self) -> None:

@@ -1,6 +1,6 @@
 """Model of the table of clips: four columns, of two lines each."""
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from enum import Enum, auto
 from typing import Any
 
@@ -46,6 +46,8 @@ class ClipTableModel(QAbstractTableModel):
     def __init__(self) -> None:
         super().__init__()
         self.rows: list[ClipRow] = []
+        #: What a person wants the rows to be sorted by.
+        self.key: Callable[[ClipRow], Any] | None = None
 
     def add(self, rows: Iterable[ClipRow]) -> int:
         """Add rows that are not there yet; return how many.
@@ -78,9 +80,13 @@ class ClipTableModel(QAbstractTableModel):
         return sorted(self.rows, key=lambda row: row.number)
 
     def sort_by_urgency(self) -> None:
-        """Put what needs an answer first, then what failed; what was chosen stays chosen."""
+        """Put what needs an answer first, then what failed, unless another order is chosen."""
+        self.sort_rows(lambda row: row.urgency if self.key is None else self.key(row))
+
+    def sort_rows(self, key: Callable[[ClipRow], Any]) -> None:
+        """Put the rows into another order; what was chosen stays chosen."""
         before = self.rows
-        places = sorted(range(len(before)), key=lambda place: before[place].urgency)
+        places = sorted(range(len(before)), key=lambda place: key(before[place]))
         if places == list(range(len(before))):
             return
         self.layoutAboutToBeChanged.emit()

@@ -10,6 +10,7 @@ from measure.domain.landmarks import Side
 from measure.domain.measurement_task import MeasurementTask
 from measure.domain.measurements import Measurement, Provenance, Trial
 from measure.domain.movements import Movement, Unit, View
+from measure.domain.reasons import GateResult, Reason
 from measure.trials.aggregation import (
     MEDIAN_EFFICIENCY,
     aggregate_trials,
@@ -34,6 +35,25 @@ def half_of(measurement: Measurement) -> float:
     assert measurement.low is not None
     assert measurement.high is not None
     return (measurement.high - measurement.low) / 2
+
+
+def test_a_damaged_recording_is_named_before_what_it_leads_to() -> None:
+    trial = Trial(
+        value=None,
+        low=None,
+        high=None,
+        start_s=0.0,
+        end_s=4.0,
+        hold_start_s=2.0,
+        hold_end_s=3.0,
+        refused_for=(Reason.HIDDEN, Reason.UNREADABLE_FRAMES),
+    )
+    task = MeasurementTask(Movement.FLEXION, Side.LEFT, View.SIDE, Setup())
+    measurement = aggregate_trials([trial], task, Provenance(model="heavy"))
+    assert measurement.reasons == (Reason.UNREADABLE_FRAMES, Reason.HIDDEN)
+    found = GateResult(refused_for=(Reason.PERSON_LOST, Reason.UNREADABLE_FRAMES))
+    nothing = aggregate_trials([], task, Provenance(model="heavy"), nothing_found=found)
+    assert nothing.reasons == (Reason.UNREADABLE_FRAMES, Reason.PERSON_LOST)
 
 
 def test_three_trials_worked_by_hand() -> None:

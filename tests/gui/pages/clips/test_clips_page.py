@@ -15,6 +15,7 @@ from pytestqt.qtbot import QtBot
 from gui.app.window_pages import MainPage
 from gui.pages.clips.clip_rows import Fact
 from gui.pages.clips.clips_page import ClipsPage
+from gui.pages.clips.list_view import Order, ShownClips
 from gui.pages.clips.result_files import RESULTS_NAME
 from gui.session.interfaces import ReadClip
 from measure.batch.summary import COLUMNS as TABLE_COLUMNS
@@ -171,6 +172,35 @@ def test_movement_and_side_are_set_for_the_chosen_clips(
     page.list.movement.picked.emit(Movement.FLEXION)
     assert set(texts(page, Fact.MOVEMENT).values()) == {"Flexion"}
     assert page.list.read.isEnabled()
+
+
+def test_a_long_list_is_sorted_and_shows_one_state(
+    stage: WindowHarness, page: ClipsPage, folder: Path
+) -> None:
+    pages = page.list
+    assert not pages.order.isVisible(), "three clips are seen at a glance"
+    for number in range(12):
+        (folder / f"{number:02}-flexion-left.mp4").touch()
+    page.open([folder])
+    stage.settle()
+    assert pages.order.isVisible()
+    pages.order._pick(Order.NAME)
+    names = [row.clip.name for row in page.model.rows]
+    assert names == sorted(names, key=str.casefold)
+    page.read([row_named(page, NAMES[1])])
+    stage.settle()
+    assert [row.clip.name for row in page.model.rows] == names, "reading keeps the order"
+    pages.shown._pick(ShownClips.MEASURED)
+
+    def seen() -> list[str]:
+        table = pages.table
+        return [name for place, name in enumerate(names) if not table.isRowHidden(place)]
+
+    assert seen() == [NAMES[1]]
+    pages.shown._pick(ShownClips.OPEN)
+    assert seen() == [NAMES[2]]
+    pages.shown._pick(ShownClips.ALL)
+    assert seen() == names
 
 
 def test_all_clips_are_read_in_the_background(stage: WindowHarness, page: ClipsPage) -> None:
