@@ -43,6 +43,7 @@ class CrashDialog(QDialog):
         self.copy.clicked.connect(self._copy)
         self.go_on = button(tr("Continue"), "main")
         self.go_on.clicked.connect(self.accept)
+        self.text.ensurePolished()
         lines = _LINES * self.text.fontMetrics().lineSpacing()
         self.text.setMinimumHeight(lines)
         calm = tr(

@@ -1,14 +1,14 @@
 """The pages, and above them the messages, for which pages make room: none covers a title."""
 
 from PySide6.QtCore import QEvent, QObject, QRect, QSize
-from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from gui.style.measures import CONTENT_PX, GAP_PX
+from gui.widgets.layouts import ArrangedWidget
 from gui.widgets.message_bar import MessageBar
 
 
-class PageArea(QWidget):
+class PageArea(ArrangedWidget):
     """Shows messages above the pages, and pages in the rest of its room."""
 
     def __init__(self, pages: QWidget, messages: MessageBar) -> None:
@@ -24,17 +24,6 @@ class PageArea(QWidget):
 
     def minimumSizeHint(self) -> QSize:
         return self._pages.minimumSizeHint()
-
-    def resizeEvent(self, event: QResizeEvent) -> None:
-        super().resizeEvent(event)
-        self._arrange()
-
-    def event(self, event: QEvent) -> bool:
-        """Hear that a page or a message needs another size."""
-        if event.type() is QEvent.Type.LayoutRequest:
-            self.updateGeometry()
-            self._arrange()
-        return super().event(event)
 
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
         if event.type() in (QEvent.Type.ShowToParent, QEvent.Type.HideToParent):

@@ -13,7 +13,8 @@ Public names:
     fitted_sentence: FittedSentence, LEAST_SHARE
     fixed_size_stack: FixedSizeStack
     fold: Fold, MoreBelow, Padding, STRIP_PX
-    layouts: Content, card, centred, clear_layout, column, mirrored, row, separator, widget_with
+    layouts: ArrangedWidget, Content, card, centred, clear_layout, column, mirrored, row,
+        separator, widget_with
     message_bar: MessageBar
     page_frame: PageFoot, frame_page
     pain_scale: PainScale, ends_words, scale_ends

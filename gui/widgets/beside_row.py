@@ -1,11 +1,10 @@
 """Words with what can be done about them beside, or beneath where there is no room."""
 
-from PySide6.QtCore import QEvent, QRect, QSize
-from PySide6.QtGui import QResizeEvent
+from PySide6.QtCore import QRect, QSize
 from PySide6.QtWidgets import QFrame, QSizePolicy, QStyle, QWidget
 
 from gui.style.measures import GAP_PX
-from gui.widgets.layouts import card, separator
+from gui.widgets.layouts import ArrangedWidget, card, separator
 
 #: Share of a row for the words beside controls that fill the rest. [technical]
 _WORDS_SHARE = 0.28
@@ -15,7 +14,7 @@ _LEAST_DIGITS = 26
 _BETWEEN_PX = 2 * GAP_PX
 
 
-class BesideRow(QWidget):
+class BesideRow(ArrangedWidget):
     """One line of a list: words at the left, a control at the right.
 
     Parameters
@@ -50,17 +49,6 @@ class BesideRow(QWidget):
 
     def heightForWidth(self, width: int) -> int:
         return max(place.bottom() + 1 for place in self._places(width))
-
-    def resizeEvent(self, event: QResizeEvent) -> None:
-        super().resizeEvent(event)
-        self._arrange()
-
-    def event(self, event: QEvent) -> bool:
-        """Arrange anew when the words or the control need another size."""
-        if event.type() is QEvent.Type.LayoutRequest:
-            self._arrange()
-            self.updateGeometry()
-        return super().event(event)
 
     def _arrange(self) -> None:
         for member, place in zip(

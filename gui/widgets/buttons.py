@@ -29,7 +29,7 @@ from PySide6.QtWidgets import (
 
 from gui.style.focus_ring import INSET_PX, paint_link_focus, paint_ring, shows_ring
 from gui.style.measures import CONTENT_PX
-from gui.widgets.layouts import clear_layout
+from gui.widgets.layouts import ArrangedWidget, clear_layout
 
 #: Space between the buttons of a ButtonRow, and between its lines, pixels. [technical]
 BUTTON_GAP_PX = 16
@@ -291,7 +291,7 @@ class MenuButton(RingedButton):
         self.picked.emit(value)
 
 
-class ButtonRow(QWidget):
+class ButtonRow(ArrangedWidget):
     """Buttons as wide as their words: the main one at the line's end, the others at its beginning.
 
     Buttons that do not fit into one line go on in the next; keys are shown where all have room.
@@ -320,16 +320,6 @@ class ButtonRow(QWidget):
     def minimumSizeHint(self) -> QSize:
         """Return one button's width, and the height of the present lines."""
         return QSize(max(self._widths(), default=0), self._lines_height())
-
-    def resizeEvent(self, event: QResizeEvent) -> None:
-        super().resizeEvent(event)
-        self._arrange()
-
-    def event(self, event: QEvent) -> bool:
-        """Arrange anew when a button comes, goes or needs another size."""
-        if event.type() in (QEvent.Type.LayoutRequest, QEvent.Type.Show, QEvent.Type.Polish):
-            self._arrange()
-        return super().event(event)
 
     def _arrange(self) -> None:
         room, widths = self._room(), self._widths_here()

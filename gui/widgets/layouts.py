@@ -1,8 +1,9 @@
-"""Layouts of a page: contents in a column or a row, on a card; a layout emptied."""
+"""Layouts of a page: contents in a column or a row, on a card; what places its own members."""
 
 from typing import TypeVar
 
-from PySide6.QtCore import QRect
+from PySide6.QtCore import QEvent, QRect
+from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import (
     QBoxLayout,
     QFrame,
@@ -109,6 +110,24 @@ def separator(*, upright: bool = False) -> QFrame:
     else:
         made.setFixedHeight(1)
     return made
+
+
+class ArrangedWidget(QWidget):
+    """A widget that places its members itself: anew in another size, and when one needs another."""
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self._arrange()
+
+    def event(self, event: QEvent) -> bool:
+        if event.type() in (QEvent.Type.LayoutRequest, QEvent.Type.Show, QEvent.Type.Polish):
+            self._arrange()
+            if self.layout() is None:
+                self.updateGeometry()
+        return super().event(event)
+
+    def _arrange(self) -> None:
+        """Place the members in the present room; they may have come or gone."""
 
 
 def clear_layout(layout: QLayout) -> None:

@@ -1,7 +1,6 @@
 """Grid of the live page, and what is drawn in it: how to stand, why a trial is not counted."""
 
 from PySide6.QtCore import QEvent, QObject, QRect, QSize, Qt, Signal
-from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QFrame, QWidget
 
 from gui.drawing.shown_movements import facing_angle_deg
@@ -11,7 +10,7 @@ from gui.text.wording import tr
 from gui.widgets.camera_trouble import FAR, FAR_RIGHT, FAR_WRONG
 from gui.widgets.figures.position_figure import PositionView
 from gui.widgets.figures.view_plan import ViewPlan
-from gui.widgets.layouts import column, mirrored, row
+from gui.widgets.layouts import ArrangedWidget, column, mirrored, row
 from gui.widgets.text import label
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
@@ -28,7 +27,7 @@ _BESIDE_SHARE = 0.62
 _BETWEEN_PX, _BENEATH_PX = 5 * GAP_PX, 2 * GAP_PX
 
 
-class LiveGrid(QWidget):
+class LiveGrid(ArrangedWidget):
     """Picture and trials at the left, what is read at the right; both begin at one height.
 
     The picture has the room that it can use.
@@ -65,17 +64,6 @@ class LiveGrid(QWidget):
         picture, beside = self._picture.minimumSizeHint(), self._beside.minimumSizeHint()
         wide = picture.width() + _BETWEEN_PX + beside.width()
         return QSize(wide, max(picture.height() + self._below(), beside.height()))
-
-    def resizeEvent(self, event: QResizeEvent) -> None:
-        super().resizeEvent(event)
-        self._arrange()
-
-    def event(self, event: QEvent) -> bool:
-        """Arrange anew when a member needs another size."""
-        if event.type() is QEvent.Type.LayoutRequest:
-            self._arrange()
-            self.updateGeometry()
-        return super().event(event)
 
     def _below(self) -> int:
         """Return the height of the trials and the space above them."""

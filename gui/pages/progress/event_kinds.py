@@ -2,13 +2,13 @@
 
 from functools import partial
 
-from PySide6.QtCore import QEvent, QSize, Signal
-from PySide6.QtGui import QResizeEvent
-from PySide6.QtWidgets import QButtonGroup, QGridLayout, QLabel, QPushButton, QWidget
+from PySide6.QtCore import QSize, Signal
+from PySide6.QtWidgets import QButtonGroup, QGridLayout, QLabel, QPushButton
 
 from gui.style.measures import GAP_PX
 from gui.text.wording import event_name, tr
 from gui.widgets.buttons import WrappedButton
+from gui.widgets.layouts import ArrangedWidget
 from gui.widgets.text import label
 from measure.domain.records import EventKind
 
@@ -35,7 +35,7 @@ OTHERS = (
 )
 
 
-class EventKinds(QWidget):
+class EventKinds(ArrangedWidget):
     """One kind is chosen, or none."""
 
     changed = Signal()
@@ -90,15 +90,6 @@ class EventKinds(QWidget):
     def minimumSizeHint(self) -> QSize:
         """Return the width of one column: it needs no more."""
         return QSize(self._narrowest(), super().minimumSizeHint().height())
-
-    def resizeEvent(self, event: QResizeEvent) -> None:
-        super().resizeEvent(event)
-        self._arrange()
-
-    def event(self, event: QEvent) -> bool:
-        if event.type() in (QEvent.Type.LayoutRequest, QEvent.Type.Show):
-            self._arrange()
-        return super().event(event)
 
     def _arrange(self) -> None:
         """Put the groups side by side where they have room, else one below the other."""

@@ -2,13 +2,13 @@
 
 from collections.abc import Sequence
 
-from PySide6.QtCore import QEvent, QSize, Signal, Slot
-from PySide6.QtGui import QResizeEvent
+from PySide6.QtCore import QSize, Signal, Slot
 from PySide6.QtWidgets import QPushButton, QSizePolicy, QWidget
 
 from gui.text.wording import tr
 from gui.widgets.buttons import MenuButton
 from gui.widgets.choice_row import ChoiceRow
+from gui.widgets.layouts import ArrangedWidget
 from measure.domain.movements import Movement
 from measure.progress.sentences import short_name
 
@@ -18,7 +18,7 @@ def short_movement_name(movement: Movement) -> str:
     return short_name(movement, tr)
 
 
-class MovementChoice(QWidget):
+class MovementChoice(ArrangedWidget):
     """Offers the movements that were measured; the row and the menu always show the same one."""
 
     #: Another movement is chosen.
@@ -66,16 +66,6 @@ class MovementChoice(QWidget):
 
     def minimumSizeHint(self) -> QSize:
         return QSize(self.menu.minimumSizeHint().width(), self._high())
-
-    def resizeEvent(self, event: QResizeEvent) -> None:
-        super().resizeEvent(event)
-        self._arrange()
-
-    def event(self, event: QEvent) -> bool:
-        """Arrange anew when the buttons need another size."""
-        if event.type() in (QEvent.Type.LayoutRequest, QEvent.Type.Show, QEvent.Type.Polish):
-            self._arrange()
-        return super().event(event)
 
     def _arrange(self) -> None:
         wide = self.row.row.sizeHint().width()
