@@ -1,5 +1,7 @@
 """From the first start to the first reading: whom, what, how many clicks, and what is written."""
 
+from dataclasses import replace
+
 import pytest
 from PySide6.QtCore import QPoint
 from PySide6.QtGui import QGuiApplication
@@ -417,3 +419,18 @@ def test_in_a_clinic_anybodys_progress_can_be_opened(stage: WindowHarness) -> No
     stage.settle()
     assert "Clover is a made-up person." in window.messages.text
     assert window.measure.measuring is None
+
+
+@pytest.mark.parametrize("stiff", [(), (Side.LEFT,)])
+def test_one_movement_asks_which_shoulder_is_stiff_of_who_has_not_said_it(
+    stage: WindowHarness, stiff: tuple[Side, ...]
+) -> None:
+    what = stage.window.measure.start.in_clinic.what
+    what.ask(replace(stage.store.people()[0], affected=stiff))
+    what.whole.button(False).click()
+    asked = what.affected.row.isVisibleTo(what)
+    assert asked is not bool(stiff)
+    if asked:
+        what.affected.button((Side.RIGHT,)).click()
+    assert what.side.value is (Side.RIGHT if asked else Side.LEFT)
+    assert what.affected.row.isVisibleTo(what) is asked
