@@ -33,8 +33,9 @@ _LEAST_SLIDER_PX = 104
 _HANDLE_PX = 26
 #: Greatest share of the width for the picture. [technical]
 _MOST_SHARE = 0.57
-#: Share of the height for the curve across the page, and beneath the words. [technical]
-_CURVE_SHARE, _BESIDE_SHARE = 0.3, 0.5
+#: Share of the height for the curve across the page, and the most of it beneath the words.
+#: [technical]
+_CURVE_SHARE, _BESIDE_SHARE = 0.3, 0.62
 #: Height from which on a picture above the curve is large enough, in lines of text. [technical]
 _WORTHWHILE_LINES = 9
 
@@ -122,8 +123,7 @@ class ClipPlayer(QWidget):
         worthwhile = _WORTHWHILE_LINES * self.fontMetrics().lineSpacing()
         across = self.height() - curve >= worthwhile and shown
         self._arrange(across=across)
-        beneath = max(least, round(self.height() * _BESIDE_SHARE))
-        self.chart.setFixedHeight(curve - 2 * GAP_PX if across else beneath)
+        self.chart.setFixedHeight(curve - 2 * GAP_PX if across else self._height_beneath(least))
         controls = 0 if across else self._controls.sizeHint().height() + GAP_PX
         room = self.height() - controls - curve * across
         most = round(self.width() * _MOST_SHARE)
@@ -143,6 +143,13 @@ class ClipPlayer(QWidget):
         self._buttons.setMinimumWidth(buttons if in_a_row <= most else 0)
         needed = self._controls.minimumSizeHint().width()
         self._left.setFixedWidth(max(size.width(), needed, min(in_a_row, most)))
+
+    def _height_beneath(self, least: int) -> int:
+        """Return the height that the words above the curve leave for it."""
+        beside = self.width() - round(self.width() * _MOST_SHARE) - 3 * GAP_PX
+        words = self._beside.heightForWidth(beside) + 3 * GAP_PX
+        most = round(self.height() * _BESIDE_SHARE)
+        return max(least, min(most, self.height() - words))
 
     def _arrange(self, *, across: bool) -> None:
         """Put the curve across the whole width with the controls, or beneath the words."""
