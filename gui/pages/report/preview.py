@@ -157,6 +157,7 @@ class ReportPreviewPage(TitledPage):
         opened = self.options.isChecked() and not roomy
         self.options.setVisible(not roomy)
         narrow = self._appearance.px(_FORM_WIDTH)
+        narrow = max(narrow, self._choices.minimumSizeHint().width())
         self._choices.setMaximumWidth(narrow if roomy else CONTENT_PX)
         self._choices.setVisible(roomy or opened)
         whole = self._whole
