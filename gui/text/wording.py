@@ -319,10 +319,10 @@ def measurement_words(measurement: Measurement) -> str:
 
 
 def digits_aligned(words: str) -> str:
-    """Return degrees for a column of a table, in which their digits stand below each other."""
+    """Return degrees for a column of a table, in which the values' digits stand in line."""
     if "°" not in words:
         return words
-    return _WHOLE.sub(lambda number: number[0].rjust(3, "\N{FIGURE SPACE}"), words)
+    return _WHOLE.sub(lambda number: number[0].rjust(3, "\N{FIGURE SPACE}"), words, count=1)
 
 
 def trial_words(trial: Trial, unit: Unit) -> str:

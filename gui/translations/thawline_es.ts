@@ -1133,7 +1133,7 @@
     </message>
     <message>
         <source>All sessions: {person}</source>
-        <translation>Todas las sesiones: {person}</translation>
+        <translation>Sesiones: {person}</translation>
     </message>
     <message>
         <source>Keep it</source>
@@ -5921,7 +5921,7 @@
     </message>
     <message>
         <source>Comparable sessions so far: {days} of {least_days}, in {weeks} of {least_weeks} weeks.</source>
-        <translation>Sesiones comparables hasta ahora: {days} de {least_days}, en {weeks} de {least_weeks} semanas.</translation>
+        <translation>Sesiones comparables: {days} de {least_days}, en {weeks} de {least_weeks} semanas.</translation>
     </message>
     <message>
         <source>how far away and how turned people stood</source>
