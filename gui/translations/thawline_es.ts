@@ -408,6 +408,22 @@
         <translation>Guardar el estudio para esta cámara</translation>
     </message>
     <message>
+        <source>The whole report</source>
+        <translation>El informe completo</translation>
+    </message>
+    <message>
+        <source>{movement}: the camera reads {amount}° more.</source>
+        <translation>{movement}: la cámara marca {amount}° más.</translation>
+    </message>
+    <message>
+        <source>{movement}: the camera reads {amount}° less.</source>
+        <translation>{movement}: la cámara marca {amount}° menos.</translation>
+    </message>
+    <message>
+        <source>In 95 of 100 readings the difference is expected from {low} to {high}. From {count} pairs.</source>
+        <translation>En 95 de cada 100 lecturas se espera una diferencia de {low} a {high}. De {count} pares.</translation>
+    </message>
+    <message>
         <source>Th&amp;e window, page by page</source>
         <translation>&amp;La ventana, página por página</translation>
     </message>

@@ -1,41 +1,81 @@
 """Agreement page: what a study against a goniometer shows."""
 
-from PySide6.QtCore import Qt, Signal, Slot
-from PySide6.QtGui import QPixmap
-from PySide6.QtWidgets import QLabel, QWidget
+from PySide6.QtCore import QRectF, Qt, Signal, Slot
+from PySide6.QtGui import QImage, QPainter, QPainterPath
+from PySide6.QtWidgets import QVBoxLayout, QWidget
 
+from calibration.statistics.bland_altman import LimitsOfAgreement
 from gui.pages.camera_and_body.agreement_study import AgreementStudy
-from gui.style.measures import CONTENT_PX
-from gui.text.wording import tr
+from gui.style.appearance import Appearance
+from gui.style.measures import CARD_RADIUS_PX, GAP_PX
+from gui.text.wording import movement_name, tr
 from gui.widgets.buttons import button
-from gui.widgets.layouts import card
+from gui.widgets.layouts import card, clear_layout
 from gui.widgets.page_frame import frame_page
-from gui.widgets.text import label
+from gui.widgets.painted_widget import PaintedWidget
+from gui.widgets.text import label, section_heading
+from measure.domain.movements import Movement
+from measure.progress.wording import number_words
+
+#: Width of the plot: so wide that a study of one movement stands on the page whole, pixels.
+#: [technical]
+_PLOT_PX = 700
+
+
+class PlotView(PaintedWidget):
+    """Shows a plot, with round corners as cards have them."""
+
+    def __init__(self, appearance: Appearance) -> None:
+        super().__init__(appearance)
+        self._image = QImage()
+        self.setAccessibleName(tr("plot of the differences"))
+
+    @property
+    def empty(self) -> bool:
+        """Whether there is no plot."""
+        return self._image.isNull()
+
+    def show_plot(self, image: QImage) -> None:
+        """Show another plot."""
+        self._image = image
+        self.setFixedSize(_PLOT_PX, _PLOT_PX * image.height() // max(1, image.width()))
+        self.update()
+
+    def paint(self, painter: QPainter) -> None:
+        inside = QPainterPath()
+        inside.addRoundedRect(QRectF(self.rect()), CARD_RADIUS_PX, CARD_RADIUS_PX)
+        painter.setClipPath(inside)
+        painter.setRenderHint(QPainter.RenderHint.SmoothPixmapTransform)
+        painter.drawImage(self.rect(), self._image)
 
 
 class AgreementPage(QWidget):
-    """Words, and beneath them the plot."""
+    """What the study found, its plot, and beneath them the whole report."""
 
     #: The AgreementStudy that is to be kept for the camera.
     offers_wanted = Signal(object)
     back = Signal()
 
-    def __init__(self, parent: QWidget | None = None) -> None:
+    def __init__(self, appearance: Appearance, parent: QWidget | None = None) -> None:
         super().__init__(parent)
+        self.heading = label("", "display")
+        self._findings = QVBoxLayout()
+        self._findings.setSpacing(GAP_PX)
         self.words = label("")
         self.words.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
-        self.plot = QLabel()
-        self.plot.setAccessibleName(tr("plot of the differences"))
-        self.keep = button(tr("Save the study for this camera"))
+        self.plot = PlotView(appearance)
+        self.keep = button(tr("Save the study for this camera"), "main")
         self.keep.clicked.connect(self._keep)
         self._study: AgreementStudy | None = None
         self.leave = button(tr("Back"), key=tr("Escape"))
         self.leave.clicked.connect(self.back)
         frame_page(
             self,
-            label(tr("Camera against goniometer"), "display"),
-            card(self.words),
+            self.heading,
+            self._findings,
             self.plot,
+            section_heading(tr("The whole report")),
+            card(self.words),
             1,
             buttons=[self.leave, self.keep],
             caution=True,
@@ -45,16 +85,47 @@ class AgreementPage(QWidget):
         """Show what a study says."""
         self._study = study
         self.keep.setVisible(bool(study.offers or study.errors))
+        self._show_findings(study.findings)
         self.words.setText(study.words)
         if study.plot is not None:
-            shown = QPixmap.fromImage(study.plot)
-            width = min(shown.width(), CONTENT_PX)
-            self.plot.setPixmap(
-                shown.scaledToWidth(width, Qt.TransformationMode.SmoothTransformation)
-            )
+            self.plot.show_plot(study.plot)
         self.leave.setFocus(Qt.FocusReason.OtherFocusReason)
+
+    def _show_findings(self, findings: tuple[tuple[Movement, LimitsOfAgreement], ...]) -> None:
+        """Say how far the camera is off: in the heading where there is one movement."""
+        clear_layout(self._findings)
+        alone = len(findings) == 1
+        heading = bias_words(*findings[0]) if alone else tr("Camera against goniometer")
+        self.heading.setText(heading)
+        for movement, limits in findings:
+            if not alone:
+                self._findings.addWidget(label(bias_words(movement, limits), "title"))
+            self._findings.addWidget(label(limits_words(limits), "lead" if alone else ""))
 
     @Slot()
     def _keep(self) -> None:
         if self._study is not None:
             self.offers_wanted.emit(self._study)
+
+
+def bias_words(movement: Movement, limits: LimitsOfAgreement) -> str:
+    """Return how much more or less than the goniometer the camera reads, on average."""
+    bias = limits.bias.value
+    words = (
+        tr("{movement}: the camera reads {amount}\u00b0 more.")
+        if bias >= 0
+        else tr("{movement}: the camera reads {amount}\u00b0 less.")
+    )
+    amount = number_words(abs(bias), 1, tr)
+    return words.format(movement=movement_name(movement), amount=amount)
+
+
+def limits_words(limits: LimitsOfAgreement) -> str:
+    """Return where most differences from the goniometer are expected, and from how many pairs."""
+    return tr(
+        "In 95 of 100 readings the difference is expected from {low} to {high}. From {count} pairs."
+    ).format(low=_signed(limits.lower.value), high=_signed(limits.upper.value), count=limits.pairs)
+
+
+def _signed(value: float) -> str:
+    return f"{'+' if value >= 0 else chr(0x2212)}{number_words(abs(value), 1, tr)}\u00b0"

@@ -6,8 +6,10 @@ from pathlib import Path
 
 from PySide6.QtGui import QImage
 
+from calibration.statistics.bland_altman import LimitsOfAgreement
 from measure.domain.acquisition import MovementCorrection
 from measure.domain.error_sizes import MovementStudy
+from measure.domain.movements import Movement
 from measure.storage.store import Store
 
 
@@ -19,6 +21,8 @@ class AgreementStudy:
     ----------
     words
         In English, as reports are.
+    findings
+        Each movement with the camera's difference from the goniometer, degrees.
     plot
         The agreement plot, or None.
     offers
@@ -28,6 +32,7 @@ class AgreementStudy:
     """
 
     words: str
+    findings: tuple[tuple[Movement, LimitsOfAgreement], ...] = ()
     plot: QImage | None = None
     offers: tuple[MovementCorrection, ...] = ()
     errors: tuple[MovementStudy, ...] = ()
@@ -51,6 +56,7 @@ def analyse_study_file(path: Path) -> AgreementStudy:
     agreement_figure(judged).savefig(drawn, format="png")
     return AgreementStudy(
         words=words.strip(),
+        findings=tuple((result.movement, result.limits) for result in judged),
         plot=QImage.fromData(drawn.getvalue()),
         offers=proposed_corrections(judged, path.stem),
         errors=study_errors(judged, path.stem),

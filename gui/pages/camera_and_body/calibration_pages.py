@@ -53,7 +53,7 @@ class CalibrationPages(QStackedWidget):
         self.lengths = BodyLengthsPage(appearance)
         self.lens = LensPage(services)
         self.mark = MarkingPage(services)
-        self.agreement = AgreementPage()
+        self.agreement = AgreementPage(appearance)
         self.repeatability = RepeatabilityPage(appearance)
         for page in (
             self.overview,

@@ -387,7 +387,8 @@ def test_a_table_of_readings_is_judged_with_its_plot(known: WindowHarness, tmp_p
     known.settle()
     assert pages.currentWidget() is pages.agreement
     assert "12 pairs" in pages.agreement.words.text()
-    assert not pages.agreement.plot.pixmap().isNull()
+    assert pages.agreement.heading.text() == "Flexion: the camera reads 3.0\u00b0 less."
+    assert not pages.agreement.plot.empty
     pages.agreement.leave.click()
     assert pages.currentWidget() is pages.overview
 
