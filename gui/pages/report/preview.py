@@ -29,7 +29,7 @@ _WIDTH_PX = 1400
 #: Text size up to which the form has room beside the paper, per cent. [technical]
 _BESIDE_PERCENT = 120
 #: Width of the form beside the paper, in sizes of the text. [technical]
-_FORM_WIDTH = 22
+_FORM_WIDTH = 24
 
 
 @dataclass(frozen=True, slots=True)
