@@ -98,9 +98,8 @@ class WindowSettings:
             return None
 
     @latest_backup.setter
-    def latest_backup(self, made: tuple[str, dt.date]) -> None:
-        name, day = made
-        self._ini.setValue("backups/latest", f"{day.isoformat()} {name}")
+    def latest_backup(self, made: tuple[str, dt.date] | None) -> None:
+        self._ini.setValue("backups/latest", f"{made[1].isoformat()} {made[0]}" if made else "")
 
     # -- cues ---------------------------------------------------------------------------------
 

@@ -5348,6 +5348,10 @@
         <translation>La grabación {clip} contiene una sola imagen; un movimiento necesita más.</translation>
     </message>
     <message>
+        <source>Every picture of the clip {clip} is completely black. A dark room would leave some grain: the lens was covered, or the clip&apos;s codec is not decoded correctly here. Convert the video to H.264 without interlacing.</source>
+        <translation>Todas las imágenes de la grabación {clip} son completamente negras. Una sala oscura dejaría algo de grano: la lente estaba tapada, o el códec no se descodifica bien aquí. Convierta el vídeo a H.264 sin entrelazado.</translation>
+    </message>
+    <message>
         <source>The lens is not calibrated; a typical field of view is assumed.</source>
         <translation>La lente no está calibrada; se supone un campo de visión habitual.</translation>
     </message>
@@ -6370,10 +6374,6 @@
     <message>
         <source>Not one picture of the clip {clip} could be decoded. It is damaged; record or copy it again.</source>
         <translation>No se ha podido descodificar ni una sola imagen de la grabación {clip}. Está dañada; grábela o cópiela de nuevo.</translation>
-    </message>
-    <message>
-        <source>Every picture of the clip {clip} is completely black. A dark room would leave some grain: the lens was covered, or the clip&apos;s codec is not decoded correctly here. Convert the video to H.264, progressive.</source>
-        <translation>Todas las imágenes de la grabación {clip} son completamente negras. Una sala oscura dejaría algo de grano: el objetivo estaba tapado, o el códec no se descodifica bien aquí. Convierta el vídeo a H.264 progresivo.</translation>
     </message>
     <message>
         <source>The clip {clip} contains no pictures that can be decoded: its beginning is damaged, it has sound only, or it uses an unknown codec. Convert the video to H.264.</source>

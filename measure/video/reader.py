@@ -239,7 +239,7 @@ class ClipReader:
                 TranslatableMessage(
                     "Every picture of the clip {clip} is completely black. A dark room would "
                     "leave some grain: the lens was covered, or the clip's codec is not decoded "
-                    "correctly here. Convert the video to H.264, progressive.",
+                    "correctly here. Convert the video to H.264 without interlacing.",
                     {"clip": self._name},
                 )
             )

@@ -53,7 +53,8 @@ def test_there_are_four_clips_to_refuse():
 def test_a_broken_clip_gives_exit_code_2_and_stops_nothing(replayed):
     code, results, _ = replayed
     assert code == 2
-    assert set(results) == {*READ, *REFUSED}
+    assert set(results) == {*READ, *REFUSED, "broken"}
+    assert results["broken"]["status"] == "not read"
 
 
 @pytest.mark.parametrize("name", READ)
