@@ -39,17 +39,34 @@ ENDLESS = MovementTask(movement=Movement.FLEXION, side=Side.LEFT, trials=99, pra
 
 
 class Eye(QObject):
-    """Notes when the picture of a new frame was painted."""
+    """Notes when the picture of a new frame was painted, and how long the picture is in sight.
+
+    After a trial a drawing of the result stands in the picture's place.
+    """
 
     def __init__(self, window: MainWindow) -> None:
         super().__init__()
         self.ages_ms: list[float] = []
+        self.frames, self.in_sight_s = 0, 0.0
         self._frame: LiveFrame | None = None
+        self._video = window.measure.live.video
+        self._last_s: float | None = None
         window.services.feed.framed.connect(self._take)
-        window.measure.live.video.installEventFilter(self)
+        self._video.installEventFilter(self)
+
+    def begin(self) -> None:
+        """Forget what was seen before."""
+        self.ages_ms.clear()
+        self.frames, self.in_sight_s, self._last_s = 0, 0.0, None
 
     def _take(self, frame: LiveFrame) -> None:
-        self._frame = frame
+        now_s = time.monotonic()
+        self.frames += 1
+        if self._video.isVisible():
+            self._frame = frame
+            if self._last_s is not None:
+                self.in_sight_s += now_s - self._last_s
+        self._last_s = now_s if self._video.isVisible() else None
 
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:  # noqa: N802 - Qt's name
         """After the painting of a frame, which this event asks for, note how old it is."""
@@ -72,13 +89,13 @@ class Seen:
     Attributes
     ----------
     rate
-        Frames painted a second.
+        Frames painted a second while the picture is in sight.
     age_ms
         Their median age when painted.
     longest_ms, longest_work_ms
         Longest time that the window's thread was not free, and its longest work in one go.
-    look_ms, window_ms
-        Processor time of the live process and of the window's for each frame painted.
+    inference_ms, window_ms
+        Processor time of the live process and of the window's for each frame.
     """
 
     rate: float
@@ -114,23 +131,18 @@ def measure(quality: ModelQuality, fps: float, seconds: float) -> Seen:
     while not eye.ages_ms:
         run_for(0.1)
     run_for(1.0)
-    eye.ages_ms.clear()
+    eye.begin()
     heart.counts = True
     assert engine.process_id is not None
-    start_s, used_before_s, worked_s = (
-        time.monotonic(),
-        used_s(engine.process_id),
-        time.process_time(),
-    )
+    used_before_s, worked_s = used_s(engine.process_id), time.process_time()
     run_for(seconds)
-    painted = len(eye.ages_ms)
     seen = Seen(
-        rate=painted / (time.monotonic() - start_s),
+        rate=len(eye.ages_ms) / eye.in_sight_s,
         age_ms=statistics.median(eye.ages_ms),
         longest_ms=1000 * heart.longest_s,
         longest_work_ms=1000 * heart.longest_work_s,
-        inference_ms=1000 * (used_s(engine.process_id) - used_before_s) / painted,
-        window_ms=1000 * (time.process_time() - worked_s) / painted,
+        inference_ms=1000 * (used_s(engine.process_id) - used_before_s) / eye.frames,
+        window_ms=1000 * (time.process_time() - worked_s) / eye.frames,
     )
     window.close()
     return seen

@@ -5,8 +5,8 @@ from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from pathlib import Path
 
-from measure.domain.acquisition import Setup
 from measure.domain.landmarks import Side
+from measure.domain.measurement_task import MeasurementTask
 from measure.domain.movements import Movement
 from measure.domain.tracks import PoseFrame
 from measure.pose.jobs import ClipJob, InferencePass
@@ -79,7 +79,7 @@ def find_in(clip: Path, lengths: tuple[int, ...]) -> dict[int, float]:
         track = track_subject(
             frames, width_px=poses.facts.width_px, height_px=poses.facts.height_px
         )
-        found = scan_for_trials(track, Movement.FLEXION, Side.LEFT, None, Setup())
+        found = scan_for_trials(track, MeasurementTask(Movement.FLEXION, Side.LEFT))
         took[minutes] = time.process_time() - began
         if len(found.trials) < minutes:
             raise ValueError(f"only {len(found.trials)} trials were found in {minutes} minutes")
