@@ -106,6 +106,7 @@ check: $(VENV)/installed-dev
 	$(BIN)/ruff check
 	$(BIN)/ruff format --check
 	$(BIN)/mypy
+	$(BIN)/mypy --explicit-package-bases tests/bench tests/fuzz tests/proof tests/soak
 	$(BIN)/lint-imports
 	$(BIN)/codespell
 	$(BIN)/python -m tests.repository.structure

@@ -221,7 +221,7 @@ def _photograph_track(runs: Sequence[Mapping[str, Any] | None], size: Sequence[i
     landmarks = _landmarks([run["landmarks"] if run else None for run in runs])
     seen = np.isfinite(landmarks[:, 0, 0])
     return Track(
-        time_s=_STEP_S * np.arange(len(runs)),
+        time_s=_STEP_S * np.arange(len(runs), dtype=np.float64),
         # Between place and confidences a landmark of a photograph may have a depth.
         points_px=landmarks[:, :, :2],
         visibility=landmarks[:, :, -2],

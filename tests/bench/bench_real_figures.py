@@ -7,6 +7,7 @@ draws whole groups.
 from collections import Counter
 from collections.abc import Sequence
 from dataclasses import dataclass
+from typing import Any
 
 import numpy as np
 
@@ -77,7 +78,7 @@ def figures(readings: Sequence[ArmReading], line: str = "") -> Figures | None:
         [reading.plain_error_deg(line) if line else reading.error_deg for reading in accepted]
     )
     size = np.abs(errors)
-    common = {
+    common: dict[str, Any] = {
         "offered": len(readings),
         "accepted": len(accepted),
         "refused_for": first_reasons(readings),

@@ -27,7 +27,7 @@ def pain_rates(sd: float, people: int, seed: int) -> dict[str, float]:
     for _ in range(people):
         ratings = _ratings(stable, random, sd)
         false += any(_told(stable, ratings, float(day)) for day in stable)
-        ratings = _ratings(rising, random, sd, 3.0 * (rising >= 84))
+        ratings = _ratings(rising, random, sd, 3.0 * (rising >= 84).astype(np.float64))
         asked = [float(day) for day in rising if day >= 84] + [97.0]
         told += any(_told(rising, ratings, day) for day in asked)
     return {"stable, told in 26 weeks": 100 * false / people, "+3, told": 100 * told / people}

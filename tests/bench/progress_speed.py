@@ -88,7 +88,7 @@ def _time_page(known: History, found: Progress) -> None:
     from tests.support.gui.stage import WindowHarness
 
     application = QApplication.instance() or QApplication([])
-    configure_application(application)  # type: ignore[arg-type] # ours, or the one made here
+    configure_application(application)
     stage = WindowHarness()
     page: Any = ProgressPage(stage.services)
     page.resize(1280, 800)

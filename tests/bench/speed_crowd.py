@@ -12,7 +12,7 @@ from measure.clips.inputs import ClipEntry
 from measure.clips.outcome import ReadingSettings
 from measure.pose.ensemble import models_for
 from measure.pose.supervisor import PoseProcess
-from measure.pose_models.bundles import ModelQuality
+from measure.pose_models.catalogue import ModelQuality
 from tests.bench.speed_clips import small_clips, usual_entries
 from tests.bench.speed_effort import Effort
 from tests.bench.speed_process import Spent, elsewhere, memory_mb

@@ -11,7 +11,8 @@ from measure.domain.movements import Movement
 from measure.domain.tracks import PoseFrame
 from measure.pose.jobs import ClipJob, InferencePass
 from measure.pose.supervisor import PoseProcess
-from measure.pose_models.bundles import ModelQuality, obtain
+from measure.pose_models.bundles import obtain
+from measure.pose_models.catalogue import ModelQuality
 from measure.tracking.offline import track_subject
 from measure.trials.scan import scan_for_trials
 from measure.video.sampling import COARSE_HZ

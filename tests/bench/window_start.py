@@ -9,6 +9,7 @@ first picture is. The data folder is that of THAWLINE_DATA.
 """
 
 import sys
+from collections.abc import Callable
 from pathlib import Path
 
 from PySide6.QtCore import QEvent, QObject, QTimer
@@ -18,7 +19,7 @@ from PySide6.QtWidgets import QApplication, QMainWindow, QWidget
 class FirstPaint(QObject):
     """Prints a word once a widget was painted, then calls what follows."""
 
-    def __init__(self, widget: QWidget, word: str, follows) -> None:
+    def __init__(self, widget: QWidget, word: str, follows: Callable[[], object]) -> None:
         super().__init__(widget)
         self._word, self._follows, self._done = word, follows, False
         widget.installEventFilter(self)
@@ -38,8 +39,8 @@ def main(mode: str, clips: tuple[Path, ...]) -> int:
     if mode == "empty":
         application = QApplication(["thawline"])
         window = QMainWindow()
-        window.setCentralWidget(QWidget())
-        painted, leave = window.centralWidget(), application.quit
+        painted, leave = QWidget(), application.quit
+        window.setCentralWidget(painted)
     else:
         from gui.app.application import build_services, configure_application
         from gui.app.shown_window import ShownWindow

@@ -23,6 +23,7 @@ from PySide6.QtWidgets import QApplication
 from gui.app.application import configure_application
 from gui.app.main_window import MainWindow
 from measure.camera.faults import SourceFault
+from measure.live.engine import LiveEngine
 from measure.pose_models.catalogue import ModelQuality
 from measure.system.paths import model_folder
 from tests.proof.page import Proof, finish, typed_command
@@ -64,7 +65,7 @@ class StruckSoak(Soak):
     def strike(self) -> None:
         """Strike one of the workers, if there is any at present."""
         engine = self._window.services.feed.engine
-        live = None if engine is None else engine.process_id
+        live = engine.process_id if isinstance(engine, LiveEngine) else None
         workers = [each for each in descendants(os.getpid()) if _is_worker(each)]
         if workers and live is not None:
             struck = self._chance.choice(workers)

@@ -23,7 +23,7 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
 from pathlib import Path
 from tempfile import TemporaryDirectory
-from typing import TypeVar
+from typing import TypeVar, cast
 
 from PySide6.QtCore import QObject, Qt, QTimer, Slot
 from PySide6.QtTest import QTest
@@ -43,6 +43,7 @@ from measure.live.engine import LiveEngine
 from measure.live.events import LiveEvent, LiveEventKind, LiveFrame
 from measure.pose.ensemble import ModelSet
 from measure.pose.jobs import InferencePass, PictureJob
+from measure.pose.supervisor import PoseProcess
 from measure.pose_models.catalogue import ModelQuality
 from measure.storage.store import Store
 from measure.system.paths import data_folder, model_folder
@@ -211,7 +212,8 @@ def engine(quality: ModelQuality | None, scripted: Path | None) -> LiveEngine:
             "good",
             str(scripted / "mark"),
         ),
-        make_process=lambda models: Forgetful(),
+        # What answers as a process of poses does.
+        make_process=lambda models: cast(PoseProcess, Forgetful()),
         stall_s=20.0,
     )
 
