@@ -1,61 +1,81 @@
-"""Small dialogs of the help menu: the keys, versions."""
+"""Small dialogs with one button: what the program is, and what all of them share."""
 
-from PySide6.QtWidgets import QDialog, QWidget
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QDialog, QGridLayout, QLabel, QSizePolicy, QWidget
 
+from gui.style.measures import GAP_PX
 from gui.text.wording import notice, tr
 from gui.widgets.buttons import button
+from gui.widgets.layouts import Content, column, widget_with
 from gui.widgets.plain_dialog import frame_dialog
-from gui.widgets.text import label, terms
+from gui.widgets.text import NumberLine, label
 from measure.system.versions import software
 
+#: Width of what it says, in widths of a digit: the notice stands in one line. [technical]
+_DIGITS = 56
+#: Pairs of a name and a version in a line. [technical]
+_PAIRS = 2
 
-def _dialog(parent: QWidget, title: str, *lines: QWidget) -> QDialog:
-    """Return a dialog of lines below a title."""
+
+def closable_dialog(
+    parent: QWidget, name: str, *contents: Content, digits: int = _DIGITS
+) -> QDialog:
+    """Return a dialog that says something and can be closed; parameters as of its frame."""
     made = QDialog(parent)
-    made.setWindowTitle(title)
+    made.setWindowTitle(name)
     close = button(tr("Close"), "main")
     close.clicked.connect(made.accept)
-    frame_dialog(made, label(title, "title"), *lines, buttons=[close])
+    frame_dialog(made, *contents, buttons=[close], digits=digits)
     close.setFocus()
     return made
 
 
-def keys_dialog(parent: QWidget) -> QDialog:
-    keys = (
-        (tr("Space"), tr("pause, continue")),
-        (tr("Backspace"), tr("delete the last trial")),
-        (tr("Escape"), tr("finish and save")),
-        (tr("Enter"), tr("continue")),
-        (tr("0 to 9, X for ten"), tr("pain")),
-        (tr("H"), tr("while measuring: measure this position")),
-        (tr("B, C"), tr("in a clinic: full baseline, one movement")),
-        (tr("O, M"), tr("the other side, another movement")),
-        (tr("A"), tr("repeat the last movement")),
-        (tr("R"), tr("try again after a problem")),
-        (tr("N, S"), tr("during exercises: next exercise, stop because it hurts")),
-        (tr("Space, left and right"), tr("in a clip: play, one frame back or on")),
-        (tr("+, -, 0"), tr("in a clip: enlarge the picture, make it smaller, show all of it")),
-        (tr("Z, X, C"), tr("in a clip: the same for the curve; the wheel and dragging work too")),
-        (tr("Ctrl 1 to 5"), tr("Measure, Exercises, Progress, Clips, Set-up")),
-        (tr("Ctrl H, Ctrl E"), tr("exercises, events")),
-        (tr("Ctrl R"), tr("report for a clinic visit")),
-        (tr("F10"), tr("the menu")),
-        (tr("Ctrl + and Ctrl -"), tr("text larger, smaller")),
-    )
-    raising = label(tr("You can also pause by raising your other hand."), "quiet")
-    table = terms([(key, label(what)) for key, what in keys], "strong")
-    return _dialog(parent, tr("Keys"), table, raising)
-
-
 def about_dialog(parent: QWidget) -> QDialog:
+    versions = dict(software())
+    version = label(versions.pop("thawline"), "lead")
+    name = NumberLine(label("Thawline", "display"), version, spacing=2 * GAP_PX)
+    name.set_level(level=True)
     licences = tr(
-        "Licence: Apache-2.0. Typeface: Atkinson Hyperlegible, SIL Open Font License 1.1."
+        "Licence: Apache-2.0.\nTypeface: Atkinson Hyperlegible, SIL Open Font License 1.1."
     )
-    return _dialog(
+    return closable_dialog(
         parent,
-        "Thawline",
-        label(notice(), "lead"),
-        label(tr("It is not a medical device."), "lead"),
-        terms([(name, label(number)) for name, number in software().items()]),
+        tr("About Thawline"),
+        name,
+        column(label(notice()), label(tr("It is not a medical device.")), spacing=GAP_PX // 2),
+        column(label(tr("What it calculates with"), "strong"), _versions(versions), spacing=GAP_PX),
         label(licences, "quiet"),
     )
+
+
+def _versions(versions: dict[str, str]) -> QWidget:
+    """Return names and versions in two aligned columns, read one below the other."""
+    written = {
+        "mediapipe": "MediaPipe",
+        "opencv": "OpenCV",
+        "numpy": "NumPy",
+        "scipy": "SciPy",
+        "estimator": tr("Calculation"),
+        "python": "Python",
+        "system": tr("System"),
+    }
+    grid = QGridLayout()
+    grid.setContentsMargins(0, 0, 0, 0)
+    grid.setHorizontalSpacing(3 * GAP_PX)
+    grid.setVerticalSpacing(GAP_PX // 2)
+    lines = -(-len(versions) // _PAIRS)
+    for place, (name, number) in enumerate(versions.items()):
+        at, line = divmod(place, lines)
+        grid.addWidget(_one_line(written.get(name, name), "quiet"), line, 2 * at)
+        grid.addWidget(_one_line(number), line, 2 * at + 1)
+    for at in range(_PAIRS):
+        grid.setColumnStretch(2 * at + 1, 1)
+    return widget_with(grid)
+
+
+def _one_line(words: str, role: str = "") -> QLabel:
+    made = label(words, role)
+    made.setWordWrap(False)
+    made.setAlignment(Qt.AlignmentFlag.AlignTop)
+    made.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Preferred)
+    return made

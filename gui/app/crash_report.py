@@ -9,15 +9,17 @@ from types import TracebackType
 from PySide6.QtCore import QObject, QtMsgType, Signal, Slot, qInstallMessageHandler, qVersion
 from PySide6.QtWidgets import QApplication, QDialog, QPlainTextEdit, QWidget
 
+from gui.style.measures import BUTTON_PADDING_PX, GAP_PX
 from gui.text.wording import tr
 from gui.widgets.buttons import button
-from gui.widgets.plain_dialog import frame_dialog
+from gui.widgets.plain_dialog import DIALOG_MARGIN_PX, frame_dialog
 from gui.widgets.text import label
 from measure.system.versions import software
 
-#: Lines of the details that are seen at once, and width of the dialog in widths of a digit.
-#: [technical]
-_LINES, _DIGITS = 9, 64
+#: Most and least lines of the details that are seen at once. [technical]
+_MOST_LINES, _LEAST_LINES = 9, 3
+#: Room between the details and what stands above them, pixels. [technical]
+_ABOVE_PX = 2 * GAP_PX
 
 
 def crash_report_text(
@@ -31,7 +33,7 @@ def crash_report_text(
 
 
 class CrashDialog(QDialog):
-    """What happened, in plain words, and the details to copy."""
+    """What happened, in plain words; the details can be copied, and shown."""
 
     def __init__(self, text: str, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -39,22 +41,44 @@ class CrashDialog(QDialog):
         self.text = QPlainTextEdit(text)
         self.text.setReadOnly(True)
         self.text.setAccessibleName(tr("details"))
+        self.text.setVisible(False)
+        self.details = button(tr("Show details"))
+        self.details.clicked.connect(self._show_or_hide)
         self.copy = button(tr("Copy the details"))
         self.copy.clicked.connect(self._copy)
         self.go_on = button(tr("Continue"), "main")
         self.go_on.clicked.connect(self.accept)
-        self.text.ensurePolished()
-        lines = _LINES * self.text.fontMetrics().lineSpacing()
-        self.text.setMinimumHeight(lines)
         calm = tr(
             "Everything saved so far is safe. You can continue. If it happens again, close the "
             "window and open it again."
         )
         title = label(tr("Something went wrong inside Thawline."), "title")
-        frame_dialog(
-            self, title, label(calm), self.text, buttons=[self.copy, self.go_on], digits=_DIGITS
-        )
+        buttons = [self.details, self.copy, self.go_on]
+        frame_dialog(self, title, label(calm), self.text, buttons=buttons, spacing=_ABOVE_PX)
         self.go_on.setFocus()
+
+    @Slot()
+    def _show_or_hide(self) -> None:
+        """Show the details in whole lines below the rest, or close them again."""
+        if self.text.isHidden():
+            self.details.say(tr("Hide details"))
+            self.text.setFixedHeight(self._height_of_details())
+            self.text.setVisible(True)
+            self.resize(self.width(), self.height() + _ABOVE_PX + self.text.height())
+        else:
+            self.details.say(tr("Show details"))
+            self.text.setVisible(False)
+            self.resize(self.width(), self.height() - _ABOVE_PX - self.text.height())
+
+    def _height_of_details(self) -> int:
+        """Return the height of as many lines as the window has room for."""
+        parent = self.parentWidget()
+        whole = parent.window().size() if parent is not None else self.screen().availableSize()
+        room = whole.height() - 2 * DIALOG_MARGIN_PX - self.height() - _ABOVE_PX
+        edges = 2 * (BUTTON_PADDING_PX[0] + 1) + round(self.text.document().documentMargin())
+        line = self.text.fontMetrics().lineSpacing()
+        lines = max(_LEAST_LINES, min(_MOST_LINES, (room - edges) // line))
+        return min(lines, self.text.blockCount()) * line + edges
 
     @Slot()
     def _copy(self) -> None:

@@ -4,8 +4,8 @@ from functools import partial
 
 from PySide6.QtWidgets import QFrame
 
-from gui.app.about import keys_dialog
-from gui.app.help_pages import HelpPage, open_page, page_line, page_name
+from gui.app.help_pages import HelpPage, open_page, page_line, page_title
+from gui.app.keys import keys_dialog
 from gui.protocol.red_flags import ScreeningPage
 from gui.style.appearance import Appearance
 from gui.text.safety_wording import screening_text
@@ -24,7 +24,7 @@ class HelpOverview(TitledPage):
         super().__init__(appearance, tr("Help"))
         self.topics: dict[HelpPage, TopicButton] = {}
         for page in HelpPage:
-            name, urgent = page_name(page).replace("&", ""), page is HelpPage.WHEN_TO_CALL
+            name, urgent = page_title(page), page is HelpPage.WHEN_TO_CALL
             self.topics[page] = TopicButton(name, page_line(page), urgent=urgent)
             self.topics[page].clicked.connect(partial(self._open, page))
         self.keys = button(tr("Keys"))

@@ -7,13 +7,20 @@ from enum import Enum
 from importlib.resources import files
 from pathlib import Path
 
-from PySide6.QtCore import QUrl, Slot
-from PySide6.QtGui import QDesktopServices
-from PySide6.QtWidgets import QDialog, QTextBrowser, QWidget
+from PySide6.QtCore import Qt, QUrl, Slot
+from PySide6.QtGui import QDesktopServices, QKeyEvent
+from PySide6.QtWidgets import QAbstractSlider, QDialog, QWidget
 
+from gui.app.help_text import HelpText, heading_and_text
+from gui.style.measures import GAP_PX, TEXT_EDGE_PX
 from gui.text.wording import tr
-from gui.widgets.buttons import ButtonRow, button
-from gui.widgets.layouts import column
+from gui.widgets.buttons import ButtonRow, bind_keys, button
+from gui.widgets.layouts import column, row
+from gui.widgets.plain_dialog import DIALOG_BAR_PX, DIALOG_MARGIN_PX
+from gui.widgets.text import label
+
+#: Width of a page of text, in widths of a digit: lines that are read with ease. [technical]
+_DIGITS = 56
 
 
 class HelpPage(Enum):
@@ -43,6 +50,11 @@ def page_name(page: HelpPage) -> str:
         HelpPage.WHAT_IS_KEPT: tr("What &is saved, and where"),
         HelpPage.CLINIC_CARD: tr("Card &for clinicians, to print"),
     }[page]
+
+
+def page_title(page: HelpPage) -> str:
+    """Return a page's name without the mark of its key in the menu."""
+    return page_name(page).replace("&", "")
 
 
 def page_line(page: HelpPage) -> str:
@@ -76,32 +88,75 @@ class HelpDialog(QDialog):
 
     def __init__(self, path: Path, parent: QWidget) -> None:
         super().__init__(parent)
-        self.resize(820, 640)
-        self._text = QTextBrowser()
-        self._text.setOpenLinks(False)
-        self._text.anchorClicked.connect(self._follow)
-        self._back = button(tr("Back"))
-        self._back.clicked.connect(self._text.backward)
-        self._text.backwardAvailable.connect(self._back.setEnabled)
-        self._back.setEnabled(False)
+        #: The page that is shown.
+        self.path = path
+        #: Pages that a link has led away from, and how far each was scrolled.
+        self._left: list[tuple[Path, int]] = []
+        self.title = label("", "title")
+        self.text = HelpText()
+        self.text.followed.connect(self.follow)
+        self.back = button(tr("Back"))
+        self.back.clicked.connect(self._go_back)
+        bind_keys(self, self.back, "Alt+Left")
         close = button(tr("Close"), "main")
         close.clicked.connect(self.accept)
-        buttons = ButtonRow([self._back, close], wide=True)
-        column(self._text, buttons, on=self, margins=(24, 24, 24, 24), spacing=16)
+        self._lay_out(ButtonRow([self.back, close], wide=True), parent)
         self._show(path)
+        close.setFocus()
 
-    @property
-    def path(self) -> Path:
-        """The page that is shown."""
-        return Path(self._text.source().toLocalFile())
+    def _lay_out(self, buttons: ButtonRow, parent: QWidget) -> None:
+        """Set title, text and buttons one below the other, as high as the window allows."""
+        margin, beside = DIALOG_MARGIN_PX, (TEXT_EDGE_PX, 0, DIALOG_BAR_PX, 0)
+        column(
+            row(self.title, margins=beside),
+            (self.text, 1),
+            row(buttons, margins=beside),
+            on=self,
+            margins=(margin - TEXT_EDGE_PX, margin, margin - DIALOG_BAR_PX, margin - GAP_PX),
+            spacing=2 * GAP_PX,
+        )
+        self.ensurePolished()
+        room = parent.window().size()
+        wide = _DIGITS * self.fontMetrics().horizontalAdvance("0")
+        wide = min(wide, room.width() - 4 * margin)
+        self.resize(wide + 2 * margin, room.height() - 2 * margin)
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """Let the text scroll whatever has the keyboard."""
+        actions, keys = QAbstractSlider.SliderAction, Qt.Key
+        turns = {
+            keys.Key_PageUp: actions.SliderPageStepSub,
+            keys.Key_PageDown: actions.SliderPageStepAdd,
+            keys.Key_Home: actions.SliderToMinimum,
+            keys.Key_End: actions.SliderToMaximum,
+        }
+        if event.key() in turns:
+            self.text.verticalScrollBar().triggerAction(turns[Qt.Key(event.key())])
+        else:
+            super().keyPressEvent(event)
 
     @Slot(QUrl)
-    def _follow(self, link: QUrl) -> None:
-        target = self._text.source().resolved(link)
+    def follow(self, link: QUrl) -> None:
+        """Show where a link of the page leads, if that is a file of the package."""
+        target = QUrl.fromLocalFile(str(self.path)).resolved(link)
         path = Path(target.toLocalFile())
         if target.isLocalFile() and path.is_file() and not _open_in_browser(path):
+            self._left.append((self.path, self.text.verticalScrollBar().value()))
             self._show(path)
 
+    @Slot()
+    def _go_back(self) -> None:
+        """Show the page before, where it was left."""
+        if self._left:
+            path, scrolled = self._left.pop()
+            self._show(path)
+            self.text.verticalScrollBar().setValue(scrolled)
+
     def _show(self, path: Path) -> None:
-        self._text.setSource(QUrl.fromLocalFile(str(path)))
-        self.setWindowTitle(self._text.toPlainText().split("\n", 1)[0])
+        self.path = path
+        heading, text = heading_and_text(path.read_text(encoding="utf-8"))
+        title = next((page_title(page) for page in HelpPage if page.path == path), heading)
+        self.title.setText(title)
+        self.setWindowTitle(title)
+        self.text.show_text(text, title)
+        self.back.setVisible(bool(self._left))

@@ -7,8 +7,9 @@ from PySide6.QtCore import Slot
 from PySide6.QtGui import QAction, QKeySequence
 from PySide6.QtWidgets import QMenu, QMenuBar
 
-from gui.app.about import about_dialog, keys_dialog
+from gui.app.about import about_dialog
 from gui.app.help_pages import HelpPage, open_page, page_name
+from gui.app.keys import keys_dialog
 from gui.pages.settings.data_page import DataPage, data_page_title
 from gui.session.preferences import Preferences
 from gui.session.undo import UndoList

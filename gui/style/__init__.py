@@ -7,7 +7,7 @@ Public names:
     fonts: add_bundled_fonts, add_typeface, column_font, ensure_fonts
     measures: BAR_PX, BODY_PX, BUTTON_PADDING_PX, BUTTON_RADIUS_PX, CARD_PADDING_PX,
         CARD_RADIUS_PX, CONTENT_PX, DISPLAY, DISPLAY_GROWTH, GAP_PX, HEAD, HEAD_GROWTH, LINE,
-        MARGIN_PX, SMALL, TITLE, TITLE_GROWTH
+        MARGIN_PX, SMALL, TEXT_EDGE_PX, TITLE, TITLE_GROWTH
     palette: Scheme
     style_sheet: grown
 """

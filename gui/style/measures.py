@@ -35,6 +35,8 @@ MARGIN_PX = 3 * GAP_PX
 CONTENT_PX = 960
 #: Width of a scroll bar, pixels. [technical]
 BAR_PX = 14
+#: Width of the bar at the left edge of a page of text that has the keyboard, pixels. [technical]
+TEXT_EDGE_PX = 3
 #: Round corners of cards, of things to press, and of what is let into them, pixels. [technical]
 CARD_RADIUS_PX = 14
 BUTTON_RADIUS_PX = 10

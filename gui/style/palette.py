@@ -40,7 +40,7 @@ class Palette:
     left, right
         The two shoulders in curves; drawn as disc and square besides.
     alarm
-        Emergency wording only.
+        Emergency wording, and the frame of a button with which something is lost.
     """
 
     ground: str

@@ -14,6 +14,7 @@ from gui.style.measures import (
     LINE,
     NUMBER,
     SMALL,
+    TEXT_EDGE_PX,
     TITLE,
     TITLE_GROWTH,
 )
@@ -22,6 +23,8 @@ from gui.style.palette import Palette, colours, mixed
 #: Room that Qt keeps for a ring beside the words of a cell, which those of a head lack, pixels.
 #: [technical]
 _CELL_FOCUS_PX = 3
+#: Room that Qt keeps between the edge of a field to type into and its text, pixels. [technical]
+_IN_FIELD_PX = 2
 #: Share of the arm's colour in the ground of a chosen row. [technical]
 _TINT = 0.14
 
@@ -46,6 +49,8 @@ QLabel[role="amiss"] {{ color: {hold}; font-size: {title}px; font-weight: 700; }
 QLabel[role="far-wrong"] {{ color: {hold}; font-weight: 700; }}
 QLabel[role="far-right"] {{ color: {arm}; font-weight: 700; }}
 QLabel[role="fault"] {{ color: {alarm}; font-weight: 700; }}
+QLabel[role="key"] {{ background: {raised}; border: 1px solid {edge}; border-bottom-width: 3px;
+    border-radius: 6px; padding: 1px 8px; min-width: {text}px; }}
 QWidget[short="true"] QLabel[role=""] {{ font-size: {short}px; }}
 QWidget[short="some"] QLabel[role=""] {{ font-size: {some}px; }}
 QFrame[role="card"] {{ background: {raised}; border: 1px solid {line};
@@ -86,6 +91,10 @@ QPushButton[role="cell"] {{ border: none; border-left: 4px solid transparent; bo
 QPushButton[role="cell"]:hover {{ background: {sunken}; text-decoration: underline; }}
 QPushButton[role="cell"]:checked {{ background: {tint}; color: {ink}; border-left-color: {arm}; }}
 QPushButton[role="narrow"] {{ padding: {pad}px; }}
+QPushButton[role="field"] {{ border-radius: {field_radius}px; text-align: left;
+    padding: {pad}px {pad_arrow}px {pad}px {pad_line}px; }}
+QPushButton[role="loss"] {{ border: 2px solid {alarm}; color: {alarm};
+    padding: {pad_g}px {padx_g}px; }}
 QPushButton[role="tile"] {{ text-align: left; }}
 QPushButton[role="tile"]:checked {{ background: {raised}; color: {ink};
     border: 2px solid {arm}; padding: {pad_g}px {padx_g}px; }}
@@ -111,6 +120,11 @@ QLineEdit, QPlainTextEdit, QTextBrowser {{ background: {raised}; color: {ink};
     selection-background-color: {arm}; selection-color: {on_arm}; }}
 QLineEdit:focus, QPlainTextEdit:focus, QTextBrowser:focus {{
     border: 3px solid {arm}; padding: {pad_f}px; }}
+
+QTextBrowser[role="text"] {{ background: {ground}; border: none;
+    border-left: {text_edge}px solid transparent; border-radius: 0; padding: 0; }}
+QTextBrowser[role="text"]:focus {{ border: none; border-left: {text_edge}px solid {arm};
+    padding: 0; }}
 
 QListWidget {{ background: {raised}; border: 1px solid {line}; outline: none; }}
 QListWidget::item {{ padding: {pad}px; border-bottom: 1px solid {line}; color: {ink};
@@ -178,9 +192,12 @@ def style_sheet(palette: Palette, percent: int) -> str:
         "radius": BUTTON_RADIUS_PX,
         "field_radius": FIELD_RADIUS_PX,
         "bar": BAR_PX,
+        "text_edge": TEXT_EDGE_PX,
         "pad": high,
         "padx": wide,
         "pad_g": high - 1,
+        "pad_line": high + _IN_FIELD_PX,
+        "pad_arrow": 2 * wide,
         "padx_g": wide - 1,
         "pad_f": high - 2,
         "pad_head": high + _CELL_FOCUS_PX,

@@ -8,6 +8,28 @@
         <translation>Cerrar</translation>
     </message>
     <message>
+        <source>Licence: Apache-2.0.
+Typeface: Atkinson Hyperlegible, SIL Open Font License 1.1.</source>
+        <translation>Licencia: Apache-2.0.
+Tipografía: Atkinson Hyperlegible, SIL Open Font License 1.1.</translation>
+    </message>
+    <message>
+        <source>About Thawline</source>
+        <translation>Acerca de Thawline</translation>
+    </message>
+    <message>
+        <source>What it calculates with</source>
+        <translation>Con qué calcula</translation>
+    </message>
+    <message>
+        <source>Calculation</source>
+        <translation>Cálculo</translation>
+    </message>
+    <message>
+        <source>System</source>
+        <translation>Sistema</translation>
+    </message>
+    <message>
         <source>Space</source>
         <translation>Espacio</translation>
     </message>
@@ -24,108 +46,24 @@
         <translation>Intro</translation>
     </message>
     <message>
-        <source>continue</source>
-        <translation>continuar</translation>
-    </message>
-    <message>
-        <source>0 to 9, X for ten</source>
-        <translation>0 a 9, X para diez</translation>
-    </message>
-    <message>
         <source>pain</source>
         <translation>dolor</translation>
-    </message>
-    <message>
-        <source>try again after a problem</source>
-        <translation>intentarlo de nuevo tras un problema</translation>
-    </message>
-    <message>
-        <source>during exercises: next exercise, stop because it hurts</source>
-        <translation>durante los ejercicios: siguiente ejercicio, parar porque duele</translation>
     </message>
     <message>
         <source>Ctrl R</source>
         <translation>Ctrl R</translation>
     </message>
     <message>
-        <source>report for a clinic visit</source>
-        <translation>informe para la consulta</translation>
-    </message>
-    <message>
         <source>You can also pause by raising your other hand.</source>
         <translation>También puede hacer una pausa levantando la otra mano.</translation>
-    </message>
-    <message>
-        <source>O, M</source>
-        <translation>O, M</translation>
-    </message>
-    <message>
-        <source>pause, continue</source>
-        <translation>hacer una pausa, seguir</translation>
-    </message>
-    <message>
-        <source>the other side, another movement</source>
-        <translation>el otro lado, otro movimiento</translation>
     </message>
     <message>
         <source>A</source>
         <translation>A</translation>
     </message>
     <message>
-        <source>delete the last trial</source>
-        <translation>borrar el último intento</translation>
-    </message>
-    <message>
-        <source>finish and save</source>
-        <translation>terminar y guardar</translation>
-    </message>
-    <message>
-        <source>while measuring: measure this position</source>
-        <translation>durante la medición: medir esta posición</translation>
-    </message>
-    <message>
-        <source>B, C</source>
-        <translation>B, C</translation>
-    </message>
-    <message>
-        <source>in a clinic: full baseline, one movement</source>
-        <translation>en la consulta: medición inicial completa, un movimiento</translation>
-    </message>
-    <message>
-        <source>repeat the last movement</source>
-        <translation>repetir el último movimiento</translation>
-    </message>
-    <message>
         <source>R</source>
         <translation>R</translation>
-    </message>
-    <message>
-        <source>N, S</source>
-        <translation>N, S</translation>
-    </message>
-    <message>
-        <source>Space, left and right</source>
-        <translation>Espacio, izquierda y derecha</translation>
-    </message>
-    <message>
-        <source>in a clip: play, one frame back or on</source>
-        <translation>en una grabación: reproducir, un fotograma atrás o adelante</translation>
-    </message>
-    <message>
-        <source>+, -, 0</source>
-        <translation>+, -, 0</translation>
-    </message>
-    <message>
-        <source>in a clip: enlarge the picture, make it smaller, show all of it</source>
-        <translation>en una grabación: ampliar la imagen, reducirla, mostrarla entera</translation>
-    </message>
-    <message>
-        <source>Z, X, C</source>
-        <translation>Z, X, C</translation>
-    </message>
-    <message>
-        <source>in a clip: the same for the curve; the wheel and dragging work too</source>
-        <translation>en una grabación: lo mismo para la curva; también sirven la rueda y arrastrar</translation>
     </message>
     <message>
         <source>Ctrl 1 to 5</source>
@@ -136,28 +74,8 @@
         <translation>Medir, Ejercicios, Evolución, Grabaciones, Preparación</translation>
     </message>
     <message>
-        <source>Ctrl H, Ctrl E</source>
-        <translation>Ctrl H, Ctrl E</translation>
-    </message>
-    <message>
-        <source>exercises, events</source>
-        <translation>ejercicios, acontecimientos</translation>
-    </message>
-    <message>
         <source>F10</source>
         <translation>F10</translation>
-    </message>
-    <message>
-        <source>the menu</source>
-        <translation>el menú</translation>
-    </message>
-    <message>
-        <source>Ctrl + and Ctrl -</source>
-        <translation>Ctrl + y Ctrl -</translation>
-    </message>
-    <message>
-        <source>text larger, smaller</source>
-        <translation>texto más grande, más pequeño</translation>
     </message>
     <message>
         <source>Keys</source>
@@ -166,10 +84,6 @@
     <message>
         <source>It is not a medical device.</source>
         <translation>No es un producto sanitario.</translation>
-    </message>
-    <message>
-        <source>Licence: Apache-2.0. Typeface: Atkinson Hyperlegible, SIL Open Font License 1.1.</source>
-        <translation>Licencia: Apache-2.0. Tipografía: Atkinson Hyperlegible, SIL Open Font License 1.1.</translation>
     </message>
     <message>
         <source>it cannot be written to</source>
@@ -188,6 +102,10 @@
         <translation>detalles</translation>
     </message>
     <message>
+        <source>Show details</source>
+        <translation>Mostrar los detalles</translation>
+    </message>
+    <message>
         <source>Copy the details</source>
         <translation>Copiar los detalles</translation>
     </message>
@@ -198,6 +116,10 @@
     <message>
         <source>Something went wrong inside Thawline.</source>
         <translation>Ha ocurrido un error dentro de Thawline.</translation>
+    </message>
+    <message>
+        <source>Hide details</source>
+        <translation>Ocultar los detalles</translation>
     </message>
     <message>
         <source>Everything saved so far is safe. You can continue. If it happens again, close the window and open it again.</source>
@@ -1896,12 +1818,136 @@
         <translation>Parar: me duele</translation>
     </message>
     <message>
+        <source>Measuring</source>
+        <translation>Al medir</translation>
+    </message>
+    <message>
         <source>S</source>
         <translation>S</translation>
     </message>
     <message>
+        <source>Pause, continue</source>
+        <translation>Hacer una pausa, continuar</translation>
+    </message>
+    <message>
+        <source>Try again after a problem</source>
+        <translation>Probar otra vez después de un problema</translation>
+    </message>
+    <message>
+        <source>0 to 9</source>
+        <translation>0 a 9</translation>
+    </message>
+    <message>
+        <source>Pain from 0 to 9</source>
+        <translation>Dolor de 0 a 9</translation>
+    </message>
+    <message>
+        <source>X</source>
+        <translation>X</translation>
+    </message>
+    <message>
+        <source>Pain of 10</source>
+        <translation>Dolor de 10</translation>
+    </message>
+    <message>
+        <source>In a clinic</source>
+        <translation>En la consulta</translation>
+    </message>
+    <message>
+        <source>Measure the chosen movement</source>
+        <translation>Medir el movimiento elegido</translation>
+    </message>
+    <message>
+        <source>Measure the side that is missing</source>
+        <translation>Medir el lado que falta</translation>
+    </message>
+    <message>
         <source>Skip exercise</source>
         <translation>Omitir ejercicio</translation>
+    </message>
+    <message>
+        <source>Read all, or the open clip</source>
+        <translation>Leer todas, o la grabación abierta</translation>
+    </message>
+    <message>
+        <source>Play, pause</source>
+        <translation>Reproducir, hacer una pausa</translation>
+    </message>
+    <message>
+        <source>One frame back</source>
+        <translation>Un fotograma atrás</translation>
+    </message>
+    <message>
+        <source>One frame forward</source>
+        <translation>Un fotograma adelante</translation>
+    </message>
+    <message>
+        <source>Page Up</source>
+        <translation>RePág</translation>
+    </message>
+    <message>
+        <source>Previous clip</source>
+        <translation>Grabación anterior</translation>
+    </message>
+    <message>
+        <source>Enlarge the picture</source>
+        <translation>Ampliar la imagen</translation>
+    </message>
+    <message>
+        <source>Make the picture smaller</source>
+        <translation>Reducir la imagen</translation>
+    </message>
+    <message>
+        <source>Show the whole picture</source>
+        <translation>Mostrar la imagen entera</translation>
+    </message>
+    <message>
+        <source>Enlarge the curve</source>
+        <translation>Ampliar la curva</translation>
+    </message>
+    <message>
+        <source>Make the curve smaller</source>
+        <translation>Reducir la curva</translation>
+    </message>
+    <message>
+        <source>Show the whole curve</source>
+        <translation>Mostrar la curva entera</translation>
+    </message>
+    <message>
+        <source>Every page</source>
+        <translation>En todas las páginas</translation>
+    </message>
+    <message>
+        <source>F1</source>
+        <translation>F1</translation>
+    </message>
+    <message>
+        <source>F2</source>
+        <translation>F2</translation>
+    </message>
+    <message>
+        <source>Ctrl H</source>
+        <translation>Ctrl H</translation>
+    </message>
+    <message>
+        <source>Ctrl E</source>
+        <translation>Ctrl E</translation>
+    </message>
+    <message>
+        <source>Ctrl +</source>
+        <translation>Ctrl +</translation>
+    </message>
+    <message>
+        <source>Larger text</source>
+        <translation>Texto más grande</translation>
+    </message>
+    <message>
+        <source>Ctrl -</source>
+        <translation>Ctrl -</translation>
+    </message>
+    <message>
+        <source>Smaller text</source>
+        <translation>Texto más pequeño</translation>
     </message>
     <message>
         <source>Exercise {here} of {of}</source>
@@ -6832,6 +6878,10 @@
         <translation>Enfermedad de tiroides</translation>
     </message>
     <message>
+        <source>Stiff since</source>
+        <translation>Con rigidez desde</translation>
+    </message>
+    <message>
         <source>Save</source>
         <translation>Guardar</translation>
     </message>
@@ -6842,10 +6892,6 @@
     <message>
         <source>Pseudonym</source>
         <translation>Seudónimo</translation>
-    </message>
-    <message>
-        <source>Since</source>
-        <translation>Desde</translation>
     </message>
     <message>
         <source>Everything but the pseudonym is optional. It need not be a real name.</source>

@@ -12,14 +12,14 @@ Public names:
     date_field: DateField
     fitted_sentence: FittedSentence, LEAST_SHARE
     fixed_size_stack: FixedSizeStack
-    fold: Fold, MoreBelow, Padding, STRIP_PX
+    fold: Fold, MoreBelow, Padding, STRIP_PX, WholeLines
     layouts: ArrangedWidget, Content, card, centred, clear_layout, column, mirrored, row,
         separator, widget_with
     message_bar: MessageBar
     page_frame: PageFoot, frame_page
     pain_scale: PainScale, ends_words, scale_ends
     painted_widget: PaintedWidget
-    plain_dialog: frame_dialog, plain_dialog
+    plain_dialog: DIALOG_BAR_PX, DIALOG_MARGIN_PX, frame_dialog, plain_dialog
     scroll_page: back_to_top, bring_into_view, bring_to_top, scrollable
     side_by_side: LARGE_FROM_PERCENT, SideBySide
     text: ElidedLabel, NoticeBar, NumberLine, SignedLine, Steps, label, section_heading, terms,

@@ -38,6 +38,8 @@ _LINE_GAP_PX = 8
 _AROUND_ICON_PX = 52
 #: Least room for a shortened name, pixels. [technical]
 _LEAST_NAME_PX = 40
+#: Says that a button opens a list.
+_ARROW = "\u25be"
 #: Roles of buttons that look like links: flush with the text around them.
 _LINKS = ("link", "line-link")
 
@@ -203,6 +205,16 @@ def bind_keys(page: QWidget, target: QAbstractButton, *keys: str) -> None:
         shortcut.activated.connect(target.click)
 
 
+def _paint_at_end(on: QPushButton, sign: str) -> None:
+    """Paint a sign at the end of a button's line."""
+    beside = _AROUND_ICON_PX // 2
+    painter = QStylePainter(on)
+    painter.setPen(on.palette().buttonText().color())
+    at = Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter
+    painter.drawText(on.rect().adjusted(beside, 0, -beside, 0), int(at), sign)
+    painter.end()
+
+
 class ElidedButton(ShortcutButton):
     """Shows an icon and a name of any length; its tool tip is the whole.
 
@@ -224,12 +236,7 @@ class ElidedButton(ShortcutButton):
     def paintEvent(self, event: QPaintEvent) -> None:
         super().paintEvent(event)
         if self.isChecked():
-            place = self.rect().adjusted(0, 0, -_AROUND_ICON_PX // 2, 0)
-            painter = QStylePainter(self)
-            painter.setPen(self.palette().buttonText().color())
-            at = Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter
-            painter.drawText(place, int(at), "\u2713")
-            painter.end()
+            _paint_at_end(self, "\u2713")
 
     def _tick_room(self) -> int:
         return self.fontMetrics().height()
@@ -251,12 +258,17 @@ class ElidedButton(ShortcutButton):
 
 
 class MenuButton(RingedButton):
-    """Opens a short list and shows the value chosen from it; a value is any object."""
+    """Opens a short list and shows the value chosen from it; a value is any object.
+
+    As a `field` of a form it has its text where fields to type into have it, the arrow at its end.
+    """
 
     picked = Signal(object)
 
-    def __init__(self, title: str, parent: QWidget | None = None) -> None:
+    def __init__(self, title: str, parent: QWidget | None = None, *, field: bool = False) -> None:
         super().__init__(parent)
+        self._field = field
+        self.setProperty("role", "field" if field else "")
         self._title = title
         self.setAccessibleName(title)
         self.values: tuple[Any, ...] = ()
@@ -283,8 +295,19 @@ class MenuButton(RingedButton):
         offered = value in self.values
         self.value = value if offered else None
         text = self._words(value) if offered else ""
-        self.setText(f"{text}  \u25be")
+        self.setText(text if self._field else f"{text}  {_ARROW}")
         self.setAccessibleName(f"{self._title}: {text}")
+
+    def initStyleOption(self, option: QStyleOptionButton) -> None:
+        """Keep the padding, which the style leaves out where it knows of a list."""
+        super().initStyleOption(option)
+        if self._field:
+            option.features &= ~QStyleOptionButton.ButtonFeature.HasMenu
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        super().paintEvent(event)
+        if self._field:
+            _paint_at_end(self, _ARROW)
 
     def _pick(self, value: Any, _checked: bool = False) -> None:
         self.choose(value)

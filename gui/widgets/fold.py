@@ -1,6 +1,6 @@
 """The lower edge of what scrolls: a sign that there is more, and nothing cut in the middle."""
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from PySide6.QtCore import QEvent, QMargins, QObject, QPoint, QPointF, QRect, Qt, QTimer, Slot
@@ -21,6 +21,7 @@ from PySide6.QtWidgets import (
     QLabel,
     QLineEdit,
     QScrollArea,
+    QTextEdit,
     QVBoxLayout,
     QWidget,
 )
@@ -48,6 +49,11 @@ _ROUNDED_PX = 1
 _LEAST_ROOM_PX = GAP_PX
 #: What is seen of a widget of which nothing is to be seen.
 _NOWHERE = QRect(-1, -1, 1, 1)
+#: Lines of a text higher than this, in sizes of running text, are drawings, which may be cut.
+#: [technical]
+_HIGHEST_LINE = 2.5
+#: Share of the strip beneath the last whole line of a text in which it fades. [technical]
+_FADE = 0.02
 #: What is seen whole or not at all, though it may have widgets inside.
 _WHOLE = (QAbstractButton, QAbstractScrollArea, QComboBox, QAbstractSlider, QLineEdit)
 
@@ -118,6 +124,47 @@ class MoreBelow(QWidget):
         for side in (-_ARROW_PX, _ARROW_PX):
             painter.drawLine(tip, tip + QPointF(side, -_ARROW_PX))
         painter.end()
+
+
+class WholeLines(MoreBelow):
+    """Hides a line of a text that the lower edge would cut, whatever is scrolled to."""
+
+    def __init__(self, view: QTextEdit, ground: QColor | None = None, beside_px: int = 0) -> None:
+        self._view = view
+        super().__init__(view, ground, beside_px, covered_from=_FADE)
+
+    def top_in(self, seen: QRect) -> int:
+        scrolled = self._view.verticalScrollBar().value()
+        usual = super().top_in(seen)
+        end = self._end_of_line(usual - seen.top() + scrolled)
+        return max(seen.top(), min(usual, round(end) - scrolled + seen.top()))
+
+    def _end_of_line(self, y: float) -> float:
+        """Return the lowest place down to `y` at which no line of text is cut, in the document."""
+        while True:
+            inside = y - _ROUNDED_PX, y + _ROUNDED_PX
+            cut = [top for top, end in self._lines() if top < inside[0] and inside[1] < end]
+            if not cut:
+                return y
+            y = min(cut)
+
+    def _lines(self) -> Iterator[tuple[float, float]]:
+        """Yield top and bottom of every line of text, in the document."""
+        document = self._view.document()
+        highest = _HIGHEST_LINE * document.defaultFont().pixelSize()
+        block = document.begin()
+        while block.isValid():
+            layout = block.layout()
+            above = document.documentLayout().blockBoundingRect(block).top()
+            above -= layout.boundingRect().top()
+            heads = block.blockFormat().headingLevel() > 0
+            for number in range(layout.lineCount()):
+                line = layout.lineAt(number)
+                if line.height() <= highest:
+                    top = above + line.y()
+                    # A heading is seen with a line of what it heads.
+                    yield top, top + line.height() * (2 if heads else 1)
+            block = block.next()
 
 
 class Padding:
@@ -274,7 +321,8 @@ def _is_picture(widget: QWidget) -> bool:
 
 def _part(widget: QWidget, top: int) -> _Part:
     bottom = top + widget.height()
-    if not isinstance(widget, QLabel) or not widget.text():
+    framed = widget.property("role") == "key"
+    if not isinstance(widget, QLabel) or not widget.text() or framed:
         return _Part(widget, top, bottom)
     line_px = widget.fontMetrics().lineSpacing()
     room = widget.contentsRect()

@@ -13,7 +13,11 @@ from gui.widgets.text import label
 #: Width of what a dialog says, in widths of a digit. [technical]
 _DIGITS = 50
 #: Room inside a dialog, and around it in its window, pixels. [technical]
-_MARGIN_PX = 4 * GAP_PX
+DIALOG_MARGIN_PX = 4 * GAP_PX
+#: Room between what scrolls in a dialog and its bar; both lie in the margin, pixels. [technical]
+_BESIDE_BAR_PX = 2 * GAP_PX
+#: Room at the right of what scrolls in a dialog, the bar's included, pixels. [technical]
+DIALOG_BAR_PX = BAR_PX + _BESIDE_BAR_PX
 #: Room between what a dialog says and its buttons, pixels. [technical]
 _ABOVE_BUTTONS_PX = 3 * GAP_PX
 
@@ -36,12 +40,13 @@ def frame_dialog(
     digits
         Width of the contents, in widths of a digit.
     """
-    page = widget_with(column(*contents, spacing=spacing))
+    page = widget_with(column(*contents, margins=(0, 0, _BESIDE_BAR_PX, 0), spacing=spacing))
     foot = ButtonRow(buttons, wide=True)
     area = scrollable(page, wide=True)
     # The bar of the area stands in the margin.
-    sides = (_MARGIN_PX, _MARGIN_PX, _MARGIN_PX - BAR_PX, _MARGIN_PX - GAP_PX)
-    low = row(foot, margins=(0, 0, BAR_PX, 0))
+    margin = DIALOG_MARGIN_PX
+    sides = (margin, margin, margin - DIALOG_BAR_PX, margin - GAP_PX)
+    low = row(foot, margins=(0, 0, DIALOG_BAR_PX, 0))
     column((area, 1), low, on=made, margins=sides, spacing=_ABOVE_BUTTONS_PX)
     # The style sheet gives its sizes to what is polished.
     for member in (made, *made.findChildren(QWidget)):
@@ -49,14 +54,14 @@ def frame_dialog(
     parent = made.parentWidget()
     room = parent.window().size() if parent is not None else made.screen().availableSize()
     wanted = max(digits * made.fontMetrics().horizontalAdvance("0"), foot.sizeHint().width())
-    wide = min(wanted, room.width() - 4 * _MARGIN_PX)
+    wide = min(wanted, room.width() - 4 * margin)
     foot.resize(wide, 0)
-    page.resize(wide, 0)
+    page.resize(wide + _BESIDE_BAR_PX, 0)
     rest = foot.sizeHint().height() + _ABOVE_BUTTONS_PX + sides[1] + sides[3]
     high = page.sizeHint().height()
     if page.hasHeightForWidth():
-        high = page.heightForWidth(wide)
-    made.resize(wide + 2 * _MARGIN_PX, min(high + rest, room.height() - 2 * _MARGIN_PX))
+        high = page.heightForWidth(wide + _BESIDE_BAR_PX)
+    made.resize(wide + 2 * margin, min(high + rest, room.height() - 2 * margin))
 
 
 def plain_dialog(
@@ -64,7 +69,7 @@ def plain_dialog(
 ) -> QDialog:
     """Return a dialog with a question or message, to be closed or, with `agree`, agreed to.
 
-    Closing without agreeing rejects it.
+    Agreeing loses something, and its button says so; closing without agreeing rejects the dialog.
 
     Parameters
     ----------
@@ -77,7 +82,7 @@ def plain_dialog(
     closing.clicked.connect(made.reject)
     buttons = [closing]
     if agree:
-        other = button(agree)
+        other = button(agree, "loss")
         other.clicked.connect(made.accept)
         buttons.append(other)
     lines = [label(text, "title"), *([label(more)] if more else [])]

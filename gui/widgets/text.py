@@ -28,7 +28,8 @@ def label(text: str, role: str = "") -> QLabel:
     """Return a wrapping label; it has a role of the style sheet, or none.
 
     Roles: display (heading of a page), number (what a page is about), title (heading of a section),
-    lead (a leading sentence), strong, quiet (steps back), small (quiet and small), notice, alarm.
+    lead (a leading sentence), strong, quiet (steps back), small (quiet and small), notice, alarm,
+    key (a key of the keyboard, drawn as one).
     """
     made = QLabel(text)
     made.setProperty("role", role)

@@ -5,7 +5,7 @@ from dataclasses import replace
 from typing import Any
 
 from PySide6.QtCore import Signal, Slot
-from PySide6.QtWidgets import QDialog, QFormLayout, QLineEdit, QWidget
+from PySide6.QtWidgets import QDialog, QGridLayout, QLineEdit, QWidget
 
 from gui.style.appearance import Appearance
 from gui.text.wording import affected_name, age_name, error_text, onset_name, side_title, tr
@@ -58,24 +58,28 @@ class PersonForm(QDialog):
         self._lay_out(appearance)
 
     def _lay_out(self, appearance: Appearance) -> None:
-        form = QFormLayout()
-        form.setSpacing(appearance.gap(1))
-        for text, field in (
+        form = QGridLayout()
+        form.setHorizontalSpacing(appearance.gap(2))
+        form.setVerticalSpacing(appearance.gap(1))
+        form.setColumnStretch(1, 1)
+        fields = (
             (tr("Pseudonym"), self.name),
             (tr("Stiff shoulder"), self.affected),
             (tr("Dominant hand"), self.dominant),
-            (tr("Since"), self.since),
+            (tr("Stiff since"), self.since),
             (tr("It began with"), self.onset),
             (tr("Age"), self.age),
             (tr("Diabetes"), self.diabetes),
             (tr("Thyroid disease"), self.thyroid),
-        ):
+        )
+        for line, (text, field) in enumerate(fields):
             caption = label(text)
             caption.setWordWrap(False)
             caption.setBuddy(field)
             if isinstance(field, QLineEdit):
                 field.setAccessibleName(text)
-            form.addRow(caption, field)
+            form.addWidget(caption, line, 0)
+            form.addWidget(field, line, 1)
         form.setContentsMargins(0, 0, 0, 0)
         advice = tr("Everything but the pseudonym is optional. It need not be a real name.")
         title = label(tr("Person"), "title")
@@ -105,7 +109,7 @@ class PersonForm(QDialog):
 
 
 def _menu(title: str, values: Sequence[Any], words: Callable[[Any], str]) -> MenuButton:
-    menu = MenuButton(title)
+    menu = MenuButton(title, field=True)
     menu.offer(values, words)
     return menu
 

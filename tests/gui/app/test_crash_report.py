@@ -89,3 +89,24 @@ def test_the_details_name_versions_and_the_error() -> None:
         text = crash_report_text(type(error), error, error.__traceback__)
     assert "RuntimeError: of ours" in text
     assert "numpy" in text
+
+
+def test_the_details_are_shown_in_whole_lines_when_asked_for(stage: WindowHarness) -> None:
+    text = "\n".join(f"line {number}" for number in range(40))
+    dialog = CrashDialog(text, stage.window)
+    dialog.open()
+    stage.settle()
+    closed = dialog.height()
+    assert dialog.text.isHidden()
+    dialog.details.click()
+    stage.settle()
+    assert dialog.text.isVisible()
+    seen, line = dialog.text.viewport().height(), dialog.text.fontMetrics().lineSpacing()
+    assert seen % line == round(dialog.text.document().documentMargin())
+    assert dialog.height() > closed + 3 * line
+    assert dialog.height() <= stage.window.height()
+    dialog.details.click()
+    stage.settle()
+    assert dialog.text.isHidden()
+    assert dialog.height() == closed
+    dialog.close()

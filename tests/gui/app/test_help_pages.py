@@ -4,10 +4,12 @@ from pathlib import Path
 
 import pytest
 from PySide6.QtCore import QUrl
-from PySide6.QtGui import QAction, QDesktopServices
+from PySide6.QtGui import QAction, QDesktopServices, QTextFormat, QTextTable
 from PySide6.QtWidgets import QApplication, QTextBrowser
 
-from gui.app.help_pages import HelpDialog, HelpPage, page_name
+from gui.app.help_pages import HelpDialog, HelpPage, page_name, page_title
+from gui.app.help_text import heading_and_text
+from gui.style.measures import BODY_PX
 from tests.support.gui.stage import WindowHarness
 
 
@@ -35,7 +37,7 @@ def test_every_page_opens_from_the_menu(
         return
     assert isinstance(dialog, HelpDialog)
     assert dialog.path == page.path
-    assert len(dialog.windowTitle()) > 5
+    assert dialog.windowTitle() == dialog.title.text() == page_title(page)
     assert len(dialog.findChild(QTextBrowser).toPlainText()) > 1000
     dialog.close()
 
@@ -52,8 +54,11 @@ def test_links_lead_to_other_pages_and_back(stage: WindowHarness, opened: list[P
     text.anchorClicked.emit(QUrl("../../measure/docs/accuracy.md"))
     assert dialog.path.name == "accuracy.md"
     assert "°" in text.toPlainText()
-    text.backward()
+    assert dialog.title.text() == "How far to trust a reading"
+    assert not dialog.back.isHidden()
+    dialog.back.click()
     assert dialog.path == HelpPage.WINDOW.path
+    assert dialog.back.isHidden()
     text.anchorClicked.emit(QUrl("measure-at-home.html"))
     assert [path.name for path in opened] == ["measure-at-home.html"]
 
@@ -66,3 +71,59 @@ def test_links_that_lead_elsewhere_do_nothing(
     dialog.findChild(QTextBrowser).anchorClicked.emit(QUrl(link))
     assert dialog.path == HelpPage.WINDOW.path
     assert opened == []
+
+
+@pytest.mark.parametrize(
+    "page", [page for page in HelpPage if page.path.suffix == ".md"], ids=lambda page: page.value
+)
+def test_a_page_begins_for_a_patient_and_is_called_what_the_list_calls_it(page: HelpPage) -> None:
+    heading, text = heading_and_text(page.path.read_text(encoding="utf-8"))
+    assert heading == page_title(page)
+    first = text.split(".", 1)[0]
+    assert "`" not in first
+    assert len(first) > 20
+
+
+@pytest.mark.parametrize(
+    "page", [page for page in HelpPage if page.path.suffix == ".md"], ids=lambda page: page.value
+)
+def test_a_page_is_set_in_the_windows_own_type(page: HelpPage, stage: WindowHarness) -> None:
+    dialog = HelpDialog(page.path, stage.window)
+    document = dialog.findChild(QTextBrowser).document()
+    sizes, block = set(), document.begin()
+    while block.isValid():
+        for part in block.textFormats():
+            assert not part.format.fontFixedPitch(), block.text()
+            assert not part.format.hasProperty(QTextFormat.Property.FontSizeAdjustment)
+            sizes.add(part.format.property(QTextFormat.Property.FontPixelSize))
+        block = block.next()
+    assert min(sizes) == BODY_PX
+    assert max(sizes) <= BODY_PX * 1.2
+    tables = [one for one in document.rootFrame().childFrames() if isinstance(one, QTextTable)]
+    assert all(table.columns() > 2 for table in tables)
+    assert all(table.format().toTableFormat().border() == 0 for table in tables)
+
+
+def test_a_table_of_terms_is_read_as_sentences() -> None:
+    page = "# Words\n\n| word | meaning |\n|---|---|\n| **one note**, low | you may move |\n\nEnd."
+    heading, text = heading_and_text(page)
+    assert heading == "Words"
+    assert " ".join(text.split()) == "#### One note, low You may move. End."
+    numbers = "# Figures\n\n| week | degrees |\n|---|---|\n| 1 | 5 |\n"
+    assert "| 1 | 5 |" in heading_and_text(numbers)[1]
+
+
+def test_back_leads_to_where_one_was(stage: WindowHarness) -> None:
+    dialog = HelpDialog(HelpPage.WINDOW.path, stage.window)
+    dialog.open()
+    stage.settle()
+    bar = dialog.text.verticalScrollBar()
+    assert bar.maximum() > 400
+    bar.setValue(250)
+    dialog.text.anchorClicked.emit(QUrl("progress.md"))
+    stage.settle()
+    assert bar.value() == 0
+    dialog.back.click()
+    stage.settle()
+    assert bar.value() == 250
+    dialog.close()

@@ -71,6 +71,26 @@ def test_a_list_button_shows_and_tells_what_was_picked(
     assert pick.value is None
 
 
+def test_a_list_button_of_a_form_has_its_arrow_at_its_end(
+    appearance: Appearance, qtbot: QtBot, placed: Place
+) -> None:
+    field = MenuButton("side", field=True)
+    field.offer(["left", "right"], str)
+    placed(field, (400, 50))
+    assert field.text() == "left"
+    picture = field.grab().toImage()
+    middle = range(picture.height() // 4, 3 * picture.height() // 4)
+
+    def marked(first: int, last: int) -> bool:
+        seen = {picture.pixel(x, y) for x in range(first, last) for y in middle}
+        return len(seen) > 1
+
+    wide = picture.width()
+    assert marked(8, 60)
+    assert not marked(120, wide - 70)
+    assert marked(wide - 50, wide - 10)
+
+
 def test_enter_presses_a_focused_button_where_the_page_has_no_enter(qtbot: QtBot) -> None:
     page, pressed = QWidget(), list[str]()
     qtbot.addWidget(page)

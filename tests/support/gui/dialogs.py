@@ -5,9 +5,10 @@ from pathlib import Path
 
 from PySide6.QtWidgets import QDialog
 
-from gui.app.about import about_dialog, keys_dialog
+from gui.app.about import about_dialog
 from gui.app.crash_report import CrashDialog
 from gui.app.help_pages import HelpDialog, HelpPage
+from gui.app.keys import keys_dialog
 from gui.app.window_pages import MainPage
 from gui.pages.settings.data_page import DataPage
 from measure.storage.backup import Contents
