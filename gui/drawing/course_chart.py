@@ -134,12 +134,25 @@ class ChartLayout:
 
 
 class ChartPainter:
-    """Paints one content in one layout."""
+    """Paints one content in one layout.
+
+    Parameters
+    ----------
+    flags_named
+        Whether each flag has a word beside its number, where there is room.
+    """
 
     def __init__(
-        self, painter: QPainter, appearance: Appearance, content: ChartContent, layout: ChartLayout
+        self,
+        painter: QPainter,
+        appearance: Appearance,
+        content: ChartContent,
+        layout: ChartLayout,
+        *,
+        flags_named: bool = True,
     ) -> None:
         self._painter, self._appearance = painter, appearance
+        self._flags_named = flags_named
         self._content, self._layout = content, layout
         self._font = appearance.font(layout.words_px)
         self._metrics = QFontMetricsF(self._font)
@@ -183,10 +196,9 @@ class ChartPainter:
         self._write(self._layout.days.left_px, y, words)
 
     def _paint_body_places(self) -> None:
-        """Name the heights that people know at their lines, where no reading lies."""
+        """Name the heights that people know at their lines, where no reading and no pole is."""
         layout, named = self._layout, dict(self._layout.names)
         taken = drawn_places(self._content, layout.days, layout.values)
-        poles = [QPointF(layout.days.x(flag.day), 0) for flag in flags(self._content)]
         within = self._plot()
         within.setBottom(layout.values.bottom_px)
         wanted = [
@@ -195,14 +207,15 @@ class ChartPainter:
             if words != named.get(value)
         ]
         high, width = self._metrics.height(), self._metrics.horizontalAdvance
+        poles = [layout.days.x(flag.day) for flag in flags(self._content)]
+        half = QPointF(0, high / 2)
+        for place in (QPointF(pole, y) for pole in poles for y, _ in wanted):
+            taken += [place - half, place + half]
         sizes = [QSizeF(width(words) + 2, high) for _, words in wanted]
         spots = free_places([y for y, _ in wanted], sizes, within, taken)
         for (_, words), spot in zip(wanted, spots, strict=True):
-            if spot is None:
-                continue
-            if any(spot.left() < pole.x() < spot.right() for pole in poles):
-                self._painter.fillRect(spot.adjusted(-4, 0, 4, -1), self._colour("raised"))
-            self._write(spot.left(), spot.center().y(), words)
+            if spot is not None:
+                self._write(spot.left(), spot.center().y(), words)
 
     def _paint_days(self) -> None:
         days, y = self._layout.days, self._layout.values.bottom_px
@@ -344,11 +357,14 @@ class ChartPainter:
                 painter.drawEllipse(place, 2.0, 2.0)
 
     def _paint_flags(self) -> None:
-        """Plant a numbered flag on each day of an event or turn; the legend has all its words."""
+        """Plant a numbered flag on each day of an event or turn; the legend has its words."""
         layout, days = self._layout, self._layout.days
         wide = self._metrics.height() * _FLAG
         foot = layout.flags_y + wide / 2
-        for flag in placed_flags(self._content, days, layout.right_px, self._metrics):
+        placed = placed_flags(
+            self._content, days, layout.right_px, self._metrics, named=self._flags_named
+        )
+        for flag in placed:
             x, middle = days.x(flag.day), flag.middle_px
             self._painter.setPen(QPen(self._colour("edge", 0.7), 1.2))
             poles = [QPointF(middle, foot), QPointF(x, layout.values.top_px)]

@@ -9,11 +9,11 @@ from gui.drawing.curves import ChartContent
 
 #: Space between words and what is drawn, pixels. [technical]
 _AROUND_PX = 5.0
-#: Where words are tried along a line, as shares of the room beside them: at its ends first.
-#: [technical]
-_ALONG = (0.0, 1.0, 0.5, 0.25, 0.75)
-#: How many of these are the ends of a line. [technical]
-_ENDS = 2
+#: What a sum of heights may be off by, pixels. [technical]
+_ROUNDING_PX = 0.5
+#: Where words are tried along a line, as shares of the room beside them: at its ends, then between
+#: them. [technical]
+_ENDS, _BETWEEN = (0.0, 1.0), (0.5, 0.25, 0.75, 0.8, 0.6, 0.4)
 
 
 def drawn_places(content: ChartContent, days: DayScale, values: ValueScale) -> list[QPointF]:
@@ -38,8 +38,7 @@ def free_places(
 ) -> list[QRectF | None]:
     """Return places for the words of lines across; None for words that have none.
 
-    All stand above their lines at the same end, where they are free there; what has no room above
-    is beneath.
+    All stand at the same end of their lines where they are free there, above or beneath them.
 
     Parameters
     ----------
@@ -49,22 +48,34 @@ def free_places(
         Points that are drawn.
     """
     pairs = list(zip(lines, sizes, strict=True))
-    tried = [[_at(y, size, within, share, taken) for y, size in pairs] for share in _ALONG]
-    best = max(tried[:_ENDS], key=lambda spots: sum(spot is not None for spot in spots))
-    return [
-        spot or next((other[number] for other in tried if other[number] is not None), None)
-        for number, spot in enumerate(best)
+
+    def spot(number: int, share: float, *, above: bool) -> QRectF | None:
+        y, size = pairs[number]
+        return _at(y - size.height() * above, size, within, share, taken)
+
+    def elsewhere(number: int) -> QRectF | None:
+        y, size = pairs[number]
+        # The highest line has no room above: words beneath the middle of it would seem astray.
+        shares = (*_ENDS, *_BETWEEN) if y - size.height() >= within.top() else _ENDS
+        tried = (spot(number, share, above=way) for way in (True, False) for share in shares)
+        return next(filter(None, tried), None)
+
+    numbers = range(len(pairs))
+    ends = [
+        [spot(number, share, above=True) or spot(number, share, above=False) for number in numbers]
+        for share in _ENDS
     ]
+    best = max(ends, key=lambda spots: sum(place is not None for place in spots))
+    return [best[number] or elsewhere(number) for number in numbers]
 
 
 def _at(
-    y: float, size: QSizeF, within: QRectF, share: float, taken: Sequence[QPointF]
+    top: float, size: QSizeF, within: QRectF, share: float, taken: Sequence[QPointF]
 ) -> QRectF | None:
-    """Return the free place above a line, or beneath an end of it where above is outside."""
+    """Return the place of words at a height and a share of the width, if it is free."""
     left = within.left() + (within.width() - size.width()) * share
-    above = y - size.height() >= within.top()
-    if not above and share not in _ALONG[:_ENDS]:
+    place = QRectF(QPointF(left, top), size)
+    if place.top() < within.top() or place.bottom() > within.bottom() + _ROUNDING_PX:
         return None
-    place = QRectF(QPointF(left, y - size.height() * above), size)
     around = place.adjusted(-_AROUND_PX, -_AROUND_PX, _AROUND_PX, _AROUND_PX)
     return None if any(map(around.contains, taken)) else place

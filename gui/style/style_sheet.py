@@ -86,10 +86,11 @@ QPushButton[role="link"] {{ border: none; background: transparent; color: {arm};
     text-decoration: underline; padding: {pad}px 0; text-align: left; }}
 QPushButton[role="line-link"] {{ border: none; background: transparent; color: {arm};
     text-decoration: underline; padding: 0; }}
-QPushButton[role="cell"] {{ border: none; border-left: 4px solid transparent; border-radius: 0;
-    background: transparent; color: {arm}; text-align: left; padding: 4px {pad_f}px; }}
-QPushButton[role="cell"]:hover {{ background: {sunken}; text-decoration: underline; }}
-QPushButton[role="cell"]:checked {{ background: {tint}; color: {ink}; border-left-color: {arm}; }}
+QPushButton[role="cell"] {{ border: 1px solid {line}; border-radius: {field_radius}px;
+    color: {arm}; text-align: left; padding: 3px 7px 3px {pad_h}px; }}
+QPushButton[role="cell"]:hover {{ text-decoration: underline; }}
+QPushButton[role="cell"]:checked {{ background: {tint}; color: {ink};
+    border: 2px solid {arm}; padding: 2px 6px 2px {pad}px; }}
 QPushButton[role="narrow"] {{ padding: {pad}px; }}
 QPushButton[role="field"] {{ border-radius: {field_radius}px; text-align: left;
     padding: {pad}px {pad_arrow}px {pad}px {pad_line}px; }}
@@ -127,6 +128,7 @@ QTextBrowser[role="text"]:focus {{ border: none; border-left: {text_edge}px soli
     padding: 0; }}
 
 QListWidget {{ background: {raised}; border: 1px solid {line}; outline: none; }}
+QListWidget[role="open"] {{ border: none; }}
 QListWidget::item {{ padding: {pad}px; border-bottom: 1px solid {line}; color: {ink};
     border-left: 4px solid transparent; }}
 QListWidget::item:selected {{ background: {tint}; color: {ink};
@@ -200,6 +202,7 @@ def style_sheet(palette: Palette, percent: int) -> str:
         "pad_arrow": 2 * wide,
         "padx_g": wide - 1,
         "pad_f": high - 2,
+        "pad_h": high + 1,
         "pad_head": high + _CELL_FOCUS_PX,
         "line_px": round(body * LINE),
         "large_px": round(2 * body * LINE),

@@ -108,9 +108,11 @@ class CurvesView(QWidget):
             self._parts.insertWidget(1, self.verdict)
         else:
             self._said.insertWidget(0, self.verdict)
-        # Marks are explained before they are seen where that leaves the chart its room.
+        # Marks are explained, and events named, before they are seen where that leaves the chart
+        # its room.
         self._drawn.removeWidget(self.legend)
         self._drawn.insertWidget(2 if roomy else self._drawn.count(), self.legend)
+        self.chart.name_flags(not roomy)
         self.title.setVisible(above)
         self.rate.setVisible(roomy and not above and bool(self.rate.text()))
         self._parts.setSpacing(self._appearance.gap(2 if roomy else 1))

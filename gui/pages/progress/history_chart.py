@@ -40,6 +40,7 @@ class HistoryChart(PaintedWidget):
         #: What is shown, or None.
         self.content: ChartContent | None = None
         self._range = ChartRange.ALL
+        self._flags_named = True
         #: The reading that is spoken of, or None.
         self.chosen: CurvePoint | None = None
         self.setMouseTracking(True)
@@ -52,6 +53,11 @@ class HistoryChart(PaintedWidget):
         self.updateGeometry()
         self.setAccessibleName(chart_name(content))
         self.setAccessibleDescription(f"{chart_sentence(content)} {keys_hint()}")
+        self.update()
+
+    def name_flags(self, named: bool) -> None:
+        """Write a word beside the number of each event, or leave the words to the legend."""
+        self._flags_named = named
         self.update()
 
     @property
@@ -90,7 +96,13 @@ class HistoryChart(PaintedWidget):
     def paint(self, painter: QPainter) -> None:
         if self.content is None:
             return
-        chart = ChartPainter(painter, self.appearance, self.content, self.layout_now)
+        chart = ChartPainter(
+            painter,
+            self.appearance,
+            self.content,
+            self.layout_now,
+            flags_named=self._flags_named,
+        )
         chart.paint()
         if self.chosen is not None:
             chart.paint_chosen(self.chosen, point_words(self.chosen))

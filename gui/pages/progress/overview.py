@@ -3,6 +3,7 @@
 import datetime as dt
 
 from PySide6.QtCore import Signal, Slot
+from PySide6.QtGui import QFontMetrics, QResizeEvent
 from PySide6.QtWidgets import QWidget
 
 from gui.pages.progress.clinician_card import ClinicianCard
@@ -12,6 +13,8 @@ from gui.pages.progress.empty_history import ROOMY_PERCENT
 from gui.pages.progress.goals_card import GoalsCard
 from gui.pages.progress.limits_card import LimitsCard
 from gui.style.appearance import Appearance
+from gui.style.measures import BODY_PX, DISPLAY, DISPLAY_GROWTH
+from gui.style.style_sheet import grown
 from gui.text.progress_wording import logged_words
 from gui.text.wording import person_name, tr
 from gui.widgets.buttons import button, give_role
@@ -87,12 +90,19 @@ class ProgressOverview(QWidget):
         appearance.changed.connect(self._fit)
         self._fit()
 
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self._fit()
+
     @Slot()
     def _fit(self) -> None:
-        """Set a long sentence smaller, and any in large text, to give the chart room."""
-        roomy = self._appearance.percent <= ROOMY_PERCENT
-        short = roomy and len(self.sentence.text()) <= _LONG
-        give_role(self.sentence, "display" if short else "title")
+        """Set a sentence smaller that is long, or has no room in one line in large text."""
+        words, roomy = self.sentence.text(), self._appearance.percent <= ROOMY_PERCENT
+        size = grown(BODY_PX * DISPLAY, DISPLAY_GROWTH, self._appearance.percent)
+        font = self._appearance.font(size, bold=True)
+        one_line = QFontMetrics(font).horizontalAdvance(words) <= self.width()
+        large = one_line or (roomy and len(words) <= _LONG)
+        give_role(self.sentence, "display" if large else "title")
 
     def show_history(self, history: History, progress: Progress | None, today: dt.date) -> None:
         """Show what can be said of this history on this day."""

@@ -81,7 +81,7 @@ class ProgressPage(QWidget):
         frame_page(self.empty, hint, buttons=[self._to_events(), self.whose, self.to_measuring])
         ways = [self.to_details, self._to_events(), self.to_report]
         frame_page(curves, self.overview, buttons=ways, caution=True)
-        foot = PageFoot([self.to_curves])
+        foot = PageFoot([self.to_curves, self.details.drop])
         margins = (MARGIN_PX, GAP_PX, MARGIN_PX, GAP_PX)
         column(
             (self.details, 1), separator(), centred(foot, margins=margins), on=details, spacing=0

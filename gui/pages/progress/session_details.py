@@ -1,11 +1,12 @@
 """Session list: every measurement with its trials, refusals and conditions."""
 
 import re
-from collections import defaultdict
+from collections import Counter, defaultdict
+from collections.abc import Sequence
 
 from PySide6.QtCore import QRectF, Qt, Signal, Slot
 from PySide6.QtGui import QPainter, QPaintEvent, QResizeEvent
-from PySide6.QtWidgets import QBoxLayout, QListWidget, QWidget
+from PySide6.QtWidgets import QBoxLayout, QFrame, QListWidget, QWidget
 
 from gui.drawing.reading_on_body import Reading
 from gui.pages.progress.session_readings import SessionReadings
@@ -71,7 +72,9 @@ class SessionDetails(QWidget):
         self.earlier.clicked.connect(self._go_back)
         self.later.clicked.connect(self._go_on)
         self.day = label("", "title")
-        self.drop = button(tr("Delete this session..."), "link")
+        self.day.setWordWrap(False)
+        #: Deletes the session; it stands in the foot of the page.
+        self.drop = button(tr("Delete this session..."))
         self.drop.clicked.connect(self._ask_to_drop)
         self._right = QWidget()
         self._column = column(on=self._right, spacing=appearance.gap(2))
@@ -90,12 +93,12 @@ class SessionDetails(QWidget):
         self._ways = column((self._rows, 1), spacing=gap(1))
         self._left = widget_with(self._ways)
         self._heading = widget_with(self._top)
-        self._head = widget_with(row((self.day, 1), self.earlier, self.later, spacing=gap(1)))
+        steps = row(self.earlier, self.later, spacing=gap(1))
+        self._head = widget_with(row(self.day, steps, 1, spacing=gap(3)))
         self._session = column(spacing=gap(1))
         #: The title and the head of the session, where all of the page scrolls.
         self._above = column(spacing=gap(1))
-        deleting = row(self.drop, 1)
-        self._page = column(self._above, self._right, deleting, 1, spacing=gap(1))
+        self._page = column(self._above, self._right, 1, spacing=gap(1))
         self._session.addWidget(scrollable(widget_with(self._page), wide=True), 1)
         self._under = row(self._left, (self._session, 1), spacing=gap(2))
         self._whole = column((self._under, 1), on=self, spacing=gap(2))
@@ -127,7 +130,7 @@ class SessionDetails(QWidget):
             if wanted is None or self._shown(session)
         )
         self.list.clear()
-        self.list.addItems([day_words(session) for session in self._sessions])
+        self.list.addItems(list_words(self._sessions))
         if self._sessions:
             self.list.setCurrentRow(0)
 
@@ -313,13 +316,14 @@ class SessionDetails(QWidget):
 
 
 class _SessionList(QListWidget):
-    """A calm list: keys, wheel and the buttons beneath it move it, no bar is seen.
+    """A calm list: keys, wheel and the buttons beside it move it, no bar is seen.
 
     Its ring is seen only where the keyboard is in use.
     """
 
     def __init__(self) -> None:
         super().__init__()
+        self.setProperty("role", "open")
         for policy in (self.setVerticalScrollBarPolicy, self.setHorizontalScrollBarPolicy):
             policy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
 
@@ -332,11 +336,13 @@ class _SessionList(QListWidget):
 
 
 class _WholeRows(QWidget):
-    """Room in which a list is as high as whole rows of it."""
+    """Room in which a list on its card is as high as whole rows of it."""
 
     def __init__(self, listed: QListWidget) -> None:
         super().__init__()
         self._list = listed
+        self._card = QFrame(self)
+        self._card.setProperty("role", "card")
         listed.setParent(self)
         listed.model().rowsInserted.connect(self._fit)
 
@@ -347,9 +353,11 @@ class _WholeRows(QWidget):
     @Slot()
     def _fit(self) -> None:
         high, frame = self._list.sizeHintForRow(0), 2 * self._list.frameWidth()
-        whole = max(1, (self.height() - frame) // high) if high > 0 else 0
-        rows = min(whole, self._list.count())
-        self._list.setGeometry(0, 0, self.width(), rows * high + frame)
+        around, wide = 2 * GAP_PX + frame, self.width()
+        whole = max(1, (self.height() - around) // high) if high > 0 else 0
+        listed = min(whole, self._list.count()) * high + frame
+        self._card.setGeometry(0, 0, wide, listed + 2 * GAP_PX)
+        self._list.setGeometry(1, GAP_PX, wide - 2, listed)
 
 
 def _filter_name(movement: Movement | None) -> str:
@@ -365,6 +373,16 @@ def day_words(session: SessionRecord) -> str:
     """Return when a session began, by the clock of the place."""
     local = session.started.local
     return f"{date_words(local.date(), tr)}, {local:%H:%M}"
+
+
+def list_words(sessions: Sequence[SessionRecord]) -> list[str]:
+    """Return the days of sessions, with the time where a day has more than one."""
+    days = [session.started.local.date() for session in sessions]
+    number = Counter(days)
+    return [
+        day_words(session) if number[day] > 1 else date_words(day, tr)
+        for session, day in zip(sessions, days, strict=True)
+    ]
 
 
 def before_words(pain: Pain) -> str:

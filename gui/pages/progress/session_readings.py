@@ -33,7 +33,7 @@ class SessionReadings(QWidget):
         self._grid = QGridLayout(self)
         self._grid.setContentsMargins(0, 0, 0, 0)
         self._grid.setHorizontalSpacing(appearance.gap(1))
-        self._grid.setVerticalSpacing(0)
+        self._grid.setVerticalSpacing(appearance.gap(0.5))
         order = list(Movement)
         self.records = sorted(
             records,

@@ -13,6 +13,7 @@ from measure.domain.records import LimitingFactor
 from measure.progress.movement_ends import MonthEnds
 from measure.progress.overview import progress_of
 from measure.progress.week_sentence import week_sentence
+from tests.support.gui.screenshots import resize
 from tests.support.gui.stage import TODAY, StageClock, WindowHarness
 
 HISTORIES = {records.person.pseudonym: records for records in story_histories(StageClock().now())}
@@ -99,3 +100,18 @@ def test_days_with_exercises_are_counted_without_a_score(stage: WindowHarness) -
     said = overview_of(stage, "demo-Marigold").exercises.text()
     assert said.startswith("Days with exercises logged: ")
     assert " of " not in said
+
+
+@pytest.mark.parametrize("percent", [100, 150, 200])
+def test_a_headline_of_one_line_is_as_large_as_other_pages_headings(
+    stage: WindowHarness, percent: int
+) -> None:
+    overview = overview_of(stage, "demo-Bramble")
+    stage.services.appearance.choose(percent=percent)
+    overview.sentence.setText("Left shoulder: steady.")
+    resize(stage, (1366, 700))
+    overview._fit()
+    assert overview.sentence.property("role") == "display"
+    overview.sentence.setText("Left shoulder: " + ", ".join(["steady in flexion"] * 8))
+    overview._fit()
+    assert overview.sentence.property("role") == "title"

@@ -5,7 +5,12 @@ from dataclasses import replace
 import pytest
 from PySide6.QtWidgets import QApplication, QLabel
 
-from gui.pages.progress.session_details import SessionDetails, before_words, trial_title
+from gui.pages.progress.session_details import (
+    SessionDetails,
+    before_words,
+    list_words,
+    trial_title,
+)
 from gui.pages.progress.session_readings import SessionReadings
 from gui.style.appearance import Appearance
 from gui.style.palette import Scheme
@@ -127,3 +132,10 @@ def test_words_of_a_trial_and_of_no_pain() -> None:
         "Trial 3, held from 1.0 to 2.0 s"
     )
     assert before_words(Pain()) == ""
+
+
+def test_a_day_has_its_time_only_where_there_are_several_sessions() -> None:
+    latest, first = garden().sessions[::-1]
+    assert list_words((latest, first)) == ["13 Apr 2026", "6 Apr 2026"]
+    clock = f"{first.started.local:%H:%M}"
+    assert list_words((latest, first, first))[1:] == [f"6 Apr 2026, {clock}"] * 2
