@@ -454,20 +454,12 @@ Tipografía: Atkinson Hyperlegible, SIL Open Font License 1.1.</translation>
         <translation>Leer esta grabación</translation>
     </message>
     <message>
-        <source>saved with the day of recording, {day}</source>
-        <translation>guardado con el día de la grabación, {day}</translation>
-    </message>
-    <message>
         <source>{place} of {total}</source>
         <translation>{place} de {total}</translation>
     </message>
     <message>
         <source>Replace the saved reading</source>
         <translation>Reemplazar la lectura guardada</translation>
-    </message>
-    <message>
-        <source>✓  Saved</source>
-        <translation>✓  Guardada</translation>
     </message>
     <message>
         <source>Clip of {person}</source>

@@ -15,6 +15,8 @@ from gui.style.measures import SMALL
 BESIDE_PX, ABOVE_PX = 12, 10
 #: Most lines of a reason or name in its column of a row that is not opened. [technical]
 _MOST_LINES = 2
+#: Most lines of a reason in its column of the opened row. [technical]
+_MOST_OPENED = 4
 #: Width of the bar of a chosen row, pixels, and how strongly the row is tinted. [technical]
 _BAR_PX, _TINT = 4, 0.1
 #: Urgency of a row that needs nobody. [technical]
@@ -35,8 +37,10 @@ class ClipCells(QStyledItemDelegate):
         self.with_reasons = True
         #: The row that is opened, and whether its tools take the place of the second line.
         self.opened, self.tools_beneath_name = -1, False
-        #: How far down the words of the opened row stand, pixels.
-        self.lift = 0
+        #: Middle of the words of the opened row, pixels beneath its top; 0 where they begin there.
+        self.middle = 0
+        #: Room that the links take at the end of the reasons of the opened row, pixels.
+        self.links_px = 0
 
     def _fonts(self) -> tuple[QFont, QFont]:
         """Return the fonts of the two lines: the second is smaller where rows are merged."""
@@ -70,6 +74,19 @@ class ClipCells(QStyledItemDelegate):
         most = 1 if self.merged else _MOST_LINES
         return _wrapped(row.clip.name, self._fonts()[0], width, most)
 
+    def lines_in(self, row: ClipRow, column: Column, width: int) -> int:
+        """Return in how many lines the words of the opened row stand in a column."""
+        if column is Column.CLIP:
+            return len(self._name_lines(row, width - 2 * BESIDE_PX))
+        if column is Column.REASONS:
+            room = width - 2 * BESIDE_PX - self.links_px
+            return len(self._reason_lines(row, room, _MOST_OPENED))
+        return sum(map(bool, lines_of(row, column)))
+
+    def _reason_lines(self, row: ClipRow, width: int, most: int) -> list[str]:
+        """Return the reasons in lines of whole words."""
+        return _wrapped(lines_of(row, Column.REASONS)[0], self._fonts()[1], width, most)
+
     def width_of(self, row: ClipRow, column: Column) -> int:
         """Return the width that the lines of a cell need."""
         lines, urgent = lines_of(row, column), _is_urgent(row, column)
@@ -97,22 +114,16 @@ class ClipCells(QStyledItemDelegate):
         painter.save()
         self._paint_ground(painter, shown, first=column is Column.CLIP)
         place = shown.rect.adjusted(BESIDE_PX, ABOVE_PX, -BESIDE_PX, -ABOVE_PX)
-        if index.row() == self.opened:
-            place.adjust(0, self.lift, 0, 0)
-            if column is Column.TASK:
-                # The choices stand there.
-                painter.restore()
-                return
-        lines = lines_of(row, column)
+        opened = index.row() == self.opened
+        if opened and self.middle:
+            high = self.line * self.lines_in(row, column, shown.rect.width())
+            place.moveTop(shown.rect.top() + self.middle - high // 2)
         if column is Column.REASONS:
-            second = self._fonts()[1]
-            # A row that is opened has room for the whole reason: its tools end before that column.
-            most = max(_MOST_LINES, place.height() // QFontMetrics(second).lineSpacing())
-            self._write(painter, place, _wrapped(lines[0], second, place.width(), most))
+            self._write_reasons(painter, place, row, opened=opened)
         elif column is Column.CLIP:
-            self._write_name(painter, place, row, opened=index.row() == self.opened)
-        else:
-            urgent = _is_urgent(row, column)
+            self._write_name(painter, place, row, opened=opened)
+        elif column is Column.RESULT or not opened:
+            lines, urgent = lines_of(row, column), _is_urgent(row, column)
             low = self._write_first(painter, place, [lines[0]], urgent=urgent)
             why = row.why_briefly if column is Column.RESULT and not self.with_reasons else ""
             self._write(painter, low, [lines[1] or why])
@@ -145,6 +156,15 @@ class ClipCells(QStyledItemDelegate):
         font.setBold(urgent)
         colour = self._appearance.colour("hold" if urgent else "ink")
         return _write_lines(painter, place, lines, (font, colour, Qt.TextElideMode.ElideMiddle))
+
+    def _write_reasons(
+        self, painter: QPainter, place: QRect, row: ClipRow, *, opened: bool
+    ) -> None:
+        """Write the reasons; where they are smaller they begin on the line of the others."""
+        first, second = map(QFontMetrics, self._fonts())
+        room = place.adjusted(0, first.ascent() - second.ascent(), -self.links_px * opened, 0)
+        most = _MOST_OPENED if opened and self.middle else place.height() // second.lineSpacing()
+        self._write(painter, room, self._reason_lines(row, room.width(), max(most, _MOST_LINES)))
 
     def _write(self, painter: QPainter, place: QRect, lines: list[str]) -> None:
         """Write quiet lines, each shortened at its end."""

@@ -5,7 +5,7 @@ from math import ceil, floor
 from typing import Any
 
 import pyqtgraph as pg
-from PySide6.QtCore import QPointF, QSize, Qt, Signal, Slot
+from PySide6.QtCore import QSize, Qt, Signal, Slot
 from PySide6.QtGui import QFontMetrics, QPen
 from PySide6.QtWidgets import QFrame, QSizePolicy, QVBoxLayout, QWidget
 
@@ -49,7 +49,7 @@ class ClipChart(QFrame):
 
     #: A moment, seconds.
     moved = Signal(float)
-    #: The plot lies elsewhere.
+    #: The plot has another size.
     placed = Signal()
 
     def __init__(self, appearance: Appearance, parent: QWidget | None = None) -> None:
@@ -74,7 +74,6 @@ class ClipChart(QFrame):
         self._plot.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Ignored)
         self._plot.scene().sigMouseClicked.connect(self._clicked)
         self._plot.getPlotItem().vb.sigResized.connect(self.placed)
-        self._plot.getPlotItem().vb.sigXRangeChanged.connect(self.placed)
         self._gutter_px, self._above_px = 0, 0
         layout = QVBoxLayout(self)
         layout.setContentsMargins(*[_ROOM_PX] * 4)
@@ -111,7 +110,7 @@ class ClipChart(QFrame):
             self._plot.setXRange(*ends, padding=0.02)
 
     def make_room(self, gutter_px: int, above_px: int) -> None:
-        """Leave room at the left of the numbers beside the curve, and above the chart."""
+        """Leave room beside the chart and above it."""
         if (gutter_px, above_px) == (self._gutter_px, self._above_px):
             return
         self._gutter_px, self._above_px = gutter_px, above_px
@@ -127,12 +126,6 @@ class ClipChart(QFrame):
 
     def minimumSizeHint(self) -> QSize:
         return QSize(super().minimumSizeHint().width(), self.least_height + self._above_px)
-
-    def place_of(self, time_s: float) -> float:
-        """Return how far from the left edge a moment lies, pixels."""
-        view = self._plot.getPlotItem().vb
-        scene = view.mapViewToScene(QPointF(time_s, 0.0))
-        return float(self._plot.x() + self._plot.mapFromScene(scene).x())
 
     def _zoom(self, factor: float) -> None:
         if self._curve is not None:

@@ -1,7 +1,7 @@
 """List of clips: the table, movement and side of those chosen, reading them all, saving results."""
 
 from PySide6.QtCore import Qt, Signal, Slot
-from PySide6.QtGui import QKeySequence, QShortcut
+from PySide6.QtGui import QFontMetrics, QKeySequence, QResizeEvent, QShortcut
 from PySide6.QtWidgets import QProgressBar, QWidget
 
 from gui.pages.clips.action_menu import ActionMenuButton
@@ -54,7 +54,7 @@ class ClipList(QWidget):
 
     def __init__(self, appearance: Appearance, model: ClipTableModel, batch: ClipBatch) -> None:
         super().__init__()
-        self._model, self._batch = model, batch
+        self._appearance, self._model, self._batch = appearance, model, batch
         self.add = ActionMenuButton(
             tr("Add"),
             (
@@ -78,12 +78,14 @@ class ClipList(QWidget):
         self.progress = QProgressBar()
         self.progress.setRange(0, 1000)
         self.progress.setAccessibleName(tr("progress of reading"))
+        self.progress.setTextVisible(False)
+        self.progress.setFixedHeight(GAP_PX)
         self.shown = MenuButton(tr("Clips that are shown"))
         self.shown.offer(tuple(ShownClips), lambda shown: shown.words)
         self.order = MenuButton(tr("Order of the clips"))
         self.order.offer(tuple(Order), lambda order: order.words)
         self.words = label("", "display")
-        self.detail = label("", "small")
+        self.detail = label("", "quiet")
         self._where = ""
         self.table = ClipTable(appearance, model, self.tools)
         self._lay_out()
@@ -94,7 +96,8 @@ class ClipList(QWidget):
 
     def _lay_out(self) -> None:
         beneath = row((self.detail, 1), self.shown, self.order, spacing=GAP_PX)
-        head = column(self.words, beneath, self.progress, spacing=GAP_PX // 2)
+        titled = column(self.words, beneath, spacing=GAP_PX // 2)
+        head = column(titled, self.progress, spacing=2 * GAP_PX)
         foot = row(
             PageFoot([self.add, self.save, self.read], wide=True),
             margins=(MARGIN_PX, GAP_PX, MARGIN_PX, GAP_PX),
@@ -102,8 +105,8 @@ class ClipList(QWidget):
         page = column(
             head,
             (WholeRows(self.table), 1),
-            margins=(MARGIN_PX, MARGIN_PX, MARGIN_PX, GAP_PX),
-            spacing=GAP_PX,
+            margins=(MARGIN_PX, MARGIN_PX, MARGIN_PX, GAP_PX // 2),
+            spacing=2 * GAP_PX,
         )
         column((page, 1), separator(), foot, on=self, spacing=0)
 
@@ -126,6 +129,7 @@ class ClipList(QWidget):
             change.connect(self._show_some)
         self._batch.progressed.connect(self.show_batch)
         self._batch.ended.connect(self.show_batch)
+        self._appearance.changed.connect(self._fit_detail)
 
     @Slot()
     def show_chosen(self) -> None:
@@ -136,6 +140,8 @@ class ClipList(QWidget):
         self.movement.choose(movements.pop() if len(movements) == 1 else None)
         self.side.choose(sides.pop() if len(sides) == 1 else None)
         self.open_clip.setVisible(len(chosen) == 1)
+        for control in (self.movement, self.side):
+            control.setEnabled(not any(clip.queued for clip in chosen))
         self.remove.setEnabled(bool(chosen) and not self._batch.running)
         self.note.setText(_note(chosen, with_reasons=not self.table.shows_reasons))
         self.table.fit()
@@ -167,8 +173,7 @@ class ClipList(QWidget):
         read = sum(clip.measurement is not None for clip in rows)
         failed = sum(clip.error is not None for clip in rows)
         self.progress.setVisible(running)
-        for control in (self.movement, self.side, self.add):
-            control.setEnabled(not running)
+        self.add.setEnabled(not running)
         self.save.setVisible(read + failed > 0 and not running)
         self.remove.setEnabled(bool(self.table.chosen) and not running)
         self.read.setEnabled(running or waiting > 0 or open_rows > 0)
@@ -187,11 +192,26 @@ class ClipList(QWidget):
             words = tr("Clips read: {read} of {total}").format(read=read, total=len(rows))
         where = self._where if running or read else ""
         self.detail.setText(" \u00b7 ".join(filter(None, (words, where))))
+        self._fit_detail()
         done = read > 0 and waiting == failed and not running and not open_rows
         self.read.setVisible(not done or waiting > 0)
         give_role(self.save, "main" if done else "")
         give_role(self.read, "" if done else "main")
         self.show_chosen()
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self._fit_detail()
+
+    @Slot()
+    def _fit_detail(self) -> None:
+        """Set how far reading is in running text, or smaller where one line is too short for it."""
+        room = self.width() - 2 * MARGIN_PX
+        for control in (self.shown, self.order):
+            room -= (control.sizeHint().width() + GAP_PX) * control.isVisibleTo(self)
+        font = self._appearance.font(self._appearance.px())
+        fits = QFontMetrics(font).horizontalAdvance(self.detail.text()) <= room
+        give_role(self.detail, "quiet" if fits else "small")
 
     def show_where(self, words: str, path: str = "") -> None:
         """Say where results are saved while reading; the whole path where the mouse rests."""

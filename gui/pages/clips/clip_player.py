@@ -4,7 +4,7 @@ import time
 from collections.abc import Callable
 
 import numpy as np
-from PySide6.QtCore import QEvent, QSize, Qt, QTimer, Signal, Slot
+from PySide6.QtCore import QEvent, QObject, QSize, Qt, QTimer, Signal, Slot
 from PySide6.QtGui import QKeySequence, QResizeEvent, QShortcut
 from PySide6.QtWidgets import QGridLayout, QSlider, QWidget
 
@@ -12,7 +12,7 @@ from gui.pages.clips.clip_chart import ClipChart
 from gui.pages.clips.zoomable_video import ZoomableVideo
 from gui.session.interfaces import ClipAnalysis, ClipThumbnails
 from gui.style.appearance import Appearance
-from gui.style.measures import GAP_PX
+from gui.style.measures import BAR_PX, GAP_PX
 from gui.text.wording import tr
 from gui.widgets.buttons import FlowRow, ShortcutButton, bind_keys, button
 from gui.widgets.layouts import column, row, widget_with
@@ -29,13 +29,14 @@ _PLAY_INTERVAL_MS = 15
 _LEAST_PICTURE_PX = 180
 #: Least width of the slider beside the buttons in a row, pixels. [technical]
 _LEAST_SLIDER_PX = 104
-#: Width of the slider's handle, pixels. [technical]
-_HANDLE_PX = 26
+#: Room above the buttons in the card of the curve, pixels. [technical]
+_ABOVE_PX = 12
 #: Greatest share of the width for the picture. [technical]
 _MOST_SHARE = 0.57
-#: Share of the height for the curve across the page, and the most of it beneath the words.
-#: [technical]
-_CURVE_SHARE, _BESIDE_SHARE = 0.3, 0.62
+#: Greatest height of the curve across the page, in lines of text. [technical]
+_CURVE_LINES = 14
+#: Greatest share of the height for the curve beneath the words. [technical]
+_BESIDE_SHARE = 0.72
 #: Height from which on a picture above the curve is large enough, in lines of text. [technical]
 _WORTHWHILE_LINES = 9
 
@@ -99,6 +100,7 @@ class ClipPlayer(QWidget):
         self._grid.setColumnStretch(1, 1)
         self._grid.setRowStretch(0, 1)
         self._arrange(across=False)
+        self._beside.installEventFilter(self)
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)
@@ -110,46 +112,71 @@ class ClipPlayer(QWidget):
             self._fit()
         return super().event(event)
 
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
+        """Fit anew when the words beside the picture need another height."""
+        if event.type() is QEvent.Type.LayoutRequest:
+            self._fit()
+        return super().eventFilter(watched, event)
+
     def _fit(self) -> None:
         """Give the picture the size that its buttons and the curve leave for it.
 
         The curve takes the whole width where the picture above it is large enough, and has slider
         and buttons with it; else it lies beneath the words, and they beneath the picture.
         """
-        shown = self.chart.isVisibleTo(self)
-        least = self.chart.least_height
-        slid = least + self.slider.sizeHint().height() + GAP_PX
-        curve = max(slid, round(self.height() * _CURVE_SHARE)) + 2 * GAP_PX
-        worthwhile = _WORTHWHILE_LINES * self.fontMetrics().lineSpacing()
-        across = self.height() - curve >= worthwhile and shown
+        least = self.chart.least_height + self._row_height()
+        picture = _WORTHWHILE_LINES * self.fontMetrics().lineSpacing()
+        across = self.height() - least - 2 * GAP_PX >= picture and self.chart.isVisibleTo(self)
         self._arrange(across=across)
-        self.chart.setFixedHeight(curve - 2 * GAP_PX if across else self._height_beneath(least))
-        controls = 0 if across else self._controls.sizeHint().height() + GAP_PX
-        room = self.height() - controls - curve * across
-        most = round(self.width() * _MOST_SHARE)
-        wide, high = self.video.picture_shape
-        height = max(_LEAST_PICTURE_PX, min(room, most * high // wide))
-        size = QSize(min(most, height * wide // high), height)
-        self.video.setFixedSize(size)
         if across:
-            self._left.setFixedWidth(size.width())
-            self._place_controls()
-            return
+            self._fit_across(least, picture)
+        else:
+            self._fit_beneath()
+
+    def _fit_across(self, least: int, picture: int) -> None:
+        """Give the curve the height that the words, and a picture of this height, leave for it."""
+        words = self._words_height(round(self.width() * _MOST_SHARE))
+        room = self.height() - max(words, picture + 2 * GAP_PX)
+        most = _CURVE_LINES * self.fontMetrics().lineSpacing()
+        high = max(least, min(most, room))
+        self.chart.make_room(GAP_PX, self._row_height())
+        self.chart.setFixedHeight(high)
+        size = self._fit_picture(self.height() - high - 2 * GAP_PX)
+        self._left.setFixedWidth(size.width())
+        self._place_controls()
+
+    def _fit_beneath(self) -> None:
+        """Give the picture the height that its buttons leave, and the curve what the words do."""
+        size = self._fit_picture(self.height() - self._controls.sizeHint().height() - GAP_PX)
         # The buttons stay in a row where that leaves the slider its least width.
-        buttons = self._buttons.sizeHint().width()
+        buttons, most = self._buttons.sizeHint().width(), round(self.width() * _MOST_SHARE)
         in_a_row = (
             buttons + 2 * GAP_PX + max(_LEAST_SLIDER_PX, self.moment.minimumSizeHint().width())
         )
         self._buttons.setMinimumWidth(buttons if in_a_row <= most else 0)
         needed = self._controls.minimumSizeHint().width()
-        self._left.setFixedWidth(max(size.width(), needed, min(in_a_row, most)))
+        left = max(size.width(), needed, min(in_a_row, most))
+        self._left.setFixedWidth(left)
+        room = min(round(self.height() * _BESIDE_SHARE), self.height() - self._words_height(left))
+        self.chart.setFixedHeight(max(self.chart.least_height, room))
 
-    def _height_beneath(self, least: int) -> int:
-        """Return the height that the words above the curve leave for it."""
-        beside = self.width() - round(self.width() * _MOST_SHARE) - 3 * GAP_PX
-        words = self._beside.heightForWidth(beside) + 3 * GAP_PX
-        most = round(self.height() * _BESIDE_SHARE)
-        return max(least, min(most, self.height() - words))
+    def _fit_picture(self, room: int) -> QSize:
+        """Make the picture as large as its share of the width and a height allow."""
+        most = round(self.width() * _MOST_SHARE)
+        wide, high = self.video.picture_shape
+        height = max(_LEAST_PICTURE_PX, min(room, most * high // wide))
+        size = QSize(min(most, height * wide // high), height)
+        self.video.setFixedSize(size)
+        return size
+
+    def _words_height(self, left: int) -> int:
+        """Return the height that the words beside a picture of this width take from the curve."""
+        wide = self.width() - left - self._grid.horizontalSpacing() - BAR_PX
+        return self._beside.heightForWidth(wide) + 3 * GAP_PX
+
+    def _row_height(self) -> int:
+        """Return the height of the buttons above the curve, with the room above them."""
+        return _ABOVE_PX + self.play.sizeHint().height()
 
     def _arrange(self, *, across: bool) -> None:
         """Put the curve across the whole width with the controls, or beneath the words."""
@@ -165,8 +192,6 @@ class ClipPlayer(QWidget):
             for control in (self._buttons, self.moment, self.slider):
                 control.setParent(self.chart)
                 control.show()
-            gutter = self._buttons.sizeHint().width() + 2 * GAP_PX
-            self.chart.make_room(gutter, self.slider.sizeHint().height() + GAP_PX)
         else:
             self.chart.make_room(0, 0)
             self._beneath.insertWidget(0, self._buttons)
@@ -176,20 +201,21 @@ class ClipPlayer(QWidget):
 
     @Slot()
     def _place_controls(self) -> None:
-        """Lay the slider over the curve's time, the buttons and the moment beside the curve."""
-        if not self.has_curve_across or self._pictures is None:
+        """Lay buttons, slider and moment into a row above the curve."""
+        if not self.has_curve_across:
             return
-        buttons = self._buttons.sizeHint()
-        self._buttons.setGeometry(2 * GAP_PX, 2 * GAP_PX, buttons.width(), buttons.height())
-        line = self.moment.sizeHint().height()
-        top = 3 * GAP_PX + buttons.height()
-        self.moment.setGeometry(2 * GAP_PX, top, buttons.width(), line)
-        times, high = self._pictures.times_s, self.slider.sizeHint().height()
-        # The handle's middle is at an end where its edge is at the slider's.
-        aside = _HANDLE_PX // 2
-        left, right = (round(self.chart.place_of(float(times[at]))) for at in (0, -1))
-        left, right = max(left, buttons.width()), min(right, self.chart.width())
-        self.slider.setGeometry(left - aside, GAP_PX, right - left + 2 * aside, high)
+        left, right, space = 2 * GAP_PX, self.chart.width() - 2 * GAP_PX, 2 * GAP_PX
+        buttons, high = self._buttons.sizeHint().width(), self.play.sizeHint().height()
+        self._buttons.setGeometry(left, _ABOVE_PX, buttons, high)
+        # As wide as at the last frame, so that the slider stays as it is.
+        frames = 0 if self._pictures is None else len(self._pictures.times_s)
+        last, _ = self._words_at(frames - 1)
+        words = self.moment.fontMetrics().horizontalAdvance(last) + space
+        self.moment.setGeometry(right - words, _ABOVE_PX, words, high)
+        left += buttons + space
+        slid = self.slider.sizeHint().height()
+        top = _ABOVE_PX + (high - slid) // 2
+        self.slider.setGeometry(left, top, max(0, right - words - space - left), slid)
 
     def bind_keys(self, page: QWidget) -> None:
         """Let the keys work anywhere on a page."""
@@ -275,11 +301,13 @@ class ClipPlayer(QWidget):
         self._began = time.monotonic(), float(self._pictures.times_s[self.slider.value()])
         self._clock.start()
         self.play.say(tr("Pause"))
+        self._place_controls()
 
     @Slot()
     def pause(self) -> None:
         self._clock.stop()
         self.play.say(tr("Play"))
+        self._place_controls()
 
     @Slot()
     def _go_on(self) -> None:
@@ -294,11 +322,7 @@ class ClipPlayer(QWidget):
         if self._pictures is None:
             return
         time_s = float(self._pictures.times_s[number])
-        time = number_words(time_s, 2, tr)
-        words = tr("Frame {number} of {total}, {time} s").format(
-            number=number + 1, total=len(self._pictures.times_s), time=time
-        )
-        self.moment.say_moment(words, f"{time} s")
+        self.moment.say_moment(*self._words_at(number))
         self.chart.show_moment(time_s)
         picture = self._pictures.at(time_s)
         self.video.show_frame(
@@ -310,6 +334,17 @@ class ClipPlayer(QWidget):
                 points_px=self._points(time_s, picture.shape[1]),
             )
         )
+
+    def _words_at(self, number: int) -> tuple[str, str]:
+        """Return which frame one is and its time, and its time alone."""
+        if self._pictures is None:
+            return "", ""
+        times_s = self._pictures.times_s
+        time = number_words(float(times_s[number]), 2, tr)
+        words = tr("Frame {number} of {total}, {time} s").format(
+            number=number + 1, total=len(times_s), time=time
+        )
+        return words, f"{time} s"
 
     def _points(self, time_s: float, width_px: int) -> FloatArray | None:
         """Return the landmarks at a moment, shape (33, 2), in a picture of this width.

@@ -106,8 +106,9 @@ class ClipReview(QWidget):
         self.why = UnreadClip(self._services.appearance)
         # The scroll bar's room lies in the margin, so that the card ends where the buttons do.
         page = column(
-            (column(self.player, margins=(MARGIN_PX, 0, MARGIN_PX, GAP_PX)), 1),
-            (column(self.why, margins=(MARGIN_PX, 0, MARGIN_PX - BAR_PX, GAP_PX)), 1),
+            (column(self.player, margins=(MARGIN_PX, GAP_PX, MARGIN_PX, GAP_PX)), 1),
+            (column(self.why, margins=(MARGIN_PX, GAP_PX, MARGIN_PX - BAR_PX, GAP_PX)), 1),
+            spacing=0,
         )
         self.place.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Preferred)
         self.place.setWordWrap(False)
@@ -125,7 +126,7 @@ class ClipReview(QWidget):
             PageFoot([self.back, self.read, self.save, self.onward], wide=True),
             margins=(MARGIN_PX, GAP_PX, MARGIN_PX, GAP_PX),
         )
-        column(head, (page, 1), separator(), foot, on=self, spacing=GAP_PX)
+        column(head, (page, 1), separator(), foot, on=self, spacing=0)
 
     def _connect(self) -> None:
         self.back.clicked.connect(self.left)
@@ -158,14 +159,15 @@ class ClipReview(QWidget):
         self._show_notes()
 
     def _show_notes(self) -> None:
-        """Say what a reading carries as notes: in keywords, as sentences where the mouse rests."""
+        """Say that a reading is saved, and its notes: as sentences where the mouse rests."""
         shown = self.row
         counted = None if shown is None else shown.counted
-        words = "" if shown is None or shown.error else shown.reasons
+        parts = []
         if shown is not None and shown.saved_for:
-            saved = tr("saved with the day of recording, {day}").format(day=shown.saved_day)
-            words = "; ".join(filter(None, (words, saved)))
-        self.notes.setText(words)
+            parts.append(f"\u2713  {shown.status}")
+        if shown is not None and not shown.error:
+            parts.append(shown.notes(in_lines=not self._brief))
+        self.notes.setText(" \u00b7 ".join(filter(None, parts)))
         self.notes.setToolTip("" if counted is None else reason_sentences(counted.reasons))
         self.notes.setVisible(bool(self.notes.text()))
 
@@ -259,7 +261,7 @@ class ClipReview(QWidget):
         # A clip that cannot be opened has nothing to choose a movement for.
         broken = isinstance(shown.error, ClipError)
         for control in (self.movement, self.side):
-            control.setEnabled(not self._busy)
+            control.setEnabled(not shown.queued)
             control.setVisible(not broken)
         done, more = broken or bool(shown.saved_for), self.after.isEnabled()
         self.onward.setVisible(done and more)
@@ -281,19 +283,14 @@ class ClipReview(QWidget):
         person = self._person
         of_another = bool(person and shown.person and shown.person != person.pseudonym)
         may = person is not None and not person.demo and not of_another
-        self.save.setVisible(shown.measurement is not None)
+        self.save.setVisible(shown.measurement is not None and not shown.saved_for)
         self.save.setEnabled(may and shown.counted is not None and not shown.saved_for)
         self.save.setToolTip("")
-        give_role(self.save, "" if shown.saved_for else "main")
         name = "" if person is None else person_name(person)
         facts = None if shown.saved_for else shown.facts
         self.question.ask(facts, name, self._services.today())
         if facts is not None and facts.earlier is not None:
             self.save.say(tr("Replace the saved reading"))
-            return
-        if shown.saved_for:
-            self.save.say(tr("\u2713  Saved"))
-            self.save.setAccessibleName(shown.status)
             return
         if person is None:
             self.save.say(tr("Save for a person"))

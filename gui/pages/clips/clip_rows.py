@@ -20,6 +20,7 @@ from measure.clips.outcome import ClipResult
 from measure.domain.landmarks import Side
 from measure.domain.measurements import Measurement, Status
 from measure.domain.movements import Movement, View
+from measure.domain.reasons import Reason
 from measure.errors import ThawlineError
 
 
@@ -235,7 +236,25 @@ class ClipRow:
             return error_text(self.error)
         counted, whole = self.counted_words, self.counted
         noted = "" if whole is None else finding_keywords(whole.reasons, _scored(whole))
-        return "; ".join(filter(None, (counted, noted)))
+        return _begun("; ".join(filter(None, (counted, noted))))
+
+    def notes(self, *, in_lines: bool) -> str:
+        """Return what a reading carries as notes, in keywords, that is not said beside it.
+
+        Parameters
+        ----------
+        in_lines
+            Whether each trial has a line, which says why it does not count.
+        """
+        whole = self.counted
+        if whole is None:
+            return ""
+        said: set[Reason] = {Reason.FEW_TRIALS} if whole.status is Status.READING else set()
+        if in_lines:
+            said |= {reason for trial in whole.trials for reason in trial.refused_for}
+            said -= {reason for trial in whole.trials if trial.scored for reason in trial.flags}
+        left = [reason for reason in whole.reasons if reason not in said]
+        return _begun(finding_keywords(left, _scored(whole)))
 
     @property
     def reasons_briefly(self) -> str:
@@ -261,6 +280,11 @@ class ClipRow:
         number = sum(good and wanted for good, wanted in zip(scored, self.accepted, strict=True))
         words = tr("{number} of {total} trials kept by you")
         return words.format(number=number, total=sum(scored))
+
+
+def _begun(keywords: str) -> str:
+    """Return keywords that begin as a sentence does."""
+    return keywords[:1].upper() + keywords[1:]
 
 
 def _scored(measurement: Measurement) -> int:

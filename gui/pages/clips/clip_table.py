@@ -20,7 +20,7 @@ _MEASURED_ROWS = 200
 _CLIP_DIGITS, _REASONS_DIGITS = 18, 26
 #: Share of the room beside the results that names have where there are reasons, and where the
 #: movement stands beneath them, per cent. [technical]
-_CLIP_SHARE, _MERGED_SHARE = 56, 45
+_CLIP_SHARE, _MERGED_SHARE = 50, 62
 
 
 class ClipTable(QTableView):
@@ -120,16 +120,26 @@ class ClipTable(QTableView):
     def _opened_height(self) -> int:
         """Return the height of the opened row: beside its words, or beneath them, are the tools."""
         tools, cells = self._tools, self._cells
-        name = cells.name_height(self._rows.rows[cells.opened], self.columnWidth(0))
+        row = self._rows.rows[cells.opened]
         cells.tools_beneath_name = cells.merged and tools.row_width <= self._name_width()
+        cells.middle = cells.links_px = 0
         if cells.merged:
-            cells.lift = 0
+            name = cells.name_height(row, self.columnWidth(0))
             beneath = name if cells.tools_beneath_name else cells.row_height() - ABOVE_PX
             return beneath + GAP_PX + self._tools_height() + ABOVE_PX
-        # Words of the row stand on the line of the words in the choices.
-        cells.lift = max(0, GAP_PX + (tools.choices_height - cells.line) // 2 - ABOVE_PX)
-        linked = cells.lift + name + GAP_PX // 2 + tools.links_height + ABOVE_PX
-        return max(linked, 2 * GAP_PX + self._tools_height())
+        cells.links_px = tools.links_width + 2 * GAP_PX
+        lines = max(
+            cells.lines_in(row, column, self.columnWidth(place))
+            for place, column in enumerate(COLUMNS)
+            if column is not Column.TASK
+        )
+        level = max(
+            cells.row_height(), lines * cells.line + 2 * ABOVE_PX, tools.choices_height + 2 * GAP_PX
+        )
+        # Words, choices and links have one middle; a note stands beneath the choices.
+        cells.middle = level // 2
+        note = tools.note_height(self._tools_width())
+        return max(level, cells.middle + (tools.choices_height + 1) // 2 + note + GAP_PX)
 
     def _tools_height(self) -> int:
         """Return the height of the choices and the note."""
@@ -162,9 +172,10 @@ class ClipTable(QTableView):
             top = row.bottom() + 1 - ABOVE_PX - high
             tools.place_in_row(QRect(BESIDE_PX, top, wide, high))
             return
-        name = cells.name_height(self._rows.rows[cells.opened], self.columnWidth(0))
-        choices = QPoint(self.columnWidth(0) + BESIDE_PX, row.top() + GAP_PX)
-        links = QPoint(BESIDE_PX, row.top() + cells.lift + name + GAP_PX // 2)
+        middle, last = row.top() + cells.middle, len(COLUMNS) - 1
+        choices = QPoint(self.columnWidth(0) + BESIDE_PX, middle - tools.choices_height // 2)
+        end = self.columnViewportPosition(last) + self.columnWidth(last) - BESIDE_PX
+        links = QPoint(end - tools.links_width, middle - tools.links_height // 2)
         tools.place_in_columns(choices, wide, links)
 
     def whole_height(self, room: int) -> int:

@@ -72,10 +72,13 @@ class RowTools:
         return self._links.sizeHint().height()
 
     @property
+    def links_width(self) -> int:
+        return self._links.sizeHint().width()
+
+    @property
     def row_width(self) -> int:
         """Width of choices and links in a row."""
-        links = self._links.sizeHint().width()
-        return self._choices.sizeHint().width() + _LINKS_GAP_PX + links
+        return self._choices.sizeHint().width() + _LINKS_GAP_PX + self.links_width
 
     def note_height(self, width: int) -> int:
         """Return the height of the note with the gap above it; 0 without one."""

@@ -2,14 +2,14 @@
 
 from PySide6.QtCore import QEvent, QObject, Qt, Signal, Slot
 from PySide6.QtGui import QKeyEvent
-from PySide6.QtWidgets import QVBoxLayout, QWidget
+from PySide6.QtWidgets import QGridLayout, QPushButton, QVBoxLayout, QWidget
 
 from gui.style.appearance import Appearance
 from gui.style.measures import GAP_PX
 from gui.text.finding_keywords import finding_keywords
 from gui.text.wording import tr, trial_words, value_words
 from gui.widgets.buttons import FlowRow, button
-from gui.widgets.layouts import clear_layout, row, widget_with
+from gui.widgets.layouts import clear_layout, widget_with
 from gui.widgets.wrapping_check_box import WrappingCheckBox
 from measure.domain.measurements import Measurement, Trial
 from measure.domain.movements import MOVEMENTS, Movement
@@ -70,8 +70,8 @@ class TrialList(QWidget):
             line.offer(boxes)
             self._column.addWidget(line)
             return
-        for number, (trial, box) in enumerate(zip(self._trials, boxes, strict=True), start=1):
-            self._column.addWidget(self._line(number, trial, box))
+        if boxes:
+            self._column.addWidget(self._lines(boxes))
 
     def _box(self, number: int, trial: Trial, wanted: bool) -> WrappingCheckBox:
         """Return the check box of a trial."""
@@ -87,9 +87,9 @@ class TrialList(QWidget):
     def _words(self, number: int, trial: Trial, wanted: bool) -> str:
         unit = MOVEMENTS[self._shown[0]].unit
         if self._brief:
-            value = trial.value if trial.scored else None
-            words = "\u2013" if value is None else value_words(value, unit)
-            return f"{number}: {words}"
+            if not trial.scored or trial.value is None:
+                return tr("{number}: not counted").format(number=number)
+            return f"{number}: {value_words(trial.value, unit)}"
         words = trial_words(trial, unit)
         if trial.refused_for:
             keywords = finding_keywords(trial.refused_for, 0)
@@ -98,14 +98,24 @@ class TrialList(QWidget):
             words = tr("{reading}, discarded by you").format(reading=words)
         return tr("Trial {number}: {words}").format(number=number, words=words)
 
-    def _line(self, number: int, trial: Trial, box: WrappingCheckBox) -> QWidget:
-        """Return the check box with what shows the trial in the picture."""
-        if trial.hold_start_s is None:
-            return box
+    def _lines(self, boxes: list[WrappingCheckBox]) -> QWidget:
+        """Return the check boxes with what shows each trial in the picture, in a column."""
+        grid = QGridLayout()
+        grid.setContentsMargins(0, 0, 0, 0)
+        grid.setHorizontalSpacing(3 * GAP_PX)
+        grid.setVerticalSpacing(0)
+        grid.setColumnStretch(2, 1)
+        for line, (trial, box) in enumerate(zip(self._trials, boxes, strict=True)):
+            grid.addWidget(box, line, 0)
+            if trial.hold_start_s is not None:
+                grid.addWidget(self._show_link(line + 1, trial), line, 1)
+        return widget_with(grid)
+
+    def _show_link(self, number: int, trial: Trial) -> QPushButton:
         show = button(tr("Show"), "line-link")
         show.setAccessibleName(tr("Show trial {number}").format(number=number))
         show.clicked.connect(lambda: self.trial_selected.emit(trial))
-        return widget_with(row(box, show, 1, spacing=2 * GAP_PX))
+        return show
 
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
         """Keep the space bar for a check box that has the focus; elsewhere it plays the clip."""

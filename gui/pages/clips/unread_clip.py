@@ -24,8 +24,8 @@ class UnreadClip(QWidget):
         words = column(
             1,
             label(tr("Could not be read"), "title"),
-            self.remedy,
             self.cause,
+            self.remedy,
             1,
             spacing=2 * GAP_PX,
         )

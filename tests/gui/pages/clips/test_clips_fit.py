@@ -6,6 +6,7 @@ import pytest
 from PySide6.QtCore import QPoint, QRect, Qt
 
 from gui.pages.clips.clips_page import ClipsPage
+from gui.widgets.wrapping_check_box import WrappingCheckBox
 from tests.support.gui.clip_folder import NAMES, fill_folder, open_folder, read_first, row_named
 from tests.support.gui.screenshots import PERCENTS, SIZES, resize
 from tests.support.gui.stage import WindowHarness
@@ -90,3 +91,57 @@ def test_no_row_of_the_table_is_cut(
         ]
         seen = table.viewport().height()
         assert any(0 <= seen - 1 - end <= 1 for end in ends), (size, seen, ends)
+
+
+@pytest.mark.parametrize(
+    ("percent", "note", "third"),
+    [
+        (100, "", "Trial 3: not counted (trunk leaned)"),
+        (150, "Trunk leaned", "3: not counted"),
+        (200, "Trunk leaned", "3: not counted"),
+    ],
+)
+def test_a_note_is_said_once_and_nothing_scrolls_beside_the_picture(
+    stage: WindowHarness, page: ClipsPage, percent: int, note: str, third: str
+) -> None:
+    stage.services.appearance.choose(percent=percent)
+    resize(stage, (1366, 700))
+    read_first(stage, page)
+    resize(stage, (1366, 700))
+    review = page.review
+    assert review.notes.text() == note
+    assert [box.text() for box in review.trials.findChildren(WrappingCheckBox)][-1] == third
+    assert review.player._words.verticalScrollBar().maximum() == 0
+
+
+def test_buttons_and_slider_stand_in_a_row_above_the_curve(
+    stage: WindowHarness, page: ClipsPage
+) -> None:
+    resize(stage, (1366, 700))
+    read_first(stage, page)
+    player = page.review.player
+    assert player.has_curve_across
+    buttons, slider, moment = (
+        QRect(shown.mapTo(player.chart, QPoint()), shown.size())
+        for shown in (player.play, player.slider, player.moment)
+    )
+    assert buttons.right() < slider.left() < slider.right() < moment.left()
+    assert buttons.top() <= slider.center().y() <= buttons.bottom()
+    assert moment.right() <= player.chart.width()
+    curve = player.chart._plot
+    assert curve.width() > 0.95 * player.chart.width()
+    assert curve.y() >= buttons.bottom()
+
+
+def test_name_choices_and_links_of_the_chosen_row_have_one_middle(
+    stage: WindowHarness, page: ClipsPage
+) -> None:
+    resize(stage, (1366, 700))
+    table, tools = page.list.table, page.list.tools
+    table.selectRow(1)
+    row = table.visualRect(page.model.index(1, 0))
+    middles = [
+        shown.mapTo(table.viewport(), shown.rect().center()).y()
+        for shown in (tools.movement, tools.side, tools.open_clip, tools.remove)
+    ]
+    assert all(abs(middle - row.center().y()) <= 2 for middle in middles), middles

@@ -215,7 +215,7 @@ def test_all_clips_are_read_in_the_background(stage: WindowHarness, page: ClipsP
     }
     assert texts(page, Fact.READING)[NAMES[0]] == "118\u00b0"
     assert texts(page, Fact.RANGE)[NAMES[0]] == "112 to 124"
-    assert texts(page, Fact.REASONS)[NAMES[0]] == "trunk leaned; 2 trials"
+    assert texts(page, Fact.REASONS)[NAMES[0]] == "Trunk leaned; 2 trials"
     page.list.read.click()
     assert page.list.table.chosen == [row_named(page, NAMES[2])], "what it waits for is shown"
 
@@ -267,6 +267,27 @@ def test_reading_is_stopped_and_goes_on(
     assert reader.calls == [3, 2]
     assert threading.get_ident() not in reader.threads
     assert all(row.measurement is not None for row in page.model.rows)
+
+
+def test_movement_and_side_are_chosen_while_other_clips_are_read(
+    stage: WindowHarness, page: ClipsPage, qtbot: QtBot
+) -> None:
+    page.batch._reader = HeldReader()
+    page.list.read.click()
+    qtbot.waitUntil(lambda: page.batch.finished == 1)
+    table, listed = page.list.table, page.list
+    table.selectRow(page.model.rows.index(row_named(page, NAMES[0])))
+    assert not listed.movement.isEnabled(), "it is about to be read"
+    table.selectRow(page.model.rows.index(row_named(page, NAMES[2])))
+    assert listed.movement.isEnabled()
+    listed.movement.picked.emit(Movement.FLEXION)
+    listed.side.picked.emit(Side.LEFT)
+    assert row_named(page, NAMES[2]).status == "Waiting"
+    listed.read.click()
+    stage.settle()
+    assert not page.batch.running
+    assert [row.waits for row in page.model.rows].count(True) == 2
+    assert listed.movement.isEnabled()
 
 
 def test_a_run_that_fails_says_why_and_leaves_the_rest(
