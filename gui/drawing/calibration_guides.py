@@ -103,7 +103,7 @@ def _board(painter: QPainter, place: QRectF) -> None:
 
 def _upright(painter: QPainter, appearance: Appearance, place: QRectF) -> None:
     """Paint a door, its edge marked at the upper and at the lower end."""
-    high = place.height() - 4 * _MARK_PX
+    high = place.height() - 2 * _MARK_PX
     door = QRectF(0, 0, high * _DOOR, high)
     door.moveCenter(place.center())
     post = door.width() * _POST

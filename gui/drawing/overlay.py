@@ -33,9 +33,9 @@ _PLATE = QColor(8, 18, 22, 215)
 
 #: From the nose to the top of the head, over the nose's height above the shoulders. [technical]
 _CROWN = 0.9
-#: Words on the picture are never higher than this part of it, so that they stay beside the body.
-#: [technical]
-_LEAST_LINES = 17
+#: Words on the picture are never higher than this part of it, or their plates wider than this share
+#: of it, so that they stay beside the body. [technical]
+_LEAST_LINES, _MOST_WIDE = 17, 0.43
 #: Room on the plate beneath words, beside and above them, in heights of the type. [technical]
 _BESIDE, _OVER = 0.5, 0.25
 #: Where a head usually is, as a share of the picture's height. [technical]
@@ -104,8 +104,7 @@ def paint_framing(
         Where the head is, as a share of the height; None draws where it may be.
     """
     shares = (_HEAD if head is None else head, 0.74)
-    px = min(max(appearance.px(), picture.height() / 26), picture.height() / _LEAST_LINES)
-    font = appearance.font(px)
+    font = appearance.font(_words_px(appearance, picture, words))
     for share, word in zip(shares, words, strict=True):
         y = picture.top() + picture.height() * share
         left = _plate(painter, font, QPointF(picture.left() + picture.width() * 0.02, y), word)
@@ -113,6 +112,16 @@ def paint_framing(
         for colour, width in ((_SOFT, 4), (_LINE, 2)):
             painter.setPen(QPen(colour, width))
             painter.drawLine(QPointF(left, y), QPointF(right, y))
+
+
+def _words_px(appearance: Appearance, picture: QRectF, words: tuple[str, str]) -> float:
+    """Return the size of words on the picture, pixels: as all text, or larger on a large one."""
+    em = 100
+    metrics = QFontMetricsF(appearance.font(em))
+    longest = max(map(metrics.horizontalAdvance, words)) / em + 2 * _BESIDE
+    wanted = max(appearance.px(), picture.height() / 26)
+    most = max(picture.height() / _LEAST_LINES, picture.width() * _MOST_WIDE / longest)
+    return min(wanted, most)
 
 
 def _middle(places: FloatArray, first: Landmark, other: Landmark) -> FloatArray:

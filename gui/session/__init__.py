@@ -10,7 +10,8 @@ Public names:
     interfaces: ClipAnalysis, ClipCurve, ClipThumbnails, ReadClip
     known_setup: SetupProvider, load_stored_setup
     known_state: CalibrationState, USEFUL_LEVEL_DEG, correction_words, lengths_words, lens_words,
-        level_words, load_calibration_state, marks_words, place_words, turn_words
+        level_words, load_calibration_state, longer_edge_words, marks_words, place_words,
+        turn_words
     log: SessionRecorder
     measurement_session: MeasurementSession
     person_selection: PersonSelection

@@ -100,8 +100,9 @@ def level_words(state: CalibrationState) -> str:
         return tr("▶  From {day}, no longer used. Measure it again.").format(
             day=level.day.isoformat()
         )
+    turn = f"{turn_words(level.roll_deg, level.half_deg)} {longer_edge_words(level.half_deg)}"
     return tr("\u2713  {turn} Measured on {day}.").format(
-        turn=turn_words(level.roll_deg, level.half_deg), day=level.day.isoformat()
+        turn=turn.rstrip(), day=level.day.isoformat()
     )
 
 
@@ -111,14 +112,20 @@ def turn_words(roll_deg: float, half_deg: float) -> str:
     from measure.progress.wording import number_words
 
     if half_deg >= USEFUL_LEVEL_DEG:
-        return tr(
-            "It shows the level to within {half}°; {least}° is needed. Mark a longer edge, such "
-            "as a whole door frame."
-        ).format(half=number_words(half_deg, 0, tr), least=number_words(USEFUL_LEVEL_DEG, 0, tr))
+        return tr("It shows the level to within {half}°; {least}° is needed.").format(
+            half=number_words(half_deg, 0, tr), least=number_words(USEFUL_LEVEL_DEG, 0, tr)
+        )
     numbers = {"angle": number_words(abs(roll_deg), 1, tr), "half": number_words(half_deg, 1, tr)}
     if roll_deg >= 0:
         return tr("Turned clockwise by {angle} degrees, give or take {half}.").format(**numbers)
     return tr("Turned anticlockwise by {angle} degrees, give or take {half}.").format(**numbers)
+
+
+def longer_edge_words(half_deg: float) -> str:
+    """Return what makes a level surer; nothing where it is known well enough."""
+    if half_deg < USEFUL_LEVEL_DEG:
+        return ""
+    return tr("Mark a longer edge, such as a whole door frame.")
 
 
 def lengths_words(state: CalibrationState) -> str:

@@ -24,7 +24,8 @@ TITLE_GROWTH, DISPLAY_GROWTH = 0.7, 0.45
 #: How much of the growth of text the head of the window takes part in where the window is wide
 #: enough for it, so that it stays one low row. [technical]
 HEAD_GROWTH = 0.4
-#: Up to this size running text is set larger on pages that say little, pixels. [technical]
+#: Up to this size running text is set larger on pages that say little; steps beside a camera's
+#: picture, read while standing, are never smaller, pixels. [technical]
 LARGE_ENOUGH_PX = 30
 
 #: The unit of space between things, device-independent pixels. [technical]

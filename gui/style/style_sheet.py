@@ -45,12 +45,14 @@ QLabel[role="notice"] {{ color: {ink}; }}
 QLabel[role="who"] {{ color: {quiet}; }}
 QLabel[role="alarm"] {{ color: {alarm}; font-size: {title}px; font-weight: 700; }}
 QLabel[role="alarm-text"] {{ color: {alarm}; }}
-QLabel[role="amiss"] {{ color: {hold}; font-size: {title}px; font-weight: 700; }}
-QLabel[role="far-wrong"] {{ color: {hold}; font-weight: 700; }}
+QLabel[role="far-step"] {{ font-size: {far}px; }}
+QLabel[role="far-wrong"] {{ color: {hold}; font-size: {far}px; font-weight: 700; }}
 QLabel[role="far-right"] {{ color: {arm}; font-weight: 700; }}
 QLabel[role="fault"] {{ color: {alarm}; font-weight: 700; }}
 QLabel[role="key"] {{ background: {raised}; border: 1px solid {edge}; border-bottom-width: 3px;
     border-radius: 6px; padding: 1px 8px; min-width: {text}px; }}
+QLabel[role="step"], QLabel[role="step-here"] {{ font-size: {short}px; }}
+QLabel[role="step-here"] {{ font-weight: 700; }}
 QWidget[short="true"] QLabel[role=""] {{ font-size: {short}px; }}
 QWidget[short="some"] QLabel[role=""] {{ font-size: {some}px; }}
 QFrame[role="card"] {{ background: {raised}; border: 1px solid {line};
@@ -190,6 +192,7 @@ def style_sheet(palette: Palette, percent: int) -> str:
         "number": round(grown(BODY_PX * NUMBER, DISPLAY_GROWTH, percent)),
         "some": round(max(body, BODY_PX * HEAD)),
         "short": round(max(body, min(body * TITLE, LARGE_ENOUGH_PX))),
+        "far": round(max(body, LARGE_ENOUGH_PX)),
         "card_radius": CARD_RADIUS_PX,
         "radius": BUTTON_RADIUS_PX,
         "field_radius": FIELD_RADIUS_PX,

@@ -1182,6 +1182,10 @@ Tipografía: Atkinson Hyperlegible, SIL Open Font License 1.1.</translation>
         <translation>Comprobar izquierda y derecha</translation>
     </message>
     <message>
+        <source>Raise it only as far as is comfortable.</source>
+        <translation>Levántela solo hasta donde le resulte cómodo.</translation>
+    </message>
+    <message>
         <source>Play a tone</source>
         <translation>Reproducir un tono</translation>
     </message>
@@ -1196,10 +1200,6 @@ Tipografía: Atkinson Hyperlegible, SIL Open Font License 1.1.</translation>
     <message>
         <source>Camera</source>
         <translation>Cámara</translation>
-    </message>
-    <message>
-        <source>Thawline then knows left from right. Raise it only as far as is comfortable.</source>
-        <translation>Así Thawline distingue la izquierda de la derecha. Levántela solo hasta donde le resulte cómodo.</translation>
     </message>
     <message>
         <source>Sound and voice</source>
@@ -3615,7 +3615,7 @@ Tipografía: Atkinson Hyperlegible, SIL Open Font License 1.1.</translation>
     </message>
     <message>
         <source>hips above this line</source>
-        <translation>las caderas, por encima de esta línea</translation>
+        <translation>caderas sobre esta línea</translation>
     </message>
     <message>
         <source>An estimate, not a diagnosis. Stop before it becomes painful.</source>
@@ -6690,10 +6690,6 @@ Tipografía: Atkinson Hyperlegible, SIL Open Font License 1.1.</translation>
         <translation>✓  {turn} Medido el {day}.</translation>
     </message>
     <message>
-        <source>It shows the level to within {half}°; {least}° is needed. Mark a longer edge, such as a whole door frame.</source>
-        <translation>Da el nivel con un margen de {half}°; hacen falta {least}°. Marque un borde más largo, como un marco de puerta entero.</translation>
-    </message>
-    <message>
         <source>Turned clockwise by {angle} degrees, give or take {half}.</source>
         <translation>Girada {angle} grados a la derecha, con un margen de {half}.</translation>
     </message>
@@ -6712,6 +6708,14 @@ Tipografía: Atkinson Hyperlegible, SIL Open Font License 1.1.</translation>
     <message>
         <source>For a camera that stands crooked</source>
         <translation>Para una cámara torcida</translation>
+    </message>
+    <message>
+        <source>It shows the level to within {half}°; {least}° is needed.</source>
+        <translation>Da el nivel con un margen de {half}°; hacen falta {least}°.</translation>
+    </message>
+    <message>
+        <source>Mark a longer edge, such as a whole door frame.</source>
+        <translation>Marque un borde más largo, como un marco de puerta entero.</translation>
     </message>
     <message>
         <source>For an arm towards the camera</source>

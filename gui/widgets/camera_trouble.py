@@ -24,7 +24,7 @@ _LEAST_DIGITS = 48
 #: Height of the drawn camera as a share of the place of a picture. [technical]
 _HIGH = 0.6
 #: Roles of words that are read from afar, among them of what is wrong and what is right; a page
-#: gives them their size.
+#: may give them its own size.
 FAR, FAR_WRONG, FAR_RIGHT, FAR_STEP = "far", "far-wrong", "far-right", "far-step"
 
 
@@ -147,12 +147,14 @@ class CameraOff(PaintedWidget):
         paint_camera(painter, self.appearance, QRectF(0, top, place.width(), high))
 
 
-class TroubleSteps(Steps):
-    """What to do about a camera that gives no picture, beside the place of its picture."""
+class TroubleSteps(QWidget):
+    """What to do about a camera that gives no picture, beside the middle of its place."""
 
     def __init__(self, appearance: Appearance, camera: CameraView) -> None:
         super().__init__()
         self._camera, self._drawing = camera, CameraOff(appearance, camera.video)
+        self._steps = Steps(FAR_STEP, spacing=2 * GAP_PX)
+        column(1, self._steps, 1, on=self)
         camera.steps_beside = True
         camera.troubled.connect(self._show)
         self.hide()
@@ -162,4 +164,4 @@ class TroubleSteps(Steps):
         self._drawing.setVisible(troubled and self._camera.lacks_picture)
         trouble = self._camera.trouble
         if trouble is not None:
-            self.show_steps((*trouble_steps(trouble), tr("Then press Try again.")))
+            self._steps.show_steps((*trouble_steps(trouble), tr("Then press Try again.")))

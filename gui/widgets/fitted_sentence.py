@@ -31,8 +31,8 @@ class FittedSentence(PaintedWidget):
     quiet
         Set in regular type that steps back, and in the least size.
     heading
-        In the size of a page's heading, whatever the window's height: for pages that are read
-        from the chair.
+        In the size of a page's heading, or a fifteenth of the window high where it fits in its
+        lines: for pages that are read from the chair too.
     upright
         Whether it stands in the middle of its space, at its upper or at its lower edge.
     """
@@ -94,9 +94,13 @@ class FittedSentence(PaintedWidget):
         return self.minimumSizeHint()
 
     def minimumSizeHint(self) -> QSize:
-        """Return some lines of the least type, or as many as the sentences need."""
+        """Return some lines of the least type, or as many as the sentences need.
+
+        A heading has room for its largest type.
+        """
         font = self._font(self._least_px())
-        lines = self._lines * QFontMetricsF(font).lineSpacing()
+        roomy = self._font(self._most_px()) if self._heading else font
+        lines = self._lines * QFontMetricsF(roomy).lineSpacing()
         texts = (self._text, *self._expected)
         needed = max(self._needed(font, text).height() for text in texts)
         return QSize(200, ceil(max(lines, needed)))
@@ -118,8 +122,8 @@ class FittedSentence(PaintedWidget):
 
     def fitted_font(self) -> QFont:
         """Return the largest font between the two shares in which the sentence fits."""
-        least, most = self._least_px(), round(self.window().height() * MOST_SHARE)
-        for px in range(least if self._quiet or self._heading else most, least, -1):
+        least = self._least_px()
+        for px in range(self._most_px(), least, -1):
             font = self._font(px)
             if self._fits(font):
                 return font
@@ -156,6 +160,12 @@ class FittedSentence(PaintedWidget):
         if self._heading:
             return round(grown(BODY_PX * DISPLAY, DISPLAY_GROWTH, self.appearance.percent))
         return ceil(self.window().height() * LEAST_SHARE)
+
+    def _most_px(self) -> int:
+        if self._quiet:
+            return self._least_px()
+        share = LEAST_SHARE if self._heading else MOST_SHARE
+        return max(self._least_px(), round(self.window().height() * share))
 
     def _flags(self) -> int:
         return int(Qt.TextFlag.TextWordWrap | Qt.AlignmentFlag.AlignLeft | self._upright)

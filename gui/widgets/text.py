@@ -120,11 +120,22 @@ class SignedLine(QWidget):
 
 
 class Steps(QWidget):
-    """Numbered steps, with a tick at those that are done; their texts begin at one line."""
+    """Numbered steps, with a tick at those that are done; their texts begin at one line.
 
-    def __init__(self, role: str = "lead", spacing: int = GAP_PX) -> None:
+    Parameters
+    ----------
+    role
+        Of the style sheet.
+    present_role
+        Of the first step that is not done, where that one stands out.
+    """
+
+    def __init__(
+        self, role: str, spacing: int = GAP_PX, *, present_role: str | None = None
+    ) -> None:
         super().__init__()
         self._role = role
+        self._present_role = role if present_role is None else present_role
         self._lines = QGridLayout(self)
         self._lines.setContentsMargins(0, 0, 0, 0)
         self._lines.setHorizontalSpacing(2 * GAP_PX)
@@ -135,11 +146,12 @@ class Steps(QWidget):
         """Show steps of which the first ones are done."""
         clear_layout(self._lines)
         for number, step in enumerate(steps, start=1):
-            sign = label(_DONE if number <= done else f"{number}", self._role)
+            role = self._present_role if number == done + 1 else self._role
+            sign = label(_DONE if number <= done else f"{number}", role)
             sign.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Preferred)
             sign.setAlignment(Qt.AlignmentFlag.AlignTop)
             self._lines.addWidget(sign, number, 0)
-            self._lines.addWidget(label(step, self._role), number, 1)
+            self._lines.addWidget(label(step, role), number, 1)
 
 
 def terms(lines: Iterable[tuple[str, QLabel]], role: str = "quiet") -> QWidget:

@@ -9,8 +9,8 @@ from gui.pages.camera_and_body.guide_panel import GuidePanel
 from gui.style.appearance import Appearance
 from gui.style.measures import GAP_PX
 from gui.text.wording import tr
-from gui.widgets.buttons import bind_keys, button
-from gui.widgets.layouts import card, row
+from gui.widgets.buttons import bind_keys, button, give_role
+from gui.widgets.layouts import card, row, widget_with
 from gui.widgets.page_frame import frame_page
 from gui.widgets.scroll_page import bring_into_view
 from gui.widgets.text import label
@@ -24,7 +24,9 @@ _LINES = 4
 #: Text up to this size leaves room for the figure, per cent. [technical]
 _MOST_PERCENT = 115
 #: Width of the figure, pixels. [technical]
-_FIGURE_PX = 400
+_FIGURE_PX = 480
+#: Width of a field, in heights of its type: a length has few digits. [technical]
+_FIELD_TYPES = 7
 
 
 class BodyLengthsPage(QWidget):
@@ -49,9 +51,12 @@ class BodyLengthsPage(QWidget):
         #: What is wrong with a field, beneath it.
         self.wrong = label("", "alarm-text")
         self.keep = button(tr("Save the lengths"), "main", key=tr("Enter"))
+        self.keep.setProperty("leads_on", True)
         self.leave = button(tr("Back"), key=tr("Escape"))
         self.keep.clicked.connect(self._keep)
         self.leave.clicked.connect(self.back)
+        for field in self.fields.values():
+            field.textChanged.connect(self._lead_on)
         bind_keys(self, self.keep, "Return", "Enter")
         self._grid = QGridLayout()
         self._lay_out()
@@ -67,6 +72,10 @@ class BodyLengthsPage(QWidget):
         self._grid.setHorizontalSpacing(4 * GAP_PX)
         self._grid.setVerticalSpacing(GAP_PX // 2)
         self._labels = {name: label("", "strong") for name in self.fields}
+        self._lines = {
+            name: widget_with(row(field, (label("cm"), 1), spacing=GAP_PX))
+            for name, field in self.fields.items()
+        }
         for name, field in self.fields.items():
             self._labels[name].setBuddy(field)
         frame_page(
@@ -98,7 +107,8 @@ class BodyLengthsPage(QWidget):
             self._labels[name].setText(f"{number}  {words}" if columns == 1 else words)
             line, column = self._place(name)
             self._grid.addWidget(self._labels[name], line, column, Qt.AlignmentFlag.AlignBottom)
-            self._grid.addWidget(field, line + 1, column)
+            field.setFixedWidth(self._appearance.px(_FIELD_TYPES))
+            self._grid.addWidget(self._lines[name], line + 1, column)
             self._grid.setRowMinimumHeight(line + _LINES - 1, GAP_PX)
             self._grid.setColumnStretch(column, 1)
         self._grid.setColumnStretch(1, columns - 1)
@@ -137,13 +147,20 @@ class BodyLengthsPage(QWidget):
     def _say(self, name: str, wrong: str) -> None:
         """Say beneath a field what is wrong with it, and go there; nothing where all is well."""
         line, column = self._place(name)
-        self._grid.addWidget(self.wrong, line + 2, column, 1, self._columns - column)
+        self._grid.addWidget(self.wrong, line + 2, column)
         self.wrong.setText(wrong)
         self.wrong.setVisible(bool(wrong))
+        self._lead_on()
         if wrong:
+            give_role(self.keep, "")
             self.fields[name].setFocus(Qt.FocusReason.OtherFocusReason)
             bring_into_view(self.wrong)
             bring_into_view(self.fields[name])
+
+    @Slot()
+    def _lead_on(self) -> None:
+        """Let saving be what comes next, as after a change of what was refused."""
+        give_role(self.keep, "main")
 
 
 def _sentence(words: str) -> str:

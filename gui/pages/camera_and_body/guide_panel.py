@@ -5,13 +5,15 @@ from PySide6.QtGui import QPainter
 
 from gui.drawing.calibration_guides import Guide, paint_marking_guide
 from gui.style.appearance import Appearance
-from gui.style.measures import CARD_RADIUS_PX, GAP_PX
+from gui.style.measures import CARD_RADIUS_PX
 from gui.widgets.painted_widget import PaintedWidget
 
 #: Least size of the panel at 100 %, pixels. [technical]
 _LEAST_PX = (200, 132)
-#: Room about the drawing, pixels. [technical]
-_ROOM_PX = GAP_PX
+#: Room about the drawing, pixels, and at most as a share of the panel's height. [technical]
+_ROOM_PX, _ROOM_SHARE = 20, 0.07
+#: Drawings of somebody who is cut off by the panel's lower edge.
+_PEOPLE = (Guide.BACK, Guide.LENGTHS)
 
 
 class GuidePanel(PaintedWidget):
@@ -46,5 +48,8 @@ class GuidePanel(PaintedWidget):
         painter.setPen(Qt.PenStyle.NoPen)
         painter.setBrush(self.appearance.colour("sunken"))
         painter.drawRoundedRect(place, CARD_RADIUS_PX, CARD_RADIUS_PX)
-        inner = place.adjusted(_ROOM_PX, _ROOM_PX, -_ROOM_PX, -_ROOM_PX)
+        around = min(_ROOM_PX, _ROOM_SHARE * place.height())
+        inner = place.adjusted(around, around, -around, -around)
+        if self._guide in _PEOPLE:
+            inner.setBottom(place.bottom())
         paint_marking_guide(painter, self.appearance, inner, self._guide)

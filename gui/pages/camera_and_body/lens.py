@@ -48,7 +48,7 @@ class LensPage(QWidget):
         self.coverage = CoverageGrid(appearance, self.camera.video)
         self.camera.troubled.connect(self._show_step)
         self.count = label("", "title")
-        self.steps = Steps("")
+        self.steps = Steps("step", present_role="step-here")
         self.guide = GuidePanel(appearance, Guide.BOARD)
         self.trouble = TroubleSteps(appearance, self.camera)
         self.make = button(tr("Save the lens profile"), "main")
@@ -71,10 +71,10 @@ class LensPage(QWidget):
         again = row(self.anew, 1)
         words = column(
             self.steps,
-            self.trouble,
+            (self.trouble, 1),
             self.count,
             again,
-            1,
+            0,
             margins=(0, 0, GAP_PX, 0),
             spacing=2 * GAP_PX,
         )

@@ -18,7 +18,7 @@ from gui.widgets.buttons import button, give_role
 from gui.widgets.camera_trouble import TroubleSteps
 from gui.widgets.camera_view import CameraView
 from gui.widgets.fitted_sentence import FittedSentence
-from gui.widgets.layouts import column, row, widget_with
+from gui.widgets.layouts import column, widget_with
 from gui.widgets.text import Steps, label
 from gui.widgets.video_view import image_of
 from gui.widgets.wrapping_check_box import WrappingCheckBox
@@ -106,14 +106,16 @@ class MarkingPage(QWidget):
         self.camera.happened.connect(self._take_event)
         self.camera.troubled.connect(self._refresh)
         self.picture = PointMarkingView(appearance)
-        self.steps = Steps("")
+        self.steps = Steps("step", present_role="step-here")
         self.guide = GuidePanel(appearance)
         self.trouble = TroubleSteps(appearance, self.camera)
         self.description_label = label("", "lead")
+        #: What marks tell that are too little.
+        self.detail_label = label("", "quiet")
         self.fixed = WrappingCheckBox(appearance, tr("The camera stays where it is"))
         self.stays = label(tr("Then this level is used on later days too."), "quiet")
         self.take = button(tr("Take this picture"), "main")
-        self.again = button(tr("Another picture"), "link")
+        self.again = button(tr("Another picture"))
         self.undo = button(tr("Undo the last mark"))
         self.keep = button(tr("Save"), "main")
         self.leave = button(tr("Back"), key=tr("Escape"))
@@ -131,15 +133,15 @@ class MarkingPage(QWidget):
             self._views.addWidget(view)
         words = column(
             self.description_label,
+            self.detail_label,
             self.steps,
-            self.trouble,
-            row(self.again, 1),
+            (self.trouble, 1),
             column(self.fixed, self.stays, spacing=0),
-            1,
+            0,
             margins=(0, 0, GAP_PX, 0),
             spacing=2 * GAP_PX,
         )
-        buttons = [self.leave, self.undo, self.take, self.keep, self.camera.retry]
+        buttons = [self.leave, self.again, self.undo, self.take, self.keep, self.camera.retry]
         beside = self._views, widget_with(words), self.guide
         frame_picture(self, self._services, self.sentence, beside, buttons)
 
@@ -215,10 +217,12 @@ class MarkingPage(QWidget):
         if enough:
             description = task.describe(self._marked())
             better = task.better(self._marked()) if description else ""
-        words = description or (tr("These marks do not fit.") if enough else "")
-        self.description_label.setText(words)
-        self.description_label.setVisible(bool(words))
         good = bool(description) and not better
+        words = better or description or (tr("These marks do not fit.") if enough else "")
+        detail = description if better else ""
+        for said, text in ((self.description_label, words), (self.detail_label, detail)):
+            said.setText(text)
+            said.setVisible(bool(text))
         self.keep.setEnabled(good)
         self.keep.setVisible(good)
         for member in (self.fixed, self.stays):
@@ -228,7 +232,7 @@ class MarkingPage(QWidget):
         if live:
             self.camera.say(task.before)
         elif better:
-            self.sentence.say(better)
+            self.sentence.say(tr("The line is too short."))
         elif many < len(task.steps):
             self.sentence.say(task.steps[many])
         else:

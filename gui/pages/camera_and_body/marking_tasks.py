@@ -11,7 +11,7 @@ from calibration.placement.level import CameraOrientation, PlumbLine, orientatio
 from calibration.placement.viewpoint import PinholeView
 from gui.drawing.calibration_guides import Guide
 from gui.pages.camera_and_body.marking import MarkedPoints, MarkingTask
-from gui.session.known_state import USEFUL_LEVEL_DEG, turn_words
+from gui.session.known_state import longer_edge_words, turn_words
 from gui.text.wording import tr
 from measure.domain.calibration_records import CameraLevel
 from measure.errors import InputError
@@ -31,9 +31,7 @@ def level_marking_task(camera: str) -> MarkingTask:
         return turn_words(estimate.roll_deg, estimate.roll_half_deg)
 
     def better(marked: MarkedPoints) -> str:
-        if orientation_from_marks(marked, camera).roll_half_deg < USEFUL_LEVEL_DEG:
-            return ""
-        return tr("The line is too short.")
+        return longer_edge_words(orientation_from_marks(marked, camera).roll_half_deg)
 
     return MarkingTask(
         before=tr("Level: mark an upright edge."),

@@ -2,7 +2,7 @@
 
 from collections.abc import Sequence
 
-from PySide6.QtCore import QEvent, QObject, QRect, QSize, Signal
+from PySide6.QtCore import QEvent, QObject, QRect, QSize
 from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QPushButton, QStyle, QWidget
 
@@ -12,10 +12,12 @@ from gui.style.measures import BAR_PX, GAP_PX, MARGIN_PX
 from gui.widgets.buttons import ButtonRow
 from gui.widgets.layouts import column, row, separator
 from gui.widgets.scroll_page import scrollable
+from gui.widgets.side_by_side import LARGE_FROM_PERCENT
 
-#: Shares of the width for the picture: the largest, the least that makes room for the drawing, and
-#: that of a place without a picture. [technical]
-_MOST_SHARE, _LEAST_SHARE, _EMPTY_SHARE = 0.68, 0.4, 0.46
+#: Shares of the width for the picture: the largest, and where large text breaks the steps beside it
+#: in any case; the least, that makes room for the drawing; that of a place without a picture.
+#: [technical]
+_MOST_SHARE, _MOST_BESIDE_LARGE, _LEAST_SHARE, _EMPTY_SHARE = 0.55, 0.6, 0.4, 0.6
 #: Steps in which a smaller picture is tried, pixels. [technical]
 _STEP_PX = 12
 #: Height that a drawing should have, if need be of a smaller picture, pixels. [technical]
@@ -24,23 +26,14 @@ _GOOD_GUIDE_PX = 180
 _BETWEEN_PX = 4 * GAP_PX
 #: Width and height of a picture of most cameras. [technical]
 _COMMON_SHAPE = (16, 9)
-#: Most height of what has no limit, pixels. [technical]
-_UNLIMITED_PX = (1 << 24) - 1
-#: Shares of the empty room of a page without a picture above and below what it says. [technical]
-_ABOVE, _BELOW = 2, 3
-#: Share of what has all the room that it can use. [technical]
-_MUCH = 1000
 
 
 class PictureBeside(QWidget):
     """A picture as large as its place allows, in its own shape, and words beside it that scroll.
 
     A drawing stands beneath the words, its lower edge on the picture's where that leaves it room.
-    Without a picture all is as high as the words need.
+    Words without a drawing are as high as the picture where they fit.
     """
-
-    #: Whether all is only as high as it needs.
-    limited = Signal(bool)
 
     def __init__(
         self, services: Services, picture: QWidget, words: QWidget, guide: GuidePanel
@@ -76,37 +69,33 @@ class PictureBeside(QWidget):
             self._place()
 
     def _place(self) -> None:
-        empty = bool(self._services.feed.why_no_picture)
-        picture = self._empty_picture() if empty else self._picture_place()
+        picture = self._picture_place()
         left = picture.width() + _BETWEEN_PX
         words = QRect(left, 0, self.width() - left, self.height())
         guide = self._guide_place(picture, words)
         self._guide.setVisible(not guide.isEmpty())
         if guide.left() == left:
             words.setBottom(guide.top() - 1 - 2 * GAP_PX)
+        elif self._words_height(picture.width()) <= picture.height():
+            words.setBottom(picture.bottom())
         for member, place in (
             (self._picture, picture),
             (self._words, words),
             (self._guide, guide),
         ):
             member.setGeometry(QStyle.visualRect(self.layoutDirection(), self.rect(), place))
-        self._limit_height(picture.height() if empty else _UNLIMITED_PX)
 
-    def _limit_height(self, most: int) -> None:
-        """Leave what is not needed to the room above and below."""
-        if self.maximumHeight() != most:
-            self.setMaximumHeight(most)
-            self.limited.emit(most != _UNLIMITED_PX)
-
-    def _empty_picture(self) -> QRect:
-        wide = round(self.width() * _EMPTY_SHARE)
-        return QRect(0, 0, wide, max(self._words_height(wide), self._high(wide)))
+    def _most_share(self) -> float:
+        if self._services.feed.why_no_picture:
+            return _EMPTY_SHARE
+        large = self._services.appearance.percent >= LARGE_FROM_PERCENT
+        return _MOST_BESIDE_LARGE if large else _MOST_SHARE
 
     def _picture_place(self) -> QRect:
         """Return the largest picture that has room, with the drawing beside it where possible."""
         wide, high = self._shape
         beside = self.width() - _BETWEEN_PX - self._words.minimumSizeHint().width()
-        most = min(round(self.width() * _MOST_SHARE), beside, self.height() * wide // high)
+        most = min(round(self.width() * self._most_share()), beside, self.height() * wide // high)
         widths = range(most, round(self.width() * _LEAST_SHARE), -_STEP_PX)
         needed = {tried: self._words_height(tried) + 2 * GAP_PX for tried in widths}
         for guide in (_GOOD_GUIDE_PX, self._guide.minimumSizeHint().height()):
@@ -150,18 +139,10 @@ def frame_picture(
     shown = PictureBeside(services, *beside)
     around = MARGIN_PX
     area = column(
-        0,
         heading,
-        (shown, _MUCH),
-        0,
+        (shown, 1),
         margins=(around, around, around, 2 * GAP_PX),
         spacing=2 * GAP_PX,
     )
-
-    def compose(limited: bool) -> None:
-        area.setStretch(0, _ABOVE if limited else 0)
-        area.setStretch(3, _BELOW if limited else 0)
-
-    shown.limited.connect(compose)
     foot = row(ButtonRow(buttons, wide=True), margins=(around, GAP_PX, around, GAP_PX))
     column((area, 1), separator(), foot, on=page, spacing=0)

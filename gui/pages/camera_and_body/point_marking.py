@@ -142,9 +142,9 @@ class PointMarkingView(PaintedWidget):
         painter.drawImage(place, self._image)
         painter.restore()
         marked = [self._point(transform, mark) for mark in self.marks_px]
-        # A dark rim under a light line is seen on any picture.
-        for colour, width in ((Qt.GlobalColor.black, 8.0), (Qt.GlobalColor.white, 4.0)):
-            painter.setPen(QPen(colour, width))
+        # As in the drawing beside it; a rim of the other brightness is seen on any picture.
+        for colour, width in (("raised", 8.0), ("arm", 4.0)):
+            painter.setPen(QPen(self.appearance.colour(colour), width))
             if self._in_pairs:
                 for top, bottom in zip(marked[::2], marked[1::2], strict=False):
                     painter.drawLine(top, bottom)

@@ -11,6 +11,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from gui.pages.measuring.live_grid import SetupGrid
 from gui.session.services import Services
 from gui.session.setup_check import (
     AMISS,
@@ -25,12 +26,12 @@ from gui.style.measures import BAR_PX, GAP_PX, MARGIN_PX
 from gui.text.session_wording import hint_sentence, trouble_sentence
 from gui.text.wording import tr
 from gui.widgets.buttons import ButtonRow, ElidedButton, FlowRow, bind_keys, button, give_role
-from gui.widgets.camera_trouble import TroubleSteps, paint_camera
+from gui.widgets.camera_trouble import FAR_STEP, FAR_WRONG, TroubleSteps, paint_camera
 from gui.widgets.camera_view import CameraView
 from gui.widgets.figures.position_figure import PositionView
 from gui.widgets.fitted_sentence import FittedSentence
 from gui.widgets.layouts import card, column, row, separator, widget_with
-from gui.widgets.scroll_page import scrollable
+from gui.widgets.scroll_page import bring_to_top
 from gui.widgets.side_by_side import LARGE_FROM_PERCENT
 from gui.widgets.text import SignedLine, label
 from gui.widgets.video_view import image_of
@@ -46,12 +47,7 @@ _BEFORE_NAME_PX = 8
 _THUMBNAIL_EVERY_S = 0.5
 #: Least height of the drawing of a raised hand, pixels. [technical]
 _HAND_PX = 150
-#: How much more of the free height the drawing of a raised hand takes than the end. [technical]
-_DRAWING_STRETCH = 20
-#: Share of the width for the picture, and while a large drawing of a raised hand stands beside it,
-#: per cent. [technical]
-_SHARE, _SHARE_WHILE_ASKING = 56, 42
-#: Cameras in one line beneath the picture. [technical]
+#: Cameras that have room beneath the checks. [technical]
 _TILES = 2
 
 
@@ -73,9 +69,7 @@ class SetupPage(QWidget):
         self._thumbnail_at = 0.0
         #: The hand to raise while left and right are checked.
         self._asked: Side | None = None
-        self.sentence = FittedSentence(
-            services.appearance, lines=1, heading=True, upright=Qt.AlignmentFlag.AlignTop
-        )
+        self.sentence = FittedSentence(services.appearance, lines=1, heading=True)
         self.camera = CameraView(services, self.sentence)
         self.camera.video.set_framing(True)
         self.camera.framed.connect(self._take_frame)
@@ -85,24 +79,21 @@ class SetupPage(QWidget):
         self.cameras: list[QPushButton] = []
         self._group = QButtonGroup(self)
         self._group.idClicked.connect(self._choose_camera)
-        self._tiles = FlowRow(2 * GAP_PX, most_columns=_TILES, level=True)
+        self._tiles = FlowRow(2 * GAP_PX, most_columns=1)
         self.search_again = button(tr("Look for cameras again"), "link")
         self.search_again.clicked.connect(self.find_cameras)
-        self.checks = {place: SignedLine("", "", "lead") for place in SetupAspect}
+        self.checks = {place: SignedLine("", "", FAR_STEP) for place in SetupAspect}
         #: In place of the checks while nothing is seen.
-        self.unseen = SignedLine("\u25cb", tr("Nothing seen yet"), "lead")
+        self.unseen = SignedLine("\u25cb", tr("Nothing seen yet"), FAR_STEP)
         self.mirror = WrappingCheckBox(services.appearance, tr("Mirror the picture"))
         self.mirror.setChecked(services.mirrored)
         self.mirror.toggled.connect(self._mirror_toggled)
         self.hand = button(tr("Check left and right"))
         self.hand.clicked.connect(self.ask_for_hand)
-        self.other_hand = button("", "link")
+        self.other_hand = button("")
         self.other_hand.clicked.connect(self._ask_for_other_hand)
         self.hand_words = label("", "title")
-        self.hand_note = label(
-            tr("Thawline then knows left from right. Raise it only as far as is comfortable."),
-            "lead",
-        )
+        self.hand_note = label(tr("Raise it only as far as is comfortable."), FAR_STEP)
         self.hand_figure = PositionView(services.appearance, still=True, close=True)
         self.hand_figure.setMinimumHeight(_HAND_PX)
         self.camera_and_body = button(tr("Camera and body"))
@@ -132,40 +123,42 @@ class SetupPage(QWidget):
         tries.offer([self.tone, self.voice])
         sound = card(label(tr("Sound and voice"), "quiet"), tries, self.sound_words)
         surer = card(label(tr("For narrower ranges"), "quiet"), self.camera_and_body)
-        extras = widget_with(column(sides, sound, surer, row(self.settings, 1), spacing=2 * GAP_PX))
-        extras.setVisible(False)
-        self.more.toggled.connect(extras.setVisible)
-        self.more.toggled.connect(self.refresh)
-        self._more_line = widget_with(row(self.more, 1))
-        self._place = card(self.unseen, *self.checks.values())
+        self._extras = widget_with(
+            column(sides, sound, surer, row(self.settings, 1), spacing=2 * GAP_PX)
+        )
+        self._extras.setVisible(False)
+        self.more.toggled.connect(self._show_extras)
+        self._place = self._checks_card()
+        self._drawn = card(self.hand_figure)
         side = widget_with(
             column(
-                self.trouble,
+                (self.trouble, 1),
                 self.hand_words,
                 self.hand_note,
-                (self.hand_figure, _DRAWING_STRETCH),
-                row(self.other_hand, 1),
-                self._place,
-                self._more_line,
+                (self._drawn, 1),
+                (self._place, 1),
+                self._tiles,
                 row(self.search_again, 1),
-                extras,
-                1,
-                margins=(0, 0, 0, GAP_PX),
+                self._extras,
                 spacing=2 * GAP_PX,
             )
         )
-        picture = column((self.camera, 1), self._tiles, spacing=2 * GAP_PX)
-        self._middle = row(picture, scrollable(side, wide=True), spacing=4 * GAP_PX)
+        grid = SetupGrid(self._services.appearance, self.camera, side)
         around = MARGIN_PX
-        buttons = ButtonRow([self.camera.retry, self.start], wide=True)
-        foot = row(buttons, margins=(around, GAP_PX, around, GAP_PX))
+        buttons = [self.more, self.other_hand, self.camera.retry, self.start]
+        foot = row(ButtonRow(buttons, wide=True), margins=(around, GAP_PX, around, GAP_PX))
         framed = column(
             self.sentence,
-            (self._middle, 1),
+            (grid, 1),
             margins=(around, around, around - BAR_PX, 2 * GAP_PX),
             spacing=2 * GAP_PX,
         )
         column((framed, 1), separator(), foot, on=self, spacing=0)
+
+    def _checks_card(self) -> QWidget:
+        """Return a card whose lines share its height; the one for nothing seen is in its middle."""
+        distance, level, light = self.checks.values()
+        return card(1, distance, 1, self.unseen, level, 1, light, 1)
 
     # -- opening and closing ------------------------------------------------------------------
 
@@ -212,6 +205,7 @@ class SetupPage(QWidget):
             self._group.addButton(widget, place)
             self.cameras.append(widget)
         self._tiles.offer(self.cameras)
+        self.refresh()
         if not shown:
             self.camera.say(trouble_sentence(SourceFault.CAMERA_MISSING))
 
@@ -304,37 +298,41 @@ class SetupPage(QWidget):
         amiss = bool(frame and frame.setup_hints)
         self.start.say(tr("Start anyway") if amiss else tr("Start measuring"))
         give_role(self.camera.retry, "" if pictures else "main")
-        self._tiles.setVisible(self._offers_cameras(pictures=pictures))
         self.search_again.setVisible(self.more.isChecked() or not self.cameras)
         seen = None if self.camera.trouble else frame
         self._place.setVisible(self._asked is None and self.camera.trouble is None)
         self.unseen.setVisible(seen is None)
         for place, words in self.checks.items():
             sign, line = aspect_text(place, seen)
-            words.say(sign, line, role="amiss" if sign == AMISS else "lead")
+            words.say(sign, line, role=FAR_WRONG if sign == AMISS else FAR_STEP)
             words.setVisible(seen is not None)
         self.hand_words.setVisible(bool(self.hand_words.text()) and self.camera.trouble is None)
         asking = self._asked is not None and self.camera.trouble is None
         self.camera.video.set_framing(not asking)
         if asking:
             self.more.setChecked(False)
-        self._more_line.setVisible(not asking)
-        large = self._services.appearance.percent >= LARGE_FROM_PERCENT
-        share = _SHARE_WHILE_ASKING if asking and large else _SHARE
-        self._middle.setStretch(0, share)
-        self._middle.setStretch(1, 100 - share)
-        for member in (self.hand_figure, self.hand_note, self.other_hand):
+        self.more.setVisible(not asking)
+        self._tiles.setVisible(not asking and self._offers_cameras(pictures=pictures))
+        for member in (self._drawn, self.hand_note, self.other_hand):
             member.setVisible(asking)
 
+    @Slot(bool)
+    def _show_extras(self, shown: bool) -> None:
+        """Show what few people need, from the cameras on, or put it away."""
+        self._extras.setVisible(shown)
+        self.refresh()
+        if shown:
+            bring_to_top(self._tiles if self.cameras else self._extras)
+
     def _offers_cameras(self, *, pictures: bool) -> bool:
-        """Return whether the cameras are to be seen: where they fit in a line, or when asked for.
+        """Return whether the cameras are to be seen: where they have room, or when asked for.
 
         One camera that works leaves nothing to choose.
         """
         if self.more.isChecked() or not self.cameras:
             return bool(self.cameras)
-        widest = max(member.sizeHint().width() for member in self.cameras)
-        fit = _TILES * widest <= self.camera.width() and len(self.cameras) <= _TILES
+        large = self._services.appearance.percent >= LARGE_FROM_PERCENT
+        fit = len(self.cameras) <= _TILES and not large
         return fit and not (pictures and len(self.cameras) == 1)
 
     # -- sound and voice ----------------------------------------------------------------------

@@ -1,16 +1,17 @@
-"""Grid of the live page, and what is drawn in it: how to stand, why a trial is not counted."""
+"""Grids of the live and the set-up page; drawn in the first: how to stand, why nothing counted."""
 
 from PySide6.QtCore import QEvent, QObject, QRect, QSize, Qt, Signal
 from PySide6.QtWidgets import QFrame, QWidget
 
 from gui.drawing.shown_movements import facing_angle_deg
 from gui.style.appearance import Appearance
-from gui.style.measures import GAP_PX
+from gui.style.measures import BAR_PX, GAP_PX, LARGE_ENOUGH_PX
 from gui.text.wording import tr
 from gui.widgets.camera_trouble import FAR, FAR_RIGHT, FAR_WRONG
 from gui.widgets.figures.position_figure import PositionView
 from gui.widgets.figures.view_plan import ViewPlan
 from gui.widgets.layouts import ArrangedWidget, column, mirrored, row
+from gui.widgets.scroll_page import scrollable
 from gui.widgets.text import label
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
@@ -25,6 +26,9 @@ _LEAST, _MOST = 0.46, 0.60
 _BESIDE_SHARE = 0.62
 #: Between the columns, and between the picture and its trials, pixels. [technical]
 _BETWEEN_PX, _BENEATH_PX = 5 * GAP_PX, 2 * GAP_PX
+#: Set-up page: between the picture and the words, pixels, and the least width of these, in heights
+#: of their type. [technical]
+_BESIDE_WORDS_PX, _WORDS_TYPES = 4 * GAP_PX, 13
 
 
 class LiveGrid(ArrangedWidget):
@@ -85,6 +89,47 @@ class LiveGrid(ArrangedWidget):
             (self._beside, beside),
         ):
             member.setGeometry(mirrored(self, place))
+
+
+class SetupGrid(ArrangedWidget):
+    """Picture at the left, as large as its height allows; words beside it, as high as it is.
+
+    Words that need more have the whole height, and scroll where even that is too little.
+    """
+
+    def __init__(self, appearance: Appearance, picture: QWidget, words: QWidget) -> None:
+        super().__init__()
+        self._appearance = appearance
+        self._picture, self._words, self._area = picture, words, scrollable(words, wide=True)
+        for member in (picture, self._area):
+            member.setParent(self)
+        words.installEventFilter(self)
+
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
+        """Place everything anew when the words need another height."""
+        if event.type() is QEvent.Type.LayoutRequest and watched is self._words:
+            self._arrange()
+        return super().eventFilter(watched, event)
+
+    def sizeHint(self) -> QSize:
+        """Return the least size: more is given where there is room."""
+        return self.minimumSizeHint()
+
+    def minimumSizeHint(self) -> QSize:
+        picture, words = self._picture.minimumSizeHint(), self._area.minimumSizeHint()
+        return QSize(picture.width() + _BESIDE_WORDS_PX + words.width(), picture.height())
+
+    def _arrange(self) -> None:
+        room = self.width() - _BESIDE_WORDS_PX
+        type_px = max(LARGE_ENOUGH_PX, self._appearance.px())
+        least = max(round(_WORDS_TYPES * type_px) + BAR_PX, self._area.minimumSizeHint().width())
+        left = round(min(self.height() * _ASPECT, room - least))
+        high = min(self.height(), round(left / _ASPECT))
+        wide = room - left
+        fits = self._words.heightForWidth(wide - BAR_PX) <= high
+        words = QRect(left + _BESIDE_WORDS_PX, 0, wide, high if fits else self.height())
+        self._picture.setGeometry(mirrored(self, QRect(0, 0, left, high)))
+        self._area.setGeometry(mirrored(self, words))
 
 
 class PositionPanel(QWidget):

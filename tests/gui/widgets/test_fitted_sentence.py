@@ -6,6 +6,7 @@ from PySide6.QtGui import QFontMetricsF
 from pytestqt.qtbot import QtBot
 
 from gui.style.appearance import Appearance
+from gui.style.measures import BODY_PX, DISPLAY
 from gui.widgets.fitted_sentence import FittedSentence
 from tests.gui.conftest import Place
 
@@ -34,3 +35,16 @@ def test_the_sentence_is_at_least_a_fifteenth_of_the_window_and_fits(
     if len(text) < 100:
         assert needed.height() <= sentence.height() + 1
     assert sentence.accessibleName() == text
+
+
+def test_a_heading_is_read_from_afar_where_a_line_has_room_for_it(
+    appearance: Appearance, qtbot: QtBot, placed: Place
+) -> None:
+    sentence = FittedSentence(appearance, lines=1, heading=True)
+    window = placed(sentence, (1280, 900))
+    sentence.say("This is a good place.")
+    qtbot.wait(20)
+    assert sentence.fitted_font().pixelSize() == window.height() // 15
+    sentence.say("word " * 60)
+    qtbot.wait(20)
+    assert sentence.fitted_font().pixelSize() == round(DISPLAY * BODY_PX)

@@ -13,7 +13,7 @@ from PySide6.QtWidgets import QAbstractButton, QFileDialog, QLabel, QLineEdit
 
 from calibration.statistics.repeatability import RetestSession, repeatability
 from gui.app.window_pages import MainPage
-from gui.pages.camera_and_body.body_lengths import TRUNK, length_problem
+from gui.pages.camera_and_body.body_lengths import TRUNK
 from gui.pages.camera_and_body.change_band import ChangeBand
 from gui.session.known_setup import SetupProvider, load_stored_setup
 from gui.session.known_state import load_calibration_state
@@ -209,6 +209,21 @@ def test_a_camera_without_a_picture_has_steps_of_its_own(known: WindowHarness) -
     assert main == [page.camera.retry]
 
 
+def test_the_present_step_stands_out(known: WindowHarness) -> None:
+    known.window.calibration.overview.calibrate.click()
+    known.settle()
+    page = known.window.calibration.lens
+
+    def bold() -> list[str]:
+        shown = [words for words in page.steps.findChildren(QLabel) if words.isVisible()]
+        return [words.text() for words in shown if words.font().bold()]
+
+    assert bold() == ["1", "Print the board at full size."]
+    page.have.click()
+    known.settle()
+    assert bold() == ["2", "Show it to the camera until every field has a tick."]
+
+
 def test_a_board_that_is_seen_moving_is_guided(known: WindowHarness) -> None:
     known.window.calibration.overview.calibrate.click()
     page = known.window.calibration.lens
@@ -291,6 +306,22 @@ def test_neck_and_pelvis_marked_by_the_keyboard_alone(known: WindowHarness) -> N
     assert known.services.source().setup.body.c7_height == pytest.approx(1.2)
 
 
+def test_a_line_that_is_too_short_says_first_what_to_do(known: WindowHarness) -> None:
+    known.window.calibration.overview.uprights.click()
+    page = known.window.calibration.mark
+    page.take_frame(frame(blank()))
+    page.take.click()
+    for mark in ((60.0, 100.0), (60.0, 300.0)):
+        page.picture.mark(mark)
+    assert page.sentence.text == "The line is too short."
+    assert page.description_label.text() == "Mark a longer edge, such as a whole door frame."
+    assert page.detail_label.text().startswith("It shows the level to within ")
+    assert page.detail_label.isVisible()
+    assert not page.keep.isVisible()
+    page.undo.click()
+    assert not page.detail_label.isVisible()
+
+
 def test_marks_that_do_not_fit_are_not_kept(known: WindowHarness) -> None:
     pages = known.window.calibration
     pages.overview.mark_back.click()
@@ -332,33 +363,16 @@ def test_typed_lengths_are_kept_and_used(known: WindowHarness) -> None:
     assert known.services.source().setup.body.upper_arm == pytest.approx(30.5 / 49)
 
 
-@pytest.mark.parametrize(
-    ("typed", "part"),
-    [
-        ({}, "Type the trunk"),
-        ({"upper_arm": 30.0}, "Type the trunk"),
-        ({TRUNK: 49.0}, "Type at least one other"),
-        ({TRUNK: 12.0, "forearm": 25.0}, "Usually 25 to 80 cm"),
-        ({TRUNK: float("nan"), "forearm": 25.0}, "Usually 25 to 80 cm"),
-        ({TRUNK: -0.0, "forearm": 25.0}, "Usually 25 to 80 cm"),
-        ({TRUNK: 49.0, "forearm": 60.0}, "With this trunk usually 17 to 37 cm"),
-        ({TRUNK: 49.0, "upper_arm": -30.0}, "With this trunk usually 20 to 42 cm"),
-        ({TRUNK: 49.0, "shoulder_width": float("inf")}, "With this trunk usually"),
-    ],
-)
-def test_lengths_that_cannot_be_are_answered_in_words(typed: dict[str, float], part: str) -> None:
-    field, words = length_problem(typed)
-    assert part in words
-    assert field == (next(iter(set(typed) - {TRUNK})) if "With this" in words else field)
-
-
 def test_text_for_a_number_is_answered_in_words(known: WindowHarness) -> None:
     known.window.calibration.overview.enter.click()
     page = known.window.calibration.lengths
     page.fields[TRUNK].setText("long")
     page.keep.click()
     assert page.wrong.text() == "long is not a number."
+    assert page.keep.property("role") == ""
     assert stored(Store.body, person_of(known)) is None
+    page.fields[TRUNK].setText("49")
+    assert page.keep.property("role") == "main"
 
 
 def test_kept_places_are_counted_and_forgotten(known: WindowHarness) -> None:

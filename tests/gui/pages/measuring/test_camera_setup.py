@@ -3,6 +3,7 @@
 from pathlib import Path
 
 import pytest
+from PySide6.QtWidgets import QWidget
 
 from gui.app.window_pages import MainPage
 from measure.camera.faults import SourceFault
@@ -110,6 +111,31 @@ def test_the_other_hand_tells_the_same(stage: WindowHarness, side: Side, mirrore
     stage.settle()
     assert stage.services.settings.already_mirrored("Integrated Webcam") is mirrored
     assert not page.other_hand.isVisible()
+
+
+def test_picture_and_words_end_at_one_height(stage: WindowHarness) -> None:
+    go_to_setup(stage)
+    page = stage.window.setup
+
+    def foot(shown: QWidget) -> int:
+        return shown.mapTo(page, shown.rect().bottomLeft()).y()
+
+    assert foot(page.cameras[-1]) == foot(page.camera)
+    page.hand.click()
+    stage.settle()
+    assert not page.cameras[-1].isVisible()
+    assert foot(page.hand_figure.parentWidget()) == foot(page.camera)
+
+
+def test_what_few_people_need_is_shown_on_request(stage: WindowHarness) -> None:
+    go_to_setup(stage)
+    page = stage.window.setup
+    assert not page.mirror.isVisible()
+    page.more.click()
+    assert page.mirror.isVisible()
+    assert page.cameras[0].isVisible()
+    page.more.click()
+    assert not page.mirror.isVisible()
 
 
 def test_measuring_waits_for_a_camera(stage: WindowHarness) -> None:
