@@ -9,7 +9,7 @@ from collections.abc import Collection
 from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QPainter, QPainterPath, QPen
 
-from gui.drawing.person import Body, Point3D, Pose, across_sign, posed
+from gui.drawing.person import HEAD_UP, Body, Point3D, Pose, across_sign, between, posed
 from gui.drawing.person_painter import PersonPainter
 from gui.drawing.shown_movements import Prop, PropKind, Shown
 from gui.style.appearance import Appearance
@@ -29,6 +29,19 @@ _NEAR = 0.15
 #: Arc that says that the arm swings: how far beneath the hand, and its points' length, body
 #: heights; how far it goes to either side, degrees; how its points spread, radians. [technical]
 _SWING_BELOW, _BARB_LONG, _SWING_DEG, _BARB = 0.065, 0.03, 24, 0.6
+#: Arc that says which way the body turns: its radius, how far it lies above the middle of the head,
+#: body heights; how flat it is, and how far it goes to either side, degrees. [technical]
+_TURN_RADIUS, _TURN_ABOVE, _TURN_FLAT, _TURN_DEG = 0.13, 0.09, 0.5, 60
+#: Places along that arc. [technical]
+_TURN_PLACES = 24
+#: Close up: how high the arc above the head reaches above its middle, body heights. [technical]
+_ARC_ABOVE = 0.135
+#: Close up: what things need beside the person, above and below the hips, body heights. [technical]
+_PROP_ROOM = {
+    PropKind.TABLE: (0.52, 0.0, 0.0),
+    PropKind.WALL: (0.36, 0.57, 0.0),
+    PropKind.HANDLE: (0.32, 0.0, 0.57),
+}
 
 
 def paint_scene(
@@ -85,6 +98,8 @@ def paint_scene(
             _prop(person, prop, body, sign)
     if shown.swinging:
         _swing(person, rest)
+    if shown.turning:
+        _turning(person, shown, side)
 
 
 def paint_standing(
@@ -131,9 +146,15 @@ def _filled(place: QRectF, shown: Shown, side: Side) -> tuple[float, QPointF]:
     hands = [across for body in bodies for across, _, _ in (*body.arm, *body.other_arm)]
     tops = [up for body in bodies for _, up, _ in (*body.arm, *body.other_arm)]
     aside = max(_STANDS_ASIDE, max(map(abs, hands)) + _HAND)
-    above = max(_HEAD_ABOVE, max(tops) + _HAND)
-    scale = min(place.height() / (above + _STANDS_BELOW), place.width() / (2 * aside))
-    spare = place.height() - scale * (above + _STANDS_BELOW)
+    above, below = max(_HEAD_ABOVE, max(tops) + _HAND), _STANDS_BELOW
+    if shown.turning:
+        head = HEAD_UP * math.cos(math.radians(shown.from_above_deg))
+        above = max(above, head + _ARC_ABOVE)
+    for prop in shown.props:
+        beside, over, under = _PROP_ROOM.get(prop.kind, (0.0, 0.0, 0.0))
+        aside, above, below = max(aside, beside), max(above, over), max(below, under)
+    scale = min(place.height() / (above + below), place.width() / (2 * aside))
+    spare = place.height() - scale * (above + below)
     return scale, QPointF(place.center().x(), place.top() + spare + above * scale)
 
 
@@ -198,6 +219,34 @@ def _swing(person: PersonPainter, rest: Body) -> None:
             path.moveTo(tip)
             path.lineTo(tip + barb * person.px(_BARB_LONG))
     person.painter.strokePath(path, pen)
+
+
+def _turning(person: PersonPainter, shown: Shown, side: Side) -> None:
+    """Paint above the head which way the body turns: an arc with a point at its end."""
+    middle = posed(between(shown.start, shown.end, 0.5), side)
+    out = 1.0 if side is Side.LEFT else -1.0
+    span = math.copysign(_TURN_DEG, out * (shown.end.turn - shown.start.turn))
+    turns = [
+        math.radians(middle.turn_deg + span * (2 * place / _TURN_PLACES - 1))
+        for place in range(_TURN_PLACES + 1)
+    ]
+    nearest = max(map(math.cos, turns))
+    across, up, nearer = middle.head
+    places = []
+    for turn in turns:
+        beside = person.at((across + _TURN_RADIUS * math.sin(turn), up, nearer))
+        deep = _TURN_RADIUS * _TURN_FLAT * (math.cos(turn) - nearest)
+        places.append(beside + QPointF(0, person.px(deep - _TURN_ABOVE)))
+    path = QPainterPath(places[0])
+    for place in places[1:]:
+        path.lineTo(place)
+    tip, before = places[-1], places[-2]
+    back = math.atan2(before.y() - tip.y(), before.x() - tip.x())
+    for aside in (-_BARB, _BARB):
+        path.moveTo(tip)
+        barb = QPointF(math.cos(back + aside), math.sin(back + aside))
+        path.lineTo(tip + barb * person.px(_BARB_LONG))
+    person.painter.strokePath(path, _line_pen(person, 0.012, "arm"))
 
 
 def _prop(person: PersonPainter, prop: Prop, body: Body, sign: float) -> None:

@@ -73,6 +73,11 @@ class Shown:
         return SWING_S if self.swinging else REST_S + OUT_S + STAY_S + BACK_S
 
     @property
+    def turning(self) -> bool:
+        """Whether the body turns on the spot, as at a handle that holds the hand."""
+        return self.start.turn != self.end.turn
+
+    @property
     def as_in_mirror(self) -> bool:
         """Whether left and right are exchanged in a drawing beside which there is no camera.
 

@@ -49,6 +49,10 @@ def round_sentence(guided: ExerciseRound) -> str:
         return tr("Paused. Let the arm rest.")
     if guided.phase is RoundPhase.READY:
         return tr("Get ready: {exercise}.").format(exercise=round_task_title(guided.task))
+    return _moving_sentences()[guided.phase]
+
+
+def _moving_sentences() -> dict[RoundPhase, str]:
     return {
         RoundPhase.MOVE: tr("Move slowly. Stop before it becomes painful."),
         RoundPhase.HOLD: tr("Hold it there, gently."),
@@ -56,7 +60,12 @@ def round_sentence(guided: ExerciseRound) -> str:
         RoundPhase.REST: tr("Let the arm rest."),
         RoundPhase.SWING: tr("Let the arm swing gently."),
         RoundPhase.OVER: tr("Done. Let the arm rest."),
-    }[guided.phase]
+    }
+
+
+def moving_sentences() -> list[str]:
+    """Return what is said of a round once an exercise has begun, in any phase."""
+    return list(_moving_sentences().values())
 
 
 def count_unit(guided: ExerciseRound) -> str:
@@ -200,6 +209,12 @@ def done_words(planned: PlannedExercise, logged: Sequence[ExerciseLog]) -> str:
         parts.append(tr("pain {pain} of 10").format(pain=last.pain))
     words = ", ".join(parts)
     return f"{words[0].upper()}{words[1:]}."
+
+
+def done_whole(planned: PlannedExercise, logged: Sequence[ExerciseLog]) -> bool:
+    """Return whether all of a planned exercise was done today when it was last logged."""
+    own = [log for log in logged if log.exercise == planned.exercise]
+    return bool(own) and not in_part_words(own[-1].repetitions, planned.repetitions)
 
 
 def in_part_words(repetitions: int | None, planned: int | None) -> str:

@@ -1610,6 +1610,10 @@ Tipografía: Atkinson Hyperlegible, SIL Open Font License 1.1.</translation>
         <translation>Ambos lados, 2 intentos: unos {minutes} minutos</translation>
     </message>
     <message>
+        <source>The other arm comes first. Neither stiff? Leave it blank.</source>
+        <translation>Primero va el otro brazo. ¿Ninguno rígido? Déjelo vacío.</translation>
+    </message>
+    <message>
         <source>Which side is measured?</source>
         <translation>¿Qué lado se mide?</translation>
     </message>
@@ -1656,10 +1660,6 @@ Tipografía: Atkinson Hyperlegible, SIL Open Font License 1.1.</translation>
     <message>
         <source>Pain relief was taken in the last four hours</source>
         <translation>Se ha tomado un analgésico en las últimas cuatro horas</translation>
-    </message>
-    <message>
-        <source>The other arm is measured first. If neither is stiff, leave this blank.</source>
-        <translation>Primero se mide el otro brazo. Déjelo sin responder si ninguno está rígido.</translation>
     </message>
     <message>
         <source>Movements</source>
@@ -2198,10 +2198,6 @@ Tipografía: Atkinson Hyperlegible, SIL Open Font License 1.1.</translation>
         <translation>Ronquera o tos|una mano que se va quedando más delgada</translation>
     </message>
     <message>
-        <source>If any of these apply, see a clinician within a few days, before you measure.</source>
-        <translation>Si le ocurre algo de esto, consulte con un profesional sanitario en unos días, antes de medirse.</translation>
-    </message>
-    <message>
         <source>Reasons to check with your clinician first</source>
         <translation>Motivos para preguntar antes</translation>
     </message>
@@ -2392,6 +2388,10 @@ Tipografía: Atkinson Hyperlegible, SIL Open Font License 1.1.</translation>
     <message>
         <source>Rapid worsening|several swollen joints</source>
         <translation>Empeoramiento rápido|varias articulaciones</translation>
+    </message>
+    <message>
+        <source>If any apply, see a clinician first, within a few days.</source>
+        <translation>Si le ocurre algo de esto, consulte antes con un profesional sanitario, en unos días.</translation>
     </message>
     <message>
         <source>A shoulder that has come out of its joint at some time.</source>

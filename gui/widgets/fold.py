@@ -12,6 +12,7 @@ from PySide6.QtGui import (
     QPalette,
     QPen,
     QRegion,
+    QTextDocument,
 )
 from PySide6.QtWidgets import (
     QAbstractButton,
@@ -31,16 +32,20 @@ from gui.style.measures import GAP_PX
 from gui.widgets.painted_widget import PaintedWidget
 
 #: Height of the fading strip, pixels: room for the arrow. [technical]
-STRIP_PX = 3 * GAP_PX
+STRIP_PX = 2 * GAP_PX
 #: Share of the strip, from its upper edge, in which the ground comes to cover everything.
 #: [technical]
 _COVERED_FROM = 0.5
-#: Half the width of the arrow's head, and its thickness, pixels. [technical]
-_ARROW_PX, _LINE_PX = 7, 2
+#: Half the width of the arrow's head, its height, and its thickness, pixels. [technical]
+_ARROW_PX, _ARROW_HIGH_PX, _LINE_PX = 14, 9, 3
 #: Pixels of an area that may lie below its edge without a word: empty margin. [technical]
 _MARGIN_PX = 8
 #: Most pixels above the edge that are left empty so that nothing is cut. [technical]
 _MOST_COVERED_PX = 20 * GAP_PX
+#: Most lines that are left out so that no sentence ends in its middle. [technical]
+_MOST_LINES = 1.75
+#: Where a line may end so that its sentence is whole.
+_SENTENCE_ENDS = (".", "?", "!", ".)")
 #: Height from which a drawing may be cut: a part of it is worth seeing. [technical]
 _LEAST_PICTURE_PX = 8 * GAP_PX
 #: Rounding of the height of lines, pixels. [technical]
@@ -82,6 +87,7 @@ class MoreBelow(QWidget):
         self.setAttribute(Qt.WidgetAttribute.WA_TransparentForMouseEvents)
         self._area, self._bar = area, area.verticalScrollBar()
         self._ground, self._beside_px, self._covered_from = ground, beside_px, covered_from
+        self._clear_px = 0
         self._bar.valueChanged.connect(self.refresh)
         self._bar.rangeChanged.connect(self.refresh)
         area.viewport().installEventFilter(self)
@@ -106,23 +112,29 @@ class MoreBelow(QWidget):
         """Return where the strip begins on what is seen of the area, pixels."""
         return seen.bottom() + 1 - STRIP_PX
 
+    def leave_clear(self, clear_px: int) -> None:
+        """Cover nothing in the upper part of the strip, so many pixels high."""
+        if clear_px != self._clear_px:
+            self._clear_px = clear_px
+            self.update()
+
     def paintEvent(self, event: QPaintEvent) -> None:
         ground = self._ground or self._area.palette().color(QPalette.ColorRole.Window)
         clear = QColor(ground)
         clear.setAlphaF(0.0)
-        fading = QLinearGradient(0, 0, 0, self.height())
+        fading = QLinearGradient(0, self._clear_px, 0, self.height())
         fading.setColorAt(0, clear)
         fading.setColorAt(self._covered_from, ground)
         fading.setColorAt(1, ground)
         painter = QPainter(self)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        painter.fillRect(self.rect(), fading)
-        painter.setPen(
-            QPen(self._area.palette().color(QPalette.ColorRole.PlaceholderText), _LINE_PX)
-        )
-        tip = QPointF(self.width() / 2, self.height() - _LINE_PX - 2)
+        painter.fillRect(self.rect().adjusted(0, self._clear_px, 0, 0), fading)
+        pen = QPen(self._area.palette().color(QPalette.ColorRole.WindowText), _LINE_PX)
+        pen.setCapStyle(Qt.PenCapStyle.RoundCap)
+        painter.setPen(pen)
+        tip = QPointF(self.width() / 2, self.height() - _LINE_PX - 1)
         for side in (-_ARROW_PX, _ARROW_PX):
-            painter.drawLine(tip, tip + QPointF(side, -_ARROW_PX))
+            painter.drawLine(tip, tip + QPointF(side, -_ARROW_HIGH_PX))
         painter.end()
 
 
@@ -220,12 +232,24 @@ class _Part:
         return str(self.widget.property("role")) == "hair"
 
     def end_above(self, place: float) -> float:
-        """Return the lowest end of whole lines down to a place, or the top of what has none."""
+        """Return the lowest end of whole lines down to a place, or the top of what has none.
+
+        The sentence that would go on below the place is left out where it has just begun.
+        """
         if not self.top < place < self.bottom:
             return place
-        if not self.line_px:
-            return self.top
-        lines = int((place - self.first_line + _ROUNDED_PX) // self.line_px)
+        lines = int((place - self.first_line + _ROUNDED_PX) // self.line_px) if self.line_px else 0
+        end = self._end_of(lines)
+        if lines > 0 and place - end >= _ROUNDED_PX and isinstance(self.widget, QLabel):
+            whole = self._end_of(_lines_of_sentences(self.widget, lines))
+            end = whole if place - whole <= _MOST_LINES * self.line_px else end
+        return end
+
+    def seen_to(self, end: float) -> float:
+        """Return the lowest place of it that is seen where the page is seen to an end."""
+        return min(self.bottom, self.end_above(end))
+
+    def _end_of(self, lines: int) -> float:
         return self.first_line + lines * self.line_px if lines > 0 else self.top
 
 
@@ -237,12 +261,13 @@ class Fold(QObject):
     """Lets no line and no control of a page be seen in part at the lower edge of its area.
 
     What the edge would cut is masked, so that the ground around it is seen instead. Things side by
-    side end at one height where that leaves no great gap.
+    side end at one height where that leaves no great gap. Where more than a line would be empty,
+    the beginning of a card is seen, and what has room beside the sign.
     """
 
-    def __init__(self, area: QScrollArea, page: QWidget) -> None:
+    def __init__(self, area: QScrollArea, page: QWidget, sign: MoreBelow) -> None:
         super().__init__(area)
-        self._area, self._page = area, page
+        self._area, self._page, self._sign = area, page, sign
         self._masked: list[QWidget] = []
         self._timer = QTimer(self, singleShot=True, interval=0)
         self._timer.timeout.connect(self._place)
@@ -274,16 +299,32 @@ class Fold(QObject):
         edge = low - STRIP_PX
         parts, cards = self._parts(edge - _MOST_COVERED_PX, low)
         end = _end_of_all(parts, edge)
+        empty = edge - _seen_to(parts, end) > max((part.line_px for part in parts), default=0)
+        if empty:
+            end = self._end_beside_sign(parts, end, low)
+        self._sign.leave_clear(max(0, round(end) - edge))
         for part in parts:
             if part.bottom > end:
                 self._mask(part.widget, part.end_above(end) - part.top)
-        seen = max((part.bottom for part in parts if part.top < end and not part.hair), default=0)
+        seen = _seen_to([part for part in parts if not part.hair], end)
         for part in parts:
             if part.hair and seen < part.top < end:
                 self._mask(part.widget, 0)
         for card, inside in cards:
-            if inside and all(part.top >= end for part in inside):
+            if inside and all(part.top >= end for part in inside) and not empty:
                 self._mask(card, 0)
+
+    def _end_beside_sign(self, parts: Sequence[_Part], end: float, low: int) -> float:
+        """Return the lowest end to which nothing lies where the sign is, or the present one."""
+        further = _end_of_all(parts, low - _MARGIN_PX // 2)
+        middle, aside = self._page.width() / 2, _ARROW_PX + GAP_PX
+        for part in parts:
+            left = part.widget.mapTo(self._page, QPoint(0, 0)).x()
+            right = left + _width_seen(part.widget)
+            beside = part.hair or left >= middle + aside or right <= middle - aside
+            if not beside and part.top < further and part.seen_to(further) > low - STRIP_PX:
+                return end
+        return max(end, further)
 
     def _mask(self, widget: QWidget, high: float) -> None:
         """Show a widget down to a height; a mask of nothing would be no mask."""
@@ -344,3 +385,47 @@ def _end_of_all(parts: Sequence[_Part], edge: float) -> float:
         before = end
         end = min((part.end_above(end) for part in parts), default=end)
     return end if edge - end <= _MOST_COVERED_PX else edge
+
+
+def _seen_to(parts: Sequence[_Part], end: float) -> float:
+    """Return the lowest place that is seen of any part, where the page is seen to an end."""
+    return max((part.seen_to(end) for part in parts if part.top < end), default=end)
+
+
+def _width_seen(widget: QWidget) -> float:
+    """Return how wide a widget is, or the one line of text on it, pixels."""
+    to_the_left = Qt.AlignmentFlag.AlignLeft
+    if not isinstance(widget, QLabel) or not (widget.text() and widget.alignment() & to_the_left):
+        return widget.width()
+    words = widget.fontMetrics().horizontalAdvance(widget.text())
+    return min(widget.width(), words)
+
+
+def _lines_of_sentences(shown: QLabel, lines: int) -> int:
+    """Return how many of the first lines of a text hold whole sentences; all of its lines do."""
+    document = QTextDocument()
+    document.setDocumentMargin(0)
+    document.setDefaultFont(shown.font())
+    if shown.textFormat() is Qt.TextFormat.RichText:
+        document.setHtml(shown.text())
+    else:
+        document.setPlainText(shown.text())
+    document.setTextWidth(shown.contentsRect().width())
+    words = _lines_of(document)
+    while 0 < lines < len(words) and not words[lines - 1].rstrip().endswith(_SENTENCE_ENDS):
+        lines -= 1
+    return lines
+
+
+def _lines_of(document: QTextDocument) -> list[str]:
+    """Return what stands on each line of a text."""
+    document.size()  # lays it out
+    lines = []
+    block = document.begin()
+    while block.isValid():
+        layout = block.layout()
+        for number in range(layout.lineCount()):
+            line = layout.lineAt(number)
+            lines.append(block.text()[line.textStart() : line.textStart() + line.textLength()])
+        block = block.next()
+    return lines

@@ -44,8 +44,8 @@ class _ScrollPage(QScrollArea):
         self._padding = Padding(page)
         self._least = QSize()
         self.setWidget(page)
-        MoreBelow(self)
-        Fold(self, page)
+        sign = MoreBelow(self)
+        Fold(self, page, sign)
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)

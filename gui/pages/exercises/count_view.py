@@ -3,7 +3,7 @@
 from math import ceil
 
 from PySide6.QtCore import QPointF, QRectF, QSize, Qt
-from PySide6.QtGui import QFontMetricsF, QPainter, QPen
+from PySide6.QtGui import QFont, QFontMetricsF, QPainter, QPen
 
 from gui.drawing.pause_bars import paint_pause_bars
 from gui.protocol.exercise_round import ExerciseRound, RoundPhase
@@ -23,6 +23,8 @@ _THICK, _THIN, _BETWEEN, _DIGITS = 0.06, 0.018, 0.018, 0.38
 _DIGITS_UP, _WORDS_DOWN = 0.07, 0.25
 #: Room for the words beneath the digits as a share of the diameter. [technical]
 _WORDS_ROOM = 0.56
+#: Space between the digits and a unit beside them as a share of the diameter. [technical]
+_UNIT_GAP = 0.03
 #: Most repetitions that have a part of the ring each, and the space between two, degrees.
 #: [technical]
 _MOST_PARTS, _PART_GAP_DEG = 20, 3.0
@@ -96,12 +98,19 @@ class CountView(PaintedWidget):
         painter.setPen(self.appearance.colour("hold" if self._holding else "ink"))
         self._paint_number(painter, ring)
         painter.setPen(self.appearance.colour("ink"))
-        font = self.appearance.font(self.caption_px(), bold=True)
-        painter.setFont(font)
-        room, (words, short) = ring.width() * _WORDS_ROOM, self._unit
-        fits = QFontMetricsF(font).horizontalAdvance(words) <= room
-        place = ring.translated(0, ring.height() * _WORDS_DOWN)
-        painter.drawText(place, Qt.AlignmentFlag.AlignCenter, words if fits else short)
+        if not self._beside(ring):
+            painter.setFont(self._caption_font())
+            place = ring.translated(0, ring.height() * _WORDS_DOWN)
+            painter.drawText(place, Qt.AlignmentFlag.AlignCenter, self._unit[0])
+
+    def _caption_font(self) -> QFont:
+        return self.appearance.font(self.caption_px(), bold=True)
+
+    def _beside(self, ring: QRectF) -> str:
+        """Return what stands beside the digits where the words have no room beneath them."""
+        words, short = self._unit
+        wide = QFontMetricsF(self._caption_font()).horizontalAdvance(words)
+        return short if short != words and wide > ring.width() * _WORDS_ROOM else ""
 
     def _paint_repetitions(self, painter: QPainter, ring: QRectF) -> None:
         """Paint the thick ring: a part for each repetition where they are few, filled when done."""
@@ -141,12 +150,18 @@ class CountView(PaintedWidget):
         painter.drawArc(place, round((90 - begin) * 16), -round(span * 16))
 
     def _paint_number(self, painter: QPainter, ring: QRectF) -> None:
-        """Paint the digits, their ink in the middle."""
-        font = self.appearance.digit_font(self.digits_px())
+        """Paint the digits, and a unit that stands beside them, their ink in the middle."""
+        font, unit = self.appearance.digit_font(self.digits_px()), self._beside(ring)
         seen = QFontMetricsF(font).tightBoundingRect(self._digits)
-        up = _DIGITS_UP * ring.height() if self.caption else 0.0
+        gap = ring.width() * _UNIT_GAP
+        more = gap + QFontMetricsF(self._caption_font()).horizontalAdvance(unit) if unit else 0.0
+        up = _DIGITS_UP * ring.height() if self.caption and not unit else 0.0
+        start = ring.center() - seen.center() - QPointF(more / 2, up)
         painter.setFont(font)
-        painter.drawText(ring.center() - seen.center() - QPointF(0, up), self._digits)
+        painter.drawText(start, self._digits)
+        if unit:
+            painter.setFont(self._caption_font())
+            painter.drawText(start + QPointF(seen.right() + gap, 0), unit)
 
     def _ring(self) -> QRectF:
         """Return the square of the ring."""

@@ -4,24 +4,22 @@ from PySide6.QtCore import Qt, Signal, Slot
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QWidget
 
-from gui.drawing.shown_movements import shown_movement
-from gui.pages.exercises.round_frame import frame_round
-from gui.pages.exercises.still_figure import StillFigure
+from gui.pages.exercises.round_frame import HEADLINE_LINES, frame_round
 from gui.protocol.red_flags import HIGH_PAIN
 from gui.style.appearance import Appearance
 from gui.text.exercise_wording import limit_passed_sentence
 from gui.text.wording import tr
 from gui.widgets.buttons import bind_keys, button
 from gui.widgets.choice_row import ChoiceRow, typed_rating
+from gui.widgets.figures.standing_figure import StandingFigure
 from gui.widgets.fitted_sentence import FittedSentence
 from gui.widgets.layouts import card, column, row
 from gui.widgets.text import label
 from measure.domain.landmarks import Side
-from measure.domain.movements import Movement
 
 #: Least height of the buttons of the numbers, and type of the numbers beside the drawing and
 #: without it, pixels: they are the page. [technical]
-_SCALE_PX, _NUMBER_PX, _NUMBER_ALONE_PX = 144, 40, 52
+_SCALE_PX, _NUMBER_PX, _NUMBER_ALONE_PX = 160, 40, 52
 #: Text size from which the numbers take the whole width, per cent. [technical]
 _ALONE_FROM_PERCENT = 200
 
@@ -41,7 +39,7 @@ class HurtPage(QWidget):
         self._appearance = appearance
         self._limit = 0
         self._more = False
-        self.sentence = FittedSentence(appearance)
+        self.sentence = FittedSentence(appearance, lines=HEADLINE_LINES)
         self.sentence.say(tr("Let the arm rest. How much does it hurt?"))
         self.pain = ChoiceRow(
             list(range(11)), str, may_be_empty=True, large=True, title=tr("pain from 0 to 10")
@@ -79,14 +77,12 @@ class HurtPage(QWidget):
             1,
             spacing=gap(2),
         )
-        self._figure = StillFigure(
-            self._appearance, shown_movement(Movement.ABDUCTION), Side.LEFT, time_s=0.0
-        )
+        self._figure = StandingFigure(self._appearance)
         frame_round(
             self,
             self._appearance,
             self.sentence,
-            (row((self._figure, 3), (block, 9), spacing=gap(3)), 1),
+            (row((self._figure, 4), (block, 13), spacing=gap(3)), 1),
             others={self.back: (tr("Back"),), self.next: (tr("Next exercise"),)},
             large=self.stop,
         )
@@ -101,17 +97,20 @@ class HurtPage(QWidget):
         px = _NUMBER_PX if beside else _NUMBER_ALONE_PX
         self.pain.row.setStyleSheet(f"QPushButton {{ font-size: {px}px; }}")
 
-    def ask(self, limit: int, *, more: bool) -> None:
+    def ask(self, limit: int, side: Side | None, *, more: bool) -> None:
         """Ask after an exercise was stopped.
 
         Parameters
         ----------
         limit
             Pain rating, 1..10, at which the programme says to stop.
+        side
+            The arm of the exercise, or None where none was stated.
         more
             Whether another exercise could follow.
         """
         self._limit, self._more = limit, more
+        self._figure.show_sides(() if side is None else (side,))
         self.pain.choose(None)
         self._show()
         self.setFocus()

@@ -8,7 +8,7 @@ from PySide6.QtWidgets import QWidget
 from gui.drawing.shown_movements import shown_exercise
 from gui.pages.exercises.still_figure import StillFigure
 from gui.style.appearance import Appearance
-from gui.text.exercise_wording import done_words, how_sentence
+from gui.text.exercise_wording import done_whole, done_words, how_sentence
 from gui.text.wording import exercise_name, tr
 from gui.widgets.layouts import column, row
 from gui.widgets.text import SignedLine, label
@@ -43,10 +43,10 @@ class PlannedLine(QWidget):
         shown = shown_exercise(listed) if listed is not None else None
         side = planned.sides[0] if planned.sides else Side.LEFT
         figure = StillFigure(appearance, shown, side, _DRAWING_PX, growing=not logged)
-        done = done_words(planned, logged)
+        sign = "\u2713" if done_whole(planned, logged) else "\u2013"
         self._dose = label(dose_words(planned, tr))
         self._how = label(how_sentence(planned), "quiet")
-        self.done = SignedLine("\u2713" if done else "\u2013", done or tr("Not done today."))
+        self.done = SignedLine(sign, done_words(planned, logged) or tr("Not done today."))
         words = column(
             1,
             label(exercise_name(planned.exercise), "title"),

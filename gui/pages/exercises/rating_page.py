@@ -87,8 +87,9 @@ class RatingRow(QWidget):
         self._appearance, self._compared = appearance, compared
         listed = result.exercise.listed
         shown = shown_exercise(listed) if listed else None
-        high = _ALONE_PX if alone else _SAID_PX if self.stated and not compared else _DRAWING_PX
-        self._figure = StillFigure(appearance, shown, Side.LEFT, high)
+        wide = _ALONE_PX if alone else _DRAWING_PX
+        high = _SAID_PX if self.stated and not (alone or compared) else wide
+        self._figure = StillFigure(appearance, shown, Side.LEFT, high, wide_px=wide)
         for answers in (self.pain.row, self.compared.row):
             answers.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
         self._lay_out(name, in_part_words(result.repetitions, result.planned))

@@ -53,7 +53,13 @@ class RoundFigure(PaintedWidget):
         if self._shown is not None:
             place = QRectF(self.rect())
             paint_scene(
-                painter, self.appearance, place, self._shown, self._side, time_s=self._time_s
+                painter,
+                self.appearance,
+                place,
+                self._shown,
+                self._side,
+                time_s=self._time_s,
+                close=True,
             )
 
 

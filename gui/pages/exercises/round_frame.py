@@ -16,6 +16,8 @@ from gui.widgets.scroll_page import scrollable
 #: Border and rounding beside the padding of a button, and most room to spare in it, pixels.
 #: [technical]
 _BORDER_PX, _MORE_PX = 4, 120
+#: Lines of the headline that always have room: one, which may be larger than its least. [technical]
+HEADLINE_LINES = 1.4
 
 
 class _PlacedButtons(LiveButtons):
@@ -92,7 +94,7 @@ def frame_round(
     large
         The button at the right end, on every page of a round in the same place.
     """
-    seen = widget_with(column(*contents, spacing=2 * GAP_PX))
+    seen = widget_with(column(*contents, spacing=GAP_PX))
     beside = _PlacedButtons(appearance, others, large)
     # The scroll bar lies in the margin, so that what scrolls ends where the buttons end.
     bar = (0, 0, BAR_PX, 0)

@@ -1,11 +1,11 @@
 """Round page: one sentence, one count and the drawn exercise while a round is led."""
 
-from PySide6.QtCore import Qt, QTimer, Signal, Slot
-from PySide6.QtWidgets import QSizePolicy, QStackedWidget, QWidget
+from PySide6.QtCore import QEvent, QObject, QPoint, Qt, QTimer, Signal, Slot
+from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from gui.pages.exercises.count_view import CountView
 from gui.pages.exercises.round_figure import RoundFigure
-from gui.pages.exercises.round_frame import frame_round
+from gui.pages.exercises.round_frame import HEADLINE_LINES, frame_round
 from gui.pages.exercises.round_guidance import RoundGuidance
 from gui.protocol.exercise_round import CueKind, ExerciseRound, RoundCue, RoundPhase
 from gui.session.services import Services
@@ -13,6 +13,7 @@ from gui.text.exercise_wording import (
     beside_words,
     how_sentence,
     limit_in_short,
+    moving_sentences,
     round_sentence,
     round_task_title,
 )
@@ -24,8 +25,14 @@ from gui.widgets.text import label
 
 #: How often the round is led on, milliseconds. [technical]
 _TICK_MS = 50
-#: From this text size on running text is large enough for how an exercise is done. [technical]
-_LARGE_PERCENT = 200
+#: From this text size on how an exercise is done is as large as it can be in a wide window, and as
+#: running text in a narrower one. [technical]
+_LARGE_PERCENT, _WIDE_PX = 200, 1200
+#: Shares of the width for drawing, count and what is said: the last begins where the large button
+#: does. [technical]
+_SHARES = (21, 23, 22)
+#: Steps of space beneath drawing and count. [technical]
+_BELOW_GAPS = 1.5
 
 
 class RoundPage(QWidget):
@@ -46,7 +53,7 @@ class RoundPage(QWidget):
         self._guidance = RoundGuidance(services.cues)
         #: The round that is led; None before the first.
         self.guided: ExerciseRound | None = None
-        self.sentence = FittedSentence(appearance)
+        self.sentence = FittedSentence(appearance, lines=HEADLINE_LINES)
         self.figure = RoundFigure(appearance)
         self.count = CountView(appearance)
         self.beside = FittedSentence(appearance, lines=1)
@@ -54,6 +61,8 @@ class RoundPage(QWidget):
         self.limit = FittedSentence(appearance, quiet=True)
         self.title = label("", "lead")
         self.how = label("", "lead")
+        #: How it is done once more, beside the count, where it has room.
+        self.reminder = label("", "lead")
         self.position = label("", "lead")
         self.pause = button(tr("Pause"), key=tr("Space"))
         self.skip = button(tr("Skip exercise"), key=tr("N"))
@@ -73,15 +82,13 @@ class RoundPage(QWidget):
 
     def _lay_out(self) -> None:
         gap = self._appearance.gap
-        # How it is done is read before it begins, then its name stands there; both have room.
-        self._about = QStackedWidget()
-        self._about.addWidget(self.title)
-        self._about.addWidget(self.how)
+        # How it is done is read before it begins, then its name stands there.
         self.position.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Preferred)
-        about = row((self._about, 1), self.position, spacing=gap(3))
-        said = column(1, self.beside, self.limit, 1, spacing=gap(1))
-        middle = row((self.figure, 1), (self.count, 1), (said, 1), spacing=gap(2))
-        middle.setContentsMargins(0, 0, 0, gap(1.5))
+        about = row((self.title, 1), (self.how, 1), self.position, spacing=gap(3))
+        said = column(1, self.reminder, self.beside, self.limit, 1, spacing=gap(1))
+        figure, count, words = _SHARES
+        middle = row((self.figure, figure), (self.count, count), (said, words), spacing=gap(2))
+        middle.setContentsMargins(0, 0, 0, gap(_BELOW_GAPS))
         frame_round(
             self,
             self._appearance,
@@ -95,6 +102,13 @@ class RoundPage(QWidget):
             },
             large=self.stop,
         )
+        self.stop.installEventFilter(self)
+
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
+        """Remind of how it is done only where there is room."""
+        if watched is self.stop and event.type() in (QEvent.Type.Resize, QEvent.Type.Move):
+            self._show()
+        return super().eventFilter(watched, event)
 
     def lead(self, guided: ExerciseRound, limit: int) -> None:
         """Lead a round from its beginning.
@@ -106,6 +120,7 @@ class RoundPage(QWidget):
         """
         self.guided = guided
         self.limit.say(limit_in_short(limit))
+        self.sentence.expect(moving_sentences())
         self._guidance.begin(guided)
         self._timer.start()
         self._show()
@@ -189,14 +204,28 @@ class RoundPage(QWidget):
         self.figure.show_round(guided)
         self.count.show_round(guided)
         self.title.setText(round_task_title(task))
+        ready = guided.phase is RoundPhase.READY and not guided.paused
         self.how.setText(how_sentence(task.planned))
-        give_role(self.how, "" if self._appearance.percent >= _LARGE_PERCENT else "lead")
-        self._about.setCurrentIndex(guided.phase is RoundPhase.READY and not guided.paused)
+        small = self._appearance.percent >= _LARGE_PERCENT and self.width() < _WIDE_PX
+        give_role(self.how, "" if small else "lead")
+        self.how.setVisible(ready)
+        self.title.setVisible(not ready)
         self.beside.say(beside_words(guided))
         self.beside.setVisible(bool(self.beside.text))
+        self.reminder.setText("" if ready else self.how.text())
+        self.reminder.setVisible(bool(self.reminder.text()) and self._has_room_to_remind())
         here, of = guided.position
         self.position.setText(tr("Exercise {here} of {of}").format(here=here, of=of))
         self.position.setVisible(of > 1)
         self.pause.say(tr("Continue") if guided.paused else tr("Pause"))
         give_role(self.pause, "main" if guided.paused else "")
         give_role(self.stop, "large-second" if guided.paused else "large-main")
+
+    def _has_room_to_remind(self) -> bool:
+        """Return whether how it is done fits above what else is said beside the count."""
+        gap = self._appearance.gap
+        top = self.count.mapTo(self, QPoint(0, 0)).y()
+        room = self.stop.y() - top - gap(1 + _BELOW_GAPS)
+        said = (self.beside.minimumSizeHint(), self.limit.minimumSizeHint())
+        needed = sum(hint.height() for hint in said) + gap(len(said))
+        return self.reminder.heightForWidth(self.limit.width()) + needed <= room

@@ -98,7 +98,7 @@ class RoundPages(QStackedWidget):
             following = guided.tasks[guided.position[0] :]
             more = any(task.planned.exercise != exercise for task in following)
             self._show(self.hurt)
-            self.hurt.ask(self._limit, more=more)
+            self.hurt.ask(self._limit, guided.task.side, more=more)
 
     def _note_pain(self, pain: int | None) -> None:
         """Save the pain of the exercise that was stopped."""

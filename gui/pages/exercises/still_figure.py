@@ -15,14 +15,14 @@ _GROWTH = 0.55
 
 
 class StillFigure(PaintedWidget):
-    """Shows one moment of a movement or an exercise.
+    """Shows the end of a movement or an exercise, with its start as a shade.
 
     Parameters
     ----------
     side_px
-        Width and height at a text size of 100 %, pixels; 0 takes what room there is.
-    time_s
-        Moment of the loop, seconds; None shows the end with the start as a shade.
+        Height at a text size of 100 %, pixels; 0 takes what room there is.
+    wide_px
+        Width at that text size, pixels; 0 for as wide as high.
     growing
         Whether it grows a little with the text.
     """
@@ -34,26 +34,25 @@ class StillFigure(PaintedWidget):
         side: Side,
         side_px: int = 0,
         *,
-        time_s: float | None = None,
+        wide_px: int = 0,
         growing: bool = True,
     ) -> None:
         super().__init__(appearance)
-        self._shown, self._side, self._side_px, self._time_s = shown, side, side_px, time_s
+        self._shown, self._side = shown, side
+        self._wide_px, self._high_px = wide_px or side_px, side_px
         self._growth = _GROWTH if growing else 0.0
         if side_px:
             self.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Fixed)
 
     def sizeHint(self) -> QSize:
         grown = 1 + self._growth * (self.appearance.percent / 100 - 1)
-        wanted = round(self._side_px * grown)
-        return QSize(wanted, wanted) if self._side_px else QSize(220, 260)
+        wanted = QSize(round(self._wide_px * grown), round(self._high_px * grown))
+        return wanted if self._high_px else QSize(220, 260)
 
     def minimumSizeHint(self) -> QSize:
-        return self.sizeHint() if self._side_px else QSize(80, 100)
+        return self.sizeHint() if self._high_px else QSize(80, 100)
 
     def paint(self, painter: QPainter) -> None:
         if self._shown is not None:
             place = QRectF(self.rect())
-            paint_scene(
-                painter, self.appearance, place, self._shown, self._side, time_s=self._time_s
-            )
+            paint_scene(painter, self.appearance, place, self._shown, self._side)

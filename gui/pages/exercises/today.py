@@ -115,8 +115,7 @@ class TodayPage(QWidget):
         for layout in (self._planned, self._entries):
             layout.setContentsMargins(0, 0, 0, 0)
             layout.setSpacing(gap(1))
-        # After too much pain, going on is possible, but is not what the page says first.
-        ways = widget_with(row(self.undo, self.elsewhere, self.go_on, spacing=gap(3)))
+        ways = widget_with(row(self.undo, self.elsewhere, spacing=gap(3)))
         self._today = card(widget_with(self._planned), BesideRow(self.plan, ways), spacing=gap(1.5))
         self._log_card = card(label(tr("Logged today"), "title"), widget_with(self._entries))
         sheet = FlowRow(gap(1), filling=False)
@@ -124,9 +123,9 @@ class TodayPage(QWidget):
         about = titled(tr("Exercise sheet"), tr("Your exercises with drawings, on paper."))
         self._rest = list_card(BesideRow(about, sheet), self.reminders)
         self._blank = self._made_blank()
-        self._advice = card(self.passed, role="notice-card")
-        self._said = widget_with(column(self.state, self._advice, spacing=gap(2)))
-        self._below = widget_with(column(1))
+        self._said = widget_with(column(self.state, self.passed, spacing=gap(1)))
+        # After too much pain, going on is possible, but it stands after everything else.
+        self._below = widget_with(column(row(self.go_on, 1), 1))
         self._body = column(self._asked, self._today, spacing=gap(2))
         self._appearance.changed.connect(self._place_question)
         self._place_question()
@@ -154,7 +153,7 @@ class TodayPage(QWidget):
     @Slot()
     def _place_question(self) -> None:
         """Put the question about last time before today where it is one line, else after it."""
-        calm = self._advice.isHidden()
+        calm = self.passed.isHidden()
         before = calm and self._appearance.percent <= _ONE_LINE_PERCENT
         self._body.removeWidget(self._asked)
         self._body.insertWidget(0 if before else 1, self._asked)
@@ -190,7 +189,7 @@ class TodayPage(QWidget):
         self._blank.setVisible(not planned)
         if planned and not real:
             self.passed.setText(self.empty.text())
-            self._advice.show()
+            self.passed.show()
         for shown in (self._said, self._below):
             shown.setVisible(planned)
         self.edit.setEnabled(real)
@@ -215,7 +214,7 @@ class TodayPage(QWidget):
         self.start.setVisible(begin and limited is None)
         self.go_on.setVisible(begin and limited is not None)
         self.enough.setVisible(begin and limited is not None)
-        self._advice.setVisible(limited is not None)
+        self.passed.setVisible(limited is not None)
         self._place_question()
         if limited is not None:
             self.state.setText(tr("Stop for today: pain reached {pain}.").format(pain=pain))
@@ -244,7 +243,7 @@ class TodayPage(QWidget):
             shown.setVisible(plan is not None)
         if plan is None:
             return
-        self.plan.setText(plan_sentences(plan, with_limit=self._advice.isHidden()))
+        self.plan.setText(plan_sentences(plan, with_limit=self.passed.isHidden()))
         self.elsewhere.offer(day.due, plan.exercises)
         for planned in plan.exercises:
             self._planned.addWidget(PlannedLine(self._appearance, planned, day.logged))

@@ -252,9 +252,7 @@ class WhatPage(QWidget):
         words = tr("Both sides, 2 trials: about {minutes} minutes")
         lead = label(words.format(minutes=BASELINE_MIN))
         heading = label(tr("Which shoulder is stiff?"), "title")
-        note = label(
-            tr("The other arm is measured first. If neither is stiff, leave this blank."), "quiet"
-        )
+        note = label(tr("The other arm comes first. Neither stiff? Leave it blank."), "quiet")
         self._note = widget_with(column(note))
         self._asked_stiff = widget_with(
             column(heading, self.affected.row, self._note, spacing=gap(1))

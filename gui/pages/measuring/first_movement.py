@@ -11,7 +11,7 @@ from gui.style.measures import GAP_PX
 from gui.text.session_wording import start_position_sentence
 from gui.text.wording import movement_introduced, movement_name, side_name, tr
 from gui.widgets.figures.position_figure import PositionView
-from gui.widgets.layouts import Content, card, column, row
+from gui.widgets.layouts import Content, card, column, row, separator
 from gui.widgets.text import label
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
@@ -19,7 +19,7 @@ from measure.domain.movements import Movement
 #: Width and height of the drawn person, pixels. [technical]
 _FIGURE_PX = (130, 122)
 #: Height of a drawing in a row of all movements, pixels. [technical]
-_STRIP_PX = 104
+_STRIP_PX = 80
 
 
 def length_words(tasks: Sequence[MovementTask], minutes: int) -> str:
@@ -52,10 +52,11 @@ class MovementStrip(QWidget):
             figure = PositionView(appearance, still=True, close=True)
             figure.setFixedHeight(_STRIP_PX)
             figure.show_movement(movement, Side.LEFT)
-            name = label(movement_name(movement), "quiet")
+            name = label(movement_name(movement), "small")
             name.setAlignment(Qt.AlignmentFlag.AlignHCenter)
             drawn.append((column(figure, name, 1, spacing=GAP_PX // 2), 1))
-        row(*drawn, on=self, spacing=GAP_PX)
+        # A hairline tells the drawings from what is chosen above them.
+        column(separator(), row(*drawn, spacing=0), on=self, spacing=2 * GAP_PX)
 
 
 class FirstMovement(QWidget):

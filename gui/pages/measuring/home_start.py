@@ -17,7 +17,7 @@ from gui.widgets.beside_row import list_card
 from gui.widgets.buttons import MenuButton, button, give_role
 from gui.widgets.choice_row import ChoiceRow
 from gui.widgets.figures.position_figure import PositionView
-from gui.widgets.layouts import card, clear_layout, column, row, widget_with
+from gui.widgets.layouts import card, clear_layout, column, row, separator, widget_with
 from gui.widgets.page_frame import frame_page
 from gui.widgets.side_by_side import LARGE_FROM_PERCENT, SideBySide
 from gui.widgets.text import SignedLine, label
@@ -125,7 +125,8 @@ class HomeStart(QWidget):
             column(title, choice, 1, spacing=gap(1))
             for title, choice in ((stiff_title, self.affected.row), (how_title, self.how))
         )
-        self._own = card(SideBySide(self._appearance, (stiff, 1), (how, 1), spacing=gap(4)))
+        asked = SideBySide(self._appearance, (stiff, 1), (how, 1), spacing=gap(4))
+        self._own = widget_with(column(separator(), asked, spacing=gap(1.5)))
         who = row(
             label_of(tr("Person")), self.person, self.edit_person, self.add_person, 1,
             spacing=gap(1),
@@ -134,9 +135,8 @@ class HomeStart(QWidget):
             self,
             self.title,
             self._rest,
-            card(row(self.figure, (today, 1), spacing=gap(4))),
-            self._own,
-            list_card(self._state, widget_with(who)),
+            card(row(self.figure, (today, 1), spacing=gap(4)), self._own, spacing=gap(1.5)),
+            list_card(self._state, widget_with(who), spacing=gap(1)),
             1,
             buttons=[self.in_clinic, self.start],
         )

@@ -1,25 +1,26 @@
 """Welcome page of the first start: what this is, which shoulder is stiff, home or clinic."""
 
-from PySide6.QtCore import Qt, Signal, Slot
-from PySide6.QtWidgets import QGridLayout, QWidget
+from PySide6.QtCore import Signal, Slot
+from PySide6.QtWidgets import QWidget
 
 from gui.protocol.red_flags import ScreeningPage
 from gui.style.appearance import Appearance
-from gui.style.measures import GAP_PX
 from gui.text.safety_wording import screening_text
 from gui.text.wording import affected_name, tr
 from gui.widgets.buttons import button
 from gui.widgets.choice_row import ChoiceRow
 from gui.widgets.figures.standing_figure import StandingFigure
-from gui.widgets.layouts import card, column, widget_with
+from gui.widgets.layouts import card, column, row
 from gui.widgets.page_frame import frame_page
 from gui.widgets.side_by_side import LARGE_FROM_PERCENT
 from gui.widgets.text import label
 from measure.domain.landmarks import Side
 from measure.domain.records import Person
 
-#: Width and height of the drawn person, and of one beside large text, pixels. [technical]
-_FIGURE_PX, _FIGURE_BESIDE_LARGE_PX = (170, 285), (120, 200)
+#: Width and height of the drawn person, and of one beside large text, pixels; text size from which
+#: words need the whole width, per cent; least height of the answers, pixels. [technical]
+_FIGURE_PX, _FIGURE_BESIDE_LARGE_PX = (160, 240), (170, 280)
+_ALONE_FROM_PERCENT, _ANSWERS_PX = 175, 64
 
 
 class WelcomePage(QWidget):
@@ -56,17 +57,13 @@ class WelcomePage(QWidget):
         words = screening_text(ScreeningPage.ABOUT)
         emergency, purpose, device, numbers, target, pictures = words.items
         title = label(tr("Measure your shoulder at home"), "display")
-        self._head = widget_with(column(title, label(purpose, "lead"), 1, spacing=gap(1.5)))
-        self._asked = widget_with(column(self.question, self.affected.row, spacing=gap(1)))
-        self._grid = QGridLayout()
-        self._grid.setContentsMargins(0, 0, 0, 0)
-        self._grid.setHorizontalSpacing(gap(4))
-        self._grid.setVerticalSpacing(3 * GAP_PX)
-        self._grid.setColumnStretch(0, 1)
-        self._grid.setRowStretch(0, 1)
+        self.affected.row.setMinimumHeight(_ANSWERS_PX)
+        head = column(title, label(purpose, "lead"), spacing=gap(1.5))
+        asked = column(self.question, self.affected.row, spacing=gap(1))
+        self._said = column(head, asked, 1, spacing=gap(3))
         frame_page(
             self,
-            self._grid,
+            row((self._said, 1), self.figure, spacing=gap(4)),
             card(
                 label(words.title, "title"),
                 *map(label, (device, numbers, target, pictures)),
@@ -96,9 +93,8 @@ class WelcomePage(QWidget):
         self.at_home.setEnabled(bool(chosen))
         self.at_home.say(tr("Start measuring") if chosen else tr("Choose a shoulder first"))
         self.figure.show_sides(chosen or ())
-        roomy = self._appearance.percent < LARGE_FROM_PERCENT
+        percent = self._appearance.percent
+        roomy = percent < LARGE_FROM_PERCENT
         self.figure.setFixedSize(*(_FIGURE_PX if roomy else _FIGURE_BESIDE_LARGE_PX))
-        # Beside large words the question needs the whole width.
-        self._grid.addWidget(self._head, 0, 0)
-        self._grid.addWidget(self.figure, 0, 1, 2 if roomy else 1, 1, Qt.AlignmentFlag.AlignBottom)
-        self._grid.addWidget(self._asked, 1, 0, 1, 1 if roomy else 2)
+        self.figure.setVisible(percent < _ALONE_FROM_PERCENT)
+        self._said.setSpacing(self._appearance.gap(3 if roomy else 2))

@@ -197,3 +197,43 @@ def test_the_landmarks_lie_on_the_drawn_arm(qapp: QApplication) -> None:
     x, y = (points[marks.shoulder] * 0.4 + points[marks.elbow] * 0.6).round().astype(int)
     sleeve = picture[y, x].astype(int)
     assert abs(sleeve - [0x46, 0x67, 0x57]).max() <= 3
+
+
+@EVERYTHING
+@pytest.mark.parametrize("side", list(Side))
+def test_close_up_nothing_is_cut_either(appearance: Appearance, shown: Shown, side: Side) -> None:
+    image = QImage(240, 280, QImage.Format.Format_ARGB32)
+    image.fill(0)
+    painter = QPainter(image)
+    place = QRectF(6, 6, 228, 268)
+    for time_s in (0.0, 1.4, 3.4):
+        paint_scene(painter, appearance, place, shown, side, time_s=time_s, close=True)
+    painter.end()
+    rim = [(x, y) for x in range(240) for y in (0, 1, 278, 279)]
+    rim += [(x, y) for y in range(280) for x in (0, 1, 238, 239)]
+    assert all(image.pixelColor(x, y).alpha() == 0 for x, y in rim)
+
+
+@pytest.mark.parametrize(
+    ("exercise", "turns"),
+    [
+        (ListedExercise.EXTERNAL_ROTATION, True),
+        (ListedExercise.BEHIND_BACK, True),
+        (ListedExercise.EXTENSION, False),
+        (ListedExercise.PENDULUM, False),
+    ],
+)
+def test_an_arc_above_the_head_says_that_the_body_turns(
+    appearance: Appearance, exercise: ListedExercise, turns: bool
+) -> None:
+    """Where the head is, only the arc has the colour of the measured arm."""
+    image = QImage(400, 400, QImage.Format.Format_ARGB32)
+    image.fill(0)
+    painter = QPainter(image)
+    paint_scene(
+        painter, appearance, QRectF(image.rect()), shown_exercise(exercise), Side.LEFT, time_s=0.0
+    )
+    painter.end()
+    blue = appearance.colour("arm")
+    above = [(x, y) for y in range(70) for x in range(400) if image.pixelColor(x, y) == blue]
+    assert bool(above) is turns

@@ -9,6 +9,7 @@ from gui.style.measures import BODY_PX, MARGIN_PX
 from gui.text.wording import notice
 from gui.widgets.buttons import button
 from gui.widgets.fold import STRIP_PX
+from gui.widgets.layouts import card
 from gui.widgets.page_frame import frame_page
 from gui.widgets.scroll_page import scrollable
 from gui.widgets.text import label
@@ -171,7 +172,7 @@ def test_no_line_is_seen_in_part_at_the_lower_edge(qtbot):
         layout.addWidget(line)
     area = scrollable(page)
     qtbot.addWidget(area)
-    area.resize(400, 320)
+    area.resize(400, 310)
     area.show()
     qtbot.wait(20)
 
@@ -180,10 +181,10 @@ def test_no_line_is_seen_in_part_at_the_lower_edge(qtbot):
 
     assert red(10)
     assert red(230)  # the fourth ends well above the edge
-    assert not red(245)  # the fifth ends where the edge fades
+    assert not red(245)  # the fifth ends where the sign is
     area.verticalScrollBar().setValue(area.verticalScrollBar().maximum())
     qtbot.wait(20)
-    assert red(310)
+    assert red(300)
 
 
 def test_a_text_is_cut_between_two_of_its_lines(area_of, qtbot):
@@ -197,6 +198,58 @@ def test_a_text_is_cut_between_two_of_its_lines(area_of, qtbot):
     assert ROOM_PX - 2 * line - STRIP_PX < seen.height() <= ROOM_PX - STRIP_PX
     area.verticalScrollBar().setValue(area.verticalScrollBar().maximum())
     assert words.mask().isEmpty()
+
+
+@pytest.fixture
+def scrolling(qtbot):
+    """A way to show contents, widgets and empty pixels, that go on below an area's edge."""
+
+    def made(*contents):
+        page, tall = QWidget(), QWidget()
+        tall.setFixedHeight(2 * ROOM_PX)
+        layout = QVBoxLayout(page)
+        layout.setContentsMargins(0, 0, 0, 0)
+        layout.setSpacing(0)
+        for content in (*contents, tall):
+            if isinstance(content, int):
+                layout.addSpacing(content)
+            else:
+                layout.addWidget(content)
+        area = scrollable(page)
+        qtbot.addWidget(area)
+        area.resize(EDGE_PX, ROOM_PX)
+        area.show()
+        qtbot.wait(20)
+
+    return made
+
+
+@pytest.mark.parametrize(("begun", "seen"), [(1.2, 1), (1.9, 2)])
+def test_a_sentence_that_has_just_begun_is_left_out(scrolling, begun, seen):
+    words = label("All of it.\n" + "Some words that go on " * 20)
+    words.ensurePolished()
+    line = words.fontMetrics().lineSpacing()
+    scrolling(ROOM_PX - STRIP_PX - line - round(begun * line), words)
+    assert words.mask().boundingRect().height() == seen * line
+
+
+@pytest.mark.parametrize(
+    ("text", "room"), [("Two", True), ("Two, and on and on beneath the sign", False)]
+)
+def test_a_line_is_seen_beside_the_sign_where_else_more_than_a_line_is_empty(scrolling, text, room):
+    first, second = label("One"), label(text)
+    high = first.sizeHint().height()
+    scrolling(150, first, ROOM_PX - 150 - 2 * high - STRIP_PX // 2, second)
+    assert second.mask().isEmpty() is room
+
+
+def test_the_beginning_of_a_card_is_seen_rather_than_nothing(scrolling):
+    words = label("Two")
+    framed = card(words)
+    first = label("One")
+    scrolling(150, first, ROOM_PX - 150 - first.sizeHint().height() - 2 * STRIP_PX, framed)
+    assert framed.mask().isEmpty()
+    assert not words.mask().isEmpty()
 
 
 @pytest.mark.parametrize(("missing", "scrolls"), [(2 * MARGIN_PX - 20, False), (200, True)])

@@ -327,3 +327,21 @@ def test_only_what_was_done_before_is_compared_with_the_last_time(
     asked = {rating.exercise: rating.compared.row for rating in page.rounds.rating.rows}
     assert asked[WALL].isVisible()
     assert not asked[PENDULUM].isVisible()
+
+
+def test_how_it_is_done_stays_beside_the_count_where_it_has_room(planned: WindowHarness) -> None:
+    page = page_of(planned)
+    page.today.start.click()
+    led = page.rounds.round
+    assert led.how.isVisible()
+    assert not led.reminder.isVisible()
+    for percent, size, roomy in ((100, (1366, 700), True), (200, (1024, 700), False)):
+        planned.services.appearance.choose(percent=percent)
+        planned.window.resize(*size)
+        planned.settle()
+        planned.pass_until(RoundPhase.SWING)
+        planned.settle()
+        planned.pass_seconds(0.2)
+        assert led.reminder.isVisible() is roomy
+        assert led.reminder.text() == led.how.text()
+        assert not led.how.isVisible()

@@ -5,6 +5,7 @@ from collections.abc import Callable
 from PySide6.QtCore import Qt
 
 from gui.app.window_pages import MainPage
+from gui.pages.exercises.planned_line import PlannedLine
 from gui.protocol.exercise_round import RoundPhase
 from gui.protocol.red_flags import ScreeningAnswer, ScreeningPage
 from measure.domain.screening_records import ScreeningOccasion, ScreeningOutcome
@@ -45,6 +46,10 @@ def test_one_key_stops_it_and_the_limit_is_told_calmly(
     assert page.today.go_on.accessibleName() == "Continue today's exercises"
     assert not page.today.go_on.accessibleDescription()
     assert page.today.enough.accessibleDescription() == "Enter"
+    assert page.today.go_on.isVisible()
+    lines = page.today.findChildren(PlannedLine)
+    done = [line.done.text() for line in lines if line.done.isVisible()]
+    assert done[0] == "\u2013  Partly done: 1 repetition, pain 5 of 10."
     page.today.enough.click()  # stopping is the first choice
     planned.settle()
     assert not page.today.go_on.isVisible()
