@@ -3,7 +3,7 @@
 Public names:
 
     camera_setup: SetupPage
-    live_buttons: LiveButtons
+    live_buttons: PlacedButtons
     measure_page: MeasurePage
     person_form: PersonForm
     screening: SafetyPage

@@ -9,7 +9,7 @@ from PySide6.QtWidgets import QWidget
 from gui.drawing.reading_on_body import Reading
 from gui.pages.measuring.big_number import BigNumber
 from gui.pages.measuring.live_band import HoldBar, LiveBand
-from gui.pages.measuring.live_buttons import LiveButtons
+from gui.pages.measuring.live_buttons import CautionLine, LiveButtons
 from gui.pages.measuring.live_grid import LiveGrid, PositionPanel, RefusalPanel
 from gui.pages.measuring.trial_row import TrialRow
 from gui.protocol.plan import (
@@ -48,7 +48,7 @@ from gui.widgets.fitted_sentence import FittedSentence
 from gui.widgets.fixed_size_stack import FixedSizeStack
 from gui.widgets.layouts import column, row, separator, widget_with
 from gui.widgets.scroll_page import scrollable
-from gui.widgets.text import ElidedLabel, NoticeBar
+from gui.widgets.text import ElidedLabel
 from gui.widgets.video_view import VideoView
 from measure.domain.movements import MOVEMENTS, Unit
 from measure.domain.reading_scale import exceeds_range
@@ -86,9 +86,9 @@ _STEPS_SHARE = 1 / 16
 #: Room for the sentence, in lines of its least type: one line may be larger. [technical]
 _SENTENCE_LINES = 1.25
 
-#: Up to this text size the sentence has room to be larger, and the bar of a hold space around it.
-#: [technical]
-_ROOMY_PERCENT = 150
+#: Up to this text size the drawings have room for words beneath them; from the other one on what
+#: stands above the picture moves closer together. [technical]
+_ROOMY_PERCENT, _CLOSE_PERCENT = 150, 150
 
 #: Space above the sentence and beneath the trials, and around the bar of a hold, pixels.
 #: [technical]
@@ -154,7 +154,6 @@ class LivePage(QWidget):
             for _ in range(2)
         )
         self.paused = PauseSign(appearance)
-        self.caution = NoticeBar(wide=True)
         self.trials = TrialRow(appearance)
         self.hint = FittedSentence(
             appearance, lines=1, quiet=True, upright=Qt.AlignmentFlag.AlignBottom
@@ -163,14 +162,21 @@ class LivePage(QWidget):
         saved = tr("Trials measured so far are saved.")
         self.trouble = CameraTrouble(appearance, kept=saved)
         self.stop = button(tr("Finish and save"), key=tr("Escape"))
-        self.hurts = button(tr("Stop: it hurts"), key=tr("S"))
-        self.discard = button(tr("Delete last trial"), "link", key=tr("Backspace"))
+        self.hurts = button(tr("Stop: it hurts"), "main", key=tr("S"))
+        self.discard = button(tr("Delete last trial"), "line-link", key=tr("Backspace"))
+        self.caution = CautionLine(appearance, self.discard)
         self.here = button(tr("Measure this position"), key=tr("H"))
         self.pause = button(tr("Pause"), key=tr("Space"))
-        for member in (self.here, self.pause):
-            member.setProperty("leads_on", True)
-        together = [self.stop, self.hurts, self.discard, self.here, self.pause]
-        self.buttons = LiveButtons(appearance, together, self.retry)
+        self.buttons = LiveButtons(
+            appearance,
+            {
+                self.stop: (tr("Finish and save"), tr("Finish")),
+                self.here: (tr("Measure this position"),),
+                self.pause: (tr("Pause"), tr("Continue")),
+                self.hurts: (tr("Stop: it hurts"),),
+            },
+            self.retry,
+        )
         self._lay_out()
         bind_keys(self, self.pause, "Space")
         bind_keys(self, self.here, "H")
@@ -207,8 +213,9 @@ class LivePage(QWidget):
         shown = column(above, (middle, 1), spacing=_AROUND_BAR_PX)
         #: What stands closer together where large text needs the room.
         self._above, self._shown = above, shown
+        close = GAP_PX // 2
         foot = column(
-            self.buttons, self.caution, margins=(side, GAP_PX, side, GAP_PX // 2), spacing=2
+            self.buttons, self.caution, margins=(side, GAP_PX, side, close), spacing=close
         )
         column((shown, 1), separator(), foot, on=self, spacing=0)
 
@@ -220,8 +227,9 @@ class LivePage(QWidget):
     def _size_words(self) -> None:
         """Give what is read from afar the size that the window's height asks for."""
         roomy = self._appearance.percent <= _ROOMY_PERCENT
-        self._above.setSpacing(_AROUND_BAR_PX if roomy else GAP_PX // 2)
-        ends = _ENDS_PX if roomy else GAP_PX
+        close = self._appearance.percent >= _CLOSE_PERCENT
+        self._above.setSpacing(GAP_PX // 2 if close else _AROUND_BAR_PX)
+        ends = GAP_PX if close else _ENDS_PX
         self._shown.setContentsMargins(MARGIN_PX, ends, 0, ends)
         self._expect_words()
         self._speak()
@@ -235,6 +243,7 @@ class LivePage(QWidget):
                 f'QLabel[role="{FAR_STEP}"] {{ font-size: {steps}px; }}'
             )
             self.position.set_words_px(px)
+            self.buttons.want_px(px)
         self.position.set_captions(shown=roomy)
 
     def show_measuring(self, measuring: MeasurementSession, *, mirrored: bool) -> None:
@@ -363,15 +372,15 @@ class LivePage(QWidget):
         guide, in_trouble = measuring.guide, measuring.trouble is not None
         self.pause.say(tr("Continue") if guide.paused else tr("Pause"))
         give_role(self.pause, "main" if guide.paused else "")
+        give_role(self.hurts, "" if guide.paused else "main")
         for member in (self.stop, self.hurts, self.pause):
             member.setEnabled(not guide.is_ending)
         self.discard.setEnabled(guide.can_discard and not guide.is_ending)
         self.here.setEnabled(not (guide.paused or guide.is_ending))
         self.retry.setVisible(in_trouble)
-        self.pause.setVisible(not in_trouble)
-        self.hurts.setVisible(not in_trouble)
+        for member in (self.here, self.pause, self.hurts):
+            member.setVisible(not in_trouble)
         self.discard.setVisible(guide.can_discard and not in_trouble)
-        self.here.setVisible(not (guide.paused or in_trouble))
 
     def _show_trouble(self, measuring: MeasurementSession) -> None:
         """Show in place of all else what keeps the movement from going on."""

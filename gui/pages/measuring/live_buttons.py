@@ -1,51 +1,76 @@
-"""Buttons beneath a live picture: always one line, so that the picture keeps its room."""
+"""Foot beneath what is read from afar: large buttons that stay in place, and the caution."""
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
+from math import ceil
 
+from PySide6.QtCore import QRect, QSize
 from PySide6.QtGui import QFontMetricsF, QResizeEvent
-from PySide6.QtWidgets import QPushButton, QWidget
+from PySide6.QtWidgets import QPushButton, QSizePolicy
 
 from gui.style.appearance import Appearance
-from gui.style.measures import BODY_PX, BUTTON_PADDING_PX
-from gui.widgets.buttons import BUTTON_GAP_PX, ButtonRow
+from gui.style.measures import BODY_PX, BUTTON_PADDING_PX, GAP_PX, SMALL, TITLE
+from gui.text.wording import notice
+from gui.widgets.buttons import ButtonRow, ShortcutButton
+from gui.widgets.layouts import ArrangedWidget, mirrored
+from gui.widgets.text import label
 
-#: Border and rounding beside the padding of a button, pixels. [technical]
-_BORDER_PX = 4
-#: Words may be smaller by this much for the keys to have room beside them. [technical]
-_WITH_KEYS = 0.7
+#: Border and rounding beside the padding of a button, and most room to spare in it, pixels.
+#: [technical]
+_BORDER_PX, _MORE_PX = 4, 120
+#: Words may be smaller by this much for the keys to have room beside them; beneath a live picture
+#: they are read from farther away than any key is pressed. [technical]
+_WITH_KEYS, _WITH_KEYS_LIVE = 0.7, 0.9
+#: Least height of the buttons beneath a live picture, pixels: that of a round's large one, and less
+#: where larger text needs the room above. [technical]
+_HIGH_PX, _LESS_HIGH_PX = 68, 54
+#: Text size up to which they are that high, per cent. [technical]
+_HIGH_PERCENT = 150
+#: Least and wanted share of the row for the button that stands out. [technical]
+_LEAST_SHARE, _SHARE = 1 / 4, 1 / 3
+#: Space between the caution and the link at its line's end, pixels. [technical]
+_BESIDE_PX = 3 * GAP_PX
+#: Room around the words of the link: its font may be rounded otherwise, pixels. [technical]
+_SPARE_PX = 4
 
 
-class LiveButtons(ButtonRow):
-    """A row of buttons in one line: in the chosen text size, or smaller where that does not fit.
+class PlacedButtons(ButtonRow):
+    """A row of buttons in one line that stay where they are whatever stands on them.
 
-    The size is that in which all have room, so that it stays as they come and go. It never goes
-    below the text size of 100 %; there the row breaks into lines as any other. Somewhat smaller
-    words leave room for all keys.
+    They are in the largest type in which all have room, never below the text size of 100 %; there
+    the row breaks into lines as any other. Somewhat smaller words leave room for all keys.
 
     Parameters
     ----------
-    instead
-        A button that stands in the place of others, and so needs no room beside them.
+    words
+        What may stand on each button, from the left.
+    large
+        A button beside the row, which is as high as it.
     """
+
+    #: Share of the wanted type down to which the keys are worth smaller words.
+    _keys_share = _WITH_KEYS
 
     def __init__(
         self,
         appearance: Appearance,
-        buttons: Sequence[QPushButton],
-        instead: QPushButton | None = None,
-        parent: QWidget | None = None,
+        words: Mapping[QPushButton, Sequence[str]],
+        *,
+        large: QPushButton | None = None,
     ) -> None:
         self._appearance = appearance
-        self._together = tuple(buttons)
+        self._words, self._large = words, large
         self._px = appearance.px()
-        shown = buttons if instead is None else [*buttons, instead]
-        super().__init__(shown, parent, wide=True)
+        super().__init__(list(words), wide=True)
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)
         if event.size().width() != event.oldSize().width():
             # A layout may have asked for the lines of the former width since the last change.
             self.updateGeometry()
+
+    @staticmethod
+    def _at_end(_member: QPushButton) -> bool:
+        return False
 
     def _arrange(self) -> None:
         px = self._largest_px()
@@ -55,39 +80,163 @@ class LiveButtons(ButtonRow):
             self.setStyleSheet(f"QPushButton {{ font-size: {px}px; min-height: {line}px; }}")
         super()._arrange()
 
-    def _widths_here(self) -> list[int]:
-        """Return the widths of the buttons shown, with their keys where those of all have room."""
-        with_keys = self._width_with_keys(self._px) <= self.width()
-        return self._widths(with_keys=with_keys)
+    def _button_height(self) -> int:
+        high = 0 if self._large is None else self._large.sizeHint().height()
+        return max(super()._button_height(), high)
 
     def _most_px(self) -> int:
-        """Return the size of type that is wanted."""
-        return self._appearance.px()
+        """Return the size of a section's heading: they are read from some steps away."""
+        return max(self._appearance.px(), round(BODY_PX * TITLE))
 
     def _largest_px(self) -> int:
         """Return the largest type in which the words of the buttons stand in one line."""
         largest = self._most_px()
-        smallest = max(BODY_PX, round(largest * _WITH_KEYS))
+        smallest = max(BODY_PX, round(largest * self._keys_share))
         for px in range(largest, smallest - 1, -1):
-            if self._width_with_keys(px) <= self.width():
+            if self._wide(self._places(px, with_keys=True)) <= self._room():
                 return px
         sizes = range(largest, BODY_PX, -1)
-        return next((px for px in sizes if self._width_at(px) <= self.width()), BODY_PX)
+        return next((px for px in sizes if self._wide(self._places(px)) <= self._room()), BODY_PX)
 
-    def _width_with_keys(self, px: int) -> float:
-        """Return the width of the line with all keys in this type, pixels."""
-        keys = (member.accessibleDescription() for member in self._together)
-        return self._width_with(px, [f"  \u00b7  {key}" for key in keys])
+    def _places(self, px: int, *, with_keys: bool = False) -> list[int]:
+        """Return how wide the place of each button that is shown must be in this type, pixels."""
+        metrics = QFontMetricsF(self._appearance.font(px, bold=True))
+        around = 2 * (BUTTON_PADDING_PX[1] + _BORDER_PX)
+        places = []
+        for member in self._shown():
+            key = f"  \u00b7  {member.accessibleDescription()}" if with_keys else ""
+            widths = (metrics.horizontalAdvance(words + key) for words in self._words[member])
+            places.append(around + ceil(max(widths)))
+        return places
+
+    def _widths_here(self) -> list[int]:
+        """Return places with their keys where these have room, and a share of what is left."""
+        for with_keys in (True, False):
+            places = self._places(self._largest_px(), with_keys=with_keys)
+            spare = self._room() - self._wide(places)
+            if spare >= 0:
+                return self._shared(places, spare)
+        return super()._widths_here()
+
+    def _shared(self, places: list[int], spare: int) -> list[int]:
+        """Return the places with what they get of the room that is left, pixels."""
+        more = min(_MORE_PX, spare // max(1, len(places)))
+        return [place + more for place in places]
+
+
+class LiveButtons(PlacedButtons):
+    """The buttons beneath a live picture: each keeps its place also while it is not offered.
+
+    The last one, at the row's end, stands out.
+
+    Parameters
+    ----------
+    instead
+        A button that stands in the place of the last one.
+    """
+
+    _keys_share = _WITH_KEYS_LIVE
+
+    def __init__(
+        self,
+        appearance: Appearance,
+        words: Mapping[QPushButton, Sequence[str]],
+        instead: QPushButton,
+    ) -> None:
+        self._instead = instead
+        self._wanted_px = 0
+        super().__init__(appearance, words)
+        instead.setParent(self)
+
+    def want_px(self, px: int) -> None:
+        """Let the words be as large as others that are read from afar, where they have room."""
+        if px != self._wanted_px:
+            self._wanted_px = px
+            self._arrange()
+
+    def _arrange(self) -> None:
+        super()._arrange()
+        self._instead.setGeometry(self._shown()[-1].geometry())
+
+    def _shown(self) -> list[QPushButton]:
+        return list(self._words)
+
+    def _button_height(self) -> int:
+        tall = self._appearance.percent <= _HIGH_PERCENT
+        return max(super()._button_height(), _HIGH_PX if tall else _LESS_HIGH_PX)
+
+    def _most_px(self) -> int:
+        return max(super()._most_px(), self._wanted_px)
+
+    def _places(self, px: int, *, with_keys: bool = False) -> list[int]:
+        *others, last = super()._places(px, with_keys=with_keys)
+        return [*others, max(last, round(_LEAST_SHARE * self._room()))]
+
+    def _shared(self, places: list[int], spare: int) -> list[int]:
+        """Let the last one grow to its share first; the others have the rest, the row is full."""
+        *others, last = places
+        more = min(spare, max(0, round(_SHARE * self._room()) - last))
+        wider = (spare - more) // len(others)
+        return [*(place + wider for place in others), last + spare - wider * len(others)]
+
+
+class CautionLine(ArrangedWidget):
+    """The caution and, at the end of its line, a link that keeps its place while it is hidden.
+
+    Both are as large as has room in one line, never below the text size of 100 %.
+    """
+
+    def __init__(self, appearance: Appearance, link: ShortcutButton) -> None:
+        super().__init__()
+        self._appearance, self._link = appearance, link
+        self._px = 0
+        self.words = label(notice(), "notice")
+        self.words.setWordWrap(False)
+        for member in (self.words, link):
+            member.setParent(self)
+        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
+
+    def sizeHint(self) -> QSize:
+        return self.minimumSizeHint()
+
+    def minimumSizeHint(self) -> QSize:
+        """Return the height of the line; its type is fitted to the width that it gets."""
+        return QSize(0, ceil(max(part.height() for part in self._metrics(self._px))))
+
+    def _arrange(self) -> None:
+        px = self._largest_px()
+        caution, linked = self._metrics(px)
+        if px != self._px:
+            self._px = px
+            self.setStyleSheet(
+                f"QLabel {{ font-size: {px}px; }} QPushButton {{ "
+                f"font-size: {max(px, BODY_PX)}px; min-height: {ceil(linked.height())}px; }}"
+            )
+            self.updateGeometry()
+        name, key = self._link.accessibleName(), self._link.accessibleDescription()
+        free = self.width() - caution.horizontalAdvance(notice()) - _BESIDE_PX
+        with_key = linked.horizontalAdvance(f"{name}  \u00b7  {key}") + _SPARE_PX
+        fits = with_key <= free
+        wide = ceil(with_key if fits else linked.horizontalAdvance(name) + _SPARE_PX)
+        for member, place in (
+            (self.words, QRect(0, 0, self.width() - wide - _BESIDE_PX, self.height())),
+            (self._link, QRect(self.width() - wide, 0, wide, self.height())),
+        ):
+            member.setGeometry(mirrored(self, place))
+
+    def _metrics(self, px: int) -> tuple[QFontMetricsF, QFontMetricsF]:
+        """Return the metrics of the caution in this type, and of the link beside it."""
+        font = self._appearance.font
+        return QFontMetricsF(font(px)), QFontMetricsF(font(max(px, BODY_PX)))
+
+    def _largest_px(self) -> int:
+        """Return the largest type of the caution in which both stand in the line."""
+        least = round(BODY_PX * SMALL)
+        sizes = range(self._appearance.px(SMALL), least, -1)
+        return next((px for px in sizes if self._width_at(px) <= self.width()), least)
 
     def _width_at(self, px: int) -> float:
         """Return the width of the line in this type, pixels."""
-        return self._width_with(px, [""] * len(self._together))
-
-    def _width_with(self, px: int, keys: Sequence[str]) -> float:
-        """Return the width with something behind each word; the last is bold where it is main."""
-        number, words = len(self._together), 0.0
-        around = 2 * (BUTTON_PADDING_PX[1] + _BORDER_PX)
-        for place, (member, key) in enumerate(zip(self._together, keys, strict=True), start=1):
-            metrics = QFontMetricsF(self._appearance.font(px, bold=place == number))
-            words += metrics.horizontalAdvance(member.accessibleName() + key)
-        return words + around * number + BUTTON_GAP_PX * (number - 1)
+        caution, linked = self._metrics(px)
+        words = caution.horizontalAdvance(notice()) + _BESIDE_PX
+        return words + linked.horizontalAdvance(self._link.accessibleName()) + _SPARE_PX
