@@ -13,7 +13,7 @@ Public names:
     progress_wording: logged_words, progress_notes, progress_of_sides, rate_line, verdict_line,
         warm_up_words
     result_wording: difference_words, last_time_words, line_of_results, main_reason, result_notes,
-        value_and_range
+        short_reason, value_and_range
     safety_wording: ScreeningText, answer_text, screening_text
     session_wording: change_of_arm, correction, expected_sentences, hint_sentence, live_sentence,
         next_sentence, not_still_sentence, reason_phrase, start_position_sentence, trouble_name,

@@ -3,6 +3,7 @@
 import datetime as dt
 from collections.abc import Mapping, Sequence
 
+from gui.text.finding_keywords import finding_keywords
 from gui.text.wording import (
     conduct_sentence,
     finding_words,
@@ -18,7 +19,7 @@ from gui.text.wording import (
 )
 from measure.domain.landmarks import Side
 from measure.domain.measurements import Measurement
-from measure.domain.movements import MOVEMENTS, Movement
+from measure.domain.movements import MOVEMENTS, Movement, Unit
 from measure.domain.records import AssessmentCondition, MeasurementRecord
 from measure.domain.session_comparison import SideDifference, side_difference
 from measure.domain.session_facts import ClinicianValue
@@ -51,6 +52,10 @@ def value_and_range(measurement: Measurement) -> tuple[str, str]:
     if measurement.level is None:
         unit = measurement.unit
         interval = range_words(measurement.low, measurement.high, unit)
+        if unit is Unit.DEGREES:
+            # It stands alone, so that its ends need their sign.
+            low, high = (value_words(end, unit) for end in (measurement.low, measurement.high))
+            interval = tr("{low} to {high}").format(low=low, high=high)
         return value_words(measurement.value, unit), interval
     level = measurement.level
     place = likely_place(level.band)
@@ -61,6 +66,13 @@ def value_and_range(measurement: Measurement) -> tuple[str, str]:
 def main_reason(measurement: Measurement) -> str:
     """Return what refused most trials, with what to do about it; nothing for a reading."""
     return "".join(map(reason_sentence, measurement.refused_for[:1]))
+
+
+def short_reason(measurement: Measurement) -> str:
+    """Return what refused most trials in a few words, without advice; nothing for a reading."""
+    scored = sum(trial.scored for trial in measurement.trials)
+    words = finding_keywords(measurement.refused_for[:1], scored)
+    return f"{words[:1].upper()}{words[1:]}." if words else ""
 
 
 def result_notes(measurement: Measurement, planned: int) -> str:

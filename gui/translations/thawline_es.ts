@@ -886,12 +886,20 @@ Tipografía: Atkinson Hyperlegible, SIL Open Font License 1.1.</translation>
         <translation>Este era el último movimiento</translation>
     </message>
     <message>
+        <source>Choose a number, then Finish to see the results.</source>
+        <translation>Elija un número y pulse Terminar para ver los resultados.</translation>
+    </message>
+    <message>
         <source>Finish shows the results.</source>
         <translation>Al terminar se muestran los resultados.</translation>
     </message>
     <message>
         <source>That much pain asks for a rest. Nothing starts by itself.</source>
         <translation>Con tanto dolor conviene descansar. Nada empieza por sí solo.</translation>
+    </message>
+    <message>
+        <source>Choose a number, then Continue.</source>
+        <translation>Elija un número y pulse Continuar.</translation>
     </message>
     <message>
         <source>Press Continue when you are ready.</source>
@@ -8290,6 +8298,14 @@ o por qué no la hay.</translation>
     <message>
         <source>Not measured today</source>
         <translation>Hoy no medido</translation>
+    </message>
+    <message>
+        <source>Measure again</source>
+        <translation>Medir otra vez</translation>
+    </message>
+    <message>
+        <source>Measure again: {task}</source>
+        <translation>Medir otra vez: {task}</translation>
     </message>
     <message>
         <source>Measure your shoulder at home</source>

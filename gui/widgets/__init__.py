@@ -14,7 +14,7 @@ Public names:
     fixed_size_stack: FixedSizeStack
     fold: Fold, MoreBelow, Padding, STRIP_PX, WholeLines
     layouts: ArrangedWidget, Content, card, centred, clear_layout, column, mirrored, row,
-        separator, widget_with
+        separator, strip, widget_with
     message_bar: MessageBar
     page_frame: PageFoot, frame_page
     pain_scale: PainScale, ends_words, scale_ends

@@ -19,6 +19,9 @@ from gui.style.measures import CARD_PADDING_PX, CONTENT_PX, GAP_PX
 #: A widget or a layout, with its share of the room where it has one; a number is empty room.
 Content = QWidget | QLayout | tuple[QWidget | QLayout, int] | int
 
+#: Space beside and above the words of a strip, pixels. [technical]
+_STRIP_PX = (2 * GAP_PX, 6)
+
 AnyBox = TypeVar("AnyBox", bound=QBoxLayout)
 
 
@@ -98,6 +101,14 @@ def card(*contents: Content, role: str = "card", spacing: int = 2 * GAP_PX) -> Q
     made.setProperty("role", role)
     beside, above = CARD_PADDING_PX, CARD_PADDING_PX - 4
     column(*contents, on=made, margins=(beside, above, beside, above), spacing=spacing)
+    return made
+
+
+def strip(words: QWidget) -> QFrame:
+    """Return a low frame around a line of words that deserve to be seen first."""
+    made = QFrame()
+    made.setProperty("role", "notice-card")
+    column(words, on=made, margins=(*_STRIP_PX, *_STRIP_PX))
     return made
 
 

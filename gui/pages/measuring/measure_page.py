@@ -1,7 +1,6 @@
 """Measuring page: leads from the choice of movements to the summary."""
 
 from collections.abc import Callable
-from dataclasses import replace
 from functools import partial
 
 from PySide6.QtCore import Signal, SignalInstance, Slot
@@ -122,7 +121,7 @@ class MeasurePage(QWidget):
         self.before.back.connect(self.show_start)
         self.pain.answered.connect(self._pain_answered)
         self.summary.finished.connect(self._finish)
-        self.summary.other_side.connect(self._other_side)
+        self.summary.task_wanted.connect(self._measure)
         self.summary.another.connect(self.show_start)
         self.summary.progress_wanted.connect(partial(self._leave_for, self.progress_wanted))
         self.summary.report_wanted.connect(partial(self._leave_for, self.report_wanted))
@@ -449,12 +448,12 @@ class MeasurePage(QWidget):
         if asked is not None:
             self.people.save_screening(asked, self.safety.screening.outcome)
 
-    @Slot()
-    def _other_side(self) -> None:
+    @Slot(object)
+    def _measure(self, task: MovementTask) -> None:
+        """Measure what was not planned: the other side, or once more what gave no reading."""
         if self.measuring is not None:
-            task = self.measuring.guide.task
-            self.start.prefer(task.movement, task.side.other)
-            self.measuring.add(replace(task, side=task.side.other))
+            self.start.prefer(task.movement, task.side)
+            self.measuring.add(task)
 
     @Slot(str, object)
     def _finish(self, note: str, typed_in: tuple[ClinicianValue, ...]) -> None:

@@ -13,7 +13,7 @@ from gui.widgets.buttons import bind_keys, button
 from gui.widgets.figures.position_figure import PositionView
 from gui.widgets.figures.view_plan import ViewPlan
 from gui.widgets.fitted_sentence import FittedSentence
-from gui.widgets.layouts import card, column, row
+from gui.widgets.layouts import card, column, row, strip
 from gui.widgets.page_frame import frame_page
 from gui.widgets.side_by_side import LARGE_FROM_PERCENT
 from gui.widgets.text import label
@@ -34,7 +34,8 @@ class NextTaskPage(QWidget):
         self._appearance = appearance
         self.pain_words = label("", "lead")
         #: Why the movement before gave no reading.
-        self.without_reading = label("", "quiet")
+        self.without_reading = label("")
+        self._strip = strip(self.without_reading)
         #: Who is measured.
         self.person_name = ""
         self.title = label("", "lead")
@@ -66,11 +67,10 @@ class NextTaskPage(QWidget):
         drawn = card((row((person, 1), (above, 1), spacing=gap(3)), 1))
         frame_page(
             self,
-            column(self.title, self.sentence, spacing=gap()),
+            column(self.title, self._strip, self.sentence, spacing=gap()),
             self.pain_words,
             (drawn, 1),
             self.hint,
-            self.without_reading,
             buttons=[self.finish, self.repeat, self.go],
             caution=True,
         )
@@ -85,7 +85,7 @@ class NextTaskPage(QWidget):
         )
         self.title.setText(f"{self.person_name}  \u00b7  {title}" if self.person_name else title)
         pain, nothing = guide.pain_at_limit, guide.gave_nothing
-        self.without_reading.setVisible(nothing is not None)
+        self._strip.setVisible(nothing is not None)
         if nothing is not None:
             self.without_reading.setText(without_reading(nothing))
         self.pain_words.setVisible(pain is not None)

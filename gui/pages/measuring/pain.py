@@ -17,17 +17,17 @@ from gui.session.measurement_session import MeasurementSession
 from gui.style.appearance import Appearance
 from gui.text.result_wording import difference_words, main_reason, value_and_range
 from gui.text.session_wording import correction
-from gui.text.wording import stopped_by_name, task_title, tr
+from gui.text.wording import measurement_words, stopped_by_name, task_title, tr
 from gui.widgets.buttons import bind_keys, button, give_role
 from gui.widgets.choice_row import ChoiceRow
 from gui.widgets.figures.reading_figure import ReadingFigure
-from gui.widgets.layouts import card, column, separator
+from gui.widgets.layouts import card, column, separator, strip
 from gui.widgets.page_frame import frame_page
 from gui.widgets.pain_scale import PainScale
 from gui.widgets.side_by_side import LARGE_FROM_PERCENT, SideBySide
-from gui.widgets.text import NumberLine, label
+from gui.widgets.text import NumberLine, SignedLine, label
 from measure.domain.landmarks import Side
-from measure.domain.measurements import Measurement
+from measure.domain.measurements import Measurement, Status
 from measure.domain.movements import MOVEMENTS, Movement, Unit
 from measure.domain.records import LimitingFactor
 from measure.domain.session_comparison import of_session, side_difference
@@ -61,8 +61,8 @@ class PainPage(QWidget):
         self.number = label("", "display")
         self.interval = label("", "title")
         self.difference = label("", "strong")
-        #: Why there is no reading, where its drawing has no room.
-        self.why = label("")
+        #: That there is no reading, and why.
+        self.refused = SignedLine("", "", sign_role="strong")
         self.pain = PainScale(tr("Pain in the movement"))
         self.reason = ChoiceRow(
             list(LimitingFactor),
@@ -72,6 +72,8 @@ class PainPage(QWidget):
         )
         #: The movement that was measured, and its reading in words.
         self._task_title, self._result = "", ""
+        #: Why there is no reading, in full and where there is little room; None for a reading.
+        self._why: tuple[str, str] | None = None
         self._back: ReturnDetector | None = None
         self._limit = USUAL_PAIN_LIMIT
         for choices in (self.pain, self.reason):
@@ -109,7 +111,8 @@ class PainPage(QWidget):
         self._next_rule = separator()
         self._next = column(self.next_title, self.next_words, spacing=gap(0.5))
         self._asked = column(self.pain, stopped, 1, self._next_rule, self._next, spacing=gap(4))
-        self._heading = column(self.line, self.sentence, self.why, spacing=gap(0.5))
+        self._strip = strip(self.refused)
+        self._heading = column(self.line, self._strip, self.sentence, spacing=gap(0.5))
         frame_page(
             self,
             self._heading,
@@ -126,16 +129,20 @@ class PainPage(QWidget):
         roomy = self._appearance.percent < LARGE_FROM_PERCENT
         self._reading.setVisible(roomy)
         self.line.setText(self._line(with_reading=not roomy))
-        self.why.setHidden(roomy or not self.why.text())
+        self._strip.setHidden(self._why is None)
+        if self._why is not None:
+            self.refused.say(tr("No reading"), self._why[0 if roomy else 1])
         self._next_rule.setVisible(roomy)
         self._heading.setSpacing(self._appearance.gap(1 if roomy else 0.5))
-        self.next_words.setVisible(roomy or not self.finish.isHidden())
+        # Where there is little room the button says that nothing follows.
+        crowded = not roomy and self._why is not None
+        self.next_title.setHidden(crowded and self.finish.isHidden())
         give_role(self.next_title, "title" if roomy else "strong")
         give_role(self.next_words, "lead" if roomy else "")
         tall = self._appearance.percent <= _TALL_PERCENT
         for choice in (*self.pain.buttons, *self.reason.row.buttons):
             choice.setMinimumHeight(_ANSWER_PX if tall else 0)
-        self._asked.setSpacing(self._appearance.gap(4 if tall else 3))
+        self._asked.setSpacing(self._appearance.gap(4 if tall else 2 if crowded else 3))
         self._next.setSpacing(self._appearance.gap(1 if roomy else 0))
 
     def _line(self, *, with_reading: bool) -> str:
@@ -147,20 +154,21 @@ class PainPage(QWidget):
     def ask(self, measuring: MeasurementSession) -> None:
         """Ask about the movement that has just ended."""
         task, measurement = measuring.guide.task, measuring.guide.measurement
-        value, interval, reason, short = "", "", "", ""
-        if measurement is not None:
+        self._why = None if measurement is None else _reasons(measurement)
+        value, interval = "", ""
+        if measurement is not None and self._why is None:
             value, interval = value_and_range(measurement)
-            reason = main_reason(measurement)
-            short = "".join(map(correction, measurement.refused_for[:1]))
+        self._result = value[:1].lower() + value[1:]
         self.number.setText(value)
-        self.interval.setText(interval or reason)
-        degrees = MOVEMENTS[task.movement].unit is Unit.DEGREES and not reason
+        self.interval.setText(interval)
+        self._number.setHidden(self._why is not None)
+        degrees = MOVEMENTS[task.movement].unit is Unit.DEGREES
+        if measurement is not None and degrees and interval:
+            self._result = measurement_words(measurement)
         give_role(self.number, "number" if degrees else "title")
         give_role(self.interval, "lead" if degrees else "quiet")
         self._number.set_level(degrees)
         self._task_title = task_title(task.movement, task.side)
-        self._result = _in_line(value, interval if degrees else "")
-        self.why.setText(short or reason)
         middle = measurement.value if measurement else None
         low, high = (measurement.low, measurement.high) if measurement else (None, None)
         self.on_body.show_reading(
@@ -196,8 +204,7 @@ class PainPage(QWidget):
         if self._back is not None:
             self._back.answer()
         self._fit_way_on()
-        if not self.finish.isHidden():
-            self._say_next()
+        self._say_next()
 
     @Slot(object)
     def take_frame(self, frame: LiveFrame) -> None:
@@ -214,7 +221,6 @@ class PainPage(QWidget):
         self.done.say(tr("Continue") if upcoming else tr("Finish"))
         if upcoming is None:
             self.next_title.setText(tr("This was the last movement"))
-            self.next_words.setText(tr("Finish shows the results."))
         else:
             here, of = guide.task_position
             self.next_title.setText(
@@ -222,7 +228,7 @@ class PainPage(QWidget):
                     here=here + 1, of=of, task=task_title(upcoming.movement, upcoming.side)
                 )
             )
-            self._say_next()
+        self._say_next()
 
     @property
     def _at_limit(self) -> bool:
@@ -230,15 +236,19 @@ class PainPage(QWidget):
         return self.pain.value is not None and self.pain.value >= self._limit
 
     def _say_next(self) -> None:
-        """Say what leads on: the button or, once the pain is said, standing in place."""
-        if self._at_limit:
+        """Say that a number is missing, then what leads on: the button or standing in place."""
+        missing, alone = self.pain.value is None, self._back is not None
+        if self.finish.isHidden():
+            first = tr("Choose a number, then Finish to see the results.")
+            words = first if missing else tr("Finish shows the results.")
+        elif self._at_limit:
             words = tr("That much pain asks for a rest. Nothing starts by itself.")
-        elif self._back is None:
-            words = tr("Press Continue when you are ready.")
-        elif self.pain.value is None:
-            words = tr("Choose a number, then Continue or go to your spot.")
+        elif missing:
+            first = tr("Choose a number, then Continue or go to your spot.")
+            words = first if alone else tr("Choose a number, then Continue.")
         else:
-            words = tr("Press Continue, or go to your spot.")
+            ready = tr("Press Continue when you are ready.")
+            words = tr("Press Continue, or go to your spot.") if alone else ready
         self.next_words.setText(words)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
@@ -255,14 +265,16 @@ class PainPage(QWidget):
         self._note_answer()
 
     def _fit_way_on(self) -> None:
-        """Let the way on stand out once there is an answer; before that the question does."""
-        answered = self.pain.value is not None or self.reason.value is not None
-        give_role(self.done, "main" if answered else "")
+        """Let the way on stand out once there is a number; before that the question does."""
+        give_role(self.done, "" if self.pain.value is None else "main")
 
     def _answer(self, after: NextAction, _checked: bool = False) -> None:
         self.answered.emit(self.pain.value, self.reason.value, after)
 
 
-def _in_line(value: str, interval: str) -> str:
-    """Return a reading and its range as they stand in a line, "120° (114 to 126)"."""
-    return f"{value} ({interval})" if interval else value[:1].lower() + value[1:]
+def _reasons(measurement: Measurement) -> tuple[str, str] | None:
+    """Return why there is no reading, in full and as what to do about it; None for a reading."""
+    if measurement.status is not Status.REFUSED:
+        return None
+    reason = main_reason(measurement)
+    return reason, "".join(map(correction, measurement.refused_for[:1])) or reason

@@ -3,14 +3,18 @@
 import datetime as dt
 from collections.abc import Mapping
 from dataclasses import dataclass
+from functools import partial
 
+from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QPushButton, QVBoxLayout, QWidget
 
 from gui.drawing.reading_on_body import Reading
+from gui.protocol.plan import MovementTask
 from gui.style.appearance import Appearance
-from gui.style.measures import GAP_PX
+from gui.style.measures import CARD_PADDING_PX, GAP_PX
 from gui.text.result_wording import difference_words, last_time_words, value_and_range
-from gui.text.wording import measurement_words, movement_name, side_title, tr
+from gui.text.wording import measurement_words, movement_name, side_title, task_title, tr
+from gui.widgets.buttons import WrappedButton
 from gui.widgets.figures.reading_figure import ReadingFigure
 from gui.widgets.figures.standing_figure import StandingFigure
 from gui.widgets.layouts import (
@@ -25,7 +29,7 @@ from gui.widgets.layouts import (
 from gui.widgets.side_by_side import LARGE_FROM_PERCENT
 from gui.widgets.text import NumberLine, SignedLine, label
 from measure.domain.landmarks import Side
-from measure.domain.measurements import Measurement
+from measure.domain.measurements import Measurement, Status
 from measure.domain.movements import MOVEMENTS, Movement, Unit
 from measure.domain.records import MeasurementRecord
 from measure.domain.session_comparison import side_difference
@@ -41,10 +45,15 @@ Task = tuple[Movement, Side]
 
 @dataclass(frozen=True, slots=True)
 class Said:
-    """What else is said about a result: the pain, which may be nothing, and notes."""
+    """What else is said about a result: the pain, which may be nothing, and notes.
+
+    Of a result without a reading also why, and what measures it once more where that is offered.
+    """
 
     pain: str = ""
     notes: tuple[str, ...] = ()
+    lacking: str = ""
+    again: MovementTask | None = None
 
 
 class ResultCard(QWidget):
@@ -55,6 +64,9 @@ class ResultCard(QWidget):
     next_side
         The button that measures the other side; it stands in that side's place.
     """
+
+    #: Something without a reading is to be measured once more (MovementTask).
+    again = Signal(object)
 
     def __init__(self, appearance: Appearance, next_side: QPushButton) -> None:
         super().__init__()
@@ -110,7 +122,7 @@ class ResultCard(QWidget):
         compared = [label(words[:1].upper() + words[1:], "strong")] if words else []
         return card(
             label(movement_name(movement), "title"),
-            row((at_left, 1), between, (at_right, 1), spacing=gap(1)),
+            row((at_left, 1), between, (at_right, 1), spacing=CARD_PADDING_PX),
             *compared,
             *_notes(movement, shown, with_pain=self._large),
             spacing=gap(1.5 if self._large else 1),
@@ -157,8 +169,7 @@ class ResultCard(QWidget):
             measured = shown.of_today(task) is not None
             words += last if measured else [label(tr("Not measured today")), *last]
             if shown.wanted == task:
-                above = self._appearance.gap(1)
-                words.append(row(self._next_side, 1, margins=(0, above, 0, 0)))
+                words.append(self._below(self._next_side))
             return words
         self.readings.append(measurement_words(measurement))
         value, interval = value_and_range(measurement)
@@ -171,9 +182,32 @@ class ResultCard(QWidget):
             words.append(line)
         else:
             words += [number, ends] if interval else [number]
-        pain = shown.details.get(task, Said()).pain
-        words += [label(pain)] if pain and not self._large else []
+        said = shown.details.get(task, Said())
+        words += self._without_reading(measurement, said)
+        words += [label(said.pain)] if said.pain and not self._large else []
         return words + last
+
+    def _without_reading(self, measurement: Measurement, said: Said) -> list[Content]:
+        """Return why there is no reading, and the way to one where it is offered."""
+        if measurement.status is not Status.REFUSED:
+            return []
+        words: list[Content] = [label(said.lacking, "quiet")] if said.lacking else []
+        if said.again is not None:
+            title = task_title(said.again.movement, said.again.side)
+            # Two buttons side by side have room in every language and text size.
+            again = WrappedButton(tr("Measure again"))
+            again.setProperty("role", "")
+            again.setAccessibleName(tr("Measure again: {task}").format(task=title))
+            again.clicked.connect(partial(self._measure_again, said.again))
+            words.append(self._below(again))
+        return words
+
+    def _below(self, way: QPushButton) -> Content:
+        """Return a button with some space above it, no wider than its words."""
+        return row(way, 1, margins=(0, self._appearance.gap(1), 0, 0))
+
+    def _measure_again(self, task: MovementTask, _checked: bool = False) -> None:
+        self.again.emit(task)
 
 
 def _notes(movement: Movement, shown: "_Results", *, with_pain: bool) -> list[QWidget]:

@@ -2,6 +2,7 @@
 
 import datetime as dt
 from collections.abc import Callable, Mapping, Sequence
+from dataclasses import replace
 from functools import partial
 
 from PySide6.QtCore import Signal, Slot
@@ -10,11 +11,11 @@ from PySide6.QtWidgets import QPlainTextEdit, QWidget
 
 from gui.pages.measuring.result_card import ResultCard, Said, Task
 from gui.pages.measuring.typed_values import TypedValues
-from gui.protocol.plan import SessionMode
+from gui.protocol.plan import MovementTask, SessionMode
 from gui.session.measurement_session import MeasurementSession
 from gui.style.appearance import Appearance
 from gui.style.measures import GAP_PX
-from gui.text.result_wording import line_of_results, main_reason, result_notes
+from gui.text.result_wording import line_of_results, result_notes, short_reason
 from gui.text.session_wording import without_reading
 from gui.text.wording import pain_sentence, side_name, tr
 from gui.widgets.announcement import announce
@@ -24,7 +25,7 @@ from gui.widgets.page_frame import frame_page
 from gui.widgets.scroll_page import bring_into_view
 from gui.widgets.text import label
 from measure.domain.measurements import Measurement, Status
-from measure.domain.records import History
+from measure.domain.records import History, LimitingFactor
 from measure.domain.session_comparison import last_readings, of_session
 from measure.domain.session_facts import ClinicianValue
 
@@ -37,7 +38,8 @@ class SummaryPage(QWidget):
 
     #: (a note of the person's own, tuple[ClinicianValue, ...])
     finished = Signal(str, object)
-    other_side = Signal()
+    #: Something is to be measured that was not planned (MovementTask).
+    task_wanted = Signal(object)
     another = Signal()
     progress_wanted = Signal()
     report_wanted = Signal()
@@ -47,6 +49,8 @@ class SummaryPage(QWidget):
         self.title = label("", "display")
         self.next_side = button(tr("Measure this side"), key=tr("T"))
         self.card = ResultCard(appearance, self.next_side)
+        self.card.again.connect(self.task_wanted)
+        self._other_side: MovementTask | None = None
         self.typed = TypedValues()
         self.typing = button(tr("Add goniometer values"), checkable=True)
         self.typing.toggled.connect(self._show_typing)
@@ -68,7 +72,7 @@ class SummaryPage(QWidget):
         self.without = label("")
         self._ways = ButtonRow([self.progress, self.noting, self.copy, self.typing])
         for source, slot in (
-            (self.next_side, self.other_side),
+            (self.next_side, self._measure_other_side),
             (self.next_movement, self.another),
             (self.finish, self._finish),
             (self.copy, self._copy),
@@ -109,6 +113,7 @@ class SummaryPage(QWidget):
         results = of_session(outcome.measurement for outcome in outcomes)
         conduct = measuring.log.conduct
         clinic = measuring.mode is SessionMode.CLINIC
+        self._other_side = None
         wanted = self._wanted(measuring, results) if clinic else None
         before = last_readings(history, conduct)
         details = _details(measuring)
@@ -161,10 +166,16 @@ class SummaryPage(QWidget):
         other = task.side.other
         if (task.movement, other) in results or (task.movement, task.side) not in results:
             return None
+        self._other_side = replace(task, side=other)
         self.next_side.setAccessibleName(
             tr("Measure the {side} side").format(side=side_name(other))
         )
         return task.movement, other
+
+    @Slot()
+    def _measure_other_side(self) -> None:
+        if self._other_side is not None:
+            self.task_wanted.emit(self._other_side)
 
     @Slot()
     def _copy(self) -> None:
@@ -203,20 +214,30 @@ class SummaryPage(QWidget):
 
 
 def _details(measuring: MeasurementSession) -> dict[Task, Said]:
-    """Return what is said about each result: pain, notes, and where the person stood."""
+    """Return what is said about each result: pain, notes, and where the person stood.
+
+    What gave no reading may be measured once more, unless a movement of the session hurt too much.
+    """
+    outcomes, limit = measuring.guide.outcomes, measuring.guide.pain_limit
+    rests = measuring.asks_for_check or any((said.pain or 0) >= limit for said in outcomes)
     details = {}
-    for outcome in measuring.guide.outcomes:
+    for outcome in outcomes:
         measurement, task = outcome.measurement, outcome.task
         if measurement is None:
             continue
         asked = outcome.pain is not None or outcome.stopped_by is not None
         pain = pain_sentence(outcome.pain, outcome.stopped_by) + "." if asked else ""
         notes = (
-            main_reason(measurement),
             result_notes(measurement, task.trials),
             measuring.messages.by_task.get(task, ""),
         )
-        details[task.movement, task.side] = Said(pain, tuple(filter(None, notes)))
+        hurt = rests or outcome.stopped_by is LimitingFactor.PAIN
+        details[task.movement, task.side] = Said(
+            pain,
+            tuple(filter(None, notes)),
+            lacking=short_reason(measurement),
+            again=None if hurt else task,
+        )
     return details
 
 

@@ -4,12 +4,10 @@ from collections.abc import Callable
 
 import pytest
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QApplication, QInputDialog, QLabel
+from PySide6.QtWidgets import QApplication, QInputDialog
 
 from gui.pages.measuring.live_band import BandState
 from gui.protocol.plan import SessionStep
-from gui.text.wording import reason_sentence
-from gui.widgets.text import SignedLine
 from measure.camera.faults import SourceFault
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
@@ -209,29 +207,6 @@ def test_no_number_is_shown_to_who_stands_so_that_nothing_can_count(stage: Windo
     stage.settle()
     assert live.sentence.text not in (said, "Turn your other side to the camera.")
     assert live.number.isVisible()
-
-
-def test_of_several_reasons_the_one_of_most_trials_is_said_in_full_width(
-    stage: WindowHarness,
-) -> None:
-    begin_clinic(stage)
-    for reasons in ((Reason.TRUNK_LEAN,), (Reason.WRONG_VIEW, Reason.TRUNK_LEAN)):
-        stage.engine.capture(119.0)
-        stage.settle()
-        stage.engine.settle(reasons)
-        stage.settle()
-    page = stage.window.measure
-    stage.engine.happen(LiveEventKind.MEASUREMENT_DONE, measurement=stage.engine.measurement())
-    stage.settle()
-    assert page.pain.number.text() == "No reading"
-    assert page.pain.interval.text() == reason_sentence(Reason.TRUNK_LEAN)
-    assert page.pain.on_body.isVisible()
-    page.pain.done.click()
-    stage.settle()
-    (line,) = page.summary.card.findChildren(SignedLine)
-    words = [label.text() for label in line.findChildren(QLabel)]
-    assert words == ["Left", reason_sentence(Reason.TRUNK_LEAN)]
-    assert line.width() > page.summary.card.width() * 0.9
 
 
 def test_the_number_stands_still_while_the_arm_comes_back(stage: WindowHarness) -> None:

@@ -1,0 +1,124 @@
+"""A movement without a reading: what is said of it, where it stands, and how it is repeated."""
+
+from collections.abc import Callable
+
+import pytest
+from PySide6.QtCore import QPoint, Qt
+from PySide6.QtWidgets import QLabel, QPushButton
+
+from gui.text.wording import reason_sentence
+from gui.widgets.text import SignedLine
+from measure.camera.faults import SourceFault
+from measure.domain.landmarks import Side
+from measure.domain.movements import Movement
+from measure.domain.reasons import Reason
+from measure.domain.records import LimitingFactor
+from measure.live.events import LiveEventKind
+from tests.support.gui.measuring_steps import begin_clinic, begin_home, shown, trials
+from tests.support.gui.stage import WindowHarness
+
+Press = Callable[..., None]
+
+
+def refuse(stage: WindowHarness) -> None:
+    """Let a movement of the left arm end without a reading, most of its trials for leaning."""
+    begin_clinic(stage)
+    for reasons in ((Reason.TRUNK_LEAN,), (Reason.WRONG_VIEW, Reason.TRUNK_LEAN)):
+        stage.engine.capture(119.0)
+        stage.settle()
+        stage.engine.settle(reasons)
+        stage.settle()
+    stage.engine.happen(LiveEventKind.MEASUREMENT_DONE, measurement=stage.engine.measurement())
+    stage.settle()
+
+
+def ways_to_measure_again(stage: WindowHarness) -> list[QPushButton]:
+    """Return the buttons on the card of results that measure something once more."""
+    buttons = stage.window.measure.summary.card.findChildren(QPushButton)
+    return [way for way in buttons if way.text() == "Measure again" and way.isVisible()]
+
+
+def test_of_several_reasons_the_one_of_most_trials_is_said(stage: WindowHarness) -> None:
+    refuse(stage)
+    page = stage.window.measure
+    assert page.pain.refused.text() == f"No reading  {reason_sentence(Reason.TRUNK_LEAN)}"
+    tops = [
+        part.mapTo(page.pain, QPoint()).y()
+        for part in (page.pain.line, page.pain.refused, page.pain.sentence, page.pain.pain)
+    ]
+    assert tops == sorted(tops)  # nothing stands between the question and its scale
+    assert page.pain.on_body.isVisible()
+    assert not page.pain.number.isVisible()
+    page.pain.done.click()
+    stage.settle()
+    card = page.summary.card
+    assert not card.findChildren(SignedLine)
+    said = {label.text(): label for label in card.findChildren(QLabel)}
+    (again,) = ways_to_measure_again(stage)
+    assert again.accessibleName() == "Measure again: Flexion, left arm"
+    for part in (said["No reading"], said["Trunk leaned."], again):
+        # Under the arm that has no reading, with nothing of it under the other one.
+        assert part.mapTo(card, part.rect().topRight()).x() < card.width() / 2
+
+
+def test_what_gave_no_reading_is_measured_again(stage: WindowHarness) -> None:
+    refuse(stage)
+    page = stage.window.measure
+    page.pain.done.click()
+    stage.settle()
+    (again,) = ways_to_measure_again(stage)
+    again.click()
+    stage.settle()
+    assert shown(stage) is page.live
+    assert (stage.engine.movement, stage.engine.side) == (Movement.FLEXION, Side.LEFT)
+    trials(stage, 90.0, 92.0)
+    page.pain.done.click()
+    stage.settle()
+    assert page.summary.card.readings == ["91\u00b0 (85 to 97)"]
+    assert ways_to_measure_again(stage) == []
+
+
+@pytest.mark.parametrize(
+    ("pain", "stopped_by"), [(5, None), (None, LimitingFactor.PAIN), (2, LimitingFactor.PAIN)]
+)
+def test_what_hurt_is_not_offered_again(
+    stage: WindowHarness, pain: int | None, stopped_by: LimitingFactor | None
+) -> None:
+    refuse(stage)
+    page = stage.window.measure
+    page.pain.pain.choose(pain)
+    page.pain.reason.choose(stopped_by)
+    page.pain.done.click()
+    stage.settle()
+    assert shown(stage) is page.summary
+    assert ways_to_measure_again(stage) == []
+
+
+def test_a_missing_number_is_told_alike_after_every_movement(
+    stage: WindowHarness, press: Press
+) -> None:
+    begin_clinic(stage)
+    trials(stage, 90.0, 90.0)
+    pain = stage.window.measure.pain
+    assert pain.next_words.isVisible()
+    assert pain.next_words.text() == "Choose a number, then Finish to see the results."
+    pain.reason.button(LimitingFactor.STIFFNESS).click()
+    assert pain.done.property("role") == ""  # the number is still missing
+    press(Qt.Key.Key_2, "2")
+    assert pain.done.property("role") == "main"
+    assert pain.next_words.text() == "Finish shows the results."
+
+
+def test_the_remark_on_the_movement_before_stands_above_what_comes_next(
+    stage: WindowHarness,
+) -> None:
+    begin_home(stage)
+    stage.engine.happen(LiveEventKind.TROUBLE, trouble=SourceFault.CLIP_ENDED)
+    stage.settle()
+    page = stage.window.measure.next
+    tops = [
+        part.mapTo(page, QPoint()).y()
+        for part in (page.title, page.without_reading, page.sentence, page.figure)
+    ]
+    assert tops == sorted(tops)
+    assert page.without_reading.isVisible()
