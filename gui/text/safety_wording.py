@@ -184,7 +184,7 @@ def _soon() -> ScreeningText:
             tr("hoarse voice or a cough|one hand getting thinner"),
             tr("Rapid worsening|several swollen joints"),
         ),
-        close=tr("If any apply, see a clinician first, within a few days."),
+        close=tr("If any of these apply, see a clinician within a few days, before you measure."),
     )
 
 

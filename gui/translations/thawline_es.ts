@@ -2206,6 +2206,10 @@ Tipografía: Atkinson Hyperlegible, SIL Open Font License 1.1.</translation>
         <translation>Ronquera o tos|una mano que se va quedando más delgada</translation>
     </message>
     <message>
+        <source>If any of these apply, see a clinician within a few days, before you measure.</source>
+        <translation>Si le ocurre algo de esto, consulte con un profesional sanitario en unos días, antes de medirse.</translation>
+    </message>
+    <message>
         <source>Reasons to check with your clinician first</source>
         <translation>Motivos para preguntar antes</translation>
     </message>
@@ -2396,10 +2400,6 @@ Tipografía: Atkinson Hyperlegible, SIL Open Font License 1.1.</translation>
     <message>
         <source>Rapid worsening|several swollen joints</source>
         <translation>Empeoramiento rápido|varias articulaciones</translation>
-    </message>
-    <message>
-        <source>If any apply, see a clinician first, within a few days.</source>
-        <translation>Si le ocurre algo de esto, consulte antes con un profesional sanitario, en unos días.</translation>
     </message>
     <message>
         <source>A shoulder that has come out of its joint at some time.</source>
