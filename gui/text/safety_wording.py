@@ -127,8 +127,8 @@ def _emergency() -> ScreeningText:
             tr("A shoulder that has been out of shape since an injury, or may be broken."),
             tr("A shoulder that has been locked since a seizure or an electric shock."),
             tr(
-                "A hot, red and swollen joint, or a fever and feeling ill. With a weak immune "
-                "system, or after a recent injection into the joint, new heat or a fever alone "
+                "A hot, red and swollen joint, or a fever and feeling ill. With a weakened "
+                "immune system, or after a recent injection into the joint, new heat or a fever alone "
                 "is enough."
             ),
             tr("An arm that is cold, pale, blue or suddenly swollen."),
@@ -137,7 +137,7 @@ def _emergency() -> ScreeningText:
                 "Pain at the tip of the shoulder together with tummy pain, or with a possible "
                 "pregnancy."
             ),
-            tr("Both shoulders stiff, with a new headache, a tender scalp or worse sight."),
+            tr("Both shoulders stiff, with a new headache, a tender scalp or worsening eyesight."),
         ),
         strong=(
             tr("Chest pain, pressure or tightness|jaw, neck, back or arm"),

@@ -2150,6 +2150,14 @@ Tipografía: Atkinson Hyperlegible, SIL Open Font License 1.1.</translation>
         <translation>Dolor, presión u opresión en el pecho, o dolor que se extiende a la mandíbula, el cuello, la espalda o el brazo, sobre todo con falta de aire, sudor o náuseas. Esto vale sea cual sea el hombro que le duele.</translation>
     </message>
     <message>
+        <source>A hot, red and swollen joint, or a fever and feeling ill. With a weakened immune system, or after a recent injection into the joint, new heat or a fever alone is enough.</source>
+        <translation>Articulación caliente, roja e hinchada, o fiebre y malestar. Con las defensas bajas, o tras una inyección reciente en la articulación, basta con calor o fiebre nuevos.</translation>
+    </message>
+    <message>
+        <source>Both shoulders stiff, with a new headache, a tender scalp or worsening eyesight.</source>
+        <translation>Los dos hombros rígidos, con dolor de cabeza nuevo, cuero cabelludo sensible o peor vista.</translation>
+    </message>
+    <message>
         <source>Chest pain, pressure or tightness|jaw, neck, back or arm</source>
         <translation>Dolor, presión u opresión en el pecho|la mandíbula, el cuello, la espalda o el brazo</translation>
     </message>
@@ -2330,10 +2338,6 @@ Tipografía: Atkinson Hyperlegible, SIL Open Font License 1.1.</translation>
         <translation>Un hombro bloqueado desde una convulsión o una descarga eléctrica.</translation>
     </message>
     <message>
-        <source>A hot, red and swollen joint, or a fever and feeling ill. With a weak immune system, or after a recent injection into the joint, new heat or a fever alone is enough.</source>
-        <translation>Articulación caliente, roja e hinchada, o fiebre y malestar. Con las defensas bajas, o tras una inyección reciente en la articulación, basta con calor o fiebre nuevos.</translation>
-    </message>
-    <message>
         <source>An arm that is cold, pale, blue or suddenly swollen.</source>
         <translation>Un brazo frío, pálido, azulado o hinchado de pronto.</translation>
     </message>
@@ -2344,10 +2348,6 @@ Tipografía: Atkinson Hyperlegible, SIL Open Font License 1.1.</translation>
     <message>
         <source>Pain at the tip of the shoulder together with tummy pain, or with a possible pregnancy.</source>
         <translation>Dolor en la punta del hombro junto con dolor de barriga o con un posible embarazo.</translation>
-    </message>
-    <message>
-        <source>Both shoulders stiff, with a new headache, a tender scalp or worse sight.</source>
-        <translation>Los dos hombros rígidos, con dolor de cabeza nuevo, cuero cabelludo sensible o peor vista.</translation>
     </message>
     <message>
         <source>drooping face|slurred speech|weak or numb</source>

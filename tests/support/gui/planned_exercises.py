@@ -4,6 +4,7 @@ import datetime as dt
 
 from gui.app.window_pages import MainPage
 from gui.pages.exercises.exercises_page import ExercisesPage
+from gui.protocol.exercise_round import RoundPhase
 from measure.domain.exercises import Exercise, ListedExercise
 from measure.domain.home_programme_records import ExerciseLog, Plan, PlannedExercise
 from measure.domain.landmarks import Side
@@ -42,6 +43,14 @@ def plan_exercises(stage: WindowHarness) -> None:
 
 def page_of(stage: WindowHarness) -> ExercisesPage:
     return stage.window.exercises
+
+
+def swinging(stage: WindowHarness) -> ExercisesPage:
+    """Begin the round, and return the exercises page once the pendulum swings."""
+    page = page_of(stage)
+    page.today.start.click()
+    stage.pass_until(RoundPhase.SWING)
+    return page
 
 
 def logs_of(stage: WindowHarness) -> dict[Exercise, ExerciseLog]:

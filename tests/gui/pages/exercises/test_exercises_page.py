@@ -16,7 +16,7 @@ from measure.domain.home_programme_records import (
     ExerciseLog,
 )
 from measure.system.clock import Timestamp, new_id
-from tests.support.gui.planned_exercises import LEAN, PENDULUM, WALL, logs_of, page_of
+from tests.support.gui.planned_exercises import LEAN, PENDULUM, WALL, logs_of, page_of, swinging
 from tests.support.gui.stage import TODAY, WindowHarness
 
 
@@ -116,9 +116,7 @@ def test_a_round_by_keys_alone_is_led_to_its_end_and_saved(
 
 
 def test_what_is_read_from_across_a_room_is_large(planned: WindowHarness) -> None:
-    page = page_of(planned)
-    page.today.start.click()
-    planned.pass_until(RoundPhase.SWING)
+    page = swinging(planned)
     for size in ((1280, 800), (1024, 700)):
         for percent in (100, 200):
             planned.services.appearance.choose(percent=percent)
@@ -160,9 +158,7 @@ def test_a_round_without_a_repetition_leaves_nothing(planned: WindowHarness) -> 
 
 
 def test_opening_another_page_pauses_the_round(planned: WindowHarness) -> None:
-    page = page_of(planned)
-    page.today.start.click()
-    planned.pass_until(RoundPhase.SWING)
+    page = swinging(planned)
     planned.window.go(MainPage.PROGRESS)
     planned.settle()
     planned.pass_seconds(100)
@@ -318,9 +314,7 @@ def test_only_what_was_done_before_is_compared_with_the_last_time(
     planned: WindowHarness, press: Callable[..., None]
 ) -> None:
     log_before(planned, 3)
-    page = page_of(planned)
-    page.today.start.click()
-    planned.pass_until(RoundPhase.SWING)
+    page = swinging(planned)
     planned.pass_until(RoundPhase.HOLD)
     planned.pass_seconds(60)
     press(Qt.Key.Key_N)

@@ -10,16 +10,14 @@ from gui.protocol.exercise_round import RoundPhase
 from gui.protocol.red_flags import ScreeningAnswer, ScreeningPage
 from measure.domain.screening_records import ScreeningOccasion, ScreeningOutcome
 from tests.support.gui.measuring_steps import begin_home, trials
-from tests.support.gui.planned_exercises import PENDULUM, WALL, logs_of, page_of
+from tests.support.gui.planned_exercises import PENDULUM, WALL, logs_of, page_of, swinging
 from tests.support.gui.stage import WindowHarness
 
 
 def test_one_key_stops_it_and_the_limit_is_told_calmly(
     planned: WindowHarness, press: Callable[..., None]
 ) -> None:
-    page = page_of(planned)
-    page.today.start.click()
-    planned.pass_until(RoundPhase.SWING)
+    page = swinging(planned)
     planned.pass_seconds(4)
     press(Qt.Key.Key_S)
     assert page.rounds.hurt.isVisible()
@@ -82,9 +80,7 @@ def test_pain_while_measuring_counts_for_the_exercises_of_the_day(planned: Windo
 def test_pain_before_the_first_repetition_is_over_is_kept(
     planned: WindowHarness, press: Callable[..., None]
 ) -> None:
-    page = page_of(planned)
-    page.today.start.click()
-    planned.pass_until(RoundPhase.SWING)
+    page = swinging(planned)
     press(Qt.Key.Key_S)
     press(Qt.Key.Key_5)
     press(Qt.Key.Key_Return)
@@ -97,9 +93,7 @@ def test_pain_before_the_first_repetition_is_over_is_kept(
 def test_much_pain_leads_to_the_page_that_measuring_has(
     planned: WindowHarness, press: Callable[..., None]
 ) -> None:
-    page = page_of(planned)
-    page.today.start.click()
-    planned.pass_until(RoundPhase.SWING)
+    page = swinging(planned)
     planned.pass_seconds(4)
     press(Qt.Key.Key_S)
     press(Qt.Key.Key_7)
@@ -119,9 +113,7 @@ def test_much_pain_leads_to_the_page_that_measuring_has(
 
 
 def test_much_pain_that_is_told_at_the_end_leads_there_too(planned: WindowHarness) -> None:
-    page = page_of(planned)
-    page.today.start.click()
-    planned.pass_until(RoundPhase.SWING)
+    page = swinging(planned)
     planned.pass_seconds(4)
     page.rounds.round.end.click()
     page.rounds.rating.rows[0].pain.button(8).click()
@@ -134,9 +126,7 @@ def test_much_pain_that_is_told_at_the_end_leads_there_too(planned: WindowHarnes
 def test_a_mistaken_stop_leads_back_to_the_exercise_which_waits(
     planned: WindowHarness, press: Callable[..., None]
 ) -> None:
-    page = page_of(planned)
-    page.today.start.click()
-    planned.pass_until(RoundPhase.SWING)
+    page = swinging(planned)
     press(Qt.Key.Key_S)
     press(Qt.Key.Key_Escape)
     assert page.rounds.round.isVisible()
