@@ -128,8 +128,8 @@ def _emergency() -> ScreeningText:
             tr("A shoulder that has been locked since a seizure or an electric shock."),
             tr(
                 "A hot, red and swollen joint, or a fever and feeling ill. With a weakened "
-                "immune system, or after a recent injection into the joint, new heat or a fever alone "
-                "is enough."
+                "immune system, or after a recent injection into the joint, new heat or a "
+                "fever alone is enough."
             ),
             tr("An arm that is cold, pale, blue or suddenly swollen."),
             tr("Shortness of breath after an operation, or after a long time lying still."),
