@@ -18,6 +18,10 @@ def noisy(number: int, *, size: tuple[int, int] = (160, 120), mean: int = 120) -
     return pixels
 
 
+#: What a script yields: seconds to wait, then pixels, a trouble, or None for a read that blocks.
+Scripted = tuple[float, "np.ndarray | SourceFault | None"]
+
+
 class FakeCamera:
     """A camera that follows a script.
 
@@ -33,7 +37,7 @@ class FakeCamera:
 
     def __init__(
         self,
-        pictures: Iterator[tuple[float, "np.ndarray | SourceFault | None"]],
+        pictures: Iterator[Scripted],
         *,
         deaf: bool = False,
         clock: Callable[[], float] = time.monotonic,
@@ -71,40 +75,42 @@ class FakeCamera:
         self.closed = True
 
 
-def steady(fps: float = 100.0, *, start: int = 0, **picture_options: object) -> Iterator:
+def steady(
+    fps: float = 100.0, *, start: int = 0, size: tuple[int, int] = (160, 120), mean: int = 120
+) -> Iterator[Scripted]:
     """A well-behaved camera."""
     number = start
     while True:
-        yield 1 / fps, noisy(number, **picture_options)
+        yield 1 / fps, noisy(number, size=size, mean=mean)
         number += 1
 
 
-def then(count: int, first: Iterator, last: Iterator) -> Iterator:
+def then(count: int, first: Iterator[Scripted], last: Iterator[Scripted]) -> Iterator[Scripted]:
     """So many pictures of the first script, then the other one."""
     for _ in range(count):
         yield next(first)
     yield from last
 
 
-def repeating(fps: float = 100.0, number: int = 0) -> Iterator:
+def repeating(fps: float = 100.0, number: int = 0) -> Iterator[Scripted]:
     """A camera that delivers one picture for ever."""
     pixels = noisy(number)
     while True:
         yield 1 / fps, pixels
 
 
-def blocked() -> Iterator:
+def blocked() -> Iterator[Scripted]:
     """A camera whose read never returns."""
     while True:
         yield 0.0, None
 
 
-def ended() -> Iterator:
+def ended() -> Iterator[Scripted]:
     """A clip that is over."""
     yield from ()
 
 
-def failing(trouble: SourceFault) -> Iterator:
+def failing(trouble: SourceFault) -> Iterator[Scripted]:
     """A camera that is gone."""
     while True:
         yield 0.0, trouble

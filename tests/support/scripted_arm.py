@@ -13,8 +13,9 @@ import time
 from pathlib import Path
 
 import numpy as np
+import numpy.typing as npt
 
-from measure.domain.landmarks import Side
+from measure.domain.landmarks import FloatArray, Side
 from measure.domain.movements import Movement, View
 from measure.domain.tracks import PoseFrame
 from measure.errors import ClipError
@@ -49,7 +50,13 @@ MODELS = ModelSet(
 )
 
 
-def write_clip(path, movement=Movement.FLEXION, side=Side.LEFT, peak=100.0, **more):
+def write_clip(
+    path: Path,
+    movement: Movement = Movement.FLEXION,
+    side: Side = Side.LEFT,
+    peak: float = 100.0,
+    **more: object,
+) -> Path:
     """Write a "clip".
 
     `more` may hold view, slow_s (seconds for each look), crash, and flickers_until_s: asked for
@@ -60,7 +67,7 @@ def write_clip(path, movement=Movement.FLEXION, side=Side.LEFT, peak=100.0, **mo
     return path
 
 
-def say(message):
+def say(message: Message) -> None:
     write_message(sys.stdout.buffer, message)
 
 
@@ -110,7 +117,7 @@ def serve(job: ClipJob) -> Message:
     )
 
 
-def _chosen(time_s, job):
+def _chosen(time_s: FloatArray, job: ClipJob) -> npt.NDArray[np.int_]:
     step = 1 if job.rate_hz is None else round(FPS / job.rate_hz)
     chosen = np.arange(0, len(time_s), step)
     if job.windows is not None:

@@ -27,7 +27,16 @@ from measure.live.messages import LIVE_ORDERS, SourceOrder
 from measure.live.worker import LiveWorker
 from measure.pose.jobs import InferencePass, PictureJob
 from measure.pose.worker import WorkerPipes
-from tests.support.fake_sources import FakeCamera, blocked, failing, noisy, repeating, steady, then
+from tests.support.fake_sources import (
+    FakeCamera,
+    Scripted,
+    blocked,
+    failing,
+    noisy,
+    repeating,
+    steady,
+    then,
+)
 from tests.support.stick_figure import elevation_track, raise_and_hold
 
 #: The scripted camera's time runs so many times as fast as time does.
@@ -86,7 +95,7 @@ class PatientCamera(FakeCamera):
     read from them hangs on its speed.
     """
 
-    def __init__(self, pictures: Iterator, order: SourceOrder, *, deaf: bool) -> None:
+    def __init__(self, pictures: Iterator[Scripted], order: SourceOrder, *, deaf: bool) -> None:
         super().__init__(pictures, deaf=deaf, clock=self._time)
         self._begun_s = SPEED * (time.monotonic() - order.origin_s)
         self._number = 0
@@ -146,7 +155,7 @@ def happens_now() -> bool:
     return True
 
 
-def camera(script: str) -> Iterator:
+def camera(script: str) -> Iterator[Scripted]:
     """Return the pictures of a scripted camera."""
     good = steady(FPS, size=SIZE)
     if script == "black":

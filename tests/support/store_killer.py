@@ -68,12 +68,12 @@ def update(path: Path, number: int, chance: random.Random) -> str:
         steps = chance.randrange(20_000)
 
         def connect_mortally(*arguments: object, **names: object) -> sqlite3.Connection:
-            connection = connect(*arguments, **names)  # type: ignore[call-overload]
+            connection = connect(*arguments, **names)
             if number % 2 == 0:
                 _die_after(connection, steps)
-            return connection  # type: ignore[no-any-return]
+            return connection
 
-        sqlite3.connect = connect_mortally  # type: ignore[assignment]
+        sqlite3.connect = connect_mortally
         Store.open(path).close()
 
     _killed(work, chance, number)

@@ -170,7 +170,8 @@ class WindowHarness:
         raise AssertionError(f"{phase} did not come")
 
     def _busy(self) -> bool:
-        reading = self.window.findChild(WindowPages).is_reading and not self.reading_is_held
+        pages = self.window.findChild(WindowPages)
+        reading = pages is not None and pages.is_reading and not self.reading_is_held
         return reading or self.services.records.busy or self.services.slow_worker.busy
 
     def close(self) -> None:
