@@ -30,6 +30,9 @@ _END_S = 5.0
 #: [technical]
 MOST_LOG_BYTES = 1 << 20
 
+#: Steps that a worker's priority is below the window's, so that it does not wait. [technical]
+NICENESS = 5
+
 _AT_ITS_END = os.O_CREAT | os.O_WRONLY | os.O_APPEND
 
 
@@ -64,10 +67,12 @@ class ChildProcess:
                 stdout=subprocess.PIPE,
                 stderr=subprocess.PIPE,
                 env=_environment(),
-                creationflags=getattr(subprocess, "CREATE_NO_WINDOW", 0),
+                creationflags=getattr(subprocess, "CREATE_NO_WINDOW", 0)
+                | getattr(subprocess, "BELOW_NORMAL_PRIORITY_CLASS", 0),
             )
         except OSError as error:
             raise WorkerError(f"the pose process could not be started ({error.strerror})") from None
+        _give_way(self._popen.pid)
         self._stdin = cast(BinaryIO, self._popen.stdin)
         self._messages: queue.Queue[Message | GarbledError | None] = queue.Queue(_WAITING)
         self._dropped = threading.Event()
@@ -167,6 +172,17 @@ class ChildProcess:
             return "the pose process closed its pipe"
         name = signal.strsignal(-code) if code < 0 else None
         return f"the pose process crashed ({name or f'code {code}'})"
+
+
+def _give_way(process_id: int) -> None:
+    """Let a process that has just started wait for others, so that the window never waits for it.
+
+    Its threads inherit this. On Windows it is asked for at the start.
+    """
+    if hasattr(os, "setpriority"):
+        with contextlib.suppress(OSError):
+            ours = os.getpriority(os.PRIO_PROCESS, 0)
+            os.setpriority(os.PRIO_PROCESS, process_id, ours + NICENESS)
 
 
 def _environment() -> dict[str, str]:

@@ -189,6 +189,16 @@ def test_a_window_program_without_error_stream(
         assert len(process.run(job()).frames[LITE]) == 3
 
 
+@pytest.mark.skipif(not hasattr(os, "getpriority"), reason="not on this system")
+def test_the_process_lets_the_window_go_first(data_folder: Path) -> None:
+    ours = os.getpriority(os.PRIO_PROCESS, 0)
+    with supervisor("behaves") as process:
+        process.run(job())
+        assert process.process_id is not None
+        theirs = os.getpriority(os.PRIO_PROCESS, process.process_id)
+        assert theirs == min(19, ours + child_process.NICENESS)
+
+
 def test_closing_leaves_no_process_and_no_thread(data_folder: Path) -> None:
     before = threading.active_count()
     process = supervisor("behaves")
