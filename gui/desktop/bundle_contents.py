@@ -19,7 +19,8 @@ _NATIVE = ("BINARY", "EXTENSION")
 #: opencv could open, decoders of films behind Qt's sounds, a keyboard on the screen, companions
 #: of a GTK that is not inside, screens without a desktop, Qt's ways to other computers, PDF files
 #: as pictures, Qt's words in languages that the window does not speak, pictures in the AVIF
-#: format, sample data and fonts of PDF readers. [technical]
+#: format, sample data and fonts of PDF readers, fonts that no chart uses, packages' lists of their
+#: own files. [technical]
 UNUSED = re.compile(
     r"^cv2/qt/"
     r"|/plugins/(multimedia/|platforminputcontexts/.*virtualkeyboard|platformthemes/.*gtk)"
@@ -29,8 +30,9 @@ UNUSED = re.compile(
     r"|^PIL/_avif\."
     r"|/imageformats/.*q(icns|tga|tiff|wbmp|webp)\."
     r"|^matplotlib/mpl-data/(sample_data|plot_directive|fonts/(afm|pdfcorefonts))/"
-    r"|^matplotlib/mpl-data/fonts/ttf/DejaVuSerif"
+    r"|^matplotlib/mpl-data/fonts/ttf/(DejaVuSansMono|DejaVuSerif|STIX)"
     r"|^pyqtgraph/icons/"
+    r"|\.dist-info/(RECORD$|sboms/)"
 )
 
 #: Ending of the name of a library that was changed after it was linked; without its symbols it

@@ -33,7 +33,7 @@ class Effort:
     seconds: int = 10
     clips: int = 4
     bare_frames: int = 1_000_000
-    crowd: int = 8
+    crowd: int = 20
     many: int = 200
     minutes: tuple[int, ...] = (1, 10, 60)
     thin_hz: float = 0.5
