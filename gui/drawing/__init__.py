@@ -11,7 +11,7 @@ Public names:
     interval_band: band_opacity, paint_band, paint_guide, paint_refusal, paint_scale
     overlay: head_share, paint_figure, paint_framing
     pause_bars: paint_pause_bars
-    person: Body, Point3D, posed
+    person: ArmAngles, Body, Point3D, Pose, posed
     person_painter: PersonPainter
     reading_on_body: Reading, paint_reading_on_body
     scene: paint_scene, paint_standing

@@ -458,6 +458,10 @@ Tipografía: Atkinson Hyperlegible, SIL Open Font License 1.1.</translation>
         <translation>{place} de {total}</translation>
     </message>
     <message>
+        <source>Clip {place} of {total}</source>
+        <translation>Grabación {place} de {total}</translation>
+    </message>
+    <message>
         <source>Replace the saved reading</source>
         <translation>Reemplazar la lectura guardada</translation>
     </message>
@@ -588,6 +592,18 @@ Tipografía: Atkinson Hyperlegible, SIL Open Font License 1.1.</translation>
     <message>
         <source>Clips read: {read} of {total}, {time_left}</source>
         <translation>Grabaciones leídas: {read} de {total}, {time_left}</translation>
+    </message>
+    <message>
+        <source>1 can be read now</source>
+        <translation>1 ya se puede leer</translation>
+    </message>
+    <message>
+        <source>{number} can be read now</source>
+        <translation>{number} ya se pueden leer</translation>
+    </message>
+    <message>
+        <source>{read} of {total} clips read</source>
+        <translation>{read} de {total} grabaciones leídas</translation>
     </message>
     <message>
         <source>1 clip needs movement and side</source>
@@ -2106,6 +2122,10 @@ Tipografía: Atkinson Hyperlegible, SIL Open Font License 1.1.</translation>
         <translation>Desde {time} s</translation>
     </message>
     <message>
+        <source>not counted</source>
+        <translation>no contado</translation>
+    </message>
+    <message>
         <source>not counted ({reasons})</source>
         <translation>no contado ({reasons})</translation>
     </message>
@@ -2120,6 +2140,10 @@ Tipografía: Atkinson Hyperlegible, SIL Open Font License 1.1.</translation>
     <message>
         <source>Show trial {number}</source>
         <translation>Ver el intento {number}</translation>
+    </message>
+    <message>
+        <source>Discarded by you</source>
+        <translation>Descartado por usted</translation>
     </message>
     <message>
         <source>None of these</source>
@@ -8103,11 +8127,11 @@ Tipografía: Atkinson Hyperlegible, SIL Open Font License 1.1.</translation>
     </message>
     <message>
         <source>Choose a folder</source>
-        <translation>Elegir una carpeta</translation>
+        <translation>Elegir carpeta</translation>
     </message>
     <message>
         <source>Choose a manifest</source>
-        <translation>Elegir una lista en CSV</translation>
+        <translation>Elegir lista CSV</translation>
     </message>
     <message>
         <source>Drop clips or a folder here</source>

@@ -13,6 +13,9 @@ from gui.style.measures import SMALL
 
 #: Room of a cell beside its words, and above and beneath them, pixels. [technical]
 BESIDE_PX, ABOVE_PX = 12, 10
+#: Room above and beneath the words where each column has its own: rows are told apart at a
+#: glance. [technical]
+_AIR_PX = 14
 #: Most lines of a reason or name in its column of a row that is not opened. [technical]
 _MOST_LINES = 2
 #: Most lines of a reason in its column of the opened row. [technical]
@@ -37,7 +40,7 @@ class ClipCells(QStyledItemDelegate):
         self.with_reasons = True
         #: The row that is opened, and whether its tools take the place of the second line.
         self.opened, self.tools_beneath_name = -1, False
-        #: Middle of the words of the opened row, pixels beneath its top; 0 where they begin there.
+        #: Middle of the words of the opened row, pixels beneath its top; 0 where it is merged.
         self.middle = 0
         #: Room that the links take at the end of the reasons of the opened row, pixels.
         self.links_px = 0
@@ -51,7 +54,7 @@ class ClipCells(QStyledItemDelegate):
     def row_height(self) -> int:
         first, second = (QFontMetrics(font).lineSpacing() for font in self._fonts())
         lines = max(first + second, _MOST_LINES * (first if not self.merged else second))
-        return lines + 2 * ABOVE_PX
+        return lines + 2 * (ABOVE_PX if self.merged else _AIR_PX)
 
     @property
     def line(self) -> int:
@@ -74,18 +77,15 @@ class ClipCells(QStyledItemDelegate):
         most = 1 if self.merged else _MOST_LINES
         return _wrapped(row.clip.name, self._fonts()[0], width, most)
 
-    def lines_in(self, row: ClipRow, column: Column, width: int) -> int:
-        """Return in how many lines the words of the opened row stand in a column."""
+    def lines_in(self, row: ClipRow, column: Column, width: int, *, opened: bool) -> int:
+        """Return in how many lines the words of a row that is not merged stand in a column."""
+        room = width - 2 * BESIDE_PX
         if column is Column.CLIP:
-            return len(self._name_lines(row, width - 2 * BESIDE_PX))
+            return len(self._name_lines(row, room))
         if column is Column.REASONS:
-            room = width - 2 * BESIDE_PX - self.links_px
-            return len(self._reason_lines(row, room, _MOST_OPENED))
+            text, most = lines_of(row, column)[0], _MOST_OPENED if opened else _MOST_LINES
+            return len(_wrapped(text, self._fonts()[0], room - self.links_px * opened, most))
         return sum(map(bool, lines_of(row, column)))
-
-    def _reason_lines(self, row: ClipRow, width: int, most: int) -> list[str]:
-        """Return the reasons in lines of whole words."""
-        return _wrapped(lines_of(row, Column.REASONS)[0], self._fonts()[1], width, most)
 
     def width_of(self, row: ClipRow, column: Column) -> int:
         """Return the width that the lines of a cell need."""
@@ -115,9 +115,10 @@ class ClipCells(QStyledItemDelegate):
         self._paint_ground(painter, shown, first=column is Column.CLIP)
         place = shown.rect.adjusted(BESIDE_PX, ABOVE_PX, -BESIDE_PX, -ABOVE_PX)
         opened = index.row() == self.opened
-        if opened and self.middle:
-            high = self.line * self.lines_in(row, column, shown.rect.width())
-            place.moveTop(shown.rect.top() + self.middle - high // 2)
+        if not self.merged:
+            high = self.line * self.lines_in(row, column, shown.rect.width(), opened=opened)
+            middle = self.middle if opened else shown.rect.height() // 2
+            place.moveTop(shown.rect.top() + middle - high // 2)
         if column is Column.REASONS:
             self._write_reasons(painter, place, row, opened=opened)
         elif column is Column.CLIP:
@@ -160,15 +161,24 @@ class ClipCells(QStyledItemDelegate):
     def _write_reasons(
         self, painter: QPainter, place: QRect, row: ClipRow, *, opened: bool
     ) -> None:
-        """Write the reasons; where they are smaller they begin on the line of the others."""
-        first, second = map(QFontMetrics, self._fonts())
-        room = place.adjusted(0, first.ascent() - second.ascent(), -self.links_px * opened, 0)
-        most = _MOST_OPENED if opened and self.middle else place.height() // second.lineSpacing()
-        self._write(painter, room, self._reason_lines(row, room.width(), max(most, _MOST_LINES)))
+        """Write the reasons: smaller, on the line of the others, where they have no room else."""
+        fonts, room = self._fonts(), place.adjusted(0, 0, -self.links_px * opened, 0)
+        for font in fonts:
+            metrics = QFontMetrics(font)
+            whole = opened and not self.merged
+            most = _MOST_OPENED if whole else max(1, place.height() // metrics.lineSpacing())
+            lines = _wrapped(lines_of(row, Column.REASONS)[0], font, room.width(), most)
+            if all(metrics.horizontalAdvance(line) <= room.width() for line in lines):
+                break
+        room.translate(0, QFontMetrics(fonts[0]).ascent() - metrics.ascent())
+        self._write(painter, room, lines, font)
 
-    def _write(self, painter: QPainter, place: QRect, lines: list[str]) -> None:
-        """Write quiet lines, each shortened at its end."""
-        style = self._fonts()[1], self._appearance.colour("quiet"), Qt.TextElideMode.ElideRight
+    def _write(
+        self, painter: QPainter, place: QRect, lines: list[str], font: QFont | None = None
+    ) -> None:
+        """Write quiet lines, each shortened at its end; a second line's font is usual."""
+        quiet = self._appearance.colour("quiet")
+        style = font or self._fonts()[1], quiet, Qt.TextElideMode.ElideRight
         _write_lines(painter, place, lines, style)
 
 

@@ -21,6 +21,8 @@ from gui.widgets.text import label
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
 
+#: Room between the heading, the progress and the table, and beneath it, pixels. [technical]
+_APART_PX = 3 * GAP_PX // 2
 #: Seconds of a minute. [technical]
 _MINUTE_S = 60
 
@@ -97,7 +99,7 @@ class ClipList(QWidget):
     def _lay_out(self) -> None:
         beneath = row((self.detail, 1), self.shown, self.order, spacing=GAP_PX)
         titled = column(self.words, beneath, spacing=GAP_PX // 2)
-        head = column(titled, self.progress, spacing=2 * GAP_PX)
+        head = column(titled, self.progress, spacing=_APART_PX)
         foot = row(
             PageFoot([self.add, self.save, self.read], wide=True),
             margins=(MARGIN_PX, GAP_PX, MARGIN_PX, GAP_PX),
@@ -105,8 +107,8 @@ class ClipList(QWidget):
         page = column(
             head,
             (WholeRows(self.table), 1),
-            margins=(MARGIN_PX, MARGIN_PX, MARGIN_PX, GAP_PX // 2),
-            spacing=2 * GAP_PX,
+            margins=(MARGIN_PX, MARGIN_PX, MARGIN_PX, _APART_PX),
+            spacing=_APART_PX,
         )
         column((page, 1), separator(), foot, on=self, spacing=0)
 
@@ -174,6 +176,7 @@ class ClipList(QWidget):
         failed = sum(clip.error is not None for clip in rows)
         self.progress.setVisible(running)
         self.add.setEnabled(not running)
+        self.read.setProperty("leads_on", running)
         self.save.setVisible(read + failed > 0 and not running)
         self.remove.setEnabled(bool(self.table.chosen) and not running)
         self.read.setEnabled(running or waiting > 0 or open_rows > 0)
@@ -186,17 +189,21 @@ class ClipList(QWidget):
                 total=self._batch.total,
                 time_left=time_left_words(self._batch.remaining_s),
             )
+            # What waits for an answer can have it meanwhile.
+            more = _open_words(open_rows) if open_rows else self._where
         else:
             self.read.say(_read_words(read + failed, waiting, failed, open_rows))
-            self.words.setText(_heading(waiting, failed, open_rows))
-            words = tr("Clips read: {read} of {total}").format(read=read, total=len(rows))
-        where = self._where if running or read else ""
-        self.detail.setText(" \u00b7 ".join(filter(None, (words, where))))
+            heading, words = _heading(read, len(rows), waiting, failed, open_rows)
+            self.words.setText(heading)
+            can = waiting - failed if open_rows else 0
+            now = _counted(can, tr("1 can be read now"), tr("{number} can be read now"))
+            more = now if can else self._where * bool(read)
+        self.detail.setText(" \u00b7 ".join(filter(None, (words, more))))
         self._fit_detail()
         done = read > 0 and waiting == failed and not running and not open_rows
         self.read.setVisible(not done or waiting > 0)
         give_role(self.save, "main" if done else "")
-        give_role(self.read, "" if done else "main")
+        give_role(self.read, "" if done or running else "main")
         self.show_chosen()
 
     def resizeEvent(self, event: QResizeEvent) -> None:
@@ -266,21 +273,29 @@ class ClipList(QWidget):
             self.emptied.emit()
 
 
-def _heading(waiting: int, failed: int, open_rows: int) -> str:
-    """Return what the list is about now: what needs someone first, else what is to be read."""
+def _heading(read: int, total: int, waiting: int, failed: int, open_rows: int) -> tuple[str, str]:
+    """Return what the list is about now, and how far reading is.
+
+    What needs somebody comes first, then what is read, then what is to be read.
+    """
+    count = tr("Clips read: {read} of {total}").format(read=read, total=total)
     if open_rows:
-        return _counted(
-            open_rows,
-            tr("1 clip needs movement and side"),
-            tr("{number} clips need movement and side"),
-        )
+        return _open_words(open_rows), count
     if failed:
-        return _counted(
+        left = _counted(
             failed, tr("1 clip could not be read"), tr("{number} clips could not be read")
         )
+        whole = tr("{read} of {total} clips read").format(read=read, total=total)
+        return (whole, left) if read else (left, count)
     if waiting:
-        return _counted(waiting, tr("1 clip to read"), tr("{number} clips to read"))
-    return tr("All clips are read")
+        return _counted(waiting, tr("1 clip to read"), tr("{number} clips to read")), count
+    return tr("All clips are read"), count
+
+
+def _open_words(number: int) -> str:
+    return _counted(
+        number, tr("1 clip needs movement and side"), tr("{number} clips need movement and side")
+    )
 
 
 def _counted(number: int, single: str, several: str) -> str:

@@ -9,6 +9,7 @@ from PySide6.QtGui import QKeySequence, QResizeEvent, QShortcut
 from PySide6.QtWidgets import QGridLayout, QSlider, QWidget
 
 from gui.pages.clips.clip_chart import ClipChart
+from gui.pages.clips.measurement_band import ASIDE_PX
 from gui.pages.clips.zoomable_video import ZoomableVideo
 from gui.session.interfaces import ClipAnalysis, ClipThumbnails
 from gui.style.appearance import Appearance
@@ -29,6 +30,8 @@ _PLAY_INTERVAL_MS = 15
 _LEAST_PICTURE_PX = 180
 #: Least width of the slider beside the buttons in a row, pixels. [technical]
 _LEAST_SLIDER_PX = 104
+#: Room between the picture and the words beside it, pixels. [technical]
+_APART_PX = 3 * GAP_PX
 #: Room above the buttons in the card of the curve, pixels. [technical]
 _ABOVE_PX = 12
 #: Greatest share of the width for the picture. [technical]
@@ -95,9 +98,12 @@ class ClipPlayer(QWidget):
         self._words = scrollable(self._beside, wide=True)
         self._grid = QGridLayout(self)
         self._grid.setContentsMargins(0, 0, 0, 0)
-        self._grid.setHorizontalSpacing(3 * GAP_PX)
+        self._grid.setHorizontalSpacing(0)
         self._grid.setVerticalSpacing(2 * GAP_PX)
-        self._grid.setColumnStretch(1, 1)
+        # The words begin with the room for a ring: it lies before the edge of the curve.
+        self._grid.setColumnMinimumWidth(1, _APART_PX - ASIDE_PX)
+        self._grid.setColumnMinimumWidth(2, ASIDE_PX)
+        self._grid.setColumnStretch(3, 1)
         self._grid.setRowStretch(0, 1)
         self._arrange(across=False)
         self._beside.installEventFilter(self)
@@ -171,7 +177,7 @@ class ClipPlayer(QWidget):
 
     def _words_height(self, left: int) -> int:
         """Return the height that the words beside a picture of this width take from the curve."""
-        wide = self.width() - left - self._grid.horizontalSpacing() - BAR_PX
+        wide = self.width() - left - _APART_PX + ASIDE_PX - BAR_PX
         return self._beside.heightForWidth(wide) + 3 * GAP_PX
 
     def _row_height(self) -> int:
@@ -184,8 +190,8 @@ class ClipPlayer(QWidget):
             return
         self.has_curve_across = across
         self._grid.addWidget(self._left, 0, 0, 1 if across else 2, 1)
-        self._grid.addWidget(self._words, 0, 1)
-        self._grid.addWidget(self.chart, 1, 0 if across else 1, 1, 2 if across else 1)
+        self._grid.addWidget(self._words, 0, 2, 1, 2)
+        self._grid.addWidget(self.chart, 1, 0 if across else 3, 1, 4 if across else 1)
         self._controls.setVisible(not across)
         if across:
             self._buttons.setMinimumWidth(0)

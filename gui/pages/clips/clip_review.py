@@ -2,18 +2,25 @@
 
 from pathlib import Path
 
-from PySide6.QtCore import Signal, Slot
-from PySide6.QtWidgets import QSizePolicy, QWidget
+from PySide6.QtCore import QSize, Signal, Slot
+from PySide6.QtGui import QFont, QFontMetrics, QResizeEvent
+from PySide6.QtWidgets import QLabel, QSizePolicy, QWidget
 
 from gui.pages.clips.clip_player import ClipPlayer, step_button
 from gui.pages.clips.clip_rows import ClipRow, cause_and_remedy
 from gui.pages.clips.clip_saving import SavingQuestion
-from gui.pages.clips.measurement_band import BandContent, MeasurementBand, band_for_measurement
+from gui.pages.clips.measurement_band import (
+    ASIDE_PX,
+    BandContent,
+    MeasurementBand,
+    band_for_measurement,
+)
 from gui.pages.clips.trial_list import TrialList
 from gui.pages.clips.unread_clip import UnreadClip
 from gui.session.interfaces import ClipAnalysis, ClipThumbnails
 from gui.session.services import Services
-from gui.style.measures import BAR_PX, GAP_PX, MARGIN_PX
+from gui.style.measures import BAR_PX, BODY_PX, GAP_PX, MARGIN_PX, TITLE, TITLE_GROWTH
+from gui.style.style_sheet import grown
 from gui.text.wording import (
     error_text,
     movement_name,
@@ -31,6 +38,8 @@ from measure.domain.movements import Movement
 from measure.domain.records import Person
 from measure.errors import ClipError
 
+#: Room between the name, the place in the list and what is measured, pixels. [technical]
+_APART_PX = 3 * GAP_PX
 #: Text up to this size leaves room for whole lines about each trial, per cent. [technical]
 _WHOLE_PERCENT = 115
 
@@ -59,13 +68,15 @@ class ClipReview(QWidget):
         self._busy = False
         #: Whether there is little room beside the picture.
         self._brief = False
+        #: Which clip of how many is shown.
+        self._place = (0, 0)
         appearance = services.appearance
         self.back = button(tr("Back to the list"), key=tr("Escape"))
         self.before = step_button("\u2191", tr("Previous"))
         self.after = step_button("\u2193", tr("Next"))
         self.onward = button(tr("Next clip"), "main", key=tr("Page Down"))
         #: The place of the clip in the list.
-        self.place = label("", "quiet")
+        self.place = ClipPlace()
         self.name = ClipName()
         self._results = QWidget()
         self.player = ClipPlayer(appearance, self._results)
@@ -75,6 +86,8 @@ class ClipReview(QWidget):
         self.side.offer([None, *Side], self._side_words)
         self.read = button(tr("Read this clip"), key="R")
         self.band = MeasurementBand(appearance)
+        #: That the reading is saved.
+        self.saved = label("", "far-right")
         self.notes = label("", "quiet")
         self.trials = TrialList(appearance)
         #: What has to be answered before a reading is saved.
@@ -95,32 +108,32 @@ class ClipReview(QWidget):
     def _lay_out(self) -> None:
         self._lines = column(
             self.band,
+            self.saved,
             self.question,
             self.trials,
             self.notes,
             1,
             on=self._results,
-            margins=(0, 0, GAP_PX, 0),
             spacing=GAP_PX,
         )
+        for words in (self.saved, self.question, self.notes):
+            words.setContentsMargins(ASIDE_PX, 0, 0, 0)
         self.why = UnreadClip(self._services.appearance)
         # The scroll bar's room lies in the margin, so that the card ends where the buttons do.
         page = column(
-            (column(self.player, margins=(MARGIN_PX, GAP_PX, MARGIN_PX, GAP_PX)), 1),
-            (column(self.why, margins=(MARGIN_PX, GAP_PX, MARGIN_PX - BAR_PX, GAP_PX)), 1),
+            (column(self.player, margins=(MARGIN_PX, 0, MARGIN_PX, 0)), 1),
+            (column(self.why, margins=(MARGIN_PX, 0, MARGIN_PX - BAR_PX, 0)), 1),
+            margins=(0, 3 * GAP_PX, 0, 3 * GAP_PX // 2),
             spacing=0,
         )
-        self.place.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Preferred)
-        self.place.setWordWrap(False)
+        # What the others leave: the place says no more than the name has room for.
+        self.name.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
         head = row(
             (self.name, 1),
-            self.before,
-            self.place,
-            self.after,
-            self.movement,
-            self.side,
+            row(self.before, self.place, self.after, spacing=GAP_PX),
+            row(self.movement, self.side, spacing=GAP_PX),
             margins=(MARGIN_PX, 2 * GAP_PX, MARGIN_PX, 0),
-            spacing=GAP_PX,
+            spacing=_APART_PX,
         )
         foot = row(
             PageFoot([self.back, self.read, self.save, self.onward], wide=True),
@@ -141,6 +154,7 @@ class ClipReview(QWidget):
         self._services.appearance.changed.connect(self._show_room)
         self.trials.accepted_changed.connect(self._accept)
         self.trials.trial_selected.connect(self.player.show_trial)
+        self.trials.reasons_fitted.connect(self._show_notes)
         bind_keys(self, self.back, "Escape")
         bind_keys(self, self.before, "PgUp")
         bind_keys(self, self.after, "PgDown")
@@ -154,33 +168,58 @@ class ClipReview(QWidget):
         self.band.show_scale(across)
         self._brief = not across or self._services.appearance.percent > _WHOLE_PERCENT
         self.trials.show_brief(self._brief)
-        self._lines.setSpacing(GAP_PX // 2 if self._brief else GAP_PX)
+        self._lines.setSpacing(3 * GAP_PX // 4 if self._brief else GAP_PX)
         give_role(self.notes, "small" if self._brief else "quiet")
         self._show_notes()
+        self._show_place()
 
+    @Slot()
     def _show_notes(self) -> None:
         """Say that a reading is saved, and its notes: as sentences where the mouse rests."""
         shown = self.row
         counted = None if shown is None else shown.counted
-        parts = []
-        if shown is not None and shown.saved_for:
-            parts.append(f"\u2713  {shown.status}")
-        if shown is not None and not shown.error:
-            parts.append(shown.notes(in_lines=not self._brief))
-        self.notes.setText(" \u00b7 ".join(filter(None, parts)))
-        self.notes.setToolTip("" if counted is None else reason_sentences(counted.reasons))
+        saved = shown.status if shown is not None and shown.saved_for else ""
+        self.saved.setText(f"\u2713  {saved}" if saved else "")
+        self.saved.setVisible(bool(saved))
+        self.notes.setText("")
+        if shown is not None and shown.error is None:
+            # Once the reading is saved that takes the line of what the trials say when asked.
+            by_trial = self.trials.says_reasons or bool(saved)
+            self.notes.setText(shown.notes(by_trial=by_trial))
+        for words in (self.saved, self.notes):
+            words.setToolTip("" if counted is None else reason_sentences(counted.reasons))
         self.notes.setVisible(bool(self.notes.text()))
 
     def show_place(self, place: int, total: int) -> None:
         """Show where the clip stands in the list, counted from 0, and which neighbours it has."""
         self.before.setEnabled(place > 0)
         self.after.setEnabled(place + 1 < total)
-        self.place.setText(tr("{place} of {total}").format(place=place + 1, total=total))
+        self._place = (place + 1, total)
+        self._show_place()
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self._show_place()
+
+    def _show_place(self) -> None:
+        """Say which clip is shown; of what the number is only where the name has room beside it."""
+        appearance, (place, total) = self._services.appearance, self._place
+        title = grown(BODY_PX * TITLE, TITLE_GROWTH, appearance.percent)
+        name = _wide(self.name.accessibleName(), appearance.font(title, bold=True))
+        needed = 2 * MARGIN_PX + name + 2 * (_APART_PX + GAP_PX)
+        for shown in (self.before, self.after, self.movement, self.side):
+            needed += (shown.sizeHint().width() + GAP_PX) * shown.isVisibleTo(self)
+        short = tr("{place} of {total}").format(place=place, total=total)
+        whole = tr("Clip {place} of {total}").format(place=place, total=total)
+        has_room = needed + _wide(whole, self.place.font()) <= self.width()
+        self.place.say(whole if has_room else short, short)
+        self.name.setMinimumWidth(self.name.minimumSizeHint().width())
 
     def show_row(self, row_: ClipRow, analysis: ClipAnalysis | None) -> None:
         """Show a clip of the list, with its curve where it was read in this window."""
         self.row = row_
         self.name.say(row_.clip.name)
+        self._show_place()
         self.name.setToolTip(str(row_.clip))
         self.player.show_empty(tr("Opening {clip}").format(clip=row_.clip.name))
         clip, services = row_.clip, self._services
@@ -263,6 +302,7 @@ class ClipReview(QWidget):
         for control in (self.movement, self.side):
             control.setEnabled(not shown.queued)
             control.setVisible(not broken)
+        self._show_place()
         done, more = broken or bool(shown.saved_for), self.after.isEnabled()
         self.onward.setVisible(done and more)
         give_role(self.back, "main" if done and not more else "")
@@ -334,6 +374,28 @@ class ClipReview(QWidget):
         self._show_counted()
         self.row_changed.emit(shown)
         self.trials_accepted.emit(shown)
+
+
+def _wide(words: str, font: QFont) -> int:
+    """Return the width of a line of words."""
+    return QFontMetrics(font).horizontalAdvance(words)
+
+
+class ClipPlace(QLabel):
+    """Says which clip of how many is shown; it can be as narrow as without the word for it."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self._short = ""
+        self.setProperty("role", "quiet")
+
+    def say(self, words: str, short: str) -> None:
+        """Show words, of which there are shorter ones."""
+        self._short = short
+        self.setText(words)
+
+    def minimumSizeHint(self) -> QSize:
+        return QSize(_wide(self._short, self.font()), super().minimumSizeHint().height())
 
 
 class ClipName(ElidedLabel):

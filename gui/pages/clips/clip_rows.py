@@ -236,25 +236,25 @@ class ClipRow:
             return error_text(self.error)
         counted, whole = self.counted_words, self.counted
         noted = "" if whole is None else finding_keywords(whole.reasons, _scored(whole))
-        return _begun("; ".join(filter(None, (counted, noted))))
+        return begun("; ".join(filter(None, (counted, noted))))
 
-    def notes(self, *, in_lines: bool) -> str:
+    def notes(self, *, by_trial: bool) -> str:
         """Return what a reading carries as notes, in keywords, that is not said beside it.
 
         Parameters
         ----------
-        in_lines
-            Whether each trial has a line, which says why it does not count.
+        by_trial
+            Whether each trial that does not count says why.
         """
         whole = self.counted
         if whole is None:
             return ""
         said: set[Reason] = {Reason.FEW_TRIALS} if whole.status is Status.READING else set()
-        if in_lines:
+        if by_trial:
             said |= {reason for trial in whole.trials for reason in trial.refused_for}
             said -= {reason for trial in whole.trials if trial.scored for reason in trial.flags}
         left = [reason for reason in whole.reasons if reason not in said]
-        return _begun(finding_keywords(left, _scored(whole)))
+        return begun(finding_keywords(left, _scored(whole)))
 
     @property
     def reasons_briefly(self) -> str:
@@ -282,7 +282,7 @@ class ClipRow:
         return words.format(number=number, total=sum(scored))
 
 
-def _begun(keywords: str) -> str:
+def begun(keywords: str) -> str:
     """Return keywords that begin as a sentence does."""
     return keywords[:1].upper() + keywords[1:]
 

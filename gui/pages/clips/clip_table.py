@@ -129,7 +129,7 @@ class ClipTable(QTableView):
             return beneath + GAP_PX + self._tools_height() + ABOVE_PX
         cells.links_px = tools.links_width + 2 * GAP_PX
         lines = max(
-            cells.lines_in(row, column, self.columnWidth(place))
+            cells.lines_in(row, column, self.columnWidth(place), opened=True)
             for place, column in enumerate(COLUMNS)
             if column is not Column.TASK
         )

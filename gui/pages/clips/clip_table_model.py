@@ -48,6 +48,7 @@ class ClipTableModel(QAbstractTableModel):
         self.rows: list[ClipRow] = []
         #: What a person wants the rows to be sorted by.
         self.key: Callable[[ClipRow], Any] | None = None
+        self._with_results = False
 
     def add(self, rows: Iterable[ClipRow]) -> int:
         """Add rows that are not there yet; return how many.
@@ -72,6 +73,7 @@ class ClipTableModel(QAbstractTableModel):
             self.beginInsertRows(QModelIndex(), first, first + len(new) - 1)
             self.rows.extend(new)
             self.endInsertRows()
+            self._show_headings()
         return len(new)
 
     @property
@@ -103,17 +105,27 @@ class ClipTableModel(QAbstractTableModel):
         self.beginResetModel()
         self.rows = [row for row in self.rows if all(row is not other for other in rows)]
         self.endResetModel()
+        self._show_headings()
 
     def changed(self, row: ClipRow) -> None:
         """Show what is new in a row."""
         place = next(place for place, other in enumerate(self.rows) if other is row)
+        self._show_headings()
         self.dataChanged.emit(self.index(place, 0), self.index(place, len(COLUMNS) - 1))
 
     def all_changed(self) -> None:
         """Show what is new in any row."""
+        self._show_headings()
         if self.rows:
             last = self.index(len(self.rows) - 1, len(COLUMNS) - 1)
             self.dataChanged.emit(self.index(0, 0), last)
+
+    def _show_headings(self) -> None:
+        """Head the notes once there may be some."""
+        with_results = any(row.result is not None for row in self.rows)
+        if with_results is not self._with_results:
+            self._with_results = with_results
+            self.headerDataChanged.emit(Qt.Orientation.Horizontal, 0, len(COLUMNS) - 1)
 
     def rowCount(self, parent: Index = _NO_INDEX) -> int:
         return 0 if parent.isValid() else len(self.rows)
@@ -140,5 +152,5 @@ class ClipTableModel(QAbstractTableModel):
             Column.CLIP: tr("Clip"),
             Column.TASK: tr("Movement"),
             Column.RESULT: tr("Result"),
-            Column.REASONS: tr("Notes"),
+            Column.REASONS: tr("Notes") * self._with_results,
         }[COLUMNS[section]]

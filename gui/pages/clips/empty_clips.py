@@ -68,8 +68,6 @@ class EmptyClips(QWidget):
         for words in (self.invitation, self.outcome):
             words.setAlignment(Qt.AlignmentFlag.AlignCenter)
         self._film = Film(appearance)
-        #: A film is drawn where the page says nothing else.
-        self._with_film = True
         pad = 3 * GAP_PX
         column(
             1,
@@ -87,15 +85,16 @@ class EmptyClips(QWidget):
         self._earlier = widget_with(
             column(label(tr("Opened before"), "title"), self._recent, spacing=GAP_PX)
         )
-        about = label(tr("Manifest: a CSV table of clips, movements and sides."), "quiet")
+        #: What a manifest is; who opened something before has seen it.
+        self._about = label(tr("Manifest: a CSV table of clips, movements and sides."), "quiet")
         self.recent: list[ShortcutButton] = []
         frame_page(
             self,
             label(tr("Recorded clips"), "display"),
             self._earlier,
             (self.target, 1),
-            row((about, 1), self.manifest, spacing=2 * GAP_PX),
-            buttons=(self.folder, self.clips),
+            self._about,
+            buttons=(self.folder, self.manifest, self.clips),
             spacing=2 * GAP_PX,
         )
         self.show_recent(())
@@ -110,21 +109,20 @@ class EmptyClips(QWidget):
         wide = self.target.width() - 6 * GAP_PX
         words = sum(word.heightForWidth(wide) for word in (self.invitation, self.outcome))
         room = self.target.height() - words - 10 * GAP_PX
-        self._film.setVisible(self._with_film and room >= LEAST_FILM_PX)
+        self._film.setVisible(room >= LEAST_FILM_PX)
 
     def show_recent(self, folders: tuple[Path, ...]) -> None:
         """Offer folders or manifests that were opened before."""
         clear_layout(self._recent)
         self.recent = []
         self._earlier.setVisible(bool(folders))
-        self._with_film = not folders
-        self._show_film()
+        self._about.setVisible(not folders)
         for folder in folders:
             opens = button(tr("Open"))
             opens.setAccessibleName(tr("Open {name}").format(name=folder.name))
             opens.setToolTip(str(folder))
             opens.clicked.connect(lambda _checked=False, path=folder: self.folder_wanted.emit(path))
-            name, place = ElidedLabel("lead"), ElidedLabel("small")
+            name, place = ElidedLabel("lead"), ElidedLabel("quiet")
             name.say(folder.name)
             place.say(str(folder.parent))
             words = column(1, name, place, 1, spacing=0)

@@ -3,9 +3,12 @@
 from PySide6.QtCore import QPointF, QRectF, QSize, Qt
 from PySide6.QtGui import QPainter, QPen
 
+from gui.drawing.person import ArmAngles, Pose, posed
+from gui.drawing.person_painter import PersonPainter
 from gui.style.appearance import Appearance
 from gui.style.measures import CARD_RADIUS_PX
 from gui.widgets.painted_widget import PaintedWidget
+from measure.domain.landmarks import Side
 
 #: Height of a picture's place as a share of its width. [technical]
 _SHAPE = 9 / 16
@@ -18,7 +21,13 @@ _GAP, _DEPTH, _TEETH, _LEAN_DEG = 0.12, 0.1, 6, 4
 _HOLES = 4
 #: Height that the film above an invitation has, pixels, and below which it is left out.
 #: [technical]
-_HIGH_PX, LEAST_FILM_PX = 96, 72
+_HIGH_PX, LEAST_FILM_PX = 176, 120
+#: How far the arm is raised in each picture of a film, degrees: moderate, for it is no target.
+#: [technical]
+_RAISED_DEG = (10, 55, 100)
+#: Height of a picture on a film, as a share of the film's; of a person, as a share of a picture's;
+#: how far above the hips the middle of a standing person is, in body heights. [technical]
+_PICTURE, _PERSON, _MIDDLE = 0.62, 0.98, -0.02
 
 
 class TornFilm(PaintedWidget):
@@ -45,7 +54,7 @@ class TornFilm(PaintedWidget):
 
 
 class Film(PaintedWidget):
-    """A whole strip of film."""
+    """A whole strip of film, on which somebody raises an arm."""
 
     def __init__(self, appearance: Appearance) -> None:
         super().__init__(appearance)
@@ -55,7 +64,28 @@ class Film(PaintedWidget):
         return QSize(200, 0)
 
     def paint(self, painter: QPainter) -> None:
-        _paint_film(self, painter, self.height() / _FILM[1] - 4, torn=False)
+        high = self.height() / _FILM[1] - 4
+        _paint_film(self, painter, high, torn=False)
+        wide, tall = (share * high for share in _FILM)
+        step, picture = wide / len(_RAISED_DEG), tall * _PICTURE
+        left, middle = (self.width() - wide) / 2, self.height() / 2
+        for number, raised in enumerate(_RAISED_DEG):
+            x = left + number * step
+            if number:
+                painter.setPen(QPen(self.appearance.colour("line"), 1))
+                painter.drawLine(QPointF(x, middle - picture / 2), QPointF(x, middle + picture / 2))
+            self._paint_person(painter, QPointF(x + step / 2, middle), picture, raised)
+
+    def _paint_person(
+        self, painter: QPainter, middle: QPointF, picture: float, raised: float
+    ) -> None:
+        """Paint somebody in the middle of a picture of this height, with an arm raised aside."""
+        scale = picture * _PERSON
+        hips = middle + QPointF(0, _MIDDLE * scale)
+        pose = Pose(arm=ArmAngles(raised, 90, raised, 90))
+        PersonPainter(painter, self.appearance, scale, hips, mirrored=True).paint(
+            posed(pose, Side.LEFT)
+        )
 
 
 def _paint_film(widget: PaintedWidget, painter: QPainter, high: float, *, torn: bool) -> None:

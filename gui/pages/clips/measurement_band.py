@@ -21,9 +21,11 @@ from measure.domain.reading_scale import LEVEL_TICKS, scale_of, share_of_scale
 _WORDS_PX, _WORDS_GROWTH = 30, 0.5
 #: Size of the numbers of the scale, pixels at 100 %. [technical]
 _NUMBERS_PX = 16
-#: Height of the band with the room for its mark, pixels; room beside it for half a mark.
+#: Height of the band with the room for its mark, pixels. [technical]
+_BAND_PX = 40
+#: Room beside words and scale for half a mark, as beside a check box for its ring, pixels.
 #: [technical]
-_BAND_PX, _ASIDE_PX = 40, 6
+ASIDE_PX = 4
 #: Height of a line, relative to its type. [technical]
 _LINE = 1.35
 
@@ -69,7 +71,8 @@ def _caption(measurement: Measurement) -> str:
 class MeasurementBand(PaintedWidget):
     """A reading on its movement's scale. Empty until something is shown.
 
-    What the number is follows its words where there is room.
+    What the number is follows its words where there is room. The words begin at the upper edge,
+    with no room above them, so that they stand level with what is beside them.
     """
 
     def __init__(self, appearance: Appearance, parent: QWidget | None = None) -> None:
@@ -109,7 +112,7 @@ class MeasurementBand(PaintedWidget):
         return QSize(280, self.heightForWidth(280))
 
     def minimumSizeHint(self) -> QSize:
-        return QSize(120, self._line() + self._scale_height())
+        return QSize(120, round(self._line() - self._above()) + self._scale_height())
 
     def hasHeightForWidth(self) -> bool:
         return True
@@ -122,11 +125,12 @@ class MeasurementBand(PaintedWidget):
         painter.setPen(self.appearance.colour("ink"))
         painter.setFont(self._font())
         words = self._words_height(wide)
-        painter.drawText(QRectF(0, 0, wide, words), self._flags(), shown.words)
+        place = QRectF(ASIDE_PX, -self._above(), wide - ASIDE_PX, words + self._above())
+        painter.drawText(place, self._flags(), shown.words)
         self._paint_caption(painter)
         if not self._with_scale:
             return
-        place = QRectF(_ASIDE_PX, words + 8, wide - 2 * _ASIDE_PX, _BAND_PX - 16)
+        place = QRectF(ASIDE_PX, words + 8, wide - 2 * ASIDE_PX, _BAND_PX - 16)
         if shown.value is None or shown.low is None or shown.high is None:
             paint_refusal(painter, self.appearance, place)
             return
@@ -140,11 +144,11 @@ class MeasurementBand(PaintedWidget):
         """Write what the number is after its words, on their line."""
         shown, words = self._shown, QFontMetricsF(self._font())
         font = self.appearance.font(grown(BODY_PX, _WORDS_GROWTH, self.appearance.percent))
-        left = words.horizontalAdvance(shown.words) + 2 * GAP_PX
+        left = ASIDE_PX + words.horizontalAdvance(shown.words) + 2 * GAP_PX
         if left + QFontMetricsF(font).horizontalAdvance(shown.caption) <= self.width():
             painter.setPen(self.appearance.colour("quiet"))
             painter.setFont(font)
-            painter.drawText(QPointF(left, words.ascent()), shown.caption)
+            painter.drawText(QPointF(left, words.ascent() - self._above()), shown.caption)
 
     def _paint_numbers(self, painter: QPainter, place: QRectF) -> None:
         """Write what the scale's places are beneath it."""
@@ -154,7 +158,7 @@ class MeasurementBand(PaintedWidget):
         for share, words in self._ticks():
             wide = QFontMetricsF(painter.font()).horizontalAdvance(words) + 2
             middle = place.left() + share * place.width()
-            left = min(max(0.0, middle - wide / 2), self.width() - wide)
+            left = min(max(ASIDE_PX, middle - wide / 2), self.width() - ASIDE_PX - wide)
             painter.drawText(
                 QRectF(left, top, wide, high), int(Qt.AlignmentFlag.AlignCenter), words
             )
@@ -189,11 +193,17 @@ class MeasurementBand(PaintedWidget):
         """Return the height of the words; kept, for layouts ask a hundred times in a row."""
         key = (width, self._px())
         if key not in self._heights:
-            space = QRectF(0, 0, max(width, 80), 10_000)
+            space = QRectF(0, 0, max(width - ASIDE_PX, 80), 10_000)
             metrics = QFontMetricsF(self._font())
             needed = metrics.boundingRect(space, self._flags(), self._shown.words)
-            self._heights[key] = round(max(needed.height(), self._line())) + 4
+            high = max(needed.height(), self._line()) - self._above()
+            self._heights[key] = round(high) + 4
         return self._heights[key]
+
+    def _above(self) -> float:
+        """Return the room that the type leaves above the words, pixels."""
+        metrics = QFontMetricsF(self._font())
+        return metrics.ascent() + metrics.tightBoundingRect(self._shown.words).top() - 1
 
     def _font(self) -> QFont:
         number = self._shown.low is not None

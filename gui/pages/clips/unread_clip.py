@@ -12,6 +12,8 @@ from gui.widgets.text import label
 
 #: Shares of the width for the drawing and for the words. [technical]
 _SHARES = (4, 5)
+#: Shares of the empty room above and below. [technical]
+_ABOVE, _BELOW = 1, 2
 
 
 class UnreadClip(QWidget):
@@ -19,7 +21,7 @@ class UnreadClip(QWidget):
 
     def __init__(self, appearance: Appearance) -> None:
         super().__init__()
-        self.remedy = label("", "strong")
+        self.remedy = label("", "lead")
         self.cause = label("", "quiet")
         words = column(
             1,
@@ -31,7 +33,7 @@ class UnreadClip(QWidget):
         )
         drawing, beside = _SHARES
         shown = card(row((TornFilm(appearance), drawing), (words, beside), spacing=4 * GAP_PX))
-        page = widget_with(column(shown, 1, margins=(0, GAP_PX, 0, 0)))
+        page = widget_with(column(_ABOVE, shown, _BELOW))
         column((scrollable(page, wide=True), 1), on=self)
 
     def say(self, cause: str, remedy: str) -> None:

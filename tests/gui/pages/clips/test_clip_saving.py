@@ -52,7 +52,8 @@ def test_a_reading_is_saved_for_the_person_named(stage: WindowHarness, page: Cli
     stage.settle()
     assert not page.review.save.isEnabled()
     assert row_named(page, NAMES[0]).status == "Saved for Rowan, 5 Mar 2026"
-    assert page.review.notes.text() == "\u2713  Saved for Rowan, 5 Mar 2026"
+    assert page.review.saved.text() == "\u2713  Saved for Rowan, 5 Mar 2026"
+    assert page.review.saved.isVisible()
     assert not page.review.save.isVisible()
     (record,) = stage.history().measurements
     assert record.measurement.value == 117.0

@@ -5,7 +5,9 @@ from pathlib import Path
 import pytest
 from PySide6.QtCore import QPoint, QRect, Qt
 
+from gui.app.window_pages import MainPage
 from gui.pages.clips.clips_page import ClipsPage
+from gui.pages.clips.measurement_band import ASIDE_PX
 from gui.widgets.wrapping_check_box import WrappingCheckBox
 from tests.support.gui.clip_folder import NAMES, fill_folder, open_folder, read_first, row_named
 from tests.support.gui.screenshots import PERCENTS, SIZES, resize
@@ -40,6 +42,7 @@ def test_the_columns_fit_and_those_without_room_are_left_out(
 ) -> None:
     stage.window.resize(1366, 700)
     stage.services.appearance.choose(percent=percent)
+    assert "Notes" not in headings(page), "there are none before anything is read"
     page.list.read.click()
     stage.settle()
     table = page.list.table
@@ -94,23 +97,25 @@ def test_no_row_of_the_table_is_cut(
 
 
 @pytest.mark.parametrize(
-    ("percent", "note", "third"),
+    ("percent", "third", "note"),
     [
-        (100, "", "Trial 3: not counted (trunk leaned)"),
-        (150, "Trunk leaned", "3: not counted"),
-        (200, "Trunk leaned", "3: not counted"),
+        (100, "Trial 3: not counted", "Trunk leaned"),
+        (150, "3: trunk leaned", None),
+        (200, "3: trunk leaned", None),
     ],
 )
-def test_a_note_is_said_once_and_nothing_scrolls_beside_the_picture(
-    stage: WindowHarness, page: ClipsPage, percent: int, note: str, third: str
+def test_why_a_trial_does_not_count_is_said_once_and_nothing_scrolls_beside_the_picture(
+    stage: WindowHarness, page: ClipsPage, percent: int, third: str, note: str | None
 ) -> None:
     stage.services.appearance.choose(percent=percent)
     resize(stage, (1366, 700))
     read_first(stage, page)
     resize(stage, (1366, 700))
     review = page.review
-    assert review.notes.text() == note
-    assert [box.text() for box in review.trials.findChildren(WrappingCheckBox)][-1] == third
+    assert review.notes.text() == ""
+    box = review.trials.findChildren(WrappingCheckBox)[-1]
+    assert (box.text(), box.accessibleName()) == (third, "Trial 3: not counted (trunk leaned)")
+    assert [words.text() for words in review.trials._notes][-1:] == [note] * bool(note)
     assert review.player._words.verticalScrollBar().maximum() == 0
 
 
@@ -145,3 +150,53 @@ def test_name_choices_and_links_of_the_chosen_row_have_one_middle(
         for shown in (tools.movement, tools.side, tools.open_clip, tools.remove)
     ]
     assert all(abs(middle - row.center().y()) <= 2 for middle in middles), middles
+
+
+def test_a_trial_that_is_left_out_says_so_beside_it(stage: WindowHarness, page: ClipsPage) -> None:
+    resize(stage, (1366, 700))
+    read_first(stage, page)
+    trials = page.review.trials
+    second = trials.ticks[1]
+    assert second is not None
+    second.setChecked(False)
+    assert [note.text() for note in trials._notes] == ["", "Discarded by you", "Trunk leaned"]
+    assert second.text() == "Trial 2: 119\u00b0 (114 to 124)"
+    assert second.accessibleName() == "Trial 2: 119\u00b0 (114 to 124), discarded by you"
+    second.setChecked(True)
+    assert trials._notes[1].text() == ""
+
+
+def test_the_words_have_the_left_edge_of_the_curve_beneath_them(
+    stage: WindowHarness, page: ClipsPage
+) -> None:
+    stage.services.appearance.choose(percent=200)
+    resize(stage, (1366, 700))
+    read_first(stage, page)
+    resize(stage, (1366, 700))
+    player = page.review.player
+    assert not player.has_curve_across
+    assert player.chart.x() == player._words.x() + ASIDE_PX
+
+
+@pytest.mark.parametrize(
+    ("percent", "size", "words"), [(100, (1366, 700), "Clip "), (200, (1024, 700), "")]
+)
+def test_the_name_comes_before_what_the_number_of_the_clip_means(
+    stage: WindowHarness, page: ClipsPage, percent: int, size: tuple[int, int], words: str
+) -> None:
+    stage.services.appearance.choose(percent=percent)
+    resize(stage, size)
+    read_first(stage, page)
+    place = page.model.rows.index(row_named(page, NAMES[0])) + 1
+    assert page.review.place.text() == f"{words}{place} of 3"
+
+
+def test_what_a_manifest_is_stands_where_nothing_was_opened_before(
+    stage: WindowHarness, folder: Path
+) -> None:
+    stage.window.go(MainPage.CLIPS)
+    empty = stage.window.clips.empty
+    assert empty._about.isVisible()
+    empty.show_recent((folder,))
+    assert not empty._about.isVisible()
+    assert empty.manifest.isVisible()

@@ -254,7 +254,7 @@ def test_reading_is_stopped_and_goes_on(
     row_named(page, NAMES[2]).choose(Movement.FLEXION, Side.LEFT)
     page.list.read.click()
     qtbot.waitUntil(lambda: page.batch.finished == 1)
-    assert page.list.read.accessibleName() == "Stop"
+    assert (page.list.read.accessibleName(), page.list.read.property("role")) == ("Stop", "")
     assert page.list.detail.text().startswith("Clips read: 1 of 3, ")
     assert page.batch.remaining_s is not None
     assert 0.3 < page.batch.share < 0.6
@@ -280,6 +280,7 @@ def test_movement_and_side_are_chosen_while_other_clips_are_read(
     assert not listed.movement.isEnabled(), "it is about to be read"
     table.selectRow(page.model.rows.index(row_named(page, NAMES[2])))
     assert listed.movement.isEnabled()
+    assert listed.detail.text().endswith(" 1 clip needs movement and side")
     listed.movement.picked.emit(Movement.FLEXION)
     listed.side.picked.emit(Side.LEFT)
     assert row_named(page, NAMES[2]).status == "Waiting"
@@ -324,6 +325,10 @@ def test_a_clip_that_cannot_be_read_says_so_in_the_list(
     row_named(page, NAMES[2]).choose(Movement.FLEXION, Side.LEFT)
     page.list.show_batch()
     assert page.list.words.text() == "1 clip could not be read"
+    page.read([row_named(page, NAMES[1])])
+    stage.settle()
+    assert page.list.words.text() == "1 of 3 clips read"
+    assert page.list.detail.text().startswith("1 clip could not be read \u00b7 Results in ")
     for name in NAMES[1:]:
         page.list.table.selectRow(page.model.rows.index(row_named(page, name)))
         page.list.remove.click()
