@@ -21,6 +21,7 @@ from gui.session.services import Services
 from gui.text.wording import listed_name, tr
 from gui.widgets.layouts import column, widget_with
 from gui.widgets.message_bar import MessageBar
+from gui.widgets.plain_dialog import plain_dialog
 from measure.domain.records import Person
 
 if TYPE_CHECKING:
@@ -315,8 +316,32 @@ class MainWindow(QMainWindow):
         super().resizeEvent(event)
         self.services.appearance.window_resized.emit()
 
+    def _ask_about_entries(self) -> None:
+        asked = plain_dialog(
+            tr("Close without saving the programme?"),
+            tr("Keep editing"),
+            self,
+            more=tr("What you have changed in the exercise programme will be lost."),
+            agree=tr("Close without saving"),
+        )
+        asked.rejected.connect(self.show_home_programme)
+        asked.accepted.connect(self._close_without_entries)
+        asked.open()
+
+    @Slot()
+    def _close_without_entries(self) -> None:
+        self.exercises.give_up_entries()
+        self.close()
+
     def closeEvent(self, event: QCloseEvent) -> None:
-        """Close at any moment: the engine hands over what it captured, then all is saved."""
+        """Close at any moment: the engine hands over what it captured, then all is saved.
+
+        A programme that was entered and not saved is asked about first.
+        """
+        if self._pages.made("exercises") and self.exercises.keeps_entries:
+            event.ignore()
+            self._ask_about_entries()
+            return
         services = self.services
         services.settings.geometry = self.saveGeometry()
         services.settings.save()

@@ -130,6 +130,18 @@ Tipografía: Atkinson Hyperlegible, SIL Open Font License 1.1.</translation>
         <translation>Medir</translation>
     </message>
     <message>
+        <source>Close without saving the programme?</source>
+        <translation>¿Cerrar sin guardar el programa?</translation>
+    </message>
+    <message>
+        <source>What you have changed in the exercise programme will be lost.</source>
+        <translation>Se perderá lo que ha cambiado en el programa de ejercicios.</translation>
+    </message>
+    <message>
+        <source>Close without saving</source>
+        <translation>Cerrar sin guardar</translation>
+    </message>
+    <message>
         <source>Exercises</source>
         <translation>Ejercicios</translation>
     </message>

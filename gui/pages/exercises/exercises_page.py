@@ -221,6 +221,16 @@ class ExercisesPage(QWidget):
 
     # -- the programme --------------------------------------------------------------------------
 
+    @property
+    def keeps_entries(self) -> bool:
+        """Whether a programme was entered and not saved."""
+        made = "programme" in self.__dict__
+        return made and self.programme.keeps_entries_of(self._person)
+
+    def give_up_entries(self) -> None:
+        """Keep nothing of a programme that was entered and not saved."""
+        self.programme.give_up()
+
     @Slot()
     def show_programme(self) -> None:
         """Show the programme, to be entered or changed."""

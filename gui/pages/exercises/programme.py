@@ -244,11 +244,11 @@ class HomeProgrammePage(QWidget):
             more=tr("What you have changed here will be lost."),
             agree=tr("Leave without saving"),
         )
-        asked.accepted.connect(self._let_go)
+        asked.accepted.connect(self.give_up)
         asked.open()
 
     @Slot()
-    def _let_go(self) -> None:
+    def give_up(self) -> None:
         """Leave, and keep nothing of what was entered."""
         self._before = self._entered()
         self.left.emit()

@@ -179,7 +179,9 @@ class WindowHarness:
         # A key sequence leaves its modifiers pressed: the next window would select with them.
         if QApplication.keyboardModifiers() != Qt.KeyboardModifier.NoModifier:
             QTest.keyRelease(self.window, Qt.Key.Key_Control)
-        self.window.close()
+        if not self.window.close():  # it asks about a programme that is not saved
+            self.window.exercises.give_up_entries()
+            self.window.close()
         self.window.deleteLater()
         QCoreApplication.sendPostedEvents(None, QEvent.Type.DeferredDelete)
         self._home.cleanup()

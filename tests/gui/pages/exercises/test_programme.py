@@ -397,3 +397,23 @@ def test_what_was_entered_outlasts_other_pages_until_it_is_given_up(
     plan_page.settle()
     assert not line.wanted.isChecked()
     assert page.chosen_by.text() == ""
+
+
+def test_closing_the_window_asks_about_a_programme_that_is_not_saved(
+    plan_page: WindowHarness,
+) -> None:
+    window = plan_page.window
+    line = window.exercises.programme.lines[ListedExercise.WALL_WALK]
+    line.wanted.click()
+    window.go(MainPage.MEASURE)
+    assert not window.close()
+    assert window.isVisible()
+    (asked,) = [each for each in window.findChildren(QDialog) if each.isVisible()]
+    asked.reject()
+    plan_page.settle()
+    assert window.exercises.programme.isVisible()
+    assert line.wanted.isChecked()
+    assert not window.close()
+    (asked,) = [each for each in window.findChildren(QDialog) if each.isVisible()]
+    asked.accept()
+    assert not window.isVisible()
