@@ -74,7 +74,7 @@ def placed_flags(
     beside = [line * (_BESIDE + _AFTER) + metrics.horizontalAdvance(f.short) for _, f in shown]
     named = named and sum(beside) + line * len(shown) <= right_px - days.left_px
     widths = [line * 1.1 + (wide if named else 0.0) for wide in beside]
-    most = right_px - widths[-1] + line * 0.6 if named and widths else days.right_px
+    most = right_px - widths[-1] + line * 1.05 if named and widths else days.right_px
     middles = spread(
         wanted, widths, left_px=days.left_px, right_px=min(most, days.right_px + line / 2)
     )

@@ -22,7 +22,7 @@ from PySide6.QtGui import (
     QPolygonF,
 )
 
-from gui.drawing.chart_flags import flags, placed_flags, word_left_px
+from gui.drawing.chart_flags import placed_flags, word_left_px
 from gui.drawing.chart_marks import (
     paint_mark,
     paint_number,
@@ -59,6 +59,12 @@ _FLAG, _BELOW_FLAG = 1.0, 0.35
 _ABOVE = 0.55
 #: Least height of the plot, in lines of words. [technical]
 _PLOT = 5.0
+#: Half the width of a reading's mark, and where they are few, in sizes of the words. [technical]
+_MARK, _LARGE_MARK = 0.19, 0.26
+#: Most readings that are few. [technical]
+_FEW = 16
+#: Space between the mark and the name of a shoulder, pixels. [technical]
+_BESIDE_MARK_PX = 8
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -73,6 +79,8 @@ class ChartLayout:
     exercises_y: float
     names: tuple[tuple[float, str], ...]
     words_px: float
+    #: Half the width of a reading's mark.
+    mark_px: float
     right_px: float
 
     @staticmethod
@@ -99,12 +107,13 @@ class ChartLayout:
         names = _axis_names(content.movement)
         left = size.left() + _axis_px(names, metrics) + 8
         sides = max((metrics.horizontalAdvance(side_title(side)) for side in Side), default=0.0)
-        right = size.right() - sides - line
+        right = size.right() - sides - line * 1.2
         refused, pain, _ = _lower_lines(content)
         bottom = size.bottom() - cls.lower_height(content, appearance) - line * _DAYS
         beneath = bottom + line * (_DAYS + _SPACE)
         pain_top = beneath + line * (refused + 1)
         low, high = scale_of(content.movement)
+        shown = sum(first <= point.day <= content.today for point in content.points)
         return cls(
             days=DayScale(first=first, last=content.today, left_px=left, right_px=right),
             values=ValueScale(
@@ -119,6 +128,7 @@ class ChartLayout:
             exercises_y=beneath + line * (refused + pain + 1.5),
             names=names,
             words_px=words_px,
+            mark_px=max(3.0, words_px * (_LARGE_MARK if shown <= _FEW else _MARK)),
             right_px=size.right(),
         )
 
@@ -126,11 +136,6 @@ class ChartLayout:
         """Return where a measurement is drawn."""
         x = self.days.x(point.day) + (-_APART_PX if point.side is Side.LEFT else _APART_PX)
         return QPointF(x, self.refused_y if point.value is None else self.values.y(point.value))
-
-    @property
-    def mark_px(self) -> float:
-        """Half the width of a reading's mark."""
-        return max(3.0, self.words_px * 0.19)
 
 
 class ChartPainter:
@@ -163,6 +168,7 @@ class ChartPainter:
         self._paint_axes()
         self._paint_days()
         self._paint_flags()
+        self._paint_body_places()
         self._paint_pain()
         # The affected side lies on top of the one it is compared with.
         for curve in sorted(self._content.curves, key=lambda curve: curve.affected):
@@ -182,7 +188,6 @@ class ChartPainter:
             self._title(self._layout.exercises_y - self._metrics.height(), tr("exercises"))
         if any(point.value is None for point in self._content.points):
             self._title(self._layout.refused_y - self._metrics.height(), tr("no result"))
-        self._paint_body_places()
 
     def _paint_line(self, y: float, name: str) -> None:
         """Paint a line across, with its name left of it."""
@@ -196,7 +201,10 @@ class ChartPainter:
         self._write(self._layout.days.left_px, y, words)
 
     def _paint_body_places(self) -> None:
-        """Name the heights that people know at their lines, where no reading and no pole is."""
+        """Name the heights that people know at one end of their lines, where no reading is.
+
+        The pole of a flag is interrupted behind them.
+        """
         layout, named = self._layout, dict(self._layout.names)
         taken = drawn_places(self._content, layout.days, layout.values)
         within = self._plot()
@@ -207,14 +215,11 @@ class ChartPainter:
             if words != named.get(value)
         ]
         high, width = self._metrics.height(), self._metrics.horizontalAdvance
-        poles = [layout.days.x(flag.day) for flag in flags(self._content)]
-        half = QPointF(0, high / 2)
-        for place in (QPointF(pole, y) for pole in poles for y, _ in wanted):
-            taken += [place - half, place + half]
         sizes = [QSizeF(width(words) + 2, high) for _, words in wanted]
         spots = free_places([y for y, _ in wanted], sizes, within, taken)
         for (_, words), spot in zip(wanted, spots, strict=True):
             if spot is not None:
+                self._painter.fillRect(spot.adjusted(-4, 2, 2, -2), self._colour("raised"))
                 self._write(spot.left(), spot.center().y(), words)
 
     def _paint_days(self) -> None:
@@ -328,7 +333,7 @@ class ChartPainter:
         for y, side in ends:
             x = layout.days.right_px + self._metrics.height() * 0.45
             paint_mark(self._painter, QPointF(x, y), side, layout.mark_px, self._colour(side.value))
-            self._write(x + layout.mark_px + 5, y, side_title(side), "ink")
+            self._write(x + layout.mark_px + _BESIDE_MARK_PX, y, side_title(side), "ink")
 
     # -- beneath and above ----------------------------------------------------------------------
 

@@ -11,9 +11,9 @@ from gui.drawing.curves import ChartContent
 _AROUND_PX = 5.0
 #: What a sum of heights may be off by, pixels. [technical]
 _ROUNDING_PX = 0.5
-#: Where words are tried along a line, as shares of the room beside them: at its ends, then between
-#: them. [technical]
-_ENDS, _BETWEEN = (0.0, 1.0), (0.5, 0.25, 0.75, 0.8, 0.6, 0.4)
+#: Where words are tried along a line, as shares of the room beside them: at its right end, where
+#: names of the courses stand too, then at its left one. [technical]
+_ENDS = (1.0, 0.0)
 
 
 def drawn_places(content: ChartContent, days: DayScale, values: ValueScale) -> list[QPointF]:
@@ -38,7 +38,7 @@ def free_places(
 ) -> list[QRectF | None]:
     """Return places for the words of lines across; None for words that have none.
 
-    All stand at the same end of their lines where they are free there, above or beneath them.
+    All stand at the same end of their lines, the one with more room, above or beneath them.
 
     Parameters
     ----------
@@ -49,24 +49,12 @@ def free_places(
     """
     pairs = list(zip(lines, sizes, strict=True))
 
-    def spot(number: int, share: float, *, above: bool) -> QRectF | None:
-        y, size = pairs[number]
-        return _at(y - size.height() * above, size, within, share, taken)
+    def spot(y: float, size: QSizeF, share: float) -> QRectF | None:
+        tops = (y - size.height(), y)
+        return next(filter(None, (_at(top, size, within, share, taken) for top in tops)), None)
 
-    def elsewhere(number: int) -> QRectF | None:
-        y, size = pairs[number]
-        # The highest line has no room above: words beneath the middle of it would seem astray.
-        shares = (*_ENDS, *_BETWEEN) if y - size.height() >= within.top() else _ENDS
-        tried = (spot(number, share, above=way) for way in (True, False) for share in shares)
-        return next(filter(None, tried), None)
-
-    numbers = range(len(pairs))
-    ends = [
-        [spot(number, share, above=True) or spot(number, share, above=False) for number in numbers]
-        for share in _ENDS
-    ]
-    best = max(ends, key=lambda spots: sum(place is not None for place in spots))
-    return [best[number] or elsewhere(number) for number in numbers]
+    ends = [[spot(y, size, share) for y, size in pairs] for share in _ENDS]
+    return max(ends, key=lambda spots: sum(place is not None for place in spots))
 
 
 def _at(

@@ -27,6 +27,8 @@ _CELL_FOCUS_PX = 3
 _IN_FIELD_PX = 2
 #: Share of the arm's colour in the ground of a chosen row. [technical]
 _TINT = 0.14
+#: Size of the ring before a choice in a list, relative to running text. [technical]
+_MARK = 0.75
 
 _TEMPLATE = """
 * {{ font-size: {text}px; }}
@@ -88,12 +90,17 @@ QPushButton[role="link"] {{ border: none; background: transparent; color: {arm};
     text-decoration: underline; padding: {pad}px 0; text-align: left; }}
 QPushButton[role="line-link"] {{ border: none; background: transparent; color: {arm};
     text-decoration: underline; padding: 0; }}
-QPushButton[role="cell"] {{ border: 1px solid {line}; border-radius: {field_radius}px;
-    color: {arm}; text-align: left; padding: 3px 7px 3px {pad_h}px; }}
+QPushButton[role="cell"] {{ background: transparent; border: none; border-radius: 0;
+    border-left: 4px solid transparent; color: {arm}; text-align: left;
+    padding: 6px 8px 6px {pad}px; }}
 QPushButton[role="cell"]:hover {{ text-decoration: underline; }}
 QPushButton[role="cell"]:checked {{ background: {tint}; color: {ink};
-    border: 2px solid {arm}; padding: 2px 6px 2px {pad}px; }}
+    border-left-color: {arm}; }}
 QPushButton[role="narrow"] {{ padding: {pad}px; }}
+QPushButton[role="choice"] {{ background: transparent; border: none; text-align: left;
+    padding: 6px 4px 6px {pad_mark}px; }}
+QPushButton[role="choice"]:hover {{ background: {sunken}; }}
+QPushButton[role="choice"]:checked {{ background: transparent; color: {ink}; }}
 QPushButton[role="field"] {{ border-radius: {field_radius}px; text-align: left;
     padding: {pad}px {pad_arrow}px {pad}px {pad_line}px; }}
 QPushButton[role="loss"] {{ border: 2px solid {alarm}; color: {alarm};
@@ -205,7 +212,7 @@ def style_sheet(palette: Palette, percent: int) -> str:
         "pad_arrow": 2 * wide,
         "padx_g": wide - 1,
         "pad_f": high - 2,
-        "pad_h": high + 1,
+        "pad_mark": round(body * _MARK) + high + 4,
         "pad_head": high + _CELL_FOCUS_PX,
         "line_px": round(body * LINE),
         "large_px": round(2 * body * LINE),

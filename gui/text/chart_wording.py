@@ -55,7 +55,7 @@ def flag_word(kind: EventKind) -> str:
         EventKind.THERAPY: tr("therapy"),
         EventKind.THERAPY_BEGAN: tr("therapy"),
         EventKind.THERAPY_ENDED: tr("therapy"),
-        EventKind.PROGRAMME_CHANGED: tr("home programme"),
+        EventKind.PROGRAMME_CHANGED: tr("programme"),
         EventKind.MEDICINE_CHANGED: tr("medicine"),
         EventKind.CLINIC_VISIT: tr("visit"),
         EventKind.CAMERA_CHANGED: tr("camera"),

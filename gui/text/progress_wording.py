@@ -11,10 +11,14 @@ from measure.progress.dates import date_words
 from measure.progress.overview import Progress
 from measure.progress.phases import SeriesPhase
 from measure.progress.sentences import (
+    A_MONTH,
+    doubt_sentence,
     shared_sentences,
+    shown_change,
     side_sentences,
     slope_sentence,
     uncompared_slope,
+    unproven,
     verdict_words,
 )
 from measure.progress.shoulder import SideProgress
@@ -41,11 +45,20 @@ def verdict_line(progress: SideProgress) -> str:
 
 
 def rate_line(progress: SideProgress) -> str:
-    """Return the change a month of an affected side in one line, or nothing where none is clear."""
-    if progress.verdict in (Verdict.TOO_EARLY, Verdict.NO_CLEAR_CHANGE):
+    """Return the change a month of an affected side in one line, or nothing where none is shown.
+
+    Beside a verdict of no clear change it is shown with the reason where it seems to deny that.
+    """
+    if not progress.affected or progress.verdict is Verdict.TOO_EARLY:
         return ""
-    slope = slope_sentence(progress, tr)
-    return f"{side_title(progress.side)}: {slope}." if slope and progress.affected else ""
+    side, slope = side_title(progress.side), slope_sentence(progress, tr)
+    if progress.verdict is not Verdict.NO_CLEAR_CHANGE:
+        return f"{side}: {slope}." if slope else ""
+    change = shown_change(progress)
+    if change is None or not unproven(progress, change):
+        return ""
+    slope = tr(A_MONTH).format(change=change_words(change, progress.movement, tr))
+    return f"{side}: {slope}, {doubt_sentence(progress, tr)}."
 
 
 def _phase_words(side: SideProgress, phase: SeriesPhase) -> str:

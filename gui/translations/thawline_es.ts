@@ -1574,6 +1574,10 @@ Tipografía: Atkinson Hyperlegible, SIL Open Font License 1.1.</translation>
         <translation>Guardado: {event}, {day}</translation>
     </message>
     <message>
+        <source>Undo: {event}</source>
+        <translation>Deshacer: {event}</translation>
+    </message>
+    <message>
         <source>Choose an event first</source>
         <translation>Elija primero un acontecimiento</translation>
     </message>
@@ -3774,12 +3778,24 @@ Tipografía: Atkinson Hyperlegible, SIL Open Font License 1.1.</translation>
         <translation>Dolor</translation>
     </message>
     <message>
+        <source>Pain left</source>
+        <translation>Dolor izq.</translation>
+    </message>
+    <message>
+        <source>Pain right</source>
+        <translation>Dolor dcho.</translation>
+    </message>
+    <message>
         <source>Day</source>
         <translation>Día</translation>
     </message>
     <message>
         <source>Stopped by</source>
         <translation>Detenido por</translation>
+    </message>
+    <message>
+        <source>Pain L / R</source>
+        <translation>Dolor I / D</translation>
     </message>
     <message>
         <source>{reading}, practice</source>
@@ -3898,8 +3914,8 @@ Tipografía: Atkinson Hyperlegible, SIL Open Font License 1.1.</translation>
         <translation>terapia</translation>
     </message>
     <message>
-        <source>home programme</source>
-        <translation>programa en casa</translation>
+        <source>programme</source>
+        <translation>programa</translation>
     </message>
     <message>
         <source>medicine</source>
@@ -4506,6 +4522,10 @@ Tipografía: Atkinson Hyperlegible, SIL Open Font License 1.1.</translation>
         <translation>Desde las primeras sesiones</translation>
     </message>
     <message>
+        <source>{movements}: not comparable, {why}</source>
+        <translation>{movements}: no comparables, {why}</translation>
+    </message>
+    <message>
         <source>not comparable: {why}</source>
         <translation>no comparable: {why}</translation>
     </message>
@@ -4532,6 +4552,10 @@ Tipografía: Atkinson Hyperlegible, SIL Open Font License 1.1.</translation>
     <message>
         <source>nothing was measured on an affected side.</source>
         <translation>no se midió nada en un lado afectado.</translation>
+    </message>
+    <message>
+        <source>Last days, share of the other side</source>
+        <translation>Últimos días, proporción del otro lado</translation>
     </message>
     <message>
         <source>Compared with the other side</source>
@@ -4938,6 +4962,10 @@ Tipografía: Atkinson Hyperlegible, SIL Open Font License 1.1.</translation>
         <translation>{words} (muy pocos días: sobre todo lo habitual)</translation>
     </message>
     <message>
+        <source>{day} {month}</source>
+        <translation>{day} {month}</translation>
+    </message>
+    <message>
         <source>The {side} hand is the dominant one. In healthy shoulders, {facts}.</source>
         <translation>El brazo dominante es el {side}. En hombros sanos, {facts}.</translation>
     </message>
@@ -4960,6 +4988,22 @@ Tipografía: Atkinson Hyperlegible, SIL Open Font License 1.1.</translation>
     <message>
         <source>Too early to say: none of the main movements ({movements}) has been measured yet, and which shoulder is affected has not been entered.</source>
         <translation>Es pronto para decir algo: aún no se ha medido ninguno de los movimientos principales ({movements}) y no se ha indicado qué hombro está afectado.</translation>
+    </message>
+    <message>
+        <source>Left: {parts}</source>
+        <translation>Izquierdo: {parts}</translation>
+    </message>
+    <message>
+        <source>Right: {parts}</source>
+        <translation>Derecho: {parts}</translation>
+    </message>
+    <message>
+        <source>Left since {day}: {parts}</source>
+        <translation>Izquierdo desde el {day}: {parts}</translation>
+    </message>
+    <message>
+        <source>Right since {day}: {parts}</source>
+        <translation>Derecho desde el {day}: {parts}</translation>
     </message>
     <message>
         <source>little or no recent change</source>
@@ -4988,6 +5032,10 @@ Tipografía: Atkinson Hyperlegible, SIL Open Font License 1.1.</translation>
     <message>
         <source>no readings yet of {movements}</source>
         <translation>aún sin lecturas de {movements}</translation>
+    </message>
+    <message>
+        <source>So far {days} of the {least_days} sessions and {weeks} of the {least_weeks} weeks it takes.</source>
+        <translation>Hay {days} de las {least_days} sesiones y {weeks} de las {least_weeks} semanas necesarias.</translation>
     </message>
     <message>
         <source>counted from {day} on ({why})</source>
@@ -6020,10 +6068,6 @@ Tipografía: Atkinson Hyperlegible, SIL Open Font License 1.1.</translation>
     <message>
         <source>a gain of {gain} a month would show in about a week</source>
         <translation>una mejora de {gain} al mes se vería en una semana aproximadamente</translation>
-    </message>
-    <message>
-        <source>Comparable sessions so far: {days} of {least_days}, in {weeks} of {least_weeks} weeks.</source>
-        <translation>Sesiones comparables: {days} de {least_days}, en {weeks} de {least_weeks} semanas.</translation>
     </message>
     <message>
         <source>how far away and how turned people stood</source>
@@ -8306,6 +8350,14 @@ o por qué no la hay.</translation>
     <message>
         <source>Menu</source>
         <translation>Menú</translation>
+    </message>
+    <message>
+        <source>Under anaesthesia</source>
+        <translation>Bajo anestesia</translation>
+    </message>
+    <message>
+        <source>Medicine</source>
+        <translation>Medicación</translation>
     </message>
     <message>
         <source>Treatment</source>

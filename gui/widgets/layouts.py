@@ -104,10 +104,10 @@ def card(*contents: Content, role: str = "card", spacing: int = 2 * GAP_PX) -> Q
     return made
 
 
-def strip(words: QWidget) -> QFrame:
-    """Return a low frame around a line of words that deserve to be seen first."""
+def strip(words: QWidget, role: str = "notice-card") -> QFrame:
+    """Return a low frame around a line of words; roles as of :func:`card`."""
     made = QFrame()
-    made.setProperty("role", "notice-card")
+    made.setProperty("role", role)
     column(words, on=made, margins=(*_STRIP_PX, *_STRIP_PX))
     return made
 

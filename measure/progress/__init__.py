@@ -32,8 +32,8 @@ Public names:
         pattern_sentence, share_words, side_by_side_sentences
     stall: STALL_BELOW_DEG
     warm_up: WarmUpEffect, warm_up_effects
-    week_sentence: TEMPLATES, counted_sentence, forecast_sentence, other_sentence, so_far_sentence,
-        week_sentence
+    week_sentence: TEMPLATES, counted_sentence, forecast_sentence, joined, other_sentence,
+        so_far_sentence, week_sentence
     weekly_verdicts: LEAST_DAYS, LEAST_WEEKS, Verdict, WINDOW_DAY
     wording: DECIMALS, HELP_WORDS, INTERVAL, IN_LEVELS, Translate, UNASKED_NAME, VERDICT_WORDS,
         WITH_INTERVAL, block_words, change_words, conduct_words, english, name_words, number_words,

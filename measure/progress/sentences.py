@@ -10,7 +10,7 @@ from measure.domain.movements import MOVEMENTS, Movement, Unit
 from measure.progress.before_after import BeforeAfter
 from measure.progress.comparison import Change
 from measure.progress.current_verdict import Turn
-from measure.progress.dates import DATE, MONTHS, date_words
+from measure.progress.dates import DATE, DAY, MONTHS, date_words
 from measure.progress.detectable_gain import DetectableGain
 from measure.progress.phases import SeriesPhase
 from measure.progress.shoulder import SideProgress
@@ -157,6 +157,7 @@ TEMPLATES = (
     OTHER_RHYTHM,
     NO_ADVICE,
     DATE,
+    DAY,
     *MONTHS,
 )
 

@@ -4,12 +4,13 @@ Two further ones follow it where they are needed: what changed at the other shou
 gain would show.
 """
 
+import datetime as dt
 from collections.abc import Mapping, Sequence
 from enum import StrEnum
 
 from measure.domain.landmarks import Side
 from measure.domain.movements import MOVEMENTS, Movement
-from measure.progress.dates import date_words
+from measure.progress.dates import date_words, short_date_words
 from measure.progress.overview import Progress
 from measure.progress.sentences import no_longer_clear, short_name
 from measure.progress.series import Break
@@ -33,6 +34,12 @@ SHOULDER: Mapping[Side, str] = {
 SHOULDER_SINCE: Mapping[Side, str] = {
     Side.LEFT: "Left since {day} ({why}): {parts}",
     Side.RIGHT: "Right since {day} ({why}): {parts}",
+}
+#: Both in few words, for where there is little room and the reason stands beside it.
+BRIEFLY: Mapping[Side, str] = {Side.LEFT: "Left: {parts}", Side.RIGHT: "Right: {parts}"}
+BRIEFLY_SINCE: Mapping[Side, str] = {
+    Side.LEFT: "Left since {day}: {parts}",
+    Side.RIGHT: "Right since {day}: {parts}",
 }
 BOTH = "Both shoulders: {parts}"
 
@@ -78,7 +85,9 @@ PARTS: Mapping[_Kind, str] = {
 }
 SHOWS_IN_WEEKS = "a gain of {gain} a month would show in about {weeks} weeks"
 SHOWS_IN_A_WEEK = "a gain of {gain} a month would show in about a week"
-SO_FAR = "Comparable sessions so far: {days} of {least_days}, in {weeks} of {least_weeks} weeks."
+SO_FAR = (
+    "So far {days} of the {least_days} sessions and {weeks} of the {least_weeks} weeks it takes."
+)
 COUNTS_FROM = "counted from {day} on ({why})"
 WHOLE = "{first}."
 AND = "{first} and {second}"
@@ -95,6 +104,8 @@ TEMPLATES = (
     NOT_STATED,
     *SHOULDER.values(),
     *SHOULDER_SINCE.values(),
+    *BRIEFLY.values(),
+    *BRIEFLY_SINCE.values(),
     BOTH,
     *WHOLE_SHOULDER.values(),
     *PARTS.values(),
@@ -107,18 +118,25 @@ TEMPLATES = (
 )
 
 
-def week_sentence(progress: Progress, tr: Translate = english) -> str:
+def week_sentence(progress: Progress, tr: Translate = english, *, brief: bool = False) -> str:
     """Return what can be said this week of the affected side or sides, from the main movements.
 
     Movements are named only where they differ, and two shoulders only where they do; each has a
     line of its own.
+
+    Parameters
+    ----------
+    brief
+        Leave out that a shoulder is meant, and of a day from which on all counts the reason, and
+        its year if that is this one.
     """
     shown = _main(progress, affected=True)
     alike = len({frozenset(_kinds(items).items()) for items in shown.values()}) == 1 < len(shown)
     if alike and not any(_shared_break(items) for items in shown.values()):
         clauses = [tr(BOTH).format(parts=_parts(next(iter(shown.values())), tr))]
     else:
-        clauses = [_shoulder(side, items, tr) for side, items in shown.items()]
+        short_on = progress.today if brief else None
+        clauses = [_shoulder(side, items, tr, short_on) for side, items in shown.items()]
     lines = [tr(WHOLE).format(first=clause) for clause in clauses]
     if lines:
         return "\n".join(lines)
@@ -126,14 +144,19 @@ def week_sentence(progress: Progress, tr: Translate = english) -> str:
     return tr(missing).format(movements=joined(progress.primary, tr))
 
 
-def _shoulder(side: Side, items: Sequence[SideProgress], tr: Translate) -> str:
+def _shoulder(
+    side: Side, items: Sequence[SideProgress], tr: Translate, short_on: dt.date | None
+) -> str:
     """Return what is said of one shoulder, with the day from which on all of it counts.
 
     Without that day a change, or none, seems to be one since the first days.
     """
     parts, since = _parts(items, tr), _shared_break(items)
     if since is None:
-        return tr(SHOULDER[side]).format(parts=parts)
+        return tr((SHOULDER if short_on is None else BRIEFLY)[side]).format(parts=parts)
+    if short_on is not None:
+        day = short_date_words(since.day, short_on, tr)
+        return tr(BRIEFLY_SINCE[side]).format(day=day, parts=parts)
     words = tr(SHOULDER_SINCE[side])
     return words.format(day=date_words(since.day, tr), why=tr(since.why), parts=parts)
 

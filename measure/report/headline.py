@@ -16,8 +16,15 @@ from measure.progress.sentences import no_longer_clear, plain_verdict_words, sho
 from measure.progress.series import INSTRUMENT_CHANGED
 from measure.progress.shoulder import SideProgress
 from measure.progress.side_wording import share_words
+from measure.progress.week_sentence import joined
 from measure.progress.weekly_verdicts import Verdict
-from measure.progress.wording import VERDICT_WORDS, Translate, change_words, number_words
+from measure.progress.wording import (
+    VERDICT_WORDS,
+    Translate,
+    block_words,
+    change_words,
+    number_words,
+)
 from measure.report.choices import ReportChoices
 from measure.report.pain import highest_pain, latest_pain, too_much_pain
 
@@ -52,7 +59,7 @@ class ReferenceDay:
 def headline(
     history: History, progress: Progress, choices: ReportChoices
 ) -> tuple[HeadlineItem, ...]:
-    """Return the lines of the box: change, share of the other side, pain and exercises, prompts.
+    """Return the lines of the box: last days, change, pain and exercises, prompts.
 
     Last comes the person's own question, where there is one.
     """
@@ -60,8 +67,8 @@ def headline(
     since = reference_of(history, progress.today, choices)
     sides = _main_sides(progress)
     items = [
+        _last_days(sides, history.person.affected, tr),
         HeadlineItem(subject=since.words, lines=_changes(sides, since.day, tr)),
-        _item(tr("Compared with the other side"), _shares(sides, history.person.affected, tr)),
         HeadlineItem(
             subject=tr("Pain and exercises"),
             lines=_pain_lines(history, since.day, progress.today, tr),
@@ -117,7 +124,7 @@ def _main_sides(progress: Progress) -> list[SideProgress]:
 def _changes(
     sides: Sequence[SideProgress], since: dt.date | None, tr: Translate
 ) -> tuple[HeadlineLine, ...]:
-    """Return a line for each movement, or one for all where none can be compared."""
+    """Return a line for each movement, first those that can be compared; or one for all."""
     if not sides:
         words = tr("nothing was measured on an affected side.")
         return (HeadlineLine(name="", words=words),)
@@ -125,10 +132,37 @@ def _changes(
     if not any(part.change for part in compared):
         words = tr("no readings before and after that can be compared.")
         return (HeadlineLine(name="", words=words),)
-    return tuple(
-        HeadlineLine(name=_name(side, sides, tr), words=_change_words(side, part, since, tr))
+    lines = [
+        HeadlineLine(name=_name(side, sides, tr), words=_change_words(side, part, part.change, tr))
         for side, part in zip(sides, compared, strict=True)
-    )
+        if part.change
+    ]
+    others = [side for side, part in zip(sides, compared, strict=True) if not part.change]
+    return (*lines, *_not_comparable(others, sides, since, tr))
+
+
+def _not_comparable(
+    others: Sequence[SideProgress],
+    sides: Sequence[SideProgress],
+    since: dt.date | None,
+    tr: Translate,
+) -> list[HeadlineLine]:
+    """Return why some of the movements cannot be compared, in one line where it is the same."""
+    reasons = {side.movement: _why_not_comparable(side, since, tr) for side in others}
+    one_side = len({side.side for side in sides}) == 1
+    if one_side and len(others) > 1 and len(set(reasons.values())) == 1:
+        names, why = joined(list(reasons), tr), next(iter(reasons.values()))
+        words = tr("{movements}: not comparable, {why}").format(
+            movements=names[:1].upper() + names[1:], why=why
+        )
+        return [HeadlineLine(name="", words=words)]
+    return [
+        HeadlineLine(
+            name=_name(side, sides, tr),
+            words=tr("not comparable: {why}").format(why=_why_not_comparable(side, since, tr)),
+        )
+        for side in others
+    ]
 
 
 @dataclass(frozen=True, slots=True)
@@ -155,17 +189,10 @@ def _compared(side: SideProgress, since: dt.date | None) -> _Compared:
     return _Compared(None)
 
 
-def _change_words(
-    side: SideProgress, compared: _Compared, since: dt.date | None, tr: Translate
-) -> str:
-    """Return a change, and what the verdict on its side says of today.
-
-    Where nothing can be compared a verdict, which may count from another day, would deny that.
-    """
-    if compared.change is None:
-        return tr("not comparable: {why}").format(why=_why_not_comparable(side, since, tr))
+def _change_words(side: SideProgress, compared: _Compared, by: Change, tr: Translate) -> str:
+    """Return a change, and what the verdict on its side says of today."""
     verdict = _verdict(side, tr)
-    change = change_words(compared.change, side.movement, tr)
+    change = change_words(by, side.movement, tr)
     if compared.later is None:
         return tr("{change}, {verdict}").format(change=change, verdict=verdict)
     day = date_words(compared.later, tr)
@@ -204,17 +231,25 @@ def _name(side: SideProgress, sides: Sequence[SideProgress], tr: Translate) -> s
     return tr("{movement}, {side}").format(movement=name, side=tr(side.side.value))
 
 
-def _shares(sides: Iterable[SideProgress], affected: tuple[Side, ...], tr: Translate) -> str:
-    words = [
-        tr("{movement} {share}").format(
-            movement=short_name(side.movement, tr),
-            share=share_words(side.deficit.now.share, tr),
+def _last_days(
+    sides: Sequence[SideProgress], affected: tuple[Side, ...], tr: Translate
+) -> HeadlineItem:
+    """Return the readings of the last days with their share of the other side, or why none is."""
+    lines = [
+        HeadlineLine(
+            name=_name(side, sides, tr),
+            words=f"{block_words(side.recent, side.movement, tr)}, "
+            f"{share_words(side.deficit.now.share, tr)}",
         )
         for side in sides
         if side.deficit is not None and side.deficit.now.share is not None
     ]
-    if words:
-        return _joined(words)
+    if lines:
+        return HeadlineItem(subject=tr("Last days, share of the other side"), lines=tuple(lines))
+    return _item(tr("Compared with the other side"), _why_no_share(affected, tr))
+
+
+def _why_no_share(affected: tuple[Side, ...], tr: Translate) -> str:
     if len(affected) == 2:
         return tr("both shoulders are affected, so there is none to compare with.")
     if not affected:

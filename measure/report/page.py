@@ -67,6 +67,14 @@ p.lead { font-size: 10pt; margin-top: 4px; margin-bottom: 4px; }
 .box td { background-color: #eee; border-bottom: none; vertical-align: top; padding: 1px 6px;
           font-size: 9pt; }
 """
+#: Added where a page has room: its plots are at least this high, points. [technical]
+_ROOMY_PLOT = 44.0
+_ROOMY_STYLE = """
+h2 { margin-top: 14px; margin-bottom: 5px; }
+p.lead { margin-top: 8px; margin-bottom: 8px; }
+.box td { padding: 2px 6px; }
+.box, .data { margin-top: 6px; }
+"""
 #: Sizes on paper, points, and what is as large as running text, 1, where one reads on a screen.
 #: [technical]
 _READING_SIZES = {8: 1.0, 9: 1.0, 10: 1.15, 14: 1.4}
@@ -123,7 +131,7 @@ def report_html(
     shown = history_until(history, today)
     title = escape(report_title(shown.person, choices.tr))
     head = f'<meta charset="utf-8"><title>{title}</title>'
-    style = _style(choices.reading_px)
+    style = _style(choices)
     if for_screen:
         head = _NOTHING_OUTSIDE + head
         orientation, width = ("landscape", 275) if choices.landscape else ("portrait", 188)
@@ -135,10 +143,11 @@ def report_html(
     )
 
 
-def _style(reading_px: float | None) -> str:
+def _style(choices: ReportChoices) -> str:
     """Return the style for paper, or one whose sizes are those of a text on a screen."""
+    reading_px = choices.reading_px
     if reading_px is None:
-        return _STYLE
+        return _STYLE + (_ROOMY_STYLE if choices.plot_height >= _ROOMY_PLOT else "")
     sizes = {
         f"font-size: {point}pt": f"font-size: {round(reading_px * share)}px"
         for point, share in _READING_SIZES.items()

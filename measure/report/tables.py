@@ -17,6 +17,7 @@ from measure.progress.overview import Progress
 from measure.progress.sentences import (
     OTHER_CAUSES,
     also_seen,
+    counted_from,
     doubt_sentence,
     effect_words,
     plain_verdict_words,
@@ -39,7 +40,7 @@ MOST_REASONS = 5
 
 #: Widths of the columns of the movements, per cent, on a high page and on a wide one.
 #: [technical]
-_WIDTHS = (13.5, 14.5, 14.5, 10.3, 15.7, 13.4, 18.1)
+_WIDTHS = (13.0, 13.0, 13.0, 10.3, 14.8, 12.9, 23.0)
 _WIDE = (12.0, 11.5, 11.5, 7.0, 21.0, 10.5, 26.5)
 
 
@@ -318,10 +319,7 @@ def _other(side: SideProgress, between: str, tr: Translate) -> str:
 
 
 def _trend(side: SideProgress, between: str, tr: Translate) -> str:
-    early = side.verdict is Verdict.TOO_EARLY and side.current.turn is None
-    # What it takes is said once, below the table.
-    verdict = tr(VERDICT_WORDS[side.verdict]) if early else plain_verdict_words(side, tr)
-    words = f"<b>{escape(verdict)}</b>"
+    words = f"<b>{escape(_verdict(side, tr))}</b>"
     if side.drifted_by is not None:
         moved = signed(side.drifted_by, MOVEMENTS[side.movement].unit, 0, tr)
         doubt = tr(
@@ -338,6 +336,15 @@ def _trend(side: SideProgress, between: str, tr: Translate) -> str:
     if between == "<br>":
         return _two_lines(f"{words}<br>{change}", doubt)
     return between.join(filter(None, (words, change, doubt)))
+
+
+def _verdict(side: SideProgress, tr: Translate) -> str:
+    """Return a verdict without what is said once below the table: what it takes, a break."""
+    anew = bool(side.series.breaks) and counted_from(side) == side.series.breaks[-1].day
+    brief = side.verdict is Verdict.TOO_EARLY or (side.verdict is Verdict.NO_CLEAR_CHANGE and anew)
+    if brief and side.current.turn is None:
+        return tr(VERDICT_WORDS[side.verdict])
+    return plain_verdict_words(side, tr)
 
 
 def _reached(side: SideProgress | None, number: int, tr: Translate) -> str:

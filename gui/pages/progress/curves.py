@@ -23,7 +23,7 @@ from gui.text.progress_wording import (
     warm_up_words,
 )
 from gui.text.wording import conduct_sentence, tr
-from gui.widgets.buttons import MenuButton, button
+from gui.widgets.buttons import MenuButton, button, give_role
 from gui.widgets.layouts import card, column, row, widget_with
 from gui.widgets.scroll_page import back_to_top
 from gui.widgets.text import label
@@ -66,7 +66,8 @@ class CurvesView(QWidget):
         self.every_mark.toggled.connect(self._draw_chosen)
         self.summary = label("", "small")
         self.verdict = label("", "strong")
-        #: The change a month of the affected side, where the verdict stands beneath the chart.
+        #: The change a month of the affected side where the verdict stands beneath the chart, or
+        #: why it is no clear one.
         self.rate = label("")
         self.warm_up = label("")
         self.details = button(tr("Details"), "link", checkable=True)
@@ -101,17 +102,19 @@ class CurvesView(QWidget):
 
     @Slot()
     def _fit(self) -> None:
-        """Put the verdict beneath the chart, or above the table where there is room for both."""
+        """Put the verdict beneath the chart, or at the head of the table's card if it has room."""
         roomy = self._appearance.percent <= ROOMY_PERCENT
         above = roomy and self.as_table.isChecked()
         if above:
-            self._parts.insertWidget(1, self.verdict)
+            self._drawn.insertWidget(1, self.verdict)
         else:
             self._said.insertWidget(0, self.verdict)
+        give_role(self.verdict, "" if above else "strong")
         # Marks are explained, and events named, before they are seen where that leaves the chart
         # its room.
         self._drawn.removeWidget(self.legend)
-        self._drawn.insertWidget(2 if roomy else self._drawn.count(), self.legend)
+        place = self._drawn.indexOf(self.chart) if roomy else self._drawn.count()
+        self._drawn.insertWidget(place, self.legend)
         self.chart.name_flags(not roomy)
         self.title.setVisible(above)
         self.rate.setVisible(roomy and not above and bool(self.rate.text()))

@@ -1,11 +1,13 @@
-"""Choice of an event's kind: three groups in columns of one width, as many as have room."""
+"""Choice of an event's kind: three lists in columns of one width, as many as have room."""
 
 from functools import partial
 
-from PySide6.QtCore import QSize, Signal
+from PySide6.QtCore import QRectF, QSize, Qt, Signal
+from PySide6.QtGui import QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QButtonGroup, QGridLayout, QLabel, QPushButton
 
-from gui.style.measures import GAP_PX
+from gui.style.appearance import Appearance
+from gui.style.measures import GAP_PX, MARGIN_PX
 from gui.text.wording import event_name, tr
 from gui.widgets.buttons import WrappedButton
 from gui.widgets.layouts import ArrangedWidget
@@ -34,14 +36,64 @@ OTHERS = (
     EventKind.OTHER,
 )
 
+#: Size of the ring before a name, in heights of the text, and of the dot in it, in its own size.
+#: [technical]
+_RING, _DOT = 0.75, 0.5
+#: Room beside the ring, pixels. [technical]
+_BESIDE_PX = 3
+
+
+class _KindButton(WrappedButton):
+    """A line of a list: a ring, with a dot in it once it is chosen, and a name."""
+
+    def __init__(self, appearance: Appearance, kind: EventKind) -> None:
+        self._brief = _brief_name(kind)
+        super().__init__(event_name(kind))
+        self._appearance = appearance
+        self.setProperty("role", "choice")
+
+    def _text_in(self, width: int) -> str:
+        """Return the name, in fewer words where it would take two lines."""
+        brief = self._size(self._text).width() > width >= self._size(self._brief).width()
+        return self._brief if brief else super()._text_in(width)
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        super().paintEvent(event)
+        wide = self._appearance.px(_RING)
+        ring = QRectF(_BESIDE_PX, (self.height() - wide) / 2, wide, wide)
+        painter = QPainter(self)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        chosen = self.isChecked()
+        painter.setPen(QPen(self._appearance.colour("arm" if chosen else "edge"), 2))
+        painter.setBrush(self._appearance.colour("raised"))
+        painter.drawEllipse(ring.adjusted(1, 1, -1, -1))
+        if chosen:
+            within = wide * (1 - _DOT) / 2
+            painter.setPen(Qt.PenStyle.NoPen)
+            painter.setBrush(self._appearance.colour("arm"))
+            painter.drawEllipse(ring.adjusted(within, within, -within, -within))
+        painter.end()
+
+
+def _brief_name(kind: EventKind) -> str:
+    """Return a name in few words, for under the heading of its group."""
+    return {
+        EventKind.MANIPULATION: tr("Under anaesthesia"),
+        EventKind.PROGRAMME_CHANGED: tr("Home programme"),
+        EventKind.MEDICINE_CHANGED: tr("Medicine"),
+        EventKind.MODEL_CHANGED: tr("Body tracking"),
+        EventKind.CAMERA_CHANGED: tr("Camera"),
+    }.get(kind, event_name(kind))
+
 
 class EventKinds(ArrangedWidget):
     """One kind is chosen, or none."""
 
     changed = Signal()
 
-    def __init__(self) -> None:
+    def __init__(self, appearance: Appearance) -> None:
         super().__init__()
+        self._appearance = appearance
         groups = (
             (tr("Treatment"), TREATMENTS),
             (tr("Course and care"), CHANGES),
@@ -55,13 +107,15 @@ class EventKinds(ArrangedWidget):
             (label(title, "strong"), [self._made(kind, title) for kind in kinds])
             for title, kinds in groups
         ]
-        self._columns = 0
+        #: The number of columns, and the names that are too long for one of them.
+        self._arranged: tuple[int, frozenset[QPushButton]] = (0, frozenset())
         self._grid = QGridLayout(self)
         self._grid.setContentsMargins(0, 0, 0, 0)
-        self._grid.setSpacing(GAP_PX)
+        self._grid.setHorizontalSpacing(MARGIN_PX)
+        self._grid.setVerticalSpacing(0)
 
     def _made(self, kind: EventKind, title: str) -> QPushButton:
-        made = WrappedButton(event_name(kind))
+        made = _KindButton(self._appearance, kind)
         # It is placed later, when the widths are known, and has its turn for Tab from the start.
         made.setParent(self)
         made.setCheckable(True)
@@ -95,9 +149,12 @@ class EventKinds(ArrangedWidget):
         """Put the groups side by side where they have room, else one below the other."""
         most = len(self._groups)
         columns = next((n for n in range(most, 1, -1) if self._fits(n)), 1)
-        if columns == self._columns:
+        room = self._column(columns)
+        long = (made for made in self.buttons if made.sizeHint().width() > room)
+        arranged = columns, frozenset(long if 1 < columns < most else ())
+        if arranged == self._arranged:
             return
-        self._columns = columns
+        self._arranged = arranged
         while self._grid.takeAt(0) is not None:
             pass
         line = 0
@@ -112,18 +169,30 @@ class EventKinds(ArrangedWidget):
     def _place(
         self, heading: QLabel, members: list[QPushButton], at: tuple[int, int], *, columns: int
     ) -> int:
-        """Put a group under its heading, and return its number of lines; the last is full."""
+        """Put a group under its heading, and return its number of lines.
+
+        A name that is too long for a column has a line of its own.
+        """
         first, left = at
-        heading.setContentsMargins(0, GAP_PX if first else 0, 0, 0)
+        heading.setContentsMargins(0, 2 * GAP_PX if first else 0, 0, GAP_PX // 2)
         self._grid.addWidget(heading, first, left, 1, columns)
-        for place, member in enumerate(members):
-            below, aside = divmod(place, columns)
-            wide = columns - aside if place == len(members) - 1 else 1
-            self._grid.addWidget(member, first + 1 + below, left + aside, 1, wide)
-        return 1 + -(-len(members) // columns)
+        below, aside = 1, 0
+        for member in members:
+            wide = columns if member in self._arranged[1] else 1
+            if aside and aside + wide > columns:
+                below, aside = below + 1, 0
+            self._grid.addWidget(member, first + below, left + aside, 1, wide)
+            aside += wide
+            if aside >= columns:
+                below, aside = below + 1, 0
+        return below + bool(aside)
 
     def _fits(self, columns: int) -> bool:
-        return columns * (self._narrowest() + GAP_PX) - GAP_PX <= self.width()
+        return self._narrowest() <= self._column(columns)
+
+    def _column(self, columns: int) -> int:
+        """Return the width of one of this many columns, pixels."""
+        return (self.width() - MARGIN_PX * (columns - 1)) // columns
 
     def _narrowest(self) -> int:
         """Return how wide a column must be at least, its words on two lines."""

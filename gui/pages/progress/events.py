@@ -15,7 +15,7 @@ from gui.text.wording import event_mark, event_name, person_name, side_title, tr
 from gui.widgets.announcement import announce
 from gui.widgets.buttons import MenuButton, bind_keys, button
 from gui.widgets.date_field import DateField
-from gui.widgets.layouts import card, clear_layout, column, row, widget_with
+from gui.widgets.layouts import card, clear_layout, column, row, separator, strip, widget_with
 from gui.widgets.page_frame import frame_page
 from gui.widgets.scroll_page import back_to_top, bring_into_view
 from gui.widgets.text import label
@@ -47,11 +47,15 @@ class EventsPage(QWidget):
         self._person: Person | None = None
         self._today = dt.date.min
         self.title = label("", "display")
-        #: What events are for, or the one that was saved last.
-        self.said = label(_purpose())
+        self._purpose = label(tr("It appears as a flag above the charts."))
+        #: The event that was saved last, in a strip that takes the place of what events are for.
+        self.said = label("")
+        self.undo = button(tr("Undo"), "line-link")
+        self.undo.clicked.connect(self._take_back)
+        self._saved: Event | None = None
         self.side = MenuButton(tr("which shoulder"))
         self.side.offer([Side.LEFT, Side.RIGHT, None], _shoulder_words)
-        self.kind = EventKinds()
+        self.kind = EventKinds(appearance)
         self.day = DateField(appearance, tr("day of the event"), fills=True)
         self.note = QLineEdit()
         self.note.setAccessibleName(tr("note"))
@@ -87,15 +91,18 @@ class EventsPage(QWidget):
         )
         self._fields = QGridLayout()
         self._fields.setContentsMargins(0, 0, 0, 0)
-        self._fields.setHorizontalSpacing(gap(1))
+        self._fields.setHorizontalSpacing(gap(3))
         self._fields.setVerticalSpacing(gap(0.75))
         self._appearance.changed.connect(self._place_fields)
         self._place_fields()
         self._noted = card(label(tr("Noted so far"), "title"), self._list)
-        entry = card(self.lacking, self.kind, self._fields)
+        said = row((self.said, 1), self.undo, spacing=gap(2))
+        self._strip = strip(widget_with(said), "sunken-card")
+        self._strip.hide()
+        entry = card(self.lacking, self.kind, separator(), self._fields)
         frame_page(
             self,
-            column(self.title, self.said, spacing=gap(0.5)),
+            column(self.title, self._purpose, self._strip, spacing=gap(1)),
             entry,
             self._noted,
             explanation,
@@ -120,13 +127,14 @@ class EventsPage(QWidget):
 
     def hideEvent(self, event: QHideEvent) -> None:
         super().hideEvent(event)
-        self.said.setText(_purpose())
+        self._show_saved(None)
 
     def show_events(self, history: History, today: dt.date) -> None:
         """Show what was noted of a person; the questions begin anew."""
         person, events = history.person, events_with_plans(history)
         self._person, self._today = person, today
         self.title.setText(tr("Add an event: {person}").format(person=person_name(person)))
+        self._show_saved(None)
         self.kind.choose(None)
         self.side.choose(person.affected[0] if len(person.affected) == 1 else None)
         self.day.show_day(today)
@@ -142,12 +150,27 @@ class EventsPage(QWidget):
 
     def tell_saved(self, event: Event) -> None:
         """Say that an event was saved, until another one is begun."""
-        words = tr("Saved: {event}, {day}").format(
-            event=_with_side(event_mark(event.kind), event), day=date_words(event.day, tr)
-        )
-        self.said.setText(f"{_DONE}  {words}")
-        announce(self.said, words)
+        self._show_saved(event)
+        announce(self.said, self.said.text())
         back_to_top(self.said)
+
+    def _show_saved(self, event: Event | None) -> None:
+        """Say that this event was saved, or what events are for."""
+        self._saved = event
+        if event is not None:
+            words = tr("Saved: {event}, {day}").format(
+                event=_with_side(event_mark(event.kind), event), day=date_words(event.day, tr)
+            )
+            self.said.setText(f"{_DONE}  {words}")
+            self.undo.setAccessibleName(tr("Undo: {event}").format(event=words))
+        self._purpose.setVisible(event is None)
+        self._strip.setVisible(event is not None)
+
+    @Slot()
+    def _take_back(self) -> None:
+        """Delete the event that was saved last."""
+        if self._saved is not None:
+            self.dropped.emit(self._saved)
 
     def _row(self, event: Event, *, noted: bool) -> QWidget:
         """Return an event with a button to delete it; a change of plans has none."""
@@ -174,7 +197,7 @@ class EventsPage(QWidget):
         """Let an event be saved once it is chosen."""
         chosen = self.kind.value is not None
         if chosen:
-            self.said.setText(_purpose())
+            self._show_saved(None)
         self.keep.setEnabled(chosen)
         self.keep.say(tr("Save event") if chosen else tr("Choose an event first"))
 
@@ -207,10 +230,6 @@ def _shoulder_words(side: Side | None) -> str:
     if side is None:
         return tr("Both or neither")
     return tr("Left shoulder") if side is Side.LEFT else tr("Right shoulder")
-
-
-def _purpose() -> str:
-    return tr("It appears as a flag above the charts.")
 
 
 def _with_side(words: str, event: Event) -> str:

@@ -109,7 +109,8 @@ class GoalsPage(QWidget):
         room = len(goals) < MOST_GOALS
         self._next.setVisible(room)
         self._number.setText(str(len(goals) + 1))
-        for number in range(len(goals) + 2, MOST_GOALS + 1):
+        # Once one is named, the next line alone is offered.
+        for number in range(2, MOST_GOALS + 1) if not goals else ():
             another = label(tr("Another one, if you like"), "quiet")
             line = row(self._numeral(number), (another, 1), spacing=gap(2))
             self._free.addWidget(separator())

@@ -13,7 +13,7 @@ from gui.pages.progress.empty_history import ROOMY_PERCENT
 from gui.pages.progress.goals_card import GoalsCard
 from gui.pages.progress.limits_card import LimitsCard
 from gui.style.appearance import Appearance
-from gui.style.measures import BODY_PX, DISPLAY, DISPLAY_GROWTH
+from gui.style.measures import BODY_PX, DISPLAY, DISPLAY_GROWTH, TITLE, TITLE_GROWTH
 from gui.style.style_sheet import grown
 from gui.text.progress_wording import logged_words
 from gui.text.wording import person_name, tr
@@ -33,6 +33,8 @@ from measure.progress.week_sentence import (
 
 #: A sentence with more letters than this is set smaller. [technical]
 _LONG = 90
+#: Sizes of the sentence, and how they grow.
+_SIZES = {"display": (DISPLAY, DISPLAY_GROWTH), "title": (TITLE, TITLE_GROWTH)}
 
 
 class ProgressOverview(QWidget):
@@ -45,6 +47,8 @@ class ProgressOverview(QWidget):
         super().__init__(parent)
         self._appearance = appearance
         self.sentence = label("", "display")
+        #: The sentence in full, and with fewer words where the full one has no room in one line.
+        self._sentences = ("", "")
         #: How many sessions there are, of those that a verdict takes; out of sight afterwards.
         self.so_far = label("")
         #: When a gain would show, and what changed at the other shoulder; out of sight without.
@@ -96,19 +100,35 @@ class ProgressOverview(QWidget):
 
     @Slot()
     def _fit(self) -> None:
-        """Set a sentence smaller that is long, or has no room in one line in large text."""
-        words, roomy = self.sentence.text(), self._appearance.percent <= ROOMY_PERCENT
-        size = grown(BODY_PX * DISPLAY, DISPLAY_GROWTH, self._appearance.percent)
-        font = self._appearance.font(size, bold=True)
-        one_line = QFontMetrics(font).horizontalAdvance(words) <= self.width()
-        large = one_line or (roomy and len(words) <= _LONG)
-        give_role(self.sentence, "display" if large else "title")
+        """Shorten a sentence that has no room in one line, else set it smaller if it is long."""
+        roomy = self._appearance.percent <= ROOMY_PERCENT
+        words = self.sentence.text()
+        offered = self._sentences if words in self._sentences else (words,)
+        sizes = ("display",) if roomy else ("display", "title")
+        usual = "display" if roomy and len(offered[0]) <= _LONG else "title", offered[0]
+        whole = ((size, words) for size in sizes for words in offered)
+        size, words = next(filter(self._in_one_line, whole), usual)
+        self.sentence.setText(words)
+        self.sentence.setAccessibleName(offered[0])
+        give_role(self.sentence, size)
+
+    def _in_one_line(self, shown: tuple[str, str]) -> bool:
+        """Return whether a sentence in a size has room in one line."""
+        size, words = shown
+        share, growth = _SIZES[size]
+        px = grown(BODY_PX * share, growth, self._appearance.percent)
+        font = self._appearance.font(px, bold=True)
+        return QFontMetrics(font).horizontalAdvance(words) <= self.width()
 
     def show_history(self, history: History, progress: Progress | None, today: dt.date) -> None:
         """Show what can be said of this history on this day."""
         who = person_name(history.person)
         self.setAccessibleName(tr("Progress: {person}").format(person=who))
-        self.sentence.setText(week_sentence(progress, tr) if progress else "")
+        if progress:
+            self._sentences = week_sentence(progress, tr), week_sentence(progress, tr, brief=True)
+        else:
+            self._sentences = ("", "")
+        self.sentence.setText(self._sentences[0])
         sentences = (counted_sentence, forecast_sentence, other_sentence)
         more = [sentence(progress, tr) for sentence in sentences] if progress else []
         self.more.setText(" ".join(filter(None, more)))

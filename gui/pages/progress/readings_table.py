@@ -1,7 +1,7 @@
 """Table behind a chart: every measurement in words, both arms of a session beside each other."""
 
 from collections import defaultdict
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Mapping, Sequence
 
 from PySide6.QtCore import QPoint, Qt, Signal, Slot
 from PySide6.QtGui import QResizeEvent
@@ -25,9 +25,19 @@ _ROW, _LOW_ROW = 2.0, 1.55
 #: How far the last whole row reaches into the fading strip: so the next one is not seen in it,
 #: pixels. [technical]
 _FADING_PX = 10
-#: Columns of the readings, and of what is left out where there is no room. [technical]
+#: Columns of the readings, of the pain of each arm and of both, and of what stopped them.
+#: [technical]
 _SIDES = {1: Side.LEFT, 2: Side.RIGHT}
-_PAIN, _STOPPED_BY = 3, 4
+_PAINS, _BOTH, _STOPPED_BY = (3, 4), 5, 6
+#: What is left out, the next where there is no room. [technical]
+_LEFT_OUT = (
+    (_BOTH,),
+    (_BOTH, _STOPPED_BY),
+    (*_PAINS, _STOPPED_BY),
+    (*_PAINS, _BOTH, _STOPPED_BY),
+)
+#: Stands for a rating that was not given.
+_NONE = "\u2013"
 #: Text size up to which practice is named in its cell, per cent. [technical]
 _WIDE_PERCENT = 130
 
@@ -46,7 +56,8 @@ class ReadingsTable(QTableWidget):
         self._appearance = appearance
         self._rows: list[TableRow] = []
         self._row_px = 0
-        heads = [tr("Day"), *map(side_title, _SIDES.values()), tr("Pain"), tr("Stopped by")]
+        arms, pains = map(side_title, _SIDES.values()), (tr("Pain left"), tr("Pain right"))
+        heads = [tr("Day"), *arms, *pains, tr("Pain L / R"), tr("Stopped by")]
         self.setColumnCount(len(heads))
         self.setHorizontalHeaderLabels(heads)
         self.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)
@@ -148,6 +159,9 @@ class ReadingsTable(QTableWidget):
         shown = [
             column for column in range(self.columnCount()) if any(cells[column] for cells in words)
         ]
+        # A hidden column has no size to ask for.
+        for column in shown:
+            self.setColumnHidden(column, False)
         needed = {
             column: max(
                 self.sizeHintForColumn(column),
@@ -155,14 +169,16 @@ class ReadingsTable(QTableWidget):
             )
             for column in shown
         }
-        for column in (_STOPPED_BY, _PAIN):
-            if sum(needed.values()) > self.viewport().width():
-                needed.pop(column, None)
-        spare = max(0, self.viewport().width() - sum(needed.values()))
+        room = self.viewport().width()
+        for left_out in _LEFT_OUT:
+            taken = {column: wide for column, wide in needed.items() if column not in left_out}
+            if sum(taken.values()) <= room:
+                break
+        spare = max(0, room - sum(taken.values()))
         for column in range(self.columnCount()):
-            self.setColumnHidden(column, column not in needed)
-        for column, width in needed.items():
-            self.setColumnWidth(column, width + spare // len(needed))
+            self.setColumnHidden(column, column not in taken)
+        for column, width in taken.items():
+            self.setColumnWidth(column, width + spare // len(taken))
 
 
 def table_rows(points: Sequence[CurvePoint]) -> list[TableRow]:
@@ -183,18 +199,20 @@ def table_rows(points: Sequence[CurvePoint]) -> list[TableRow]:
 def row_words(points: TableRow) -> tuple[str, ...]:
     """Return the cells of a row."""
     day = next(iter(points.values())).day
-    readings = (_reading_words(points[side]) if side in points else "" for side in _SIDES.values())
+    sides = _SIDES.values()
+    pains = [_pain_words(points[side]) if side in points else "" for side in sides]
     return (
         date_words(day, tr),
-        *readings,
-        _of_both(points, _pain_words),
-        _of_both(points, _stopped_words),
+        *(_reading_words(points[side]) if side in points else "" for side in sides),
+        *pains,
+        " / ".join(pain or _NONE for pain in pains) if any(pains) else "",
+        _stopped_by_words(points),
     )
 
 
-def _of_both(points: TableRow, words_of: Callable[[CurvePoint], str]) -> str:
-    """Return words for both arms, once where they are the same."""
-    words = {side: words_of(points[side]) for side in sorted(points)}
+def _stopped_by_words(points: TableRow) -> str:
+    """Return what stopped both arms, once where it was the same."""
+    words = {side: _stopped_words(points[side]) for side in sorted(points)}
     if len(set(words.values())) == 1:
         return next(iter(words.values()))
     return ", ".join(f"{side_title(side)} {its}" for side, its in words.items() if its)

@@ -4,7 +4,7 @@ import re
 from collections import Counter, defaultdict
 from collections.abc import Sequence
 
-from PySide6.QtCore import QRectF, Qt, Signal, Slot
+from PySide6.QtCore import QRectF, QSize, Qt, Signal, Slot
 from PySide6.QtGui import QPainter, QPaintEvent, QResizeEvent
 from PySide6.QtWidgets import QBoxLayout, QFrame, QListWidget, QWidget
 
@@ -43,6 +43,8 @@ from measure.progress.wording import number_words
 _FIGURE_PX = 320
 #: Width of the list of days, in sizes of the text. [technical]
 _LIST_WIDTH = 11.5
+#: Least width of the drawn body, pixels. [technical]
+_LEAST_FIGURE_PX = 120
 #: Text size up to which the days have room beside a session, and its readings beside the drawn
 #: body, per cent. [technical]
 _BESIDE_PERCENT, _DRAWN_PERCENT = 130, 160
@@ -76,8 +78,8 @@ class SessionDetails(QWidget):
         #: Deletes the session; it stands in the foot of the page.
         self.drop = button(tr("Delete this session..."))
         self.drop.clicked.connect(self._ask_to_drop)
-        self._right = QWidget()
-        self._column = column(on=self._right, spacing=appearance.gap(2))
+        #: What stands beneath the day of the chosen session, on its card.
+        self._column = column()
         self._readings: SessionReadings | None = None
         #: What was read in the chosen movement: its drawing and its words.
         self._figure = ReadingFigure(appearance)
@@ -88,20 +90,17 @@ class SessionDetails(QWidget):
 
     def _lay_out(self) -> None:
         gap = self._appearance.gap
-        self._top = row((self.title, 1), spacing=gap(2))
-        #: Choice of movement and day, a column beside the session.
-        self._ways = column((self._rows, 1), spacing=gap(1))
-        self._left = widget_with(self._ways)
-        self._heading = widget_with(self._top)
+        self._heading = widget_with(row((self.title, 1), self.movement, spacing=gap(2)))
+        self._left = widget_with(column((self._rows, 1), margins=(0, 0, 0, 2 * GAP_PX)))
         steps = row(self.earlier, self.later, spacing=gap(1))
-        self._head = widget_with(row(self.day, steps, 1, spacing=gap(3)))
-        self._session = column(spacing=gap(1))
-        #: The title and the head of the session, where all of the page scrolls.
-        self._above = column(spacing=gap(1))
-        self._page = column(self._above, self._right, 1, spacing=gap(1))
-        self._session.addWidget(scrollable(widget_with(self._page), wide=True), 1)
-        self._under = row(self._left, (self._session, 1), spacing=gap(2))
-        self._whole = column((self._under, 1), on=self, spacing=gap(2))
+        head = row((self.day, 1), steps, spacing=gap(2))
+        self._card = card(head, widget_with(self._column), 1)
+        #: The title of the page, where all of it scrolls.
+        self._above = column()
+        self._page = column(self._above, self._card, 0, spacing=gap(1))
+        session = scrollable(widget_with(self._page), wide=True)
+        under = row(self._left, (session, 1), spacing=gap(2))
+        self._whole = column((under, 1), on=self, spacing=gap(2))
 
     def show_history(self, history: History) -> None:
         """List the sessions, the latest first; the movement that was chosen stays chosen."""
@@ -142,19 +141,11 @@ class SessionDetails(QWidget):
             step.setVisible(not roomy)
         self._left.setFixedWidth(self._appearance.px(_LIST_WIDTH))
         self._left.setVisible(roomy)
-        self._head.setMinimumHeight(self.movement.sizeHint().height())
-        places = (self._whole, self._session)
-        for part, place in zip((self._heading, self._head), places, strict=True):
-            around = place if roomy else self._above
-            for layout in (place, self._above):
-                layout.removeWidget(part)
-            around.insertWidget(0 if roomy else around.count(), part)
-        self._ways.removeWidget(self.movement)
-        self._top.removeWidget(self.movement)
-        if roomy:
-            self._ways.insertWidget(0, self.movement)
-        else:
-            self._top.addWidget(self.movement)
+        for layout in (self._whole, self._above):
+            layout.removeWidget(self._heading)
+        (self._whole if roomy else self._above).insertWidget(0, self._heading)
+        # Beside the days the card of the session ends where theirs does.
+        self._page.setStretchFactor(self._card, int(roomy))
         self._keep_to_grid()
 
     @property
@@ -171,11 +162,10 @@ class SessionDetails(QWidget):
         roomy, outside = self._roomy, MARGIN_PX - BAR_PX
         left, top = (beside, MARGIN_PX) if roomy else (outside, 0)
         self._whole.setContentsMargins(left, top, outside, 0)
-        for part in (self._heading, self._head):
-            part.setContentsMargins(0, 0, beside - outside if roomy else 0, 0)
+        self._heading.setContentsMargins(0, 0, beside - outside if roomy else 0, 0)
         right = beside - MARGIN_PX
         if roomy:
-            self._page.setContentsMargins(0, 0, right, GAP_PX)
+            self._page.setContentsMargins(0, 0, right, 2 * GAP_PX)
         else:
             self._page.setContentsMargins(beside - outside, MARGIN_PX, right, GAP_PX)
 
@@ -244,12 +234,13 @@ class SessionDetails(QWidget):
         self._readings = readings
         self._figure = ReadingFigure(self._appearance)
         self._figure.setFixedHeight(_FIGURE_PX)
+        self._figure.setMinimumWidth(_LEAST_FIGURE_PX)
         self._reading = column(spacing=gap(1))
         drawn = column(self._figure, 1)
         if self._appearance.percent <= _DRAWN_PERCENT:
             words = column(readings, separator(), self._reading, 1, spacing=gap(2))
-            share = 5 if self._roomy else 6
-            parts: list[QBoxLayout] = [row((words, share), (drawn, 2), spacing=gap(2))]
+            share = 3 if self._roomy else 4
+            parts: list[QBoxLayout] = [row((words, share), (drawn, 1), spacing=gap(3))]
         else:
             words = column(self._reading, 1)
             parts = [column(readings), row((words, 2), (drawn, 1), spacing=gap(2))]
@@ -257,7 +248,7 @@ class SessionDetails(QWidget):
         quiet = [label(words, "quiet") for words in filter(None, lines)]
         if session.note:
             quiet.append(label(session.note))
-        self._column.addWidget(card(*parts, *quiet))
+        self._column.addWidget(widget_with(column(*parts, *quiet, spacing=gap(2))))
         readings.choose(readings.records[0])
         self._show_reading(readings.records[0])
 
@@ -303,12 +294,9 @@ class SessionDetails(QWidget):
             # A number stands in the list of readings already.
             parts.append(label(measurement_words(measurement)))
         parts.append(label(pain, "quiet"))
-        trials = [
-            f"{trial_title(number, trial)}: {whole_reading(trial_words(trial, measurement.unit))}"
-            for number, trial in enumerate(measurement.trials, start=1)
-        ]
-        if trials:
-            parts.append(label("\n".join(trials)))
+        for number, trial in enumerate(measurement.trials, start=1):
+            read = whole_reading(trial_words(trial, measurement.unit))
+            parts.append(label(f"{trial_title(number, trial)}: {read}"))
         if notes := notes_words(measurement):
             parts.append(label(notes, "quiet"))
         parts.append(label(conditions(record), "small"))
@@ -336,7 +324,7 @@ class _SessionList(QListWidget):
 
 
 class _WholeRows(QWidget):
-    """Room in which a list on its card is as high as whole rows of it."""
+    """Card of a list that shows whole rows of it alone, as high as fill it."""
 
     def __init__(self, listed: QListWidget) -> None:
         super().__init__()
@@ -352,12 +340,18 @@ class _WholeRows(QWidget):
 
     @Slot()
     def _fit(self) -> None:
-        high, frame = self._list.sizeHintForRow(0), 2 * self._list.frameWidth()
-        around, wide = 2 * GAP_PX + frame, self.width()
-        whole = max(1, (self.height() - around) // high) if high > 0 else 0
-        listed = min(whole, self._list.count()) * high + frame
-        self._card.setGeometry(0, 0, wide, listed + 2 * GAP_PX)
-        self._list.setGeometry(1, GAP_PX, wide - 2, listed)
+        listed, frame = self._list, 2 * self._list.frameWidth()
+        items = [listed.item(place) for place in range(listed.count())]
+        for item in items:
+            item.setSizeHint(QSize())
+        high, room = listed.sizeHintForRow(0), self.height() - 2 * GAP_PX - frame
+        whole = max(1, room // high) if high > 0 else 0
+        if whole < len(items):
+            high = max(high, room // max(whole, 1))
+        for item in items:
+            item.setSizeHint(QSize(0, high))
+        self._card.setGeometry(self.rect())
+        listed.setGeometry(1, GAP_PX, self.width() - 2, min(whole, len(items)) * high + frame)
 
 
 def _filter_name(movement: Movement | None) -> str:

@@ -1,4 +1,4 @@
-"""Readings of one session beside each other: a line for each movement, a column for each arm."""
+"""Readings of one session as a table: a line for each movement, a column for each arm."""
 
 from collections.abc import Sequence
 from functools import partial
@@ -9,7 +9,7 @@ from PySide6.QtWidgets import QButtonGroup, QGridLayout, QWidget
 from gui.style.appearance import Appearance
 from gui.text.wording import digits_aligned, measurement_words, side_title, task_title, tr
 from gui.widgets.buttons import ShortcutButton, button
-from gui.widgets.layouts import column
+from gui.widgets.layouts import column, separator
 from gui.widgets.text import label
 from measure.domain.landmarks import Side
 from measure.domain.measurements import Measurement, Status
@@ -17,8 +17,9 @@ from measure.domain.movements import Movement
 from measure.domain.records import MeasurementRecord
 from measure.progress.sentences import short_name
 
-#: How far the words of a cell lie from its left edge, pixels. [technical]
-_INDENT_PX = 12
+#: How far the words of a cell lie from its left edge, and how far it stands from the name of its
+#: line, pixels. [technical]
+_INDENT_PX, _BESIDE_PX = 14, 10
 
 
 class SessionReadings(QWidget):
@@ -32,8 +33,8 @@ class SessionReadings(QWidget):
         self._group = QButtonGroup(self)
         self._grid = QGridLayout(self)
         self._grid.setContentsMargins(0, 0, 0, 0)
-        self._grid.setHorizontalSpacing(appearance.gap(1))
-        self._grid.setVerticalSpacing(appearance.gap(0.5))
+        self._grid.setSpacing(0)
+        self._beneath_head = appearance.gap(0.5)
         order = list(Movement)
         self.records = sorted(
             records,
@@ -68,20 +69,23 @@ class SessionReadings(QWidget):
         sides = [side for side in Side if any(its is side for _, its in tasks)]
         for place, side in enumerate(sides, start=1):
             head = label(side_title(side), "quiet")
-            head.setContentsMargins(_INDENT_PX, 0, 0, 0)
+            head.setContentsMargins(_INDENT_PX, 0, 0, self._beneath_head)
             self._grid.addWidget(head, 0, place)
-        for row, movement in enumerate(dict.fromkeys(movement for movement, _ in tasks), start=1):
+        for number, movement in enumerate(dict.fromkeys(movement for movement, _ in tasks)):
+            line = 2 * number + 1
+            self._grid.addWidget(separator(), line, 0, 1, len(sides) + 1)
             name = label(short_name(movement, tr))
-            self._grid.addWidget(name, row, 0)
+            name.setContentsMargins(0, 0, _BESIDE_PX, 0)
+            self._grid.addWidget(name, line + 1, 0)
             for place, side in enumerate(sides, start=1):
                 cell = [
                     made
                     for made, task in zip(self._buttons, tasks, strict=True)
                     if task == (movement, side)
                 ]
-                self._grid.addLayout(column(*cell, spacing=0), row, place)
-        # The names keep beside their values; what is left over lies at the right.
-        self._grid.setColumnStretch(len(sides) + 1, 1)
+                self._grid.addLayout(column(*cell, spacing=0), line + 1, place)
+        for place in range(1, len(sides) + 1):
+            self._grid.setColumnStretch(place, 1)
 
 
 def reading_words(measurement: Measurement) -> str:

@@ -50,6 +50,21 @@ def test_what_is_said_of_the_affected_shoulder(name: str, sentence: str) -> None
     assert week_sentence(progress_of(HISTORIES[name], NOW.day)) == sentence
 
 
+@pytest.mark.parametrize(
+    ("name", "sentence"),
+    [
+        ("demo-Marigold", "Left: more movement than before."),
+        (
+            "demo-Thistle",
+            "Left since 17 Sep: more movement in flexion and external rotation; probably more "
+            "movement in hand behind back.",
+        ),
+    ],
+)
+def test_the_same_in_fewer_words_where_there_is_little_room(name: str, sentence: str) -> None:
+    assert week_sentence(progress_of(HISTORIES[name], NOW.day), brief=True) == sentence
+
+
 def test_the_headline_and_the_line_of_a_movement_say_the_same() -> None:
     """A gain whose interval includes 0 by now is no gain of today, in any sentence."""
     progress = progress_of(HISTORIES["demo-Bramble"], NOW.day)

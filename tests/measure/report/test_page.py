@@ -358,8 +358,11 @@ def test_the_box_says_since_when_what_changed_and_what_is_asked() -> None:
     page = Page(report_html(records, day(84), choices))
     box = page.text.split("not a medical device.")[1].split("First and last readings")[0]
     sentence = " Left shoulder: more movement than before."
-    assert box.startswith(f"{sentence} Since the clinic visit on 16 May 2026 Flexion +14° (")
-    assert re.search(r"Compared with the other side Flexion 72 % \(\d\d to \d\d\)\.", box)
+    assert re.match(
+        rf"{sentence} Last days, share of the other side Flexion 11\d° \(.*?\), 72 % \(.*?\) "
+        r"Since the clinic visit on 16 May 2026 Flexion \+14° \(",
+        box,
+    )
     assert "Worst pain in 24 hours about 3 of 10, before it was 8." in box
     assert "No exercises were logged." in box
     assert "Points to check Thawline found none." in box
@@ -375,6 +378,23 @@ def test_after_a_first_visit_the_change_counts_from_the_first_days_that_do() -> 
     box = Page(report_html(records, day(36))).text.split("First and last readings")[0]
     assert re.search(
         r"Since the clinic visit on 6 Apr 2026 Flexion \+1\d° \(.*\) since 13 Apr 2026, ", box
+    )
+
+
+def test_what_cannot_be_compared_stands_last_in_one_line() -> None:
+    treated = event(person(), kind=EventKind.INJECTION, day=day(90), side=Side.LEFT)
+    rarely = [*range(0, 88, 3), 95]
+    values = {
+        LEFT: [(number, 90.0) for number in rarely],
+        (Movement.EXTERNAL_ROTATION, Side.LEFT): [(number, 40.0) for number in range(0, 120, 3)],
+        (Movement.HAND_BEHIND_BACK, Side.LEFT): [(number, 0.4) for number in rarely],
+    }
+    records = history(values, events=[treated], who=person(affected=(Side.LEFT,)))
+    box = Page(report_html(records, day(118))).text.split("First and last readings")[0]
+    assert re.search(
+        r"\(injection\) External rotation .*? Flexion and hand behind back: not comparable, "
+        r"too few sessions since",
+        box,
     )
 
 

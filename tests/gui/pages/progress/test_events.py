@@ -53,6 +53,8 @@ def test_an_event_is_noted_shown_and_deleted(events_page: WindowHarness) -> None
     messages = events_page.window.messages
     assert not messages.isVisible()
     assert "Saved: injection, left, 16 Sep 2026" in page.said.text()
+    assert page.undo.isVisible()
+    assert page.undo.accessibleName() == "Undo: Saved: injection, left, 16 Sep 2026"
     (delete,) = page.delete_buttons
     assert "16 Sep 2026: Injection, left. before the harvest" in delete.accessibleName()
     assert isinstance(delete, QAbstractButton)
@@ -116,6 +118,10 @@ def test_events_break_the_curves_and_stand_in_them(stage: WindowHarness) -> None
     assert left.ribbons[0].day[-1] <= day.toordinal() < left.ribbons[1].day[0]
     assert flags(content) == [(day, "injection, left", "injection"), (day, "noted", "other")]
     assert "then injection: increasing" in page.curves.notes.text()
+    # Why a course that seems to rise is no clear change stands above it.
+    assert "no clear change" in page.overview.sentence.text()
+    assert page.curves.rate.text().startswith("Left: +")
+    assert "a month, not yet certain" in page.curves.rate.text()
 
 
 def test_a_day_is_chosen_in_the_calendar(events_page: WindowHarness) -> None:
@@ -126,3 +132,18 @@ def test_a_day_is_chosen_in_the_calendar(events_page: WindowHarness) -> None:
     day.calendar.clicked.emit(QDate(2026, 9, 16))
     assert day.day == dt.date(2026, 9, 16)
     assert day.open.accessibleName().startswith("Calendar: ")
+
+
+def test_an_event_that_was_saved_by_mistake_is_taken_back_at_once(
+    events_page: WindowHarness,
+) -> None:
+    page = events_page.window.progress.events
+    page.kind.button(EventKind.FLARE).click()
+    page.keep.click()
+    events_page.settle()
+    assert len(events_page.history().events) == 1
+    page.undo.click()
+    events_page.settle()
+    assert events_page.history().events == ()
+    assert not page.undo.isVisible()
+    assert not page.said.isVisible()

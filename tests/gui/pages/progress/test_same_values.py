@@ -96,9 +96,11 @@ def test_window_report_and_json_agree(stage: WindowHarness, name: str) -> None:
         of_side = [line for line in shown.split("\n") if line.startswith(movement["side"].title())]
         for text in said(movement):
             assert text in "\n".join(of_side)
-        # What a verdict takes is said once in a report, not beside every movement.
-        verdict = movement["verdict_text"].removesuffix(" (secondary)").partition("; it takes")[0]
+        # What a verdict takes, and the event that it counts from, are said once in a report.
+        whole = movement["verdict_text"].removesuffix(" (secondary)").partition("; it takes")[0]
+        verdict, counted, since = whole.partition(", counted since ")
         assert verdict in in_report
+        assert not counted or f"counted since {since}" in in_report or f"from {since}" in in_report
         for number in numbers(movement) if movement["affected"] else []:
             assert number in in_report
     for prompt in data["prompts"]:
