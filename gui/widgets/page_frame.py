@@ -64,7 +64,7 @@ def _foot(buttons: Sequence[QPushButton], caution: bool) -> QWidget:
 
 
 class PageFoot(ButtonRow):
-    """Shows the caution between the buttons where it has room there, and beneath them elsewhere."""
+    """Shows the caution between the buttons where it has room in one line, or else beneath them."""
 
     def __init__(
         self,
@@ -89,13 +89,17 @@ class PageFoot(ButtonRow):
         return buttons + GAP_PX * bool(buttons) + self._caution.heightForWidth(self._room())
 
     def _between(self) -> QRect | None:
-        """Return the place between the buttons of the one line, if the caution has room there."""
+        """Return the place between the buttons of the one line, if the caution goes there.
+
+        It does where it needs no more lines than beneath them.
+        """
         widths = self._widths_here()
         lines, high = self._lines(widths), self._button_height()
         first, last = ([w for m, w in lines[0] if self._at_end(m) is end] for end in (False, True))
         taken = sum(wide + BUTTON_GAP_PX for wide in (*first, *last))
         room = self._room() - taken
-        if len(lines) > 1 or self._caution.heightForWidth(max(0, room)) > high:
+        beneath = self._caution.heightForWidth(self._room())
+        if len(lines) > 1 or self._caution.heightForWidth(max(0, room)) > min(high, beneath):
             return None
         left = (self.width() - self._room()) // 2 + sum(wide + BUTTON_GAP_PX for wide in first)
         return QRect(left, 0, room, high)
