@@ -6,6 +6,7 @@ the back, from hip to shoulder blade. A narrow band is strong, a wide one pale, 
 """
 
 import math
+from collections.abc import Mapping
 from dataclasses import dataclass, replace
 
 from PySide6.QtCore import QPointF, QRectF, Qt
@@ -145,8 +146,7 @@ class _OnBody:
 
     def paint_in(self, place: QRectF) -> None:
         """Paint in the middle of a place."""
-        scale, widest = self._fitted(place)
-        wide = scale * self._beside() + widest
+        scale, wide = self._fitted(place)
         left = place.left() + (place.width() - wide) / 2
         x = left + scale * self.aside if self.to > 0 else left + wide - scale * self.aside
         spare = place.height() - scale * (self.above + self.below)
@@ -161,17 +161,33 @@ class _OnBody:
         return self.aside + self.offset + self.inner + _WIDE + self.words_out
 
     def _fitted(self, place: QRectF) -> tuple[float, float]:
-        """Return the scale and the room for words; words that do not fit are let go."""
+        """Return the scale and the width of all; words that do not fit are let go."""
         metrics = QFontMetricsF(self.font)
-        widest = max(metrics.horizontalAdvance(word) for _, word in self.words)
-        widest += _WORDS_GAP * self.words_px
+        widths = {
+            value: metrics.horizontalAdvance(word) + _WORDS_GAP * self.words_px
+            for value, word in self.words
+        }
+        ends = self._ends(widths)
         high = place.height() / (self.above + self.below)
-        scale = min(high, (place.width() - widest) / self._beside())
+        scale = min(high, *((place.width() - px) / out for out, px in ends))
+        wide = max(scale * out + px for out, px in ends)
         named = self._spaced(_WORDS_APART * metrics.height() / max(scale, 1e-6))
-        if widest > _WORDS_SHARE * place.width() or len(named) < self.fewest:
-            return min(high, place.width() / self._beside()), 0.0
+        names_px = wide - scale * self._beside()
+        if names_px > _WORDS_SHARE * place.width() or len(named) < self.fewest:
+            scale = min(high, place.width() / self._beside())
+            return scale, scale * self._beside()
         self.named = frozenset(named)
-        return scale, widest
+        return scale, wide
+
+    def _ends(self, widths: Mapping[float, float]) -> list[tuple[float, float]]:
+        """Return where the drawing ends on the side of the scale: body heights, then pixels.
+
+        Parameters
+        ----------
+        widths
+            Of the names of places, pixels.
+        """
+        return [(self._beside(), max(widths.values()))]
 
     def _spaced(self, apart: float) -> list[float]:
         """Return the places, from below, whose names are so far apart, in body heights."""
@@ -328,6 +344,15 @@ class _Plan(_OnBody):
         self.painter.drawEllipse(
             middle + QPointF(0.0, person.px(0.008)), person.px(0.05), person.px(0.058)
         )
+
+    def _ends(self, widths: Mapping[float, float]) -> list[tuple[float, float]]:
+        """Return where the scale and its names end: a name beneath the arm begins further in."""
+        out = self.inner + _WIDE + self.words_out
+        names = [
+            (self.aside + self.offset + math.sin(math.radians(value)) * out, wide)
+            for value, wide in widths.items()
+        ]
+        return [(self._beside(), 0.0), *names]
 
     def at(self, value: float, radius: float) -> QPointF:
         angle = math.radians(value)
