@@ -42,8 +42,9 @@ _ARROW_PX, _ARROW_HIGH_PX, _LINE_PX = 14, 9, 3
 _MARGIN_PX = 8
 #: Most pixels above the edge that are left empty so that nothing is cut. [technical]
 _MOST_COVERED_PX = 20 * GAP_PX
-#: Most lines that are left out so that no sentence ends in its middle. [technical]
-_MOST_LINES = 1.75
+#: Most lines that are left out so that no sentence ends in its middle, and in an item of a list.
+#: [technical]
+_MOST_LINES, _MOST_OF_ITEM = 1.75, 2.25
 #: Where a line may end so that its sentence is whole.
 _SENTENCE_ENDS = (".", "?", "!", ".)")
 #: Height from which a drawing may be cut: a part of it is worth seeing. [technical]
@@ -242,7 +243,10 @@ class _Part:
         end = self._end_of(lines)
         if lines > 0 and place - end >= _ROUNDED_PX and isinstance(self.widget, QLabel):
             whole = self._end_of(_lines_of_sentences(self.widget, lines))
-            end = whole if place - whole <= _MOST_LINES * self.line_px else end
+            above = self.widget.parentWidget()
+            item = above is not None and above.property("item")
+            most = (_MOST_OF_ITEM if item else _MOST_LINES) * self.line_px
+            end = whole if place - whole <= most else end
         return end
 
     def seen_to(self, end: float) -> float:

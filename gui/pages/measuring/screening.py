@@ -17,13 +17,13 @@ from PySide6.QtWidgets import (
 
 from gui.protocol.red_flags import RedFlagScreening, ScreeningAnswer, ScreeningPage
 from gui.style.appearance import Appearance
-from gui.style.measures import CONTENT_PX, GAP_PX, MARGIN_PX
+from gui.style.measures import BAR_PX, GAP_PX, MARGIN_PX
 from gui.text.safety_wording import ScreeningText, answer_text, screening_text
 from gui.text.wording import tr
 from gui.widgets.buttons import ButtonRow, ShortcutButton, button
 from gui.widgets.figures.standing_figure import StandingFigure
 from gui.widgets.fold import STRIP_PX
-from gui.widgets.layouts import Content, card, column, row, separator, widget_with
+from gui.widgets.layouts import Content, card, centred, column, row, separator, widget_with
 from gui.widgets.scroll_page import scrollable
 from gui.widgets.side_by_side import LARGE_FROM_PERCENT
 from gui.widgets.text import SignedLine, label
@@ -38,8 +38,6 @@ _BUTTON_ORDER = (
 )
 #: Width and height of the drawn person, and of one beside large text, pixels. [technical]
 _FIGURE_PX, _FIGURE_BESIDE_LARGE_PX = (280, 360), (190, 300)
-#: Width of the lists: a sign is read in as few lines as there is room for, pixels. [technical]
-_LIST_PX = 1100
 #: Space inside the card of an emergency, beyond that of any card, pixels. [technical]
 _EMERGENCY_PX = 2 * GAP_PX
 #: Pixels from its end at which a list counts as read to the end. [technical]
@@ -178,14 +176,12 @@ class SafetyPage(QWidget):
         """Build the page anew: pages differ in what they hold."""
         words = screening_text(self._screening.page, clinic=self._clinic)
         buttons, asks = self._buttons(), self._screening.asks
-        area = (
-            scrollable(self._list(words), widest_px=_LIST_PX)
-            if asks
-            else scrollable(self._verdict(words))
-        )
+        area = scrollable(self._list(words) if asks else self._verdict(words))
         area.setAccessibleName(words.title)
         buttons.installEventFilter(area)
-        outer = widget_with(column((area, 1), separator(), self._foot(words, buttons), spacing=0))
+        beside = MARGIN_PX - BAR_PX
+        framed = row(area, margins=(beside, 0, beside, 0))
+        outer = widget_with(column((framed, 1), separator(), self._foot(words, buttons), spacing=0))
         if self._shown is not None:
             self._layout.removeWidget(self._shown)
             self._shown.hide()
@@ -200,10 +196,11 @@ class SafetyPage(QWidget):
         """Return the buttons, and above them what follows from a list: it is always in sight."""
         said: list[Content] = []
         if words.close:
-            said.append(label(words.close, "alarm" if words.alarming else "title"))
+            roomy = self._appearance.percent < LARGE_FROM_PERCENT
+            alarm, usual = ("alarm", "title") if roomy else ("fault", "")
+            said.append(label(words.close, alarm if words.alarming else usual))
         low = widget_with(column(*said, buttons, spacing=GAP_PX))
-        low.setMaximumWidth(_LIST_PX if self._screening.asks else CONTENT_PX)
-        return row(0, (low, 1), 0, margins=(MARGIN_PX, GAP_PX, MARGIN_PX, GAP_PX))
+        return centred(low, margins=(MARGIN_PX, GAP_PX, MARGIN_PX, GAP_PX))
 
     def _list(self, words: ScreeningText) -> QWidget:
         """Return the signs of a list below its question, the fewer the larger."""
@@ -218,11 +215,12 @@ class SafetyPage(QWidget):
         for item, strong in zip(words.items, words.strong, strict=True):
             line = SignedLine("\u2022", item)
             line.emphasise(strong.split("|"))
+            line.setProperty("item", True)
             self._lines.append(line)
         self._signs = card(
             *self._lines,
             role="alarm-card" if words.alarming else "card",
-            spacing=gap((1.25 if words.alarming else 1.75) if roomy else 1),
+            spacing=gap(1.5 if roomy else 1.25),
         )
         why = self._why or (tr("Ask the patient.") if self._clinic and not roomy else "")
         said = [label(why, "lead")] if why else []
