@@ -202,7 +202,7 @@ class WhatPage(QWidget):
         #: Whether nobody has said yet which shoulder of the person is stiff.
         self._new = True
         #: Who is measured, or that nothing is saved.
-        self.who = ElidedLabel("strong")
+        self.who = ElidedLabel("quiet")
         self.who.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
         self.affected: ChoiceRow[tuple[Side, ...]] = ChoiceRow(
             [(Side.LEFT,), (Side.RIGHT,), tuple(Side)],
@@ -252,7 +252,7 @@ class WhatPage(QWidget):
         words = tr("Both sides, 2 trials: about {minutes} minutes")
         lead = label(words.format(minutes=BASELINE_MIN))
         heading = label(tr("Which shoulder is stiff?"), "title")
-        note = label(tr("The other arm comes first. Neither stiff? Leave it blank."), "quiet")
+        note = label(tr("The other arm comes first. Neither stiff? Leave it blank."))
         self._note = widget_with(column(note))
         self._asked_stiff = widget_with(
             column(heading, self.affected.row, self._note, spacing=gap(1))

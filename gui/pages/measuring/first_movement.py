@@ -1,4 +1,4 @@
-"""Movements before they begin: the first one on a card, or all in a row of drawings."""
+"""Movements before they begin: the first one, or all in a row of drawings."""
 
 from collections.abc import Collection, Sequence
 
@@ -11,7 +11,7 @@ from gui.style.measures import GAP_PX
 from gui.text.session_wording import start_position_sentence
 from gui.text.wording import movement_introduced, movement_name, side_name, tr
 from gui.widgets.figures.position_figure import PositionView
-from gui.widgets.layouts import Content, card, column, row, separator
+from gui.widgets.layouts import Content, column, row, separator
 from gui.widgets.text import label
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
@@ -19,7 +19,9 @@ from measure.domain.movements import Movement
 #: Width and height of the drawn person, pixels. [technical]
 _FIGURE_PX = (130, 122)
 #: Height of a drawing in a row of all movements, pixels. [technical]
-_STRIP_PX = 80
+_STRIP_PX = 104
+#: Room that a drawing wants beside its name, in letters of that. [technical]
+_DRAWN_LETTERS = 100
 
 
 def length_words(tasks: Sequence[MovementTask], minutes: int) -> str:
@@ -52,9 +54,12 @@ class MovementStrip(QWidget):
             figure = PositionView(appearance, still=True, close=True)
             figure.setFixedHeight(_STRIP_PX)
             figure.show_movement(movement, Side.LEFT)
-            name = label(movement_name(movement), "small")
+            words = movement_name(movement)
+            name = label(words, "small")
             name.setAlignment(Qt.AlignmentFlag.AlignHCenter)
-            drawn.append((column(figure, name, 1, spacing=GAP_PX // 2), 1))
+            # A little more for a longer name, so that it stays on one line.
+            share = _DRAWN_LETTERS + len(words)
+            drawn.append((column(figure, name, 1, spacing=GAP_PX // 2), share))
         # A hairline tells the drawings from what is chosen above them.
         column(separator(), row(*drawn, spacing=0), on=self, spacing=2 * GAP_PX)
 
@@ -70,7 +75,7 @@ class FirstMovement(QWidget):
         self.how = label("")
         self.length = label("", "quiet")
         words = column(1, self.title, self.how, self.length, 1, spacing=appearance.gap(0.5))
-        column(card(row(self.figure, (words, 1), spacing=appearance.gap(3))), on=self)
+        row(self.figure, (words, 1), on=self, spacing=appearance.gap(3))
 
     def show_tasks(self, tasks: Sequence[MovementTask], minutes: int) -> None:
         """Show the first of some tasks, and how long all take."""

@@ -12,8 +12,7 @@ from gui.protocol.plan import MovementTask, home_tasks, planned_tasks
 from gui.session.settings import WindowSettings
 from gui.style.appearance import Appearance
 from gui.text.chart_wording import weekday_name
-from gui.text.wording import affected_name, movement_introduced, tr
-from gui.widgets.beside_row import list_card
+from gui.text.wording import affected_name, movement_introduced, movement_name, tr
 from gui.widgets.buttons import MenuButton, button, give_role
 from gui.widgets.choice_row import ChoiceRow
 from gui.widgets.figures.position_figure import PositionView
@@ -30,6 +29,8 @@ from measure.progress.measuring_plan import MeasuringPlan
 
 #: Width and height of the drawn person, and of one beside large text, pixels. [technical]
 _FIGURE_PX, _FIGURE_BESIDE_LARGE_PX = (240, 250), (190, 220)
+#: Width and height of a movement drawn above its box, pixels. [technical]
+_CHOICE_PX = (110, 104)
 #: Text size from which words need the whole width, per cent. [technical]
 _ALONE_FROM_PERCENT = 175
 
@@ -76,8 +77,13 @@ class HomeStart(QWidget):
             movement: WrappingCheckBox(appearance, movement_introduced(movement))
             for movement in Movement
         }
+        self._drawings = {
+            movement: PositionView(appearance, still=True, close=True) for movement in Movement
+        }
         for movement, box in self.movements.items():
             box.setChecked(movement in settings.movements)
+            self._drawings[movement].setFixedSize(*_CHOICE_PX)
+            self._drawings[movement].show_movement(movement, Side.LEFT)
         self.affected: ChoiceRow[tuple[Side, ...]] = ChoiceRow(
             [(Side.LEFT,), (Side.RIGHT,), tuple(Side)],
             affected_name,
@@ -100,11 +106,12 @@ class HomeStart(QWidget):
         gap = self._appearance.gap
         self._tasks.setContentsMargins(0, 0, 0, 0)
         self._tasks.setSpacing(gap(1))
-        boxes = list(self.movements.values())
-        half = (len(boxes) + 1) // 2
         self._boxes = SideBySide(
             self._appearance,
-            *((column(*part, 1, spacing=gap(0.5)), 1) for part in (boxes[:half], boxes[half:])),
+            *(
+                (column(row(self._drawings[movement], 1), box, 1, spacing=gap(0.5)), 1)
+                for movement, box in self.movements.items()
+            ),
             spacing=gap(0.5),
         )
         self._headline = row((self.sentence, 1), spacing=gap(2))
@@ -131,12 +138,13 @@ class HomeStart(QWidget):
             label_of(tr("Person")), self.person, self.edit_person, self.add_person, 1,
             spacing=gap(1),
         )  # fmt: skip
+        self._who = widget_with(column(separator(), who, spacing=gap(1)))
         frame_page(
             self,
             self.title,
             self._rest,
             card(row(self.figure, (today, 1), spacing=gap(4)), self._own, spacing=gap(1.5)),
-            list_card(self._state, widget_with(who), spacing=gap(1)),
+            card(self._state, self._who, spacing=gap(1)),
             1,
             buttons=[self.in_clinic, self.start],
         )
@@ -227,11 +235,18 @@ class HomeStart(QWidget):
         self._boxes.setVisible(own)
         between = self._boxes.layout()
         assert between is not None
-        between.setSpacing(self._appearance.gap(4 if roomy else 0.5))
+        between.setSpacing(self._appearance.gap(1 if roomy else 0.5))
+        for movement, box in self.movements.items():
+            name = movement_name if roomy else movement_introduced
+            box.setText(name(movement))
+            self._drawings[movement].setVisible(roomy)
         self._own.setVisible(own)
+        # Who is measured stands in the head; it is changed on the page of the suggested movements.
+        self._who.setHidden(own and roomy)
         tasks = self.tasks
         due = plan is None or plan.due or own
-        self.title.setText(tr("Today") if due else _next_words(plan))
+        suggested = tr("Today") if due else _next_words(plan)
+        self.title.setText(tr("Choose today's movements") if own else suggested)
         minutes = plan.minutes(len(tasks)) if plan is not None else len(tasks)
         self.sentence.setText(length_words(tasks, minutes))
         clear_layout(self._tasks)

@@ -23,6 +23,9 @@ from measure.domain.records import Pain
 _QUESTION_PX = 250
 #: Space between a question and the scale beneath it, and above the next one, pixels. [technical]
 _BENEATH_PX, _ABOVE_PX = 4, 14
+#: Height of the numbers, and space between their rows, where they have the page for themselves and
+#: text is small, pixels. [technical]
+_ALONE_PX, _ALONE_BETWEEN_PX = 72, 12
 
 
 class _Rated(SideBySide):
@@ -75,9 +78,10 @@ class PainBeforePage(QWidget):
         self._whose = ""
         #: Who went back from the questions, with answers that are still there.
         self._went_back: str | None = None
-        skip = tr("You can skip any of these.")
-        self._legend = _Rated(appearance, label(skip, "quiet"), widget_with(scale_ends()))
-        self._skip, self._ends = label(skip, "quiet"), label(ends_words(), "quiet")
+        #: How much has to be answered: above the scales, and beneath them where text is large.
+        self._skips = (label("", "quiet"), label("", "quiet"))
+        self._legend = _Rated(appearance, self._skips[0], widget_with(scale_ends()))
+        self._ends = label(ends_words(), "quiet")
         self._ends.setAlignment(Qt.AlignmentFlag.AlignRight)
         now = label(tr("Now, at rest"), "strong")
         now.setWordWrap(False)
@@ -89,12 +93,15 @@ class PainBeforePage(QWidget):
                 (label(tr("Worst in the last 24 hours"), "strong"), self.worst),
             )
         ]
-        self._scales = card(self._legend, *rated, self._skip, separator(), self.state)
+        self._scales = card(self._legend, *rated, self._skips[1])
+        self._rule = separator()
+        #: What else is asked, and what comes first.
+        session = card(self.state, self._rule, self.first, spacing=appearance.gap(1))
         frame_page(
             self,
             self.sentence,
             self._scales,
-            self.first,
+            session,
             1,
             buttons=[self.leave, self.go],
         )
@@ -112,9 +119,13 @@ class PainBeforePage(QWidget):
         self._legend.setVisible(not large)
         between = self._scales.layout()
         assert between is not None
-        between.setSpacing(_ABOVE_PX if large else GAP_PX)
-        for part in (self._ends, self._skip):
+        wide = self._alone and not large
+        between.setSpacing(_ABOVE_PX if large else _ALONE_BETWEEN_PX if wide else GAP_PX)
+        for part in (self._ends, self._skips[1]):
             part.setVisible(large)
+        for scale in (self.now, self.night, self.worst):
+            for choice in scale.buttons:
+                choice.setMinimumHeight(_ALONE_PX if wide else 0)
 
     def ask(
         self,
@@ -150,7 +161,12 @@ class PainBeforePage(QWidget):
                 scale.choose(None)
             self.state.ask(after_exercises=after_exercises)
         self._whose, self._went_back, self._alone = whose, None, alone
-        self.first.setHidden(alone)
+        for part in (self.first, self._rule):
+            part.setHidden(alone)
+        skip = tr("One number is enough.") if alone else tr("You can skip any of these.")
+        for words in self._skips:
+            words.setText(skip)
+        self._fit()
         self._fit_way_on()
 
     @property

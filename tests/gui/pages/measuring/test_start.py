@@ -202,6 +202,7 @@ def test_the_plan_says_what_is_due_and_can_be_overridden(stage: WindowHarness) -
     assert home.title.text() == "Today"
     assert home.sentence.text() == "4 movements, both arms, about 8 minutes"
     home.choose.setChecked(True)
+    assert home.title.text() == "Choose today's movements"
     for movement, box in home.movements.items():
         box.setChecked(movement is Movement.ABDUCTION)
     assert home.sentence.text() == "1 movement, both arms, about 2 minutes"
@@ -235,6 +236,9 @@ def test_pain_is_noted_alone(stage: WindowHarness) -> None:
     hand.click(page.start.at_home.note_pain)
     assert not page.before.first.isVisible()
     assert page.before.go.text() == "Choose a number first"
+    shown_words = [words.text() for words in page.before.findChildren(QLabel) if words.isVisible()]
+    assert "One number is enough." in shown_words
+    assert "You can skip any of these." not in shown_words
     assert not page.before.go.isEnabled()
     hand.click(page.before.now.button(3))
     hand.click(page.before.worst.button(5))
