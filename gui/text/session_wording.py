@@ -169,6 +169,14 @@ def correction(reason: Reason) -> str:
     }.get(reason, "")
 
 
+def correction_next_time(reason: Reason) -> str:
+    """Return what to do about a fault once the movement is over; or nothing."""
+    advice = correction(reason)
+    if not advice:
+        return ""
+    return tr("Next time: {advice}").format(advice=advice[:1].lower() + advice[1:])
+
+
 def not_still_sentence() -> str:
     """Return the answer to somebody who wants a position measured while the arm moves."""
     return tr("The arm is not still yet. Hold the position for a second, then press H again.")

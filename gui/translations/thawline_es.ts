@@ -274,6 +274,10 @@ Tipografía: Atkinson Hyperlegible, SIL Open Font License 1.1.</translation>
         <translation>Peor dolor desde ayer</translation>
     </message>
     <message>
+        <source>One number is enough.</source>
+        <translation>Basta con un número.</translation>
+    </message>
+    <message>
         <source>Choose a number first</source>
         <translation>Elija primero un número</translation>
     </message>
@@ -1476,6 +1480,10 @@ Tipografía: Atkinson Hyperlegible, SIL Open Font License 1.1.</translation>
     <message>
         <source>Today</source>
         <translation>Hoy</translation>
+    </message>
+    <message>
+        <source>Choose today&apos;s movements</source>
+        <translation>Elija los movimientos de hoy</translation>
     </message>
     <message>
         <source>{movements}, {arms}, about {minutes}</source>
@@ -3016,6 +3024,10 @@ Tipografía: Atkinson Hyperlegible, SIL Open Font License 1.1.</translation>
     <message>
         <source>Rest the other arm.</source>
         <translation>Baje el otro brazo.</translation>
+    </message>
+    <message>
+        <source>Next time: {advice}</source>
+        <translation>La próxima vez: {advice}</translation>
     </message>
     <message>
         <source>Thawline may not use the camera. Allow it in the privacy settings.</source>

@@ -193,7 +193,9 @@ class NumberLine(QWidget):
         self._line.setDirection(way.LeftToRight if level else way.TopToBottom)
         self._number.setWordWrap(not level)
         fixed = QSizePolicy.Policy.Fixed if level else QSizePolicy.Policy.Expanding
-        self._number.setSizePolicy(fixed, QSizePolicy.Policy.Preferred)
+        policy = QSizePolicy(fixed, QSizePolicy.Policy.Preferred)
+        policy.setHeightForWidth(not level)
+        self._number.setSizePolicy(policy)
         self._lift()
 
     def event(self, event: QEvent) -> bool:

@@ -16,7 +16,7 @@ from gui.protocol.return_detector import ReturnDetector
 from gui.session.measurement_session import MeasurementSession
 from gui.style.appearance import Appearance
 from gui.text.result_wording import difference_words, main_reason, value_and_range
-from gui.text.session_wording import correction
+from gui.text.session_wording import correction_next_time
 from gui.text.wording import measurement_words, stopped_by_name, task_title, tr
 from gui.widgets.buttons import bind_keys, button, give_role
 from gui.widgets.choice_row import ChoiceRow
@@ -28,14 +28,15 @@ from gui.widgets.side_by_side import LARGE_FROM_PERCENT, SideBySide
 from gui.widgets.text import NumberLine, SignedLine, label
 from measure.domain.landmarks import Side
 from measure.domain.measurements import Measurement, Status
-from measure.domain.movements import MOVEMENTS, Movement, Unit
+from measure.domain.movements import Movement, Unit
 from measure.domain.records import LimitingFactor
 from measure.domain.session_comparison import of_session, side_difference
 from measure.live.events import LiveFrame
 from measure.progress.home_programme import USUAL_PAIN_LIMIT
 
-#: Width and height of the reading drawn on a body, pixels. [technical]
-_FIGURE_PX = (300, 280)
+#: Width and height of the reading drawn on a body, of one above words, and of a movement without a
+#: reading above its reason, pixels. [technical]
+_FIGURE_PX, _FIGURE_OF_WORDS_PX, _FIGURE_LACKING_PX = (300, 280), (300, 240), (300, 210)
 #: Height of the answers where text is small: they are pressed in passing. [technical]
 _ANSWER_PX = 72
 #: Text size up to which they have room to be that high, per cent. [technical]
@@ -61,7 +62,7 @@ class PainPage(QWidget):
         self.number = label("", "display")
         self.interval = label("", "title")
         self.difference = label("", "strong")
-        #: That there is no reading, and why.
+        #: That there is no reading, and why, where there is no room for its drawing.
         self.refused = SignedLine("", "", sign_role="strong")
         self.pain = PainScale(tr("Pain in the movement"))
         self.reason = ChoiceRow(
@@ -129,20 +130,18 @@ class PainPage(QWidget):
         roomy = self._appearance.percent < LARGE_FROM_PERCENT
         self._reading.setVisible(roomy)
         self.line.setText(self._line(with_reading=not roomy))
-        self._strip.setHidden(self._why is None)
-        if self._why is not None:
-            self.refused.say(tr("No reading"), self._why[0 if roomy else 1])
+        notice = not roomy and self._why is not None
+        self._strip.setVisible(notice)
         self._next_rule.setVisible(roomy)
-        self._heading.setSpacing(self._appearance.gap(1 if roomy else 0.5))
+        self._heading.setSpacing(self._appearance.gap(1.5 if notice else 1 if roomy else 0.5))
         # Where there is little room the button says that nothing follows.
-        crowded = not roomy and self._why is not None
-        self.next_title.setHidden(crowded and self.finish.isHidden())
+        self.next_title.setHidden(notice and self.finish.isHidden())
         give_role(self.next_title, "title" if roomy else "strong")
         give_role(self.next_words, "lead" if roomy else "")
         tall = self._appearance.percent <= _TALL_PERCENT
         for choice in (*self.pain.buttons, *self.reason.row.buttons):
             choice.setMinimumHeight(_ANSWER_PX if tall else 0)
-        self._asked.setSpacing(self._appearance.gap(4 if tall else 2 if crowded else 3))
+        self._asked.setSpacing(self._appearance.gap(4 if tall else 2 if notice else 3))
         self._next.setSpacing(self._appearance.gap(1 if roomy else 0))
 
     def _line(self, *, with_reading: bool) -> str:
@@ -155,19 +154,7 @@ class PainPage(QWidget):
         """Ask about the movement that has just ended."""
         task, measurement = measuring.guide.task, measuring.guide.measurement
         self._why = None if measurement is None else _reasons(measurement)
-        value, interval = "", ""
-        if measurement is not None and self._why is None:
-            value, interval = value_and_range(measurement)
-        self._result = value[:1].lower() + value[1:]
-        self.number.setText(value)
-        self.interval.setText(interval)
-        self._number.setHidden(self._why is not None)
-        degrees = MOVEMENTS[task.movement].unit is Unit.DEGREES
-        if measurement is not None and degrees and interval:
-            self._result = measurement_words(measurement)
-        give_role(self.number, "number" if degrees else "title")
-        give_role(self.interval, "lead" if degrees else "quiet")
-        self._number.set_level(degrees)
+        self._show_reading(measurement)
         self._task_title = task_title(task.movement, task.side)
         middle = measurement.value if measurement else None
         low, high = (measurement.low, measurement.high) if measurement else (None, None)
@@ -185,6 +172,28 @@ class PainPage(QWidget):
         self._show_next(guide)
         self._fit()
         self.setFocus()
+
+    def _show_reading(self, measurement: Measurement | None) -> None:
+        """Say the reading, or that there is none and why."""
+        value, interval = "", ""
+        if measurement is not None:
+            value, interval = value_and_range(measurement)
+        lacks = self._why is not None
+        self._result = "" if lacks else value[:1].lower() + value[1:]
+        degrees = measurement is not None and measurement.unit is Unit.DEGREES and bool(interval)
+        if measurement is not None and degrees:
+            self._result = measurement_words(measurement)
+        if self._why is not None:
+            interval = self._why[0]
+            self.refused.say(value, self._why[1])
+        self._number.setHidden(not value)
+        self.number.setText(value)
+        self.interval.setText(interval)
+        give_role(self.number, "number" if degrees else "display")
+        give_role(self.interval, "lead" if degrees else "" if lacks else "quiet")
+        self._number.set_level(degrees)
+        above_words = _FIGURE_LACKING_PX if lacks else _FIGURE_OF_WORDS_PX
+        self.on_body.setFixedSize(*(_FIGURE_PX if degrees else above_words))
 
     def _show_difference(
         self, guide: SessionPlan, earlier: Mapping[tuple[Movement, Side], Measurement]
@@ -277,4 +286,4 @@ def _reasons(measurement: Measurement) -> tuple[str, str] | None:
     if measurement.status is not Status.REFUSED:
         return None
     reason = main_reason(measurement)
-    return reason, "".join(map(correction, measurement.refused_for[:1])) or reason
+    return reason, "".join(map(correction_next_time, measurement.refused_for[:1])) or reason

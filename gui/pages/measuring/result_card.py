@@ -1,12 +1,12 @@
 """Cards of a session's results: both sides under one heading, their difference, the time before."""
 
 import datetime as dt
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from functools import partial
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QPushButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QLabel, QPushButton, QVBoxLayout, QWidget
 
 from gui.drawing.reading_on_body import Reading
 from gui.protocol.plan import MovementTask
@@ -34,11 +34,11 @@ from measure.domain.movements import MOVEMENTS, Movement, Unit
 from measure.domain.records import MeasurementRecord
 from measure.domain.session_comparison import side_difference
 
-#: Height of a body, with a reading on it or without, and its width where there is room and where
-#: words are long, pixels. [technical]
-_HIGH_PX, _WIDE_PX, _LEAST_PX = 216, 252, 130
+#: Height of a body, with a reading on it or without, and of one that stands alone; its width where
+#: there is room and where words are long, pixels. [technical]
+_HIGH_PX, _ALONE_HIGH_PX, _WIDE_PX, _LEAST_PX = 208, 280, 252, 130
 #: Space above the words beside it: both sides' numbers stand at one height. [technical]
-_ABOVE_PX = 4 * GAP_PX
+_ABOVE_PX = 5 * GAP_PX // 2
 
 Task = tuple[Movement, Side]
 
@@ -47,12 +47,14 @@ Task = tuple[Movement, Side]
 class Said:
     """What else is said about a result: the pain, which may be nothing, and notes.
 
-    Of a result without a reading also why, and what measures it once more where that is offered.
+    Of a result without a reading also why, what to do about it, and what measures it once more
+    where that is offered.
     """
 
     pain: str = ""
     notes: tuple[str, ...] = ()
     lacking: str = ""
+    advice: str = ""
     again: MovementTask | None = None
 
 
@@ -63,16 +65,19 @@ class ResultCard(QWidget):
     ----------
     next_side
         The button that measures the other side; it stands in that side's place.
+    footnotes
+        What else is said of the session: it stands on the card of a movement that is alone.
     """
 
     #: Something without a reading is to be measured once more (MovementTask).
     again = Signal(object)
 
-    def __init__(self, appearance: Appearance, next_side: QPushButton) -> None:
+    def __init__(self, appearance: Appearance, next_side: QPushButton, footnotes: QWidget) -> None:
         super().__init__()
         self._appearance = appearance
-        self._next_side = next_side
-        next_side.setParent(self)
+        self._next_side, self._footnotes = next_side, footnotes
+        for kept in (next_side, footnotes):
+            kept.setParent(self)
         #: Today's results in words, as they stand on the card.
         self.readings: list[str] = []
         self.differences: list[str] = []
@@ -101,16 +106,27 @@ class ResultCard(QWidget):
         today
             The local day: a reading of this day counts for the difference between the sides.
         """
-        self._next_side.setParent(self)
+        said = any(not part.isHidden() for part in self._footnotes.findChildren(QLabel))
+        # What is used again leaves before the cards go.
+        self._blocks.removeWidget(self._footnotes)
+        for kept in (self._next_side, self._footnotes):
+            kept.setParent(self)
         clear_layout(self._blocks)
         self.readings, self.differences = [], []
         shown = _Results(results, before, details, wanted, today)
         movements = list(dict.fromkeys(movement for movement, _ in results))
+        alone = len(movements) == 1
         for movement in movements:
-            self._blocks.addWidget(self._block(movement, shown))
+            beneath = [self._footnotes] if alone and said else []
+            self._blocks.addWidget(self._block(movement, shown, beneath))
+        if not alone:
+            self._blocks.addWidget(self._footnotes)
+        self._footnotes.setVisible(said)
 
-    def _block(self, movement: Movement, shown: "_Results") -> QWidget:
-        """Return the card of one movement: heading, difference, both sides, and notes on them."""
+    def _block(
+        self, movement: Movement, shown: "_Results", footnotes: Sequence[QWidget]
+    ) -> QWidget:
+        """Return the card of one movement: heading, both sides, and beneath a line what is said."""
         gap = self._appearance.gap
         left, right = (shown.of_today((movement, side)) for side in Side)
         words = ""
@@ -120,18 +136,26 @@ class ResultCard(QWidget):
         at_left, at_right = (self._cell((movement, side), shown) for side in Side)
         between = separator(upright=True)
         compared = [label(words[:1].upper() + words[1:], "strong")] if words else []
-        return card(
+        notes = _notes(movement, shown, with_pain=self._large)
+        beneath: list[QWidget] = [*compared, *notes, *footnotes]
+        space = gap(1.5 if self._large else 1)
+        contents: list[Content] = [
             label(movement_name(movement), "title"),
             row((at_left, 1), between, (at_right, 1), spacing=CARD_PADDING_PX),
-            *compared,
-            *_notes(movement, shown, with_pain=self._large),
-            spacing=gap(1.5 if self._large else 1),
-        )
+        ]
+        if beneath:
+            above = 0 if self._large else gap(1)
+            contents.append(column(separator(), *beneath, margins=(0, above, 0, 0), spacing=space))
+        return card(*contents, spacing=space)
 
     def _cell(self, task: Task, shown: "_Results") -> QWidget:
-        """Return one side: the body beside its number and what is said of it."""
+        """Return one side: the body beside its number and what is said of it.
+
+        What measures a side stands at its lower end, at one height with that of the other side.
+        """
+        words: list[Content] = [*self._words(task, shown), 1, *self._way(task, shown)]
         if self._large:
-            return widget_with(column(*self._words(task, shown), 1, spacing=0))
+            return widget_with(column(*words, spacing=0))
         measurement = shown.results.get(task)
         figure: QWidget = StandingFigure(self._appearance)
         if measurement is not None:
@@ -144,13 +168,13 @@ class ResultCard(QWidget):
                 high=measurement.high,
             )
             figure.show_reading(reading)
-        figure.setFixedHeight(_HIGH_PX)
+        figure.setFixedHeight(_ALONE_HIGH_PX if len(shown.results) == 1 else _HIGH_PX)
         figure.setMinimumWidth(_LEAST_PX)
         figure.setMaximumWidth(_WIDE_PX)
         gap = self._appearance.gap
         margins = (0, _ABOVE_PX, 0, 0)
-        said = column(*self._words(task, shown), 1, margins=margins, spacing=gap(0.5))
-        return widget_with(row((figure, 4), (said, 3), spacing=gap(1)))
+        said = column(*words, margins=margins, spacing=gap(0.5))
+        return widget_with(row((figure, 11), (said, 10), spacing=gap(2)))
 
     @property
     def _large(self) -> bool:
@@ -158,7 +182,7 @@ class ResultCard(QWidget):
         return self._appearance.percent >= LARGE_FROM_PERCENT
 
     def _words(self, task: Task, shown: "_Results") -> list[Content]:
-        """Return what is said of one side; of one that was not measured how it can be."""
+        """Return what is said of one side."""
         movement, side = task
         measurement, earlier = shown.results.get(task), shown.before.get(task)
         words: list[Content] = [label(side_title(side), "strong")]
@@ -168,13 +192,11 @@ class ResultCard(QWidget):
         if measurement is None:
             measured = shown.of_today(task) is not None
             words += last if measured else [label(tr("Not measured today")), *last]
-            if shown.wanted == task:
-                words.append(self._below(self._next_side))
             return words
         self.readings.append(measurement_words(measurement))
         value, interval = value_and_range(measurement)
         degrees = measurement.value is not None and MOVEMENTS[movement].unit is Unit.DEGREES
-        number = label(value, "number" if degrees else "title")
+        number = label(value, "number" if degrees else "display")
         ends = label(interval, "lead" if degrees else "quiet")
         if degrees:
             line = NumberLine(number, ends, spacing=self._appearance.gap(1.5))
@@ -183,24 +205,31 @@ class ResultCard(QWidget):
         else:
             words += [number, ends] if interval else [number]
         said = shown.details.get(task, Said())
-        words += self._without_reading(measurement, said)
+        words += self._why_lacking(measurement, said)
         words += [label(said.pain)] if said.pain and not self._large else []
         return words + last
 
-    def _without_reading(self, measurement: Measurement, said: Said) -> list[Content]:
-        """Return why there is no reading, and the way to one where it is offered."""
+    def _why_lacking(self, measurement: Measurement, said: Said) -> list[Content]:
+        """Return why there is no reading, and what to do about it; the latter in large text."""
         if measurement.status is not Status.REFUSED:
             return []
-        words: list[Content] = [label(said.lacking, "quiet")] if said.lacking else []
-        if said.again is not None:
-            title = task_title(said.again.movement, said.again.side)
-            # Two buttons side by side have room in every language and text size.
-            again = WrappedButton(tr("Measure again"))
-            again.setProperty("role", "")
-            again.setAccessibleName(tr("Measure again: {task}").format(task=title))
-            again.clicked.connect(partial(self._measure_again, said.again))
-            words.append(self._below(again))
-        return words
+        lines = [label(line, "quiet") for line in (said.lacking, said.advice) if line]
+        return list(lines[-1:] if self._large else lines)
+
+    def _way(self, task: Task, shown: "_Results") -> list[Content]:
+        """Return the button that measures one side, where that is offered."""
+        if shown.wanted == task:
+            return [self._below(self._next_side)]
+        measurement, again = shown.results.get(task), shown.details.get(task, Said()).again
+        if again is None or measurement is None or measurement.status is not Status.REFUSED:
+            return []
+        # Two buttons side by side have room in every language and text size.
+        made = WrappedButton(tr("Measure again"))
+        made.setProperty("role", "")
+        title = task_title(again.movement, again.side)
+        made.setAccessibleName(tr("Measure again: {task}").format(task=title))
+        made.clicked.connect(partial(self._measure_again, again))
+        return [self._below(made)]
 
     def _below(self, way: QPushButton) -> Content:
         """Return a button with some space above it, no wider than its words."""

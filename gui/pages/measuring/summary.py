@@ -16,11 +16,11 @@ from gui.session.measurement_session import MeasurementSession
 from gui.style.appearance import Appearance
 from gui.style.measures import GAP_PX
 from gui.text.result_wording import line_of_results, result_notes, short_reason
-from gui.text.session_wording import without_reading
+from gui.text.session_wording import correction_next_time, without_reading
 from gui.text.wording import pain_sentence, side_name, tr
 from gui.widgets.announcement import announce
 from gui.widgets.buttons import ButtonRow, bind_keys, button
-from gui.widgets.layouts import column
+from gui.widgets.layouts import column, widget_with
 from gui.widgets.page_frame import frame_page
 from gui.widgets.scroll_page import bring_into_view
 from gui.widgets.text import label
@@ -48,7 +48,11 @@ class SummaryPage(QWidget):
         super().__init__(parent)
         self.title = label("", "display")
         self.next_side = button(tr("Measure this side"), key=tr("T"))
-        self.card = ResultCard(appearance, self.next_side)
+        self.first = label(tr("First results: there is nothing to compare them with yet."), "quiet")
+        #: Movements of which nothing was captured, each with its reason.
+        self.without = label("")
+        footnotes = widget_with(column(self.without, self.first, spacing=GAP_PX))
+        self.card = ResultCard(appearance, self.next_side, footnotes)
         self.card.again.connect(self.task_wanted)
         self._other_side: MovementTask | None = None
         self.typed = TypedValues()
@@ -67,10 +71,7 @@ class SummaryPage(QWidget):
         self.next_movement = button(tr("Another movement"), key=tr("M"))
         self.finish = button(tr("Finish"), "main", key=tr("Enter"))
         self._as_line: Callable[[Sequence[ClinicianValue]], str] | None = None
-        self.first = label(tr("First results: there is nothing to compare them with yet."), "quiet")
-        #: Movements of which nothing was captured, each with its reason.
-        self.without = label("")
-        self._ways = ButtonRow([self.progress, self.noting, self.copy, self.typing])
+        ways = [self.report, self.progress, self.noting, self.copy, self.typing]
         for source, slot in (
             (self.next_side, self._measure_other_side),
             (self.next_movement, self.another),
@@ -85,12 +86,11 @@ class SummaryPage(QWidget):
             self,
             self.title,
             self.card,
-            column(self.without, self.first, spacing=GAP_PX // 2),
-            self._ways,
+            ButtonRow(ways),
             self.typed,
             self.note,
             1,
-            buttons=[self.next_movement, self.report, self.finish],
+            buttons=[self.next_movement, self.finish],
             caution=True,
         )
         bind_keys(self, self.next_side, "T")
@@ -117,12 +117,11 @@ class SummaryPage(QWidget):
         wanted = self._wanted(measuring, results) if clinic else None
         before = last_readings(history, conduct)
         details = _details(measuring)
-        self.card.show_results(results, before, details, wanted, today=today)
+        self._show_without(measuring, results)
         read = any(result.status is Status.READING for result in results.values())
         self.first.setVisible(measuring.log.saving and read and not history.measurements)
+        self.card.show_results(results, before, details, wanted, today=today)
         self.next_side.setVisible(wanted is not None)
-        self.card.setVisible(bool(results))
-        self._show_without(measuring, results)
         self.title.setText(_title(bool(results), saved=measuring.log.saving))
         asked = {task: said.pain for task, said in details.items()}
         self._as_line = partial(line_of_results, name, today, conduct, results, asked)
@@ -131,7 +130,8 @@ class SummaryPage(QWidget):
         self.copy.setVisible(bool(results))
         self.noting.setVisible(measuring.log.saving)
         self.note.setVisible(self.noting.isChecked() and measuring.log.saving)
-        self.progress.setVisible(measuring.log.saving)
+        # In a clinic a word of the window's head leads there.
+        self.progress.setVisible(measuring.log.saving and not clinic)
         self.report.setVisible(measuring.log.saving)
         self.typed.offer(results)
         self.typing.setVisible(clinic and measuring.log.saving and bool(results))
@@ -236,6 +236,7 @@ def _details(measuring: MeasurementSession) -> dict[Task, Said]:
             pain,
             tuple(filter(None, notes)),
             lacking=short_reason(measurement),
+            advice="".join(map(correction_next_time, measurement.refused_for[:1])),
             again=None if hurt else task,
         )
     return details

@@ -41,14 +41,11 @@ def ways_to_measure_again(stage: WindowHarness) -> list[QPushButton]:
 def test_of_several_reasons_the_one_of_most_trials_is_said(stage: WindowHarness) -> None:
     refuse(stage)
     page = stage.window.measure
-    assert page.pain.refused.text() == f"No reading  {reason_sentence(Reason.TRUNK_LEAN)}"
-    tops = [
-        part.mapTo(page.pain, QPoint()).y()
-        for part in (page.pain.line, page.pain.refused, page.pain.sentence, page.pain.pain)
-    ]
-    assert tops == sorted(tops)  # nothing stands between the question and its scale
-    assert page.pain.on_body.isVisible()
-    assert not page.pain.number.isVisible()
+    assert page.pain.number.text() == "No reading"
+    assert page.pain.interval.text() == reason_sentence(Reason.TRUNK_LEAN)
+    for part in (page.pain.on_body, page.pain.number, page.pain.interval):
+        assert part.isVisible()
+    assert not page.pain.refused.isVisible()
     page.pain.done.click()
     stage.settle()
     card = page.summary.card
@@ -56,9 +53,30 @@ def test_of_several_reasons_the_one_of_most_trials_is_said(stage: WindowHarness)
     said = {label.text(): label for label in card.findChildren(QLabel)}
     (again,) = ways_to_measure_again(stage)
     assert again.accessibleName() == "Measure again: Flexion, left arm"
-    for part in (said["No reading"], said["Trunk leaned."], again):
+    for part in (
+        said["No reading"],
+        said["Trunk leaned."],
+        said["Next time: stay upright."],
+        again,
+    ):
         # Under the arm that has no reading, with nothing of it under the other one.
         assert part.mapTo(card, part.rect().topRight()).x() < card.width() / 2
+    other = page.summary.next_side
+    assert other.isVisible()
+    assert other.mapTo(card, QPoint()).y() == again.mapTo(card, QPoint()).y()
+
+
+def test_in_large_text_a_missing_reading_stands_above_the_question(stage: WindowHarness) -> None:
+    stage.services.appearance.choose(percent=200)
+    refuse(stage)
+    pain = stage.window.measure.pain
+    assert pain.refused.isVisible()
+    # What to do comes too late for the movement that has ended.
+    assert pain.refused.text() == "No reading  Next time: stay upright."
+    parts = (pain.line, pain.refused, pain.sentence, pain.pain)
+    tops = [part.mapTo(pain, QPoint()).y() for part in parts]
+    assert tops == sorted(tops)  # nothing stands between the question and its scale
+    assert not pain.number.isVisible()
 
 
 def test_what_gave_no_reading_is_measured_again(stage: WindowHarness) -> None:
