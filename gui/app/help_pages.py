@@ -12,7 +12,7 @@ from PySide6.QtGui import QDesktopServices, QKeyEvent
 from PySide6.QtWidgets import QAbstractSlider, QDialog, QWidget
 
 from gui.app.help_text import HelpText, heading_and_text
-from gui.style.measures import GAP_PX, TEXT_EDGE_PX
+from gui.style.measures import CONTENT_PX, GAP_PX, TEXT_EDGE_PX
 from gui.text.wording import tr
 from gui.widgets.buttons import ButtonRow, bind_keys, button
 from gui.widgets.layouts import column, row
@@ -92,7 +92,7 @@ class HelpDialog(QDialog):
         self.path = path
         #: Pages that a link has led away from, and how far each was scrolled.
         self._left: list[tuple[Path, int]] = []
-        self.title = label("", "title")
+        self.title = label("", "display")
         self.text = HelpText()
         self.text.followed.connect(self.follow)
         self.back = button(tr("Back"))
@@ -118,7 +118,7 @@ class HelpDialog(QDialog):
         self.ensurePolished()
         room = parent.window().size()
         wide = _DIGITS * self.fontMetrics().horizontalAdvance("0")
-        wide = min(wide, room.width() - 4 * margin)
+        wide = min(wide, CONTENT_PX, room.width() - 4 * margin)
         self.resize(wide + 2 * margin, room.height() - 2 * margin)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:

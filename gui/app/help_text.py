@@ -26,7 +26,7 @@ _TERM = 4
 #: Sizes of the headings of sections by rank, relative to running text: small steps. [technical]
 _SIZES = {1: HEAD, 2: HEAD}
 #: Space above and below a block by its heading's rank, 0 for running text, pixels. [technical]
-_SPACES = {0: (0, 12), 1: (24, 6), 2: (24, 6), 3: (16, 4), _TERM: (4, 2)}
+_SPACES = {0: (0, 12), 1: (32, 6), 2: (32, 6), 3: (16, 4), _TERM: (4, 2)}
 #: Space below an entry of a list, and within the cells of a table, pixels. [technical]
 _BELOW_ENTRY_PX, _IN_CELL_PX = 6, 6
 #: A table of Markdown with its head, the line below that, and its rows.

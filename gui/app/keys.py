@@ -12,11 +12,16 @@ from gui.widgets.layouts import Content, row
 from gui.widgets.plain_dialog import DIALOG_MARGIN_PX
 from gui.widgets.text import label
 
-#: Width of the keys in one column and in two, in widths of a digit. [technical]
-_NARROW_DIGITS, _WIDE_DIGITS = 50, 92
+#: Width of the keys in one column and in two, and the least width in which two have room, in widths
+#: of a digit. [technical]
+_NARROW_DIGITS, _WIDE_DIGITS, _TWO_DIGITS = 50, 92, 52
 #: Frame and padding of a key above and below its words, pixels: its meaning stands in line with
 #: them. [technical]
 _KEY_EDGES_PX = (2, 4)
+#: Space between two keys one below the other, pixels. [technical]
+_BETWEEN_PX = 6
+#: Frame and padding of a key at both sides of its words, pixels. [technical]
+_BESIDE_KEY_PX = 18
 
 #: Where a key lies in its cell.
 _CORNER = Qt.AlignmentFlag.AlignTop | Qt.AlignmentFlag.AlignLeft
@@ -29,15 +34,20 @@ def keys_dialog(parent: QWidget) -> QDialog:
     measuring, clinic, exercises = _measuring(), _in_a_clinic(), _exercises()
     clips, everywhere = _clips(), _everywhere()
     room = parent.window().width() - 4 * DIALOG_MARGIN_PX
-    wide = _WIDE_DIGITS * parent.fontMetrics().horizontalAdvance("0") <= room
+    wide = _TWO_DIGITS * parent.fontMetrics().horizontalAdvance("0") <= room
     columns: tuple[tuple[_Group, ...], ...] = ((measuring, clinic, exercises, clips, everywhere),)
     if wide:
-        columns = ((measuring, clinic, everywhere), (exercises, clips))
-    groups: list[Content] = [(_column(column), 1) for column in columns]
+        columns = ((measuring, clips), (exercises, clinic, everywhere))
+    names = [key for column in columns for _, keys in column for key, _ in keys]
+    metrics = parent.fontMetrics()
+    widest = max(map(metrics.horizontalAdvance, names)) + _BESIDE_KEY_PX
+    # A heading takes the room of two keys, so that both columns stay in line.
+    apart = metrics.height() + 2 * sum(_KEY_EDGES_PX) + _BETWEEN_PX
+    groups: list[Content] = [(_column(column, widest, apart), 1) for column in columns]
     return closable_dialog(
         parent,
         tr("Keys"),
-        label(tr("Keys"), "title"),
+        label(tr("Keys"), "display"),
         label(tr("You can also pause by raising your other hand."), "quiet"),
         row(*groups, spacing=4 * GAP_PX),
         digits=_WIDE_DIGITS if wide else _NARROW_DIGITS,
@@ -126,17 +136,26 @@ def _everywhere() -> _Group:
     )
 
 
-def _column(groups: Iterable[_Group]) -> QGridLayout:
-    """Return groups one below the other, what the keys do beginning at one line."""
+def _column(groups: Iterable[_Group], key_px: int, apart_px: int) -> QGridLayout:
+    """Return groups one below the other, what the keys do beginning at one line.
+
+    Parameters
+    ----------
+    key_px
+        Width of the widest key of all columns, pixels.
+    apart_px
+        Room above the heading of a group below another, pixels.
+    """
     grid = QGridLayout()
     grid.setContentsMargins(0, 0, 0, 0)
     grid.setHorizontalSpacing(2 * GAP_PX)
-    grid.setVerticalSpacing(GAP_PX - 2)
+    grid.setVerticalSpacing(_BETWEEN_PX)
+    grid.setColumnMinimumWidth(0, key_px)
     grid.setColumnStretch(1, 1)
     line = 0
     for title, keys in groups:
         heading = label(title, "strong")
-        heading.setContentsMargins(0, 2 * GAP_PX if line else 0, 0, 0)
+        heading.setContentsMargins(0, apart_px if line else 0, 0, 0)
         grid.addWidget(heading, line, 0, 1, 2)
         for key, words in keys:
             line += 1

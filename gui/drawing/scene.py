@@ -24,6 +24,9 @@ _RING = 0.065
 #: Close up: half the width of who stands, from the hips to the crown and to below the floor, and
 #: the hand beyond the wrist, in body heights; moments of a motion that are looked at. [technical]
 _STANDS_ASIDE, _HEAD_ABOVE, _STANDS_BELOW, _HAND, _MOMENTS = 0.19, 0.49, 0.54, 0.12, 12
+#: Radius of the dot at a joint that is followed, and the line between joints, body heights.
+#: [technical]
+_JOINT, _BETWEEN_JOINTS = 0.015, 0.008
 #: A handle nearer than this hides the person, body heights. [technical]
 _NEAR = 0.15
 #: Arc that says that the arm swings: how far beneath the hand, and its points' length, body
@@ -109,6 +112,7 @@ def paint_standing(
     sides: Collection[Side],
     *,
     asked: bool = False,
+    tracked: bool = False,
 ) -> None:
     """Paint somebody as in a mirror, arms hanging, those of some sides in the measured colour.
 
@@ -116,6 +120,8 @@ def paint_standing(
     ----------
     asked
         Whether it is asked which shoulder is meant: then both are ringed.
+    tracked
+        Whether the joints that a camera's picture is searched for are marked.
     """
     scale, hips = _fitted(place, _FLOOR_ASIDE)
     person = PersonPainter(painter, appearance, scale, hips, mirrored=True)
@@ -127,6 +133,8 @@ def paint_standing(
         painter.setBrush(Qt.BrushStyle.NoBrush)
         for shoulder, *_ in (body.arm, body.other_arm):
             painter.drawEllipse(person.at(shoulder), person.px(_RING), person.px(_RING))
+    if tracked:
+        _joints(person, body)
 
 
 def _fitted(place: QRectF, aside: float = _ASIDE) -> tuple[float, QPointF]:
@@ -178,6 +186,20 @@ def _floor(person: PersonPainter, body: Body) -> None:
     person.painter.setPen(Qt.PenStyle.NoPen)
     person.painter.setBrush(person.colour("line", 0.7))
     person.painter.drawEllipse(middle, person.px(_FLOOR_ASIDE), person.px(0.026))
+
+
+def _joints(person: PersonPainter, body: Body) -> None:
+    """Paint a dot at each joint, and lines between those that a bone joins."""
+    arms, legs = (body.arm, body.other_arm), [leg[:3] for leg in body.legs]
+    sides = [(arm[0], leg[0]) for arm, leg in zip(arms, legs, strict=True)]
+    across = [tuple(limb[0] for limb in limbs) for limbs in (arms, legs)]
+    pen = _line_pen(person, _BETWEEN_JOINTS, "arm")
+    for places in (*arms, *legs, *sides, *across):
+        _stroke(person, list(places), pen)
+    person.painter.setPen(Qt.PenStyle.NoPen)
+    person.painter.setBrush(person.colour("arm"))
+    for place in (body.head, *(joint for limb in (*arms, *legs) for joint in limb)):
+        person.painter.drawEllipse(person.at(place), person.px(_JOINT), person.px(_JOINT))
 
 
 def _wedge(person: PersonPainter, rest: Body, body: Body) -> None:

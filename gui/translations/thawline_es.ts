@@ -8,18 +8,20 @@
         <translation>Cerrar</translation>
     </message>
     <message>
-        <source>Licence: Apache-2.0.
-Typeface: Atkinson Hyperlegible, SIL Open Font License 1.1.</source>
-        <translation>Licencia: Apache-2.0.
-Tipografía: Atkinson Hyperlegible, SIL Open Font License 1.1.</translation>
-    </message>
-    <message>
         <source>About Thawline</source>
         <translation>Acerca de Thawline</translation>
     </message>
     <message>
-        <source>What it calculates with</source>
-        <translation>Con qué calcula</translation>
+        <source>Version {number}, with {libraries}</source>
+        <translation>Versión {number}, con {libraries}</translation>
+    </message>
+    <message>
+        <source>Licence</source>
+        <translation>Licencia</translation>
+    </message>
+    <message>
+        <source>Typeface</source>
+        <translation>Tipografía</translation>
     </message>
     <message>
         <source>Calculation</source>
@@ -5058,6 +5060,14 @@ Tipografía: Atkinson Hyperlegible, SIL Open Font License 1.1.</translation>
         <translation>marca, para notar si se pierden las sesiones</translation>
     </message>
     <message>
+        <source>until deleted</source>
+        <translation>hasta que se borre</translation>
+    </message>
+    <message>
+        <source>until you delete these people</source>
+        <translation>hasta que borre a estas personas</translation>
+    </message>
+    <message>
         <source>The shoulder is easily irritated today, so two trials of each movement are enough and the reach behind the back is left out. Stop where pain begins.</source>
         <translation>Hoy el hombro se irrita con facilidad: bastan dos intentos de cada movimiento y se omite la mano a la espalda. Pare donde empiece el dolor.</translation>
     </message>
@@ -6094,14 +6104,6 @@ Tipografía: Atkinson Hyperlegible, SIL Open Font License 1.1.</translation>
         <translation>modelos de seguimiento del cuerpo, nada sobre personas</translation>
     </message>
     <message>
-        <source>until you delete it</source>
-        <translation>hasta que usted lo borre</translation>
-    </message>
-    <message>
-        <source>until you delete the people in it</source>
-        <translation>hasta que usted borre a las personas que contiene</translation>
-    </message>
-    <message>
         <source>while Thawline is open</source>
         <translation>mientras Thawline esté abierto</translation>
     </message>
@@ -6954,8 +6956,8 @@ Tipografía: Atkinson Hyperlegible, SIL Open Font License 1.1.</translation>
         <translation>Mano dominante</translation>
     </message>
     <message>
-        <source>2026, 2026-03 or 2026-03-14</source>
-        <translation>2026, 2026-03 o 2026-03-14</translation>
+        <source>For example 2026-03</source>
+        <translation>Por ejemplo, 2026-03</translation>
     </message>
     <message>
         <source>It began with</source>
@@ -6974,6 +6976,10 @@ Tipografía: Atkinson Hyperlegible, SIL Open Font License 1.1.</translation>
         <translation>Enfermedad de tiroides</translation>
     </message>
     <message>
+        <source>Only the pseudonym is needed. It need not be a real name.</source>
+        <translation>Solo hace falta el seudónimo, que no tiene por qué ser un nombre real.</translation>
+    </message>
+    <message>
         <source>Stiff since</source>
         <translation>Con rigidez desde</translation>
     </message>
@@ -6988,10 +6994,6 @@ Tipografía: Atkinson Hyperlegible, SIL Open Font License 1.1.</translation>
     <message>
         <source>Pseudonym</source>
         <translation>Seudónimo</translation>
-    </message>
-    <message>
-        <source>Everything but the pseudonym is optional. It need not be a real name.</source>
-        <translation>Todo es opcional menos el seudónimo, que no tiene por qué ser un nombre real.</translation>
     </message>
     <message>
         <source>Not stated</source>
@@ -7498,8 +7500,10 @@ Tipografía: Atkinson Hyperlegible, SIL Open Font License 1.1.</translation>
         <translation>Cancelar la descarga</translation>
     </message>
     <message>
-        <source>It finds the body in the picture and stays on this computer.</source>
-        <translation>Encuentra el cuerpo en la imagen y permanece en este equipo.</translation>
+        <source>Finds the body in the picture.
+Nothing is sent.</source>
+        <translation>Encuentra el cuerpo en la imagen.
+No se envía nada.</translation>
     </message>
     <message>
         <source>Size</source>
@@ -7674,24 +7678,32 @@ Tipografía: Atkinson Hyperlegible, SIL Open Font License 1.1.</translation>
         <translation>No se envía nada a ninguna parte. No se guarda ninguna imagen ni ningún vídeo si usted no lo pide.</translation>
     </message>
     <message>
-        <source>Thawline goes online only to download the body tracking model, when you ask it to. It does not encrypt its files: turn on the disk encryption of your system.</source>
-        <translation>Thawline solo se conecta a internet para descargar el modelo de seguimiento del cuerpo, cuando usted lo pide. No cifra sus archivos: active el cifrado de disco de su sistema.</translation>
+        <source>Online</source>
+        <translation>Conexión</translation>
     </message>
     <message>
-        <source>Online and encryption</source>
-        <translation>Conexión y cifrado</translation>
+        <source>Encryption</source>
+        <translation>Cifrado</translation>
     </message>
     <message>
         <source>Kept</source>
         <translation>Hasta cuándo</translation>
     </message>
     <message>
-        <source>Deleting</source>
-        <translation>Borrar</translation>
+        <source>One person: under “People”. Everything: close Thawline and delete this folder.</source>
+        <translation>Una persona: en «Personas». Todo: cierre Thawline y borre esta carpeta.</translation>
     </message>
     <message>
-        <source>To delete one person, use “People”. To delete everything, close Thawline and delete the folder above.</source>
-        <translation>Para borrar a una persona, use «Personas». Para borrarlo todo, cierre Thawline y borre la carpeta de arriba.</translation>
+        <source>Only to download the body tracking model, when you ask for it.</source>
+        <translation>Solo para descargar el modelo de seguimiento del cuerpo, cuando usted lo pide.</translation>
+    </message>
+    <message>
+        <source>None: turn on the disk encryption of your system.</source>
+        <translation>Ninguno: active el cifrado de disco de su sistema.</translation>
+    </message>
+    <message>
+        <source>Deleting</source>
+        <translation>Borrar</translation>
     </message>
     <message>
         <source>under 1 kB</source>
@@ -7722,11 +7734,11 @@ Tipografía: Atkinson Hyperlegible, SIL Open Font License 1.1.</translation>
         <translation>Para la historia clínica</translation>
     </message>
     <message>
-        <source>One row for each trial. Opens in any spreadsheet program.</source>
-        <translation>Una fila por intento. Se abre en cualquier hoja de cálculo.</translation>
+        <source>One row per trial, for any spreadsheet program.</source>
+        <translation>Una fila por intento, para cualquier hoja de cálculo.</translation>
     </message>
     <message>
-        <source>One row for each trial, with commas and decimal points (CSV).</source>
+        <source>One row per trial, with commas and decimal points (CSV).</source>
         <translation>Una fila por intento, con comas y punto decimal (CSV).</translation>
     </message>
     <message>
@@ -7759,15 +7771,15 @@ Tipografía: Atkinson Hyperlegible, SIL Open Font License 1.1.</translation>
     </message>
     <message>
         <source>Export to a file...</source>
-        <translation>Exportar a un archivo...</translation>
+        <translation>Exportar archivo...</translation>
     </message>
     <message>
         <source>Import a file...</source>
-        <translation>Importar un archivo...</translation>
+        <translation>Importar archivo...</translation>
     </message>
     <message>
-        <source>Only your account can read the file. It contains the name and every note: share it with care.</source>
-        <translation>Solo su cuenta puede leer el archivo. Contiene el nombre y todas las notas: compártalo con cuidado.</translation>
+        <source>Name and notes are in the file: share it with care.</source>
+        <translation>El archivo contiene el nombre y las notas: compártalo con cuidado.</translation>
     </message>
     <message>
         <source>Adds what is missing here; what is here stays as it is.</source>

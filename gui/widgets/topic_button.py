@@ -13,10 +13,11 @@ from gui.widgets.text import label
 
 #: Room inside above and beside the words, pixels. [technical]
 _PADDING_PX = (GAP_PX + 4, CARD_PADDING_PX)
-#: Width of an urgent topic's rule, and of half the sign that a topic leads on, pixels. [technical]
-_RULE_PX, _SIGN_PX = 5, 6
+#: Width of an urgent topic's rule, its place in the room beside the words, and half the sign that a
+#: topic leads on, pixels. [technical]
+_RULE_PX, _RULE_LEFT_PX, _SIGN_PX = 5, 9, 6
 #: Space between two, pixels. [technical]
-_BETWEEN_PX = 12
+_BETWEEN_PX = GAP_PX
 #: Least width of a column, in widths of a digit. [technical]
 _LEAST_DIGITS = 34
 #: Most columns that are read with ease. [technical]
@@ -29,7 +30,7 @@ class TopicButton(RingedButton):
     Parameters
     ----------
     urgent
-        Whether it may not wait: it has a red rule, and a line of its own.
+        Whether it may not wait: it has a red rule before its words, and a line of its own.
     """
 
     def __init__(self, name: str, line: str, *, urgent: bool = False) -> None:
@@ -40,8 +41,10 @@ class TopicButton(RingedButton):
         self.name, self.line = label(name, "strong"), label(line, "quiet")
         above, beside = _PADDING_PX
         words = column(self.name, self.line, 1, spacing=GAP_PX // 4)
-        margins = (beside, above, beside + _SIGN_PX + GAP_PX, above)
-        self._inside = row((words, 1), on=self, margins=margins, spacing=2 * GAP_PX)
+        before = _RULE_LEFT_PX if urgent else beside
+        margins = (before, above, beside + _SIGN_PX + GAP_PX, above)
+        after = beside - _RULE_LEFT_PX - _RULE_PX
+        self._inside = row((words, 1), on=self, margins=margins, spacing=after)
         if urgent:
             rule = QFrame()
             rule.setProperty("role", "alarm-rule")

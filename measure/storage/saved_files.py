@@ -41,10 +41,10 @@ _OTHER = "another file of this program or of yours"
 PURPOSES = (*_PURPOSES.values(), _MODELS, _LOGS, _ASIDE, _OTHER)
 
 #: How long a file is there as a rule.
-UNTIL_DELETED = "until you delete it"
+UNTIL_DELETED = "until deleted"
 #: How long files are there that do not wait for a person to delete them, by name.
 _DURATIONS = {
-    STORE_NAME: "until you delete the people in it",
+    STORE_NAME: "until you delete these people",
     STORE_NAME + "-wal": "while Thawline is open",
     STORE_NAME + "-shm": "while Thawline is open",
     "bodies.json": "until it is imported",

@@ -10,11 +10,15 @@ from PySide6.QtWidgets import QDialog, QGridLayout, QLineEdit, QWidget
 from gui.style.appearance import Appearance
 from gui.text.wording import affected_name, age_name, error_text, onset_name, side_title, tr
 from gui.widgets.buttons import MenuButton, button
-from gui.widgets.plain_dialog import frame_dialog
+from gui.widgets.plain_dialog import DIALOG_MARGIN_PX, frame_dialog
 from gui.widgets.text import label
 from measure.domain.landmarks import Side
 from measure.domain.records import AgeBand, Onset, Person
 from measure.errors import InputError
+
+#: Width of the form in one column and in two, and the least width in which two have room, in widths
+#: of a digit. [technical]
+_NARROW_DIGITS, _WIDE_DIGITS, _TWO_DIGITS = 50, 84, 72
 
 
 class PersonForm(QDialog):
@@ -33,10 +37,10 @@ class PersonForm(QDialog):
         self.affected = _menu(
             tr("Stiff shoulder"), [(), (Side.LEFT,), (Side.RIGHT,), both], affected_name
         )
-        self.dominant = _optional(tr("Dominant hand"), Side, side_title)
         self.since = QLineEdit(person.since or "")
-        self.since.setPlaceholderText(tr("2026, 2026-03 or 2026-03-14"))
+        self.since.setPlaceholderText(tr("For example 2026-03"))
         self.onset = _optional(tr("It began with"), Onset, onset_name)
+        self.dominant = _optional(tr("Dominant hand"), Side, side_title)
         self.age = _optional(tr("Age"), AgeBand, age_name)
         self.diabetes = _optional(tr("Diabetes"), (True, False), _yes_no)
         self.thyroid = _optional(tr("Thyroid disease"), (True, False), _yes_no)
@@ -48,43 +52,58 @@ class PersonForm(QDialog):
         self.cancel.clicked.connect(self.reject)
         for field, value in (
             (self.affected, person.affected),
-            (self.dominant, person.dominant),
             (self.onset, person.onset),
+            (self.dominant, person.dominant),
             (self.age, person.age_band),
             (self.diabetes, person.diabetes),
             (self.thyroid, person.thyroid),
         ):
             field.choose(value)
-        self._lay_out(appearance)
+        self._lay_out(appearance, parent)
 
-    def _lay_out(self, appearance: Appearance) -> None:
+    def _lay_out(self, appearance: Appearance, parent: QWidget) -> None:
+        room = parent.window().width() - 4 * DIALOG_MARGIN_PX
+        wide = _TWO_DIGITS * parent.fontMetrics().horizontalAdvance("0") <= room
         form = QGridLayout()
         form.setHorizontalSpacing(appearance.gap(2))
-        form.setVerticalSpacing(appearance.gap(1))
-        form.setColumnStretch(1, 1)
-        fields = (
+        form.setVerticalSpacing(appearance.gap(1.5 if wide else 1))
+        fields = self._fields()
+        lines = len(fields) // 2 if wide else len(fields)
+        for place, (text, field) in enumerate(fields):
+            at, line = divmod(place, lines)
+            caption = label(text)
+            caption.setWordWrap(False)
+            caption.setBuddy(field)
+            caption.setContentsMargins(appearance.gap(2) if at else 0, 0, 0, 0)
+            if isinstance(field, QLineEdit):
+                field.setAccessibleName(text)
+            form.addWidget(caption, line, 2 * at)
+            form.addWidget(field, line, 2 * at + 1)
+            form.setColumnStretch(2 * at + 1, 1)
+        form.setContentsMargins(0, 0, 0, 0)
+        advice = tr("Only the pseudonym is needed. It need not be a real name.")
+        frame_dialog(
+            self,
+            label(tr("Person"), "title"),
+            label(advice, "quiet"),
+            self.trouble,
+            form,
+            buttons=[self.cancel, self.save],
+            digits=_WIDE_DIGITS if wide else _NARROW_DIGITS,
+        )
+
+    def _fields(self) -> tuple[tuple[str, QWidget], ...]:
+        """Return the fields by caption: of the shoulder, and as many of the person."""
+        return (
             (tr("Pseudonym"), self.name),
             (tr("Stiff shoulder"), self.affected),
-            (tr("Dominant hand"), self.dominant),
             (tr("Stiff since"), self.since),
             (tr("It began with"), self.onset),
+            (tr("Dominant hand"), self.dominant),
             (tr("Age"), self.age),
             (tr("Diabetes"), self.diabetes),
             (tr("Thyroid disease"), self.thyroid),
         )
-        for line, (text, field) in enumerate(fields):
-            caption = label(text)
-            caption.setWordWrap(False)
-            caption.setBuddy(field)
-            if isinstance(field, QLineEdit):
-                field.setAccessibleName(text)
-            form.addWidget(caption, line, 0)
-            form.addWidget(field, line, 1)
-        form.setContentsMargins(0, 0, 0, 0)
-        advice = tr("Everything but the pseudonym is optional. It need not be a real name.")
-        title = label(tr("Person"), "title")
-        buttons = [self.cancel, self.save]
-        frame_dialog(self, title, label(advice, "quiet"), self.trouble, form, buttons=buttons)
 
     @Slot()
     def _save(self) -> None:

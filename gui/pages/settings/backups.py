@@ -65,8 +65,8 @@ class BackupPage(TitledPage):
         self._tell("")
 
     def _about(self, name: str, *words: QWidget) -> QWidget:
-        low = self._appearance.gap(1)
-        lines = column(label(name, "title"), *words, spacing=low, margins=(0, 0, 0, low))
+        low, below = self._appearance.gap(1), self._appearance.gap(1.5)
+        lines = column(label(name, "title"), *words, spacing=low, margins=(0, 0, 0, below))
         return widget_with(lines)
 
     def _tell(self, words: str) -> None:

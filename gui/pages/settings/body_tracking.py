@@ -22,7 +22,7 @@ from measure.system.paths import model_folder
 
 #: Digits of the standard level's fingerprint by which two versions are told apart. [technical]
 _VERSION_DIGITS = 8
-#: Greatest height of the drawn person, pixels. [technical]
+#: Height of the drawn person, pixels. [technical]
 _FIGURE_PX = 320
 
 
@@ -85,7 +85,7 @@ class BodyTrackingPage(TitledPage):
         self.cancel.clicked.connect(self._fetch.cancel)
         self._fetch.progressed.connect(self._show_share)
         self._fetch.ended.connect(self._ended)
-        about = tr("It finds the body in the picture and stays on this computer.")
+        about = tr("Finds the body in the picture.\nNothing is sent.")
         lacking = tr(
             "Thawline finds the body in the picture with a model that is downloaded once and "
             "then stays on this computer. Without it, nothing can be measured."
@@ -114,8 +114,8 @@ class BodyTrackingPage(TitledPage):
             1,
             spacing=self._appearance.gap(2),
         )
-        figure = StandingFigure(self._appearance)
-        figure.setMaximumHeight(_FIGURE_PX)
+        figure = StandingFigure(self._appearance, tracked=True)
+        figure.setFixedHeight(_FIGURE_PX)
         self.lay_out(
             card(row(figure, (words, 1), spacing=self._appearance.gap(4))),
             buttons=[self.cancel, self.fetch],

@@ -1,12 +1,11 @@
 """List of the formats of an export, of which one is chosen."""
 
-from PySide6.QtCore import Slot
 from PySide6.QtWidgets import QWidget
 
 from gui.pages.settings.radio_line import RadioLine
 from gui.style.appearance import Appearance
 from gui.text.wording import tr
-from gui.widgets.layouts import column, row
+from gui.widgets.layouts import column
 from measure.export.formats import Format
 
 
@@ -22,43 +21,27 @@ def format_name(kind: Format) -> str:
 def format_words(kind: Format) -> str:
     """Return what a format is for."""
     return {
-        Format.SPREADSHEET: tr("One row for each trial. Opens in any spreadsheet program."),
-        Format.CSV: tr("One row for each trial, with commas and decimal points (CSV)."),
+        Format.SPREADSHEET: tr("One row per trial, for any spreadsheet program."),
+        Format.CSV: tr("One row per trial, with commas and decimal points (CSV)."),
         Format.JSON: tr("The only format that Thawline can import, here or elsewhere (JSON)."),
         Format.FHIR: tr("The readings as observations of the FHIR standard, release 4."),
     }[kind]
 
 
 class FormatList(QWidget):
-    """A line for each format; the first is chosen.
+    """A line for each format; the first is chosen."""
 
-    Parameters
-    ----------
-    for_spreadsheet
-        What else is chosen for a spreadsheet; it is beneath that line while that is chosen.
-    """
-
-    def __init__(self, appearance: Appearance, for_spreadsheet: QWidget) -> None:
+    def __init__(self, appearance: Appearance) -> None:
         super().__init__()
         self.setAccessibleName(tr("Format"))
         self._lines = {
             kind: RadioLine(appearance, format_name(kind), format_words(kind))
             for kind in (Format.SPREADSHEET, Format.CSV, Format.JSON, Format.FHIR)
         }
-        first, *others = self._lines.values()
-        self._indented = row(for_spreadsheet, 1)
-        column(first, self._indented, *others, on=self, spacing=0)
+        column(*self._lines.values(), on=self, spacing=0)
         for line in self._lines.values():
             line.together = tuple(self._lines.values())
-        first.toggled.connect(for_spreadsheet.setVisible)
-        first.setChecked(True)
-        appearance.changed.connect(self._indent)
-        self._indent()
-
-    @Slot()
-    def _indent(self) -> None:
-        """Let what belongs to the first line begin where its name does."""
-        self._indented.setContentsMargins(self._lines[Format.SPREADSHEET].text_left(), 0, 0, 8)
+        self._lines[Format.SPREADSHEET].setChecked(True)
 
     @property
     def value(self) -> Format:

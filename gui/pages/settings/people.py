@@ -57,7 +57,7 @@ class PeoplePage(TitledPage):
         self._list = QWidget()
         self._rows: QVBoxLayout = column(on=self._list, spacing=self._appearance.gap(1))
         advice = tr("Choose names that only you can tell apart; they need not be real ones.")
-        self.lay_out(self._list, label(advice, "quiet"), buttons=[self.add], short=True)
+        self.lay_out(label(advice, "quiet"), self._list, buttons=[self.add], short=True)
         self._people: list[ListedPerson] = []
         self._appearance.changed.connect(self._arrange)
 

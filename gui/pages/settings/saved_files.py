@@ -11,16 +11,15 @@ from gui.text.wording import tr
 from gui.widgets.beside_row import BesideRow
 from gui.widgets.buttons import button
 from gui.widgets.layouts import card, clear_layout, column, row, separator, widget_with
-from gui.widgets.side_by_side import LARGE_FROM_PERCENT, SideBySide
-from gui.widgets.text import ElidedLabel, label
+from gui.widgets.side_by_side import LARGE_FROM_PERCENT
+from gui.widgets.text import ElidedLabel, label, terms
 from gui.widgets.titled_page import TitledPage
 from measure.progress.wording import with_decimal_sign
 from measure.storage.location import STORE_NAME
 from measure.storage.saved_files import SavedFile, saved_files, size_text
 from measure.system.paths import data_folder
 
-#: Shares of a line for what is saved and for how long and how large; what else is to be known
-#: stands in the same two columns. [technical]
+#: Shares of a line for what is saved, and for how long and how large. [technical]
 _SHARES = (1, 1)
 #: Least size that is shown as a number, bytes. [technical]
 _SHOWN_BYTES = 1024
@@ -46,29 +45,15 @@ class SavedFilesPage(TitledPage):
         self.open_folder.clicked.connect(self._open_folder)
         self._files: list[SavedFile] = []
         self._rows = QVBoxLayout()
-        self._rows.setSpacing(GAP_PX - 2)
+        self._rows.setSpacing(GAP_PX)
         services.appearance.changed.connect(self._show)
         promise = tr("Nothing is sent anywhere. No picture or video is saved unless you ask.")
-        deleting = tr(
-            "To delete one person, use \u201cPeople\u201d. To delete everything, close Thawline "
-            "and delete the folder above."
-        )
-        online = tr(
-            "Thawline goes online only to download the body tracking model, when you ask it to. "
-            "It does not encrypt its files: turn on the disk encryption of your system."
-        )
         place = widget_with(column(self._folder, self._readers, spacing=0))
         about_folder = BesideRow(place, self.open_folder)
-        blocks = (_block(tr("Deleting"), deleting), _block(tr("Online and encryption"), online))
-        beside = zip(blocks, _SHARES, strict=True)
         gap = self._appearance.gap
         #: Everything that waits until the sizes are counted.
-        self._counted = widget_with(
-            column(
-                card(self._rows, about_folder, spacing=gap(1.5)),
-                SideBySide(services.appearance, *beside, spacing=gap(3)),
-                spacing=gap(3),
-            )
+        self._counted = card(
+            self._rows, about_folder, separator(), _more_to_know(), spacing=gap(1.5)
         )
         self._counted.hide()
         self.lay_out(label(promise, "lead"), self._counted)
@@ -140,9 +125,15 @@ class SavedFilesPage(TitledPage):
         QDesktopServices.openUrl(QUrl.fromLocalFile(str(data_folder())))
 
 
-def _block(name: str, words: str) -> QWidget:
-    """Return something to know: its name, and beneath it what it is."""
-    return widget_with(column(label(name, "strong"), label(words, "quiet"), 1, spacing=GAP_PX // 2))
+def _more_to_know() -> QWidget:
+    """Return what else is to be known of the files, by what it is about."""
+    deleting = tr(
+        "One person: under \u201cPeople\u201d. Everything: close Thawline and delete this folder."
+    )
+    online = tr("Only to download the body tracking model, when you ask for it.")
+    encryption = tr("None: turn on the disk encryption of your system.")
+    lines = ((tr("Deleting"), deleting), (tr("Online"), online), (tr("Encryption"), encryption))
+    return terms([(name, label(words)) for name, words in lines])
 
 
 def _unbroken(words: str, role: str = "") -> QLabel:

@@ -5,20 +5,20 @@ from pathlib import Path
 
 from PySide6.QtCore import Signal, Slot
 from PySide6.QtGui import QShowEvent
-from PySide6.QtWidgets import QFileDialog
+from PySide6.QtWidgets import QFileDialog, QFrame, QLabel, QSizePolicy
 
 from gui.pages.settings.data_page import DataPage, data_page_title
 from gui.pages.settings.format_list import FormatList
+from gui.pages.settings.radio_line import RADIO_MARGIN_PX
 from gui.session.services import Services
-from gui.style.measures import GAP_PX
+from gui.style.measures import CARD_PADDING_PX, GAP_PX
 from gui.text.wording import listed_name, tr
-from gui.widgets.beside_row import BesideRow
-from gui.widgets.buttons import MenuButton, button
-from gui.widgets.layouts import card, column, widget_with
+from gui.widgets.buttons import ButtonRow, MenuButton, button
+from gui.widgets.layouts import card, column, row
 from gui.widgets.text import label
 from gui.widgets.titled_page import TitledPage
 from measure.domain.records import History, Merged, Person
-from measure.export.formats import export, file_name
+from measure.export.formats import Format, export, file_name
 from measure.export.history_csv import DecimalSign
 from measure.export.history_json import read_history
 from measure.system.atomic_files import write_new
@@ -44,34 +44,48 @@ class TransferPage(TitledPage):
     def __init__(self, services: Services) -> None:
         super().__init__(services.appearance, data_page_title(DataPage.TRANSFER))
         self._services = services
-        self.person = MenuButton(tr("Export"))
         self.decimal = MenuButton(tr("Decimal sign"))
         self.decimal.offer((DecimalSign.COMMA, DecimalSign.POINT), decimal_name)
-        self.kind = FormatList(services.appearance, self.decimal)
+        self.person = MenuButton(tr("Export"))
+        self.kind = FormatList(services.appearance)
+        self.kind.button(Format.SPREADSHEET).toggled.connect(self.decimal.setVisible)
         self.to_file = button(tr("Export to a file..."), "main")
         self.from_file = button(tr("Import a file..."))
         self.outcome = label("", "strong")
         self.to_file.clicked.connect(self.ask_for_target)
         self.from_file.clicked.connect(self.ask_for_source)
-        private = tr(
-            "Only your account can read the file. It contains the name and every note: share it "
-            "with care."
-        )
-        advice = tr("Adds what is missing here; what is here stays as it is.")
-        about_import = column(label(tr("Import"), "title"), label(advice), spacing=GAP_PX // 2)
-        importing = BesideRow(widget_with(about_import), self.from_file)
-        about_file = label(private, "quiet")
+        for at_end in (self.decimal, self.person, self.from_file):
+            at_end.setProperty("leads_on", True)
         self.lay_out(
             self.outcome,
-            card(
-                BesideRow(label(tr("Export"), "title"), self.person),
-                self.kind,
-                about_file,
-            ),
-            card(importing),
-            buttons=[self.to_file],
+            self._about_export(),
+            self._about_import(),
+            buttons=[self.from_file, self.to_file],
+            short=True,
         )
         self._tell("")
+
+    def _about_export(self) -> QFrame:
+        """Return what is chosen for a file; the circles of the formats begin where words do."""
+        private = tr("Name and notes are in the file: share it with care.")
+        choices = ButtonRow([self.decimal, self.person], wide=True)
+        within = (RADIO_MARGIN_PX, 0, RADIO_MARGIN_PX, 0)
+        made = QFrame()
+        made.setProperty("role", "card")
+        beside, above = CARD_PADDING_PX - RADIO_MARGIN_PX, CARD_PADDING_PX - 4
+        column(
+            row(_heading(tr("Export")), (choices, 1), margins=within, spacing=2 * GAP_PX),
+            self.kind,
+            row(label(private, "quiet"), margins=within),
+            on=made,
+            margins=(beside, above, beside, above),
+            spacing=GAP_PX * 3 // 2,
+        )
+        return made
+
+    def _about_import(self) -> QFrame:
+        advice = tr("Adds what is missing here; what is here stays as it is.")
+        return card(row(_heading(tr("Import")), (label(advice, "quiet"), 1), spacing=3 * GAP_PX))
 
     def showEvent(self, event: QShowEvent) -> None:
         super().showEvent(event)
@@ -168,3 +182,11 @@ class TransferPage(TitledPage):
         self._tell(f"{words.format(name=name)} {counts}")
         self._read_people()
         self.changed.emit()
+
+
+def _heading(words: str) -> QLabel:
+    """Return the heading of a card, on one line beside what it heads."""
+    made = label(words, "title")
+    made.setWordWrap(False)
+    made.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Preferred)
+    return made

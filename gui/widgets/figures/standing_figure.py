@@ -20,12 +20,16 @@ class StandingFigure(PaintedWidget):
         The arms that are meant.
     asked
         Whether it is asked which shoulder is meant: both are ringed until one is.
+    tracked
+        Whether the joints that are followed in a picture are marked.
     """
 
-    def __init__(self, appearance: Appearance, *sides: Side, asked: bool = False) -> None:
+    def __init__(
+        self, appearance: Appearance, *sides: Side, asked: bool = False, tracked: bool = False
+    ) -> None:
         super().__init__(appearance)
         self._sides: Collection[Side] = sides
-        self._asks = asked
+        self._asks, self._tracked = asked, tracked
 
     def show_sides(self, sides: Collection[Side]) -> None:
         """Colour the arms of these sides."""
@@ -40,4 +44,6 @@ class StandingFigure(PaintedWidget):
 
     def paint(self, painter: QPainter) -> None:
         place, asked = QRectF(self.rect()), self._asks and not self._sides
-        paint_standing(painter, self.appearance, place, self._sides, asked=asked)
+        paint_standing(
+            painter, self.appearance, place, self._sides, asked=asked, tracked=self._tracked
+        )

@@ -1,10 +1,12 @@
 """Every dialog in both languages, at every text size: nothing is cut, its way out is seen."""
 
 import pytest
-from PySide6.QtWidgets import QApplication
+from PySide6.QtWidgets import QApplication, QLabel
 
+from gui.app.about import about_dialog
 from gui.app.application import configure_application
 from gui.style.palette import Scheme
+from measure.system.versions import software
 from tests.support.fitting import hidden_main_buttons, misfits
 from tests.support.gui.dialogs import dialogs
 from tests.support.gui.screenshots import LANGUAGES, PERCENTS, SIZES, language_in_force
@@ -32,3 +34,9 @@ def test_every_dialog_fits(qapp: QApplication, language: str, percent: int) -> N
         stage.close()
     assert names == ["about", "keys", "crash", "help", "delete", "person", "restore", "session"]
     assert not wrong, "\n".join(wrong)
+
+
+def test_every_version_that_makes_a_number_is_named(stage: WindowHarness) -> None:
+    said = " ".join(words.text() for words in about_dialog(stage.window).findChildren(QLabel))
+    for name, version in software().items():
+        assert version in said, name

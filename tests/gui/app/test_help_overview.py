@@ -1,5 +1,6 @@
 """The help's first page: nothing reads as an order to everyone, and every page is reached."""
 
+from PySide6.QtCore import QPoint
 from PySide6.QtWidgets import QFrame, QLabel
 
 from gui.app.help_pages import HelpPage
@@ -22,3 +23,12 @@ def test_what_to_do_stands_before_each_list_of_signs(stage: WindowHarness) -> No
 def test_every_help_page_is_reached(stage: WindowHarness) -> None:
     stage.window.show_help()
     assert set(stage.window.help.topics) == set(HelpPage)
+
+
+def test_the_words_of_all_topics_begin_at_one_line(stage: WindowHarness) -> None:
+    stage.window.show_help()
+    stage.settle()
+    topics = stage.window.help.topics.values()
+    first = [topic for topic in topics if topic.x() == 0]
+    assert len(first) > 1
+    assert len({topic.name.mapTo(stage.window, QPoint(0, 0)).x() for topic in first}) == 1

@@ -1,9 +1,13 @@
 """The list of keys: by page, what must be found at once first, as the buttons say it."""
 
-from PySide6.QtWidgets import QGridLayout, QLabel, QWidget
+import pytest
+from PySide6.QtWidgets import QApplication, QGridLayout, QLabel, QWidget
 
+from gui.app.application import configure_application
 from gui.app.keys import keys_dialog
+from gui.style.palette import Scheme
 from gui.widgets.buttons import ShortcutButton
+from tests.support.gui.screenshots import PERCENTS
 from tests.support.gui.stage import WindowHarness
 
 
@@ -30,9 +34,25 @@ def listed(parent: QWidget) -> dict[str, list[tuple[str, str]]]:
 
 def test_stopping_for_pain_comes_first(stage: WindowHarness) -> None:
     keys = listed(stage.window)
-    assert list(keys) == ["Measuring", "In a clinic", "Every page", "Exercises", "Clips"]
+    assert list(keys) == ["Measuring", "Clips", "Exercises", "In a clinic", "Every page"]
     for page in ("Measuring", "Exercises"):
         assert keys[page][0] == ("S", "Stop: it hurts")
+
+
+@pytest.mark.parametrize("percent", PERCENTS)
+def test_groups_stand_in_two_columns_in_a_window_of_usual_width(
+    qapp: QApplication, percent: int
+) -> None:
+    configure_application(qapp)
+    stage = WindowHarness(Scheme.LIGHT, percent, (1366, 700))
+    dialog = keys_dialog(stage.window)
+    dialog.open()
+    stage.settle()
+    left, right = dialog.findChildren(QGridLayout)
+    assert left.geometry().right() < right.geometry().left()
+    assert left.geometry().top() == right.geometry().top()
+    dialog.close()
+    stage.close()
 
 
 def test_a_key_stands_in_one_line_of_its_page(stage: WindowHarness) -> None:

@@ -5,11 +5,13 @@ from collections.abc import Mapping
 from pathlib import Path
 
 import pytest
+from PySide6.QtGui import QImage
 
 from gui.pages.settings import body_tracking
 from gui.pages.settings.body_tracking import BodyTrackingPage
 from gui.pages.settings.data_page import DataPage
 from gui.session.model_fetch import ModelFetch
+from gui.widgets.figures.standing_figure import StandingFigure
 from measure.errors import ModelError
 from measure.pose_models.bundles import Bundle
 from measure.pose_models.catalogue import ModelQuality
@@ -121,3 +123,18 @@ def test_a_full_disk_is_named_as_it_is(stage: WindowHarness) -> None:
     assert outcome_of(stage, ModelError("There is too little space.")) == (
         "There is too little space."
     )
+
+
+def test_the_drawing_marks_the_joints_that_are_followed(stage: WindowHarness) -> None:
+    page = opened(stage, Fetcher())
+    followed = page.findChild(StandingFigure)
+    plain = StandingFigure(stage.services.appearance)
+    plain.resize(followed.size())
+    mark = stage.services.appearance.colour("arm").rgb()
+    assert _pixels_of(followed.grab().toImage(), mark) > 100
+    assert _pixels_of(plain.grab().toImage(), mark) == 0
+
+
+def _pixels_of(image: QImage, colour: int) -> int:
+    places = ((x, y) for x in range(image.width()) for y in range(image.height()))
+    return sum(image.pixel(x, y) == colour for x, y in places)

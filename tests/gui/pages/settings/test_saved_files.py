@@ -25,4 +25,4 @@ def test_files_are_listed_with_what_they_are(stage: WindowHarness, data_folder: 
     for line in lines:
         _what, kept, _size = (words.text() for words in line.findChildren(QLabel))
         assert kept in durations, line.toolTip()
-    assert texts.count("Until you delete the people in it") == 1
+    assert texts.count("Until you delete these people") == 1

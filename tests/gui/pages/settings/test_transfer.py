@@ -4,13 +4,16 @@ import json
 from pathlib import Path
 
 import pytest
-from PySide6.QtWidgets import QFileDialog
+from PySide6.QtWidgets import QApplication, QFileDialog
 
+from gui.app.application import configure_application
 from gui.app.window_pages import MainPage
 from gui.pages.settings.data_page import DataPage
 from gui.pages.settings.transfer import TransferPage
+from gui.style.palette import Scheme
 from measure.export.formats import Format
 from tests.support.gui.demo_history import demo_history
+from tests.support.gui.screenshots import PERCENTS, SIZES
 from tests.support.gui.stage import TODAY, WindowHarness
 
 
@@ -94,6 +97,21 @@ def test_a_file_that_is_no_history_is_said(
     stage.settle()
     assert page.outcome.text()
     assert len(stage.store.people()) == 1
+
+
+@pytest.mark.parametrize("percent", PERCENTS)
+def test_export_and_import_are_both_reached_without_scrolling(
+    qapp: QApplication, percent: int
+) -> None:
+    configure_application(qapp)
+    stage = WindowHarness(Scheme.LIGHT, percent, SIZES[0])
+    stage.keeper.add_person("Rowan")
+    stage.window.show_data(DataPage.TRANSFER)
+    stage.settle()
+    page = stage.window.settings.transfer
+    for way in (page.to_file, page.from_file):
+        assert way.visibleRegion().boundingRect() == way.rect()
+    stage.close()
 
 
 def test_leaving_leads_back_to_where_the_page_was_opened(stage: WindowHarness) -> None:
