@@ -25,25 +25,25 @@ from measure.domain.landmarks import Side
 #: Margin of the printed sheet about its board, in sides of a square. [technical]
 _PAPER = 0.7
 #: Width of a door as a share of its height, and of a post as a share of the door's. [technical]
-_DOOR, _POST = 0.5, 0.14
-#: How far the floor is seen left and right of a door, in its widths. [technical]
-_FLOOR = (0.25, 0.9)
+_DOOR, _POST = 0.56, 0.14
 #: Top and bottom of the person in the drawings, in body heights above the hips. [technical]
 _TOP, _BOTTOM = 0.49, -0.16
 #: Where neck and dimples lie on a back, in body heights: up, and to either side. [technical]
 _NECK_UP, _DIMPLES_UP, _DIMPLE_OUT = 0.297, 0.022, 0.032
 #: How far beside the middle the numbers of a back stand, in body heights. [technical]
 _NUMBER_OUT = 0.25
-#: Radius of a mark, thickness of a measured line and of what leads to its number, pixels.
+#: Greatest radius of a mark, thickness of a measured line and of what leads to its number, pixels.
 #: [technical]
-_MARK_PX, _LINE_PX, _LEADER_PX = 7.0, 4.0, 1.5
+_MARK_PX, _LINE_PX, _LEADER_PX = 9.0, 4.0, 1.5
 #: How far a measured line lies beside its limb, and half the length of its ends, in body heights.
 #: [technical]
 _BESIDE, _END = 0.055, 0.02
 #: How far the measured arm is held from the body, degrees. [technical]
 _AWAY_DEG = 28
-#: Most size of a number, pixels: a larger one would hide what it names. [technical]
+#: Most size of the number of a length, pixels: a larger one would hide what it names. [technical]
 _MOST_TYPE_PX = 24
+#: Least size of the number of a mark, pixels, and its most as a share of the height. [technical]
+_NUMBER_PX, _NUMBER_SHARE = 30, 0.2
 
 
 class Guide(Enum):
@@ -116,30 +116,34 @@ def _upright(painter: QPainter, appearance: Appearance, place: QRectF) -> None:
     knob = QPointF(inner.right() - post, inner.center().y())
     painter.setBrush(appearance.colour("edge"))
     painter.drawEllipse(knob, post / 3, post / 3)
-    floor_ends = door.left() - door.width() * _FLOOR[0], door.right() + door.width() * _FLOOR[1]
-    painter.drawLine(*(QPointF(x, door.bottom()) for x in floor_ends))
+    floor = QLineF(place.left(), door.bottom(), place.right(), door.bottom())
+    painter.drawLine(floor)
     ends = inner.topLeft(), inner.bottomLeft()
     painter.setPen(QPen(appearance.colour("arm"), _LINE_PX))
     painter.drawLine(*ends)
-    for number, end in enumerate(ends, start=1):
-        _mark(painter, appearance, end)
-        _number(
-            painter,
-            appearance,
-            end - QPointF(door.width() * _FLOOR[0] + post + 2 * _MARK_PX, 0),
-            number,
-        )
+    px = _number_px(appearance, place)
+    beside = QPointF(post + _MARK_PX + px, 0)
+    for number, (end, up) in enumerate(zip(ends, (0.0, px * 0.6), strict=True), start=1):
+        _mark(painter, appearance, end, _MARK_PX)
+        _number(painter, appearance, end - beside - QPointF(0, up), px, number)
 
 
-def _mark(painter: QPainter, appearance: Appearance, middle: QPointF) -> None:
+def _mark(painter: QPainter, appearance: Appearance, middle: QPointF, radius_px: float) -> None:
     """Paint a ring, as a mark in the picture has it."""
     painter.setBrush(appearance.colour("raised"))
     painter.setPen(QPen(appearance.colour("arm"), _LINE_PX))
-    painter.drawEllipse(middle, _MARK_PX, _MARK_PX)
+    painter.drawEllipse(middle, radius_px, radius_px)
 
 
-def _number(painter: QPainter, appearance: Appearance, middle: QPointF, number: int) -> None:
-    font = appearance.font(min(appearance.px(), _MOST_TYPE_PX), bold=True)
+def _number_px(appearance: Appearance, place: QRectF) -> float:
+    """Return the size of the number of a mark, as large as the words beside have it, pixels."""
+    return min(max(appearance.px(), _NUMBER_PX), _NUMBER_SHARE * place.height())
+
+
+def _number(
+    painter: QPainter, appearance: Appearance, middle: QPointF, px: float, number: int
+) -> None:
+    font = appearance.font(px, bold=True)
     metrics = QFontMetricsF(font)
     room = QRectF(0, 0, 2 * metrics.height(), metrics.height())
     room.moveCenter(middle)
@@ -167,12 +171,14 @@ def _back(painter: QPainter, appearance: Appearance, place: QRectF) -> None:
         ((-_DIMPLE_OUT, _DIMPLES_UP, 0.0), (-_NUMBER_OUT, _DIMPLES_UP, 0.0)),
         ((_DIMPLE_OUT, _DIMPLES_UP, 0.0), (_NUMBER_OUT, _DIMPLES_UP, 0.0)),
     )
+    px = _number_px(appearance, place)
+    radius = min(_MARK_PX, person.px(_DIMPLE_OUT) - _LINE_PX / 2)
     for number, (mark, beside) in enumerate(marks, start=1):
         middle, end = person.at(mark), person.at(beside)
         painter.setPen(QPen(appearance.colour("ink"), _LEADER_PX))
         painter.drawLine(middle, middle + (end - middle) * 0.85)
-        _mark(painter, appearance, middle)
-        _number(painter, appearance, end + (end - middle) * 0.08, number)
+        _mark(painter, appearance, middle, radius)
+        _number(painter, appearance, end + (end - middle) * 0.08, px, number)
 
 
 def _lengths(painter: QPainter, appearance: Appearance, place: QRectF) -> None:
@@ -215,4 +221,5 @@ def _length(
         for end in (line.p1(), line.p2()):
             painter.drawLine(end - half, end + half)
     aside = QPointF(way[0], -way[1]) * _MOST_TYPE_PX
-    _number(painter, appearance, line.center() + aside, number)
+    px = min(appearance.px(), _MOST_TYPE_PX)
+    _number(painter, appearance, line.center() + aside, px, number)

@@ -53,7 +53,7 @@ QLabel[role="far-right"] {{ color: {arm}; font-weight: 700; }}
 QLabel[role="fault"] {{ color: {alarm}; font-weight: 700; }}
 QLabel[role="key"] {{ background: {raised}; border: 1px solid {edge}; border-bottom-width: 3px;
     border-radius: 6px; padding: 1px 8px; min-width: {text}px; }}
-QLabel[role="step"], QLabel[role="step-here"] {{ font-size: {short}px; }}
+QLabel[role="step"], QLabel[role="step-here"] {{ font-size: {far}px; }}
 QLabel[role="step-here"] {{ font-weight: 700; }}
 QWidget[short="true"] QLabel[role=""] {{ font-size: {short}px; }}
 QWidget[short="some"] QLabel[role=""] {{ font-size: {some}px; }}

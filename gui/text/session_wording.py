@@ -1,10 +1,17 @@
 """Wording of the guided session: the sentence that is shown and spoken at each moment."""
 
-from gui.protocol.plan import SessionPlan, SessionStep, TaskResult
-from gui.text.wording import task_title, tr
+from gui.protocol.plan import (
+    Attempt,
+    AttemptState,
+    SessionPlan,
+    SessionStep,
+    TaskResult,
+    faces_away_from_screen,
+)
+from gui.text.wording import range_words, task_title, tr, value_words
 from measure.camera.faults import SourceFault
 from measure.domain.landmarks import Side
-from measure.domain.movements import MOVEMENTS, Movement
+from measure.domain.movements import MOVEMENTS, Movement, Unit
 from measure.domain.reasons import Reason
 from measure.live.events import LiveFrame, Phase, SetupHint
 
@@ -16,6 +23,13 @@ def start_position_sentence(movement: Movement, side: Side) -> str:
     """
     left, right = MOVEMENTS[movement].start
     return tr(left if side is Side.LEFT else right)
+
+
+def position_seen_from_screen(guide: SessionPlan) -> str:
+    """Return how to stand for the task at hand; nothing where one faces away from the screen."""
+    task = guide.task
+    away = faces_away_from_screen(task.movement)
+    return "" if away else start_position_sentence(task.movement, task.side)
 
 
 def change_of_arm(guide: SessionPlan) -> str:
@@ -87,6 +101,21 @@ def rest_sentence(guide: SessionPlan) -> str:
         why = ", ".join(map(reason_phrase, refused.refused_for))
         return tr("Not counted: {why}.").format(why=why)
     return tr("Rest. Begin again when you are ready.")
+
+
+def kind_words(attempt: Attempt, unit: Unit) -> str:
+    """Return what kind of number is shown: still calculated, measured, final, or practice."""
+    trial = attempt.trial
+    if attempt.state is AttemptState.PRACTICE:
+        return tr("practice")
+    if trial is None:
+        return tr("being calculated")
+    if trial.low is None or trial.high is None:
+        return tr("measured")
+    if unit is not Unit.DEGREES:
+        return tr("final, {range}").format(range=range_words(trial.low, trial.high, unit))
+    low, high = (value_words(end, unit) for end in (trial.low, trial.high))
+    return tr("final, {low} to {high}").format(low=low, high=high)
 
 
 def hint_sentence(hint: SetupHint) -> str:

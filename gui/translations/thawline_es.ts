@@ -1224,10 +1224,6 @@
         <translation>Comprobar izquierda y derecha</translation>
     </message>
     <message>
-        <source>Raise it only as far as is comfortable.</source>
-        <translation>Levántela solo hasta donde le resulte cómodo.</translation>
-    </message>
-    <message>
         <source>Play a tone</source>
         <translation>Reproducir un tono</translation>
     </message>
@@ -1242,6 +1238,10 @@
     <message>
         <source>Camera</source>
         <translation>Cámara</translation>
+    </message>
+    <message>
+        <source>Thawline then knows left from right. Raise it only as far as is comfortable.</source>
+        <translation>Así Thawline distingue la izquierda de la derecha. Levántela solo hasta donde le resulte cómodo.</translation>
     </message>
     <message>
         <source>Sound and voice</source>
@@ -1304,14 +1304,6 @@
         <translation>Volver a la preparación</translation>
     </message>
     <message>
-        <source>How well camera and goniometer agree, from a clinician&apos;s table.</source>
-        <translation>Cuánto concuerdan cámara y goniómetro, según la tabla de un profesional clínico.</translation>
-    </message>
-    <message>
-        <source>How much sessions differ when nothing changes.</source>
-        <translation>Cuánto difieren las sesiones cuando nada cambia.</translation>
-    </message>
-    <message>
         <source>How much readings vary</source>
         <translation>Cuánto varían las lecturas</translation>
     </message>
@@ -1340,16 +1332,20 @@
         <translation>En centímetros: el tronco y al menos otra.</translation>
     </message>
     <message>
+        <source>Check the length marked ✗, then save.</source>
+        <translation>Revise la longitud marcada con ✗ y guarde.</translation>
+    </message>
+    <message>
+        <source>Usually {low} to {high} cm.</source>
+        <translation>Entre {low} y {high} cm.</translation>
+    </message>
+    <message>
+        <source>With this trunk {low} to {high} cm.</source>
+        <translation>Con este tronco, {low} a {high} cm.</translation>
+    </message>
+    <message>
         <source>{text} is not a number.</source>
         <translation>{text} no es un número.</translation>
-    </message>
-    <message>
-        <source>Usually {low} to {high} cm. Please measure again.</source>
-        <translation>Lo habitual: de {low} a {high} cm. Vuelva a medir.</translation>
-    </message>
-    <message>
-        <source>With this trunk usually {low} to {high} cm. Please measure again.</source>
-        <translation>Con este tronco, lo habitual: de {low} a {high} cm. Vuelva a medir.</translation>
     </message>
     <message>
         <source>Type at least one other length too.</source>
@@ -1386,6 +1382,14 @@
     <message>
         <source>Save the lengths</source>
         <translation>Guardar las longitudes</translation>
+    </message>
+    <message>
+        <source>Camera and goniometer, from a table</source>
+        <translation>Cámara y goniómetro, de una tabla</translation>
+    </message>
+    <message>
+        <source>From one session to the next</source>
+        <translation>De una sesión a la siguiente</translation>
     </message>
     <message>
         <source>Agreement</source>
@@ -6668,6 +6672,10 @@
         <translation>Deshacer la última marca</translation>
     </message>
     <message>
+        <source>Mark again</source>
+        <translation>Marcar de nuevo</translation>
+    </message>
+    <message>
         <source>Save it, or take another picture.</source>
         <translation>Guárdela o tome otra imagen.</translation>
     </message>
@@ -7100,24 +7108,28 @@
         <translation>Cuánto varían mis sesiones</translation>
     </message>
     <message>
-        <source>Two sessions differ a little even when the shoulder stays the same.</source>
-        <translation>Dos sesiones difieren un poco aunque el hombro siga igual.</translation>
+        <source>Sessions differ a little even when nothing changes.</source>
+        <translation>Las sesiones difieren un poco aunque nada cambie.</translation>
     </message>
     <message>
-        <source>How much change counts?</source>
-        <translation>¿Qué cambio cuenta?</translation>
+        <source>Nine of ten repeat sessions differ by less.</source>
+        <translation>Nueve de cada diez repeticiones varían menos.</translation>
     </message>
     <message>
-        <source>A change of {amount} or more counts.</source>
-        <translation>Un cambio de {amount} o más cuenta.</translation>
+        <source>How much change is likely real?</source>
+        <translation>¿Qué cambio es real?</translation>
     </message>
     <message>
-        <source>Nine of ten pairs differ by less, in {count} own sessions.</source>
-        <translation>Nueve de cada diez pares difieren menos, en {count} sesiones propias.</translation>
+        <source>{amount} or more is likely a real change.</source>
+        <translation>{amount} o más: probable cambio real.</translation>
     </message>
     <message>
-        <source>Nine of ten pairs differ by less. A typical value is used until there are {enough} sessions; so far: {count}.</source>
-        <translation>Nueve de cada diez pares difieren menos. Se usa un valor típico hasta que haya {enough} sesiones; por ahora: {count}.</translation>
+        <source>From {count} own sessions.</source>
+        <translation>Según {count} sesiones propias.</translation>
+    </message>
+    <message>
+        <source>A typical value until there are {enough} sessions; so far {count}.</source>
+        <translation>Valor típico hasta que haya {enough} sesiones; por ahora {count}.</translation>
     </message>
     <message>
         <source>Drift per week: {value} ({low} to {high}).</source>
@@ -8520,8 +8532,8 @@ o por qué no la hay.</translation>
         <translation>dibujo: los cambios pequeños pueden ser casualidad</translation>
     </message>
     <message>
-        <source>counts</source>
-        <translation>cuenta</translation>
+        <source>likely real</source>
+        <translation>cambio real</translation>
     </message>
     <message>
         <source>may be chance</source>

@@ -75,9 +75,9 @@ class FittedSentence(PaintedWidget):
             self._expected = tuple(texts)
             self.updateGeometry()
 
-    def has_room_for(self, lines: Sequence[str]) -> bool:
-        """Return whether none of these lines would break, in the least type."""
-        metrics = QFontMetricsF(self._font(self._least_px()))
+    def has_room_for(self, lines: Sequence[str], *, times: float = 1.0) -> bool:
+        """Return whether none of these lines would break, in bold type of times the least size."""
+        metrics = QFontMetricsF(self.appearance.font(times * self._least_px(), bold=True))
         return all(metrics.horizontalAdvance(line) <= self.width() for line in lines)
 
     def say(self, text: str, *, marked: bool = False, strong: bool = False) -> None:

@@ -1,30 +1,30 @@
-"""Page of body lengths: fields beside a figure, what is wrong beneath its field."""
+"""Page of body lengths: fields beside a figure, what is wrong with one beside it."""
 
 from PySide6.QtCore import Qt, Signal, Slot
-from PySide6.QtWidgets import QGridLayout, QLineEdit, QWidget
+from PySide6.QtWidgets import QGridLayout, QLineEdit, QSizePolicy, QWidget
 
 from calibration.body.lengths import TRUNK_CM
 from gui.drawing.calibration_guides import Guide
 from gui.pages.camera_and_body.guide_panel import GuidePanel
 from gui.style.appearance import Appearance
-from gui.style.measures import GAP_PX
+from gui.style.measures import GAP_PX, LINE
 from gui.text.wording import tr
-from gui.widgets.buttons import bind_keys, button, give_role
+from gui.widgets.buttons import bind_keys, button
 from gui.widgets.layouts import card, row, widget_with
 from gui.widgets.page_frame import frame_page
 from gui.widgets.scroll_page import bring_into_view
-from gui.widgets.text import label
+from gui.widgets.text import SignedLine, label
 from measure.domain.acquisition import POSSIBLE
 
 TRUNK = "trunk"
 LENGTHS = ("upper_arm", "forearm", "shoulder_width")
-#: Lines of the grid that a field takes: its name, itself, what is wrong with it, and a gap.
+#: Lines of the grid that a field takes: its name, itself, what is wrong beneath it, and a gap.
 #: [technical]
 _LINES = 4
 #: Text up to this size leaves room for the figure, per cent. [technical]
 _MOST_PERCENT = 115
-#: Width of the figure, pixels. [technical]
-_FIGURE_PX = 480
+#: Width of the figure, and most height of the card that it fills, pixels. [technical]
+_FIGURE_PX, _CARD_PX = 440, 560
 #: Width of a field, in heights of its type: a length has few digits. [technical]
 _FIELD_TYPES = 7
 
@@ -48,8 +48,10 @@ class BodyLengthsPage(QWidget):
             "shoulder_width": tr("shoulder to shoulder"),
         }
         self.fields = {name: self._field(words) for name, words in self._names.items()}
-        #: What is wrong with a field, beneath it.
-        self.wrong = label("", "alarm-text")
+        #: What is wrong with a field, beside it, or beneath where there is no figure.
+        self.wrong = SignedLine("\u2717", "", "alarm-text")
+        #: What to type, or to look at again.
+        self.advice = label("", "lead")
         self.keep = button(tr("Save the lengths"), "main", key=tr("Enter"))
         self.keep.setProperty("leads_on", True)
         self.leave = button(tr("Back"), key=tr("Escape"))
@@ -69,7 +71,6 @@ class BodyLengthsPage(QWidget):
         return field
 
     def _lay_out(self) -> None:
-        self._grid.setHorizontalSpacing(4 * GAP_PX)
         self._grid.setVerticalSpacing(GAP_PX // 2)
         self._labels = {name: label("", "strong") for name in self.fields}
         self._lines = {
@@ -78,15 +79,13 @@ class BodyLengthsPage(QWidget):
         }
         for name, field in self.fields.items():
             self._labels[name].setBuddy(field)
+        self._card = card((row((self._grid, 1), self.figure, spacing=4 * GAP_PX), 1))
         frame_page(
             self,
             label(tr("Body lengths"), "display"),
-            label(
-                tr("In centimetres: the trunk and at least one other."),
-                "lead",
-            ),
-            card(row((self._grid, 1), self.figure, spacing=4 * GAP_PX)),
-            1,
+            self.advice,
+            (self._card, 1),
+            0,
             buttons=[self.leave, self.keep],
         )
         self._appearance.changed.connect(self._arrange)
@@ -99,19 +98,32 @@ class BodyLengthsPage(QWidget):
 
     @Slot()
     def _arrange(self) -> None:
-        """Put the fields in one column beside the figure, numbered as there, or in two."""
+        """Put the fields in one column beside the figure, numbered as there, or in two.
+
+        Two have room beneath each line for what is wrong, so that nothing moves when that is said.
+        """
         columns = self._columns
-        self.figure.setVisible(columns == 1)
+        beside, beneath = columns == 1, 0 if columns == 1 else self._appearance.px(LINE)
+        self.figure.setVisible(beside)
+        fills = QSizePolicy.Policy.Preferred if beside else QSizePolicy.Policy.Maximum
+        self._card.setSizePolicy(QSizePolicy.Policy.Preferred, fills)
+        self._card.setMaximumHeight(_CARD_PX if beside else self.maximumHeight())
+        self._grid.setHorizontalSpacing((2 if beside else 4) * GAP_PX)
         for number, (name, field) in enumerate(self.fields.items(), start=1):
             words = _sentence(self._names[name])
-            self._labels[name].setText(f"{number}  {words}" if columns == 1 else words)
+            self._labels[name].setText(f"{number}  {words}" if beside else words)
             line, column = self._place(name)
-            self._grid.addWidget(self._labels[name], line, column, Qt.AlignmentFlag.AlignBottom)
+            wide = 2 if beside else 1
+            at = Qt.AlignmentFlag.AlignBottom
+            self._grid.addWidget(self._labels[name], line, column, 1, wide, at)
             field.setFixedWidth(self._appearance.px(_FIELD_TYPES))
             self._grid.addWidget(self._lines[name], line + 1, column)
-            self._grid.setRowMinimumHeight(line + _LINES - 1, GAP_PX)
-            self._grid.setColumnStretch(column, 1)
-        self._grid.setColumnStretch(1, columns - 1)
+            self._grid.setRowMinimumHeight(line + 2, beneath)
+            if line:
+                self._grid.setRowMinimumHeight(line - 1, GAP_PX)
+                self._grid.setRowStretch(line - 1, 1)
+        self._grid.setColumnStretch(0, columns - 1)
+        self._grid.setColumnStretch(1, 1)
         self._say(TRUNK, "")
 
     def _place(self, name: str) -> tuple[int, int]:
@@ -145,22 +157,25 @@ class BodyLengthsPage(QWidget):
             self.lengths_typed.emit(typed)
 
     def _say(self, name: str, wrong: str) -> None:
-        """Say beneath a field what is wrong with it, and go there; nothing where all is well."""
+        """Say beside a field what is wrong with it, and go there; nothing where all is well."""
         line, column = self._place(name)
-        self._grid.addWidget(self.wrong, line + 2, column)
-        self.wrong.setText(wrong)
+        line, column = (line + 1, 1) if self._columns == 1 else (line + 2, column)
+        self._grid.addWidget(self.wrong, line, column, Qt.AlignmentFlag.AlignVCenter)
+        self.wrong.say("\u2717", wrong)
         self.wrong.setVisible(bool(wrong))
-        self._lead_on()
+        self.keep.setEnabled(not wrong)
+        usual = tr("In centimetres: the trunk and at least one other.")
+        again = tr("Check the length marked \u2717, then save.")
+        self.advice.setText(again if wrong else usual)
         if wrong:
-            give_role(self.keep, "")
             self.fields[name].setFocus(Qt.FocusReason.OtherFocusReason)
             bring_into_view(self.wrong)
             bring_into_view(self.fields[name])
 
     @Slot()
     def _lead_on(self) -> None:
-        """Let saving be what comes next, as after a change of what was refused."""
-        give_role(self.keep, "main")
+        """Let what was refused be saved after a change."""
+        self.keep.setEnabled(True)
 
 
 def _sentence(words: str) -> str:
@@ -173,15 +188,13 @@ def length_problem(typed: dict[str, float]) -> tuple[str, str]:
     if TRUNK not in typed:
         return TRUNK, tr("Type the trunk and at least one other length.")
     if not low <= typed[TRUNK] <= high:
-        return TRUNK, tr("Usually {low} to {high} cm. Please measure again.").format(
-            low=f"{low:g}", high=f"{high:g}"
-        )
+        return TRUNK, tr("Usually {low} to {high} cm.").format(low=f"{low:g}", high=f"{high:g}")
     if len(typed) < 2:
         return LENGTHS[0], tr("Type at least one other length too.")
     for name in LENGTHS:
         least, most = (share * typed[TRUNK] for share in POSSIBLE[name])
         if name in typed and not least <= typed[name] <= most:
-            return name, tr(
-                "With this trunk usually {low} to {high} cm. Please measure again."
-            ).format(low=f"{least:.0f}", high=f"{most:.0f}")
+            return name, tr("With this trunk {low} to {high} cm.").format(
+                low=f"{least:.0f}", high=f"{most:.0f}"
+            )
     return TRUNK, ""

@@ -21,7 +21,7 @@ from gui.widgets.beside_row import BesideRow, list_card
 from gui.widgets.buttons import ShortcutButton, button
 from gui.widgets.layouts import clear_layout, column, row, widget_with
 from gui.widgets.page_frame import frame_page
-from gui.widgets.side_by_side import SideBySide
+from gui.widgets.side_by_side import LARGE_FROM_PERCENT, SideBySide
 from gui.widgets.text import label, titled
 from gui.widgets.wrapping_check_box import WrappingCheckBox
 
@@ -75,28 +75,26 @@ class CalibrationPage(QWidget):
         self._level_buttons()
 
     def _lay_out(self) -> None:
-        agreement = tr("How well camera and goniometer agree, from a clinician's table.")
-        repeat = tr("How much sessions differ when nothing changes.")
+        agreement = tr("Camera and goniometer, from a table")
+        repeat = tr("From one session to the next")
         agreed = widget_with(column(titled(tr("Agreement"), agreement), self._corrections))
-        measured = list_card(
+        self._measured = list_card(
             BesideRow(_words(tr("Lens"), tr("10 min"), self.lens), self.calibrate),
             BesideRow(_words(tr("Level"), tr("2 min"), self.level), self.uprights),
             BesideRow(
                 _words(tr("Neck and pelvis"), tr("3 min, helper"), self.marks), self.mark_back
             ),
             BesideRow(_words(tr("Body lengths"), tr("3 min, tape"), self.lengths), self.enter),
-            spacing=2 * GAP_PX,
         )
-        opened = list_card(
+        self._opened = list_card(
             BesideRow(titled(tr("How much readings vary"), repeat), self.retest),
             BesideRow(agreed, self.study),
             BesideRow(_words(tr("Where you stand"), "", self.place), self.forget),
-            spacing=2 * GAP_PX,
         )
         groups = SideBySide(
             self._appearance,
-            (_group(tr("Optional: for more exact readings"), measured), 1),
-            (_group(tr("Look up"), opened), 1),
+            (_group(tr("Optional: for more exact readings"), self._measured), 1),
+            (_group(tr("Look up"), self._opened), 1),
             spacing=3 * GAP_PX,
         )
         heading = label(tr("Camera and body"), "display")
@@ -104,7 +102,11 @@ class CalibrationPage(QWidget):
 
     @Slot()
     def _level_buttons(self) -> None:
-        """Make all buttons as wide as the widest."""
+        """Make all buttons as wide as the widest; leave air between rows where text is small."""
+        gap = 2 if self._appearance.percent >= LARGE_FROM_PERCENT else 3
+        for rows in (self._measured.layout(), self._opened.layout()):
+            if rows is not None:
+                rows.setSpacing(gap * GAP_PX)
         actions = (
             self.calibrate,
             self.uprights,
@@ -144,16 +146,16 @@ class CalibrationPage(QWidget):
 
 
 def _words(name: str, effort: str, state: QLabel) -> QWidget:
-    """Return the name of a thing that may be known, what it takes, and beneath it how far it is."""
-    named = label(name, "strong")
-    named.setSizePolicy(QSizePolicy.Policy.Maximum, QSizePolicy.Policy.Preferred)
-    first = row(named, (label(effort), 1), spacing=3 * GAP_PX // 2)
+    """Return the name of a thing that may be known, what it takes, and beneath how far it is."""
+    takes = label(effort, "quiet")
+    takes.setSizePolicy(QSizePolicy.Policy.Maximum, QSizePolicy.Policy.Preferred)
+    first = row((label(name, "strong"), 1), takes, spacing=3 * GAP_PX // 2)
     return widget_with(column(first, state, spacing=GAP_PX // 4))
 
 
 def _group(name: str, members: QWidget) -> QWidget:
     """Return rows beneath the heading of their group."""
-    return widget_with(column(label(name, "title"), (members, 1), spacing=GAP_PX))
+    return widget_with(column(label(name, "title"), members, 1, spacing=GAP_PX))
 
 
 def _action(words: str, name: str) -> ShortcutButton:

@@ -1,4 +1,4 @@
-"""Band of the changes that may be chance, about no change; what lies beyond it counts."""
+"""Band of the changes that may be chance, about no change; what lies beyond it is likely real."""
 
 from math import ceil
 
@@ -7,7 +7,7 @@ from PySide6.QtGui import QFontMetricsF, QPainter, QPen
 from PySide6.QtWidgets import QSizePolicy
 
 from gui.style.appearance import Appearance
-from gui.style.measures import BUTTON_RADIUS_PX, GAP_PX
+from gui.style.measures import BUTTON_RADIUS_PX, GAP_PX, LARGE_ENOUGH_PX, TITLE
 from gui.text.wording import tr
 from gui.widgets.painted_widget import PaintedWidget
 
@@ -15,15 +15,17 @@ from gui.widgets.painted_widget import PaintedWidget
 _REACH = 2.1
 #: Height of the band at 100 %, and of one that stands alone, pixels: larger text around it takes
 #: room from it. [technical]
-_HIGH_PX, _HIGH_ALONE_PX = 40.0, 132.0
-#: Opacity of the band on its ground. [technical]
+_HIGH_PX, _HIGH_ALONE_PX = 40.0, 176.0
+#: How fast larger text takes room from the one that stands alone: a power of its size. [technical]
+_LOWER = 1.5
+#: Opacity of the tint of what is likely real, on its ground. [technical]
 _FILL = 0.3
 #: Thickness of the mark of no change and of the band's ends, pixels. [technical]
 _MARK_PX, _END_PX = 4.0, 3.0
 
 
 class ChangeBand(PaintedWidget):
-    """What lies within may be chance, what lies beyond counts; the ends have their amounts."""
+    """What lies within may be chance, what lies beyond is tinted; the ends have their amounts."""
 
     def __init__(self, appearance: Appearance) -> None:
         super().__init__(appearance)
@@ -38,7 +40,7 @@ class ChangeBand(PaintedWidget):
         share
             Its size over that of the largest one beside it.
         amount
-            The change that counts, with its unit; empty where none is known yet.
+            The least change that is likely real, with its unit; empty where none is known yet.
         alone
             Whether it is the only one, and so a large one.
         """
@@ -65,10 +67,9 @@ class ChangeBand(PaintedWidget):
         band = QRectF(0, 0, 2 * half, high)
         band.moveCenter(ground.center())
         painter.setPen(Qt.PenStyle.NoPen)
-        painter.setBrush(self.appearance.colour("sunken"))
-        painter.drawRoundedRect(ground, BUTTON_RADIUS_PX, BUTTON_RADIUS_PX)
         painter.setBrush(self.appearance.colour("arm", _FILL))
-        painter.drawRect(band)
+        painter.drawRoundedRect(ground, BUTTON_RADIUS_PX, BUTTON_RADIUS_PX)
+        painter.fillRect(band, self.appearance.colour("sunken"))
         painter.setPen(QPen(self.appearance.colour("arm"), _END_PX))
         for x in (band.left(), band.right()):
             painter.drawLine(QPointF(x, band.top()), QPointF(x, band.bottom()))
@@ -81,7 +82,7 @@ class ChangeBand(PaintedWidget):
 
     def _name(self, painter: QPainter, band: QRectF, ground: QRectF) -> None:
         """Write above the band and beside it what changes there mean."""
-        beside = tr("counts")
+        beside = tr("likely real")
         for place, word, bold in (
             (QRectF(ground.topLeft(), band.bottomLeft()), beside, True),
             (band, tr("may be chance"), False),
@@ -97,13 +98,13 @@ class ChangeBand(PaintedWidget):
             for x, sign in ((band.left(), "\u2212"), (band.right(), "+"))
         ]
         words = tr("no change")
-        wide = QFontMetricsF(self.appearance.font(self.appearance.px())).horizontalAdvance(words)
+        wide = QFontMetricsF(self.appearance.font(self._type_px())).horizontalAdvance(words)
         if wide + 4 * GAP_PX < ends[1].left() - ends[0].right():
             self._write(painter, QPointF(band.center().x(), top), words)
 
     def _write(self, painter: QPainter, top: QPointF, words: str, *, bold: bool = False) -> QRectF:
         """Write words that are centred beneath a point; return where they stand."""
-        font = self.appearance.font(self.appearance.px(), bold=bold)
+        font = self.appearance.font(self._type_px(), bold=bold)
         wide = QFontMetricsF(font).horizontalAdvance(words) + 2
         place = QRectF(top.x() - wide / 2, top.y(), wide, self._line_px())
         painter.setFont(font)
@@ -112,8 +113,13 @@ class ChangeBand(PaintedWidget):
         return place
 
     def _line_px(self) -> float:
-        return QFontMetricsF(self.appearance.font(self.appearance.px(), bold=True)).height()
+        return QFontMetricsF(self.appearance.font(self._type_px(), bold=True)).height()
+
+    def _type_px(self) -> int:
+        """Return the size of the words: larger where the band stands alone and has the room."""
+        px = self.appearance.px()
+        return max(px, min(self.appearance.px(TITLE), LARGE_ENOUGH_PX)) if self._alone else px
 
     def _band_px(self) -> float:
-        high = _HIGH_ALONE_PX * 100 / self.appearance.percent
+        high = _HIGH_ALONE_PX * (100 / self.appearance.percent) ** _LOWER
         return max(high, _HIGH_PX) if self._alone else _HIGH_PX

@@ -55,6 +55,7 @@ class LensPage(QWidget):
         self.board = button(tr("Save the board to print"))
         #: Goes on without printing.
         self.have = button(tr("I have the board"))
+        self.have.setProperty("leads_on", True)
         self.anew = button(tr("Start over"), "link")
         self.leave = button(tr("Back"), key=tr("Escape"))
         self.make.clicked.connect(self._make)
@@ -80,7 +81,7 @@ class LensPage(QWidget):
         )
         beside = self.camera, widget_with(words), self.guide
         buttons = [self.leave, self.have, self.board, self.make, self.camera.retry]
-        frame_picture(self, services, self.sentence, beside, buttons)
+        self._shown = frame_picture(self, services, self.sentence, beside, buttons)
 
     def begin(self, camera: str, *, mirrored: bool) -> None:
         """Open the camera and begin to collect views; the page has to be in sight."""
@@ -164,6 +165,7 @@ class LensPage(QWidget):
         self.steps.setVisible(pictures)
         self.count.setVisible(seen)
         self.guide.show_guide(Guide.BOARD if pictures else None)
+        self._shown.lead_with_drawing(not printed)
         self.coverage.setVisible(printed)
         for first in (self.board, self.have):
             first.setVisible(pictures and not printed)

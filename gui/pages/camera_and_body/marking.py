@@ -14,7 +14,7 @@ from gui.pages.camera_and_body.point_marking import PointMarkingView
 from gui.session.services import Services
 from gui.style.measures import GAP_PX
 from gui.text.wording import tr
-from gui.widgets.buttons import button, give_role
+from gui.widgets.buttons import button
 from gui.widgets.camera_trouble import TroubleSteps
 from gui.widgets.camera_view import CameraView
 from gui.widgets.fitted_sentence import FittedSentence
@@ -109,19 +109,22 @@ class MarkingPage(QWidget):
         self.steps = Steps("step", present_role="step-here")
         self.guide = GuidePanel(appearance)
         self.trouble = TroubleSteps(appearance, self.camera)
-        self.description_label = label("", "lead")
+        self.description_label = label("", "step-here")
         #: What marks tell that are too little.
-        self.detail_label = label("", "quiet")
+        self.detail_label = label("", "step")
         self.fixed = WrappingCheckBox(appearance, tr("The camera stays where it is"))
         self.stays = label(tr("Then this level is used on later days too."), "quiet")
         self.take = button(tr("Take this picture"), "main")
         self.again = button(tr("Another picture"))
         self.undo = button(tr("Undo the last mark"))
+        #: In its place once the marks are whole and do not do.
+        self.redo = button(tr("Mark again"), "main")
         self.keep = button(tr("Save"), "main")
         self.leave = button(tr("Back"), key=tr("Escape"))
         self.take.clicked.connect(self._take)
         self.again.clicked.connect(self._again)
         self.undo.clicked.connect(self.picture.take_back)
+        self.redo.clicked.connect(self._mark_again)
         self.keep.clicked.connect(self._keep)
         self.leave.clicked.connect(self.back)
         self.picture.changed.connect(self._refresh)
@@ -141,7 +144,8 @@ class MarkingPage(QWidget):
             margins=(0, 0, GAP_PX, 0),
             spacing=2 * GAP_PX,
         )
-        buttons = [self.leave, self.again, self.undo, self.take, self.keep, self.camera.retry]
+        ways = [self.leave, self.again, self.undo]
+        buttons = [*ways, self.redo, self.take, self.keep, self.camera.retry]
         beside = self._views, widget_with(words), self.guide
         frame_picture(self, self._services, self.sentence, beside, buttons)
 
@@ -197,6 +201,12 @@ class MarkingPage(QWidget):
             self.begin(self._task)
 
     @Slot()
+    def _mark_again(self) -> None:
+        """Begin anew in the same picture."""
+        self.picture.clear()
+        self.picture.setFocus(Qt.FocusReason.OtherFocusReason)
+
+    @Slot()
     def _refresh(self) -> None:
         """Say what to mark next, and what the marks tell so far."""
         task = self._task
@@ -211,7 +221,6 @@ class MarkingPage(QWidget):
         self.take.setVisible(live and pictures)
         self.take.setEnabled(self._may_take(self._frame))
         self.again.setVisible(not live)
-        self.undo.setVisible(many > 0 and not live)
         description = better = ""
         enough = not live and many >= task.least and not (task.in_pairs and many % 2)
         if enough:
@@ -225,10 +234,11 @@ class MarkingPage(QWidget):
             said.setVisible(bool(text))
         self.keep.setEnabled(good)
         self.keep.setVisible(good)
+        in_vain = enough and not good
+        self.redo.setVisible(in_vain)
+        self.undo.setVisible(many > 0 and not live and not in_vain)
         for member in (self.fixed, self.stays):
             member.setVisible(task.in_pairs and good)
-        # What helps on leads on: to save, or to mark anew.
-        give_role(self.undo, "main" if enough and not good else "")
         if live:
             self.camera.say(task.before)
         elif better:

@@ -12,12 +12,10 @@ from gui.style.measures import BAR_PX, GAP_PX, MARGIN_PX
 from gui.widgets.buttons import ButtonRow
 from gui.widgets.layouts import column, row, separator
 from gui.widgets.scroll_page import scrollable
-from gui.widgets.side_by_side import LARGE_FROM_PERCENT
 
-#: Shares of the width for the picture: the largest, and where large text breaks the steps beside it
-#: in any case; the least, that makes room for the drawing; that of a place without a picture.
-#: [technical]
-_MOST_SHARE, _MOST_BESIDE_LARGE, _LEAST_SHARE, _EMPTY_SHARE = 0.55, 0.6, 0.4, 0.6
+#: Shares of the width for the picture: the largest, down to the foot of most windows; the least,
+#: that makes room for the drawing; that of a place without a picture. [technical]
+_MOST_SHARE, _LEAST_SHARE, _EMPTY_SHARE = 0.65, 0.4, 0.6
 #: Steps in which a smaller picture is tried, pixels. [technical]
 _STEP_PX = 12
 #: Height that a drawing should have, if need be of a smaller picture, pixels. [technical]
@@ -32,7 +30,8 @@ class PictureBeside(QWidget):
     """A picture as large as its place allows, in its own shape, and words beside it that scroll.
 
     A drawing stands beneath the words, its lower edge on the picture's where that leaves it room.
-    Words without a drawing are as high as the picture where they fit.
+    Words without a drawing are as high as the picture where they fit. Where the drawing is what the
+    present step is about, it has the picture's place, and the picture that beneath the words.
     """
 
     def __init__(
@@ -46,6 +45,13 @@ class PictureBeside(QWidget):
         words.installEventFilter(self)
         services.feed.framed.connect(self.arrange)
         self._shape = _COMMON_SHAPE
+        self._drawing_leads = False
+
+    def lead_with_drawing(self, leads: bool) -> None:
+        """Let the drawing be the larger one, or the picture."""
+        if leads is not self._drawing_leads:
+            self._drawing_leads = leads
+            self._place()
 
     def minimumSizeHint(self) -> QSize:
         words, picture = self._words.minimumSizeHint(), self._picture.minimumSizeHint()
@@ -78,6 +84,8 @@ class PictureBeside(QWidget):
             words.setBottom(guide.top() - 1 - 2 * GAP_PX)
         elif self._words_height(picture.width()) <= picture.height():
             words.setBottom(picture.bottom())
+        if self._drawing_leads and not guide.isEmpty():
+            picture, guide = self._at_foot_of(guide), picture
         for member, place in (
             (self._picture, picture),
             (self._words, words),
@@ -85,11 +93,16 @@ class PictureBeside(QWidget):
         ):
             member.setGeometry(QStyle.visualRect(self.layoutDirection(), self.rect(), place))
 
+    def _at_foot_of(self, place: QRect) -> QRect:
+        """Return the largest place of a picture at the lower edge of another place."""
+        across, down = self._shape
+        wide = min(place.width(), place.height() * across // down)
+        shown = QRect(0, 0, wide, self._high(wide))
+        shown.moveBottomLeft(place.bottomLeft())
+        return shown
+
     def _most_share(self) -> float:
-        if self._services.feed.why_no_picture:
-            return _EMPTY_SHARE
-        large = self._services.appearance.percent >= LARGE_FROM_PERCENT
-        return _MOST_BESIDE_LARGE if large else _MOST_SHARE
+        return _EMPTY_SHARE if self._services.feed.why_no_picture else _MOST_SHARE
 
     def _picture_place(self) -> QRect:
         """Return the largest picture that has room, with the drawing beside it where possible."""
@@ -134,8 +147,11 @@ def frame_picture(
     heading: QWidget,
     beside: tuple[QWidget, QWidget, GuidePanel],
     buttons: Sequence[QPushButton],
-) -> None:
-    """Lay out a page: heading, picture, what to do and a drawing of it, the ways on and out."""
+) -> PictureBeside:
+    """Lay out a page: heading, picture, what to do and a drawing of it, the ways on and out.
+
+    Returns what lies between heading and foot.
+    """
     shown = PictureBeside(services, *beside)
     around = MARGIN_PX
     area = column(
@@ -146,3 +162,4 @@ def frame_picture(
     )
     foot = row(ButtonRow(buttons, wide=True), margins=(around, GAP_PX, around, GAP_PX))
     column((area, 1), separator(), foot, on=page, spacing=0)
+    return shown

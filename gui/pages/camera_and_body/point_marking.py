@@ -59,9 +59,7 @@ class PointMarkingView(PaintedWidget):
         """
         self._image, self._most, self._in_pairs = image, most, in_pairs
         self._cross = (image.width() / 2, image.height() / 2)
-        self.marks_px = []
-        self.changed.emit()
-        self.update()
+        self.clear()
 
     def mark(self, place_px: tuple[float, float]) -> None:
         """Mark a place, unless there are enough marks or it lies outside the picture."""
@@ -81,6 +79,12 @@ class PointMarkingView(PaintedWidget):
             self.marks_px.pop()
             self.changed.emit()
             self.update()
+
+    def clear(self) -> None:
+        """Take all marks back."""
+        self.marks_px = []
+        self.changed.emit()
+        self.update()
 
     def sizeHint(self) -> QSize:
         return QSize(320, 200)

@@ -42,7 +42,7 @@ class RepeatabilityPage(QWidget):
         self.table.setAccessibleName(tr("How consistent my sessions are"))
         self.leave = button(tr("Back"), key=tr("Escape"))
         self.leave.clicked.connect(self.back)
-        meaning = tr("Two sessions differ a little even when the shoulder stays the same.")
+        meaning = tr("Sessions differ a little even when nothing changes.")
         frame_page(
             self,
             self.sentence,
@@ -82,16 +82,17 @@ def _row(name: str, amount: str, band: ChangeBand, result: Repeatability) -> QWi
     amount_words.setAlignment(Qt.AlignmentFlag.AlignRight)
     amount_words.setVisible(bool(amount))
     named = row((label(name, "title"), 3), (amount_words, 1))
-    basis = label(_basis(result), "" if amount else "lead")
+    meaning = label(tr("Nine of ten repeat sessions differ by less."), "" if amount else "lead")
+    basis = column(meaning, label(_basis(result), "quiet"), spacing=GAP_PX)
     return widget_with(column(named, band, basis, spacing=3 * GAP_PX // 2))
 
 
 def plain_sentence(results: Results) -> str:
-    """Return which changes count: with their size where there is one movement."""
+    """Return which changes are likely real: with their size where there is one movement."""
     if len(results) != 1:
-        return tr("How much change counts?")
+        return tr("How much change is likely real?")
     ((movement, _), result), *_ = results.items()
-    return tr("A change of {amount} or more counts.").format(amount=_amount(movement, result))
+    return tr("{amount} or more is likely a real change.").format(amount=_amount(movement, result))
 
 
 def largest_beside(movement: Movement, results: Results) -> float:
@@ -112,16 +113,12 @@ def _amount(movement: Movement, result: Repeatability) -> str:
 
 
 def _basis(result: Repeatability) -> str:
-    """Return what an amount means and rests on, and whether the values drift."""
+    """Return what an amount rests on, and whether the values drift."""
     if result.own:
-        words = tr("Nine of ten pairs differ by less, in {count} own sessions.").format(
-            count=result.sessions
-        )
+        words = tr("From {count} own sessions.").format(count=result.sessions)
     else:
-        words = tr(
-            "Nine of ten pairs differ by less. A typical value is used until there are {enough} "
-            "sessions; so far: {count}."
-        ).format(enough=ENOUGH_SESSIONS, count=result.sessions)
+        typical = tr("A typical value until there are {enough} sessions; so far {count}.")
+        words = typical.format(enough=ENOUGH_SESSIONS, count=result.sessions)
     drift, unit = result.drift_per_week, MOVEMENTS[result.movement].unit
     if drift is None:
         return words

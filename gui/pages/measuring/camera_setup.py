@@ -4,7 +4,16 @@ import time
 from collections.abc import Sequence
 
 from PySide6.QtCore import QPoint, QRect, QRectF, QSize, Qt, Signal, Slot
-from PySide6.QtGui import QHideEvent, QIcon, QImage, QPainter, QPixmap, QShowEvent
+from PySide6.QtGui import (
+    QHideEvent,
+    QIcon,
+    QImage,
+    QKeySequence,
+    QPainter,
+    QPixmap,
+    QShortcut,
+    QShowEvent,
+)
 from PySide6.QtWidgets import (
     QButtonGroup,
     QPushButton,
@@ -93,7 +102,12 @@ class SetupPage(QWidget):
         self.other_hand = button("")
         self.other_hand.clicked.connect(self._ask_for_other_hand)
         self.hand_words = label("", "title")
-        self.hand_note = label(tr("Raise it only as far as is comfortable."), FAR_STEP)
+        why = tr("Thawline then knows left from right. Raise it only as far as is comfortable.")
+        self.hand_note = label(why, FAR_STEP)
+        #: Gives up the check of left and right.
+        self.end_asking = button(tr("Back"), key=tr("Escape"))
+        self.end_asking.clicked.connect(self._stop_asking)
+        QShortcut(QKeySequence("Escape"), self.end_asking).activated.connect(self.end_asking.click)
         self.hand_figure = PositionView(services.appearance, still=True, close=True)
         self.hand_figure.setMinimumHeight(_HAND_PX)
         self.camera_and_body = button(tr("Camera and body"))
@@ -128,6 +142,8 @@ class SetupPage(QWidget):
         )
         self._extras.setVisible(False)
         self.more.toggled.connect(self._show_extras)
+        #: What is not right yet comes first.
+        self._lines = column(*self.checks.values(), spacing=3 * GAP_PX)
         self._place = self._checks_card()
         self._drawn = card(self.hand_figure)
         side = widget_with(
@@ -145,7 +161,8 @@ class SetupPage(QWidget):
         )
         grid = SetupGrid(self._services.appearance, self.camera, side)
         around = MARGIN_PX
-        buttons = [self.more, self.other_hand, self.camera.retry, self.start]
+        asking = [self.end_asking, self.other_hand]
+        buttons = [self.more, *asking, self.camera.retry, self.start]
         foot = row(ButtonRow(buttons, wide=True), margins=(around, GAP_PX, around, GAP_PX))
         framed = column(
             self.sentence,
@@ -156,9 +173,8 @@ class SetupPage(QWidget):
         column((framed, 1), separator(), foot, on=self, spacing=0)
 
     def _checks_card(self) -> QWidget:
-        """Return a card whose lines share its height; the one for nothing seen is in its middle."""
-        distance, level, light = self.checks.values()
-        return card(1, distance, 1, self.unseen, level, 1, light, 1)
+        """Return a card with the lines in its middle, or the one for nothing seen."""
+        return card(1, self.unseen, self._lines, 1)
 
     # -- opening and closing ------------------------------------------------------------------
 
@@ -293,8 +309,9 @@ class SetupPage(QWidget):
         good = frame is not None and not frame.setup_hints and frame.points_px is not None
         give_role(self.start, "main" if good and self._asked is None else "")
         pictures = not self.camera.lacks_picture
-        self.start.setEnabled(pictures)
-        self.start.setVisible(pictures)
+        asking = self._asked is not None and self.camera.trouble is None
+        self.start.setEnabled(pictures and not asking)
+        self.start.setVisible(pictures and not asking)
         amiss = bool(frame and frame.setup_hints)
         self.start.say(tr("Start anyway") if amiss else tr("Start measuring"))
         give_role(self.camera.retry, "" if pictures else "main")
@@ -302,19 +319,26 @@ class SetupPage(QWidget):
         seen = None if self.camera.trouble else frame
         self._place.setVisible(self._asked is None and self.camera.trouble is None)
         self.unseen.setVisible(seen is None)
-        for place, words in self.checks.items():
-            sign, line = aspect_text(place, seen)
-            words.say(sign, line, role=FAR_WRONG if sign == AMISS else FAR_STEP)
-            words.setVisible(seen is not None)
+        self._show_checks(seen)
         self.hand_words.setVisible(bool(self.hand_words.text()) and self.camera.trouble is None)
-        asking = self._asked is not None and self.camera.trouble is None
         self.camera.video.set_framing(not asking)
         if asking:
             self.more.setChecked(False)
         self.more.setVisible(not asking)
         self._tiles.setVisible(not asking and self._offers_cameras(pictures=pictures))
-        for member in (self._drawn, self.hand_note, self.other_hand):
+        for member in (self._drawn, self.hand_note, self.end_asking, self.other_hand):
             member.setVisible(asking)
+
+    def _show_checks(self, seen: LiveFrame | None) -> None:
+        """Say how the place is in a frame, first what is not right yet; nothing without one."""
+        said = {place: aspect_text(place, seen) for place in self.checks}
+        amiss_first = sorted(said, key=lambda place: said[place][0] != AMISS)
+        for number, place in enumerate(amiss_first):
+            (sign, line), words = said[place], self.checks[place]
+            words.say(sign, line, role=FAR_WRONG if sign == AMISS else FAR_STEP)
+            words.setVisible(seen is not None)
+            if self._lines.indexOf(words) != number:
+                self._lines.insertWidget(number, words)
 
     @Slot(bool)
     def _show_extras(self, shown: bool) -> None:
@@ -375,6 +399,11 @@ class SetupPage(QWidget):
         self.hand_figure.show_raised_hand(side, mirrored=self._services.mirrored)
         other = tr("Use the left hand") if side is Side.RIGHT else tr("Use the right hand")
         self.other_hand.say(other)
+        self.refresh()
+
+    @Slot()
+    def _stop_asking(self) -> None:
+        self._asked = None
         self.refresh()
 
     def _take_hand(self, side: Side) -> None:

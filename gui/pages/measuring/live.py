@@ -27,6 +27,8 @@ from gui.text.session_wording import (
     change_of_arm,
     correction,
     expected_sentences,
+    kind_words,
+    position_seen_from_screen,
     reason_phrase,
     trouble_name,
 )
@@ -34,11 +36,9 @@ from gui.text.wording import (
     advice_words,
     movement_name,
     notice,
-    range_words,
     short_notice,
     task_title,
     tr,
-    value_words,
 )
 from gui.widgets.buttons import bind_keys, button, give_role
 from gui.widgets.camera_trouble import FAR, FAR_RIGHT, FAR_STEP, FAR_WRONG, CameraTrouble
@@ -50,7 +50,7 @@ from gui.widgets.layouts import column, row, separator, widget_with
 from gui.widgets.scroll_page import scrollable
 from gui.widgets.text import ElidedLabel
 from gui.widgets.video_view import VideoView
-from measure.domain.movements import MOVEMENTS, Unit
+from measure.domain.movements import MOVEMENTS
 from measure.domain.reading_scale import exceeds_range
 from measure.domain.reasons import Reason
 from measure.live.events import LiveFrame, Phase
@@ -93,26 +93,13 @@ _ROOMY_PERCENT, _CLOSE_PERCENT = 150, 150
 #: Space above the sentence and beneath the trials, and around the bar of a hold, pixels.
 #: [technical]
 _ENDS_PX, _AROUND_BAR_PX = 12, 12
+#: Space beneath the drawings for them to end with the picture, beside the line's own. [technical]
+_BENEATH_PX = 4
 
 #: Places in the stacks at the left, at the right, and of the whole middle.
 _CAMERA, _ON_BODY, _REFUSAL = range(3)
 _POSITION, _NUMBER, _REASON, _PAUSE = range(4)
 _GRID, _TROUBLE = range(2)
-
-
-def _final_words(attempt: Attempt, unit: Unit) -> str:
-    """Return what kind of number stands above: still calculated, measured, final, or practice."""
-    trial = attempt.trial
-    if attempt.state is AttemptState.PRACTICE:
-        return tr("practice")
-    if trial is None:
-        return tr("being calculated")
-    if trial.low is None or trial.high is None:
-        return tr("measured")
-    if unit is not Unit.DEGREES:
-        return tr("final, {range}").format(range=range_words(trial.low, trial.high, unit))
-    low, high = (value_words(end, unit) for end in (trial.low, trial.high))
-    return tr("final, {low} to {high}").format(low=low, high=high)
 
 
 class LivePage(QWidget):
@@ -131,6 +118,8 @@ class LivePage(QWidget):
         self._words_px = 0
         #: What the session says, and what to do about a trial that is not counted.
         self._said, self._correction = "", ""
+        #: The second sentence about how to stand where it is shown beside the picture.
+        self._rest = ""
         #: What to change about how the person stands before a trial can count, and since when.
         self._to_correct = ""
         self._wrong_since_s: float | None = None
@@ -198,7 +187,8 @@ class LivePage(QWidget):
         paused = widget_with(column((self.paused, 1), margins=(0, 0, 0, GAP_PX)))
         on_body = widget_with(column(self.on_body))
         self._left = FixedSizeStack([self.video, on_body, self.refusal])
-        self._right = FixedSizeStack([self.position, number, reason, paused])
+        position = widget_with(column(self.position, margins=(0, 0, 0, _BENEATH_PX)))
+        self._right = FixedSizeStack([position, number, reason, paused])
         beside = widget_with(column((self._right, 1), self.hint, spacing=GAP_PX))
         grid = LiveGrid(self._left, self.trials, beside)
         grid.divided.connect(self.trouble.divide)
@@ -213,11 +203,8 @@ class LivePage(QWidget):
         shown = column(above, (middle, 1), spacing=_AROUND_BAR_PX)
         #: What stands closer together where large text needs the room.
         self._above, self._shown = above, shown
-        close = GAP_PX // 2
-        foot = column(
-            self.buttons, self.caution, margins=(side, GAP_PX, side, close), spacing=close
-        )
-        column((shown, 1), separator(), foot, on=self, spacing=0)
+        self._foot = column(self.buttons, self.caution)
+        column((shown, 1), separator(), self._foot, on=self, spacing=0)
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)
@@ -229,6 +216,9 @@ class LivePage(QWidget):
         roomy = self._appearance.percent <= _ROOMY_PERCENT
         close = self._appearance.percent >= _CLOSE_PERCENT
         self._above.setSpacing(GAP_PX // 2 if close else _AROUND_BAR_PX)
+        gap = GAP_PX // 2 if close else GAP_PX
+        self._foot.setSpacing(gap)
+        self._foot.setContentsMargins(MARGIN_PX, GAP_PX, MARGIN_PX, gap)
         ends = GAP_PX if close else _ENDS_PX
         self._shown.setContentsMargins(MARGIN_PX, ends, 0, ends)
         self._expect_words()
@@ -296,18 +286,25 @@ class LivePage(QWidget):
         if self._measuring is None:
             return
         guide = self._measuring.guide
-        self.sentence.expect(tuple(map(self._in_lines, expected_sentences(guide))))
+        said = expected_sentences(guide)
+        self.sentence.expect(tuple(self._divided(words)[0] for words in said))
 
-    def _in_lines(self, words: str) -> str:
-        """Return what is asked in one line, or else the first of it in a line of its own."""
-        lines = words.partition(". ")
-        broken = f"{lines[0]}.\n{lines[2]}"
-        long = bool(lines[2]) and not self.sentence.has_room_for([words])
-        return broken if long and self.sentence.has_room_for(broken.split("\n")) else words
+    def _divided(self, words: str) -> tuple[str, str]:
+        """Return what is said in the largest words, and what of it stands beside the picture.
+
+        How else to stand goes there rather than make the words small; others have two lines then.
+        """
+        first, stop, rest = words.partition(". ")
+        first, room = f"{first}{stop.rstrip()}", self.sentence.has_room_for
+        aside = self._measuring and words == position_seen_from_screen(self._measuring.guide)
+        if aside and not room([words], times=_SENTENCE_LINES) and self.hint.has_room_for([rest]):
+            return first, rest
+        broken = not room([words]) and room([first, rest])
+        return f"{first}\n{rest}" if broken and stop else words, ""
 
     def _speak(self) -> None:
         """Show what to do in the largest words; what a trial lacked then stands beside it."""
-        refused = self._left.index == _REFUSAL
+        refused, self._rest = self._left.index == _REFUSAL, ""
         if refused and self._correction:
             shown = self._correction
             self.reason.say(self._said, strong=True)
@@ -316,7 +313,7 @@ class LivePage(QWidget):
         elif self._to_correct:
             shown = self._to_correct
         else:
-            shown = self._in_lines(self._said.removeprefix(self._change).lstrip())
+            shown, self._rest = self._divided(self._said.removeprefix(self._change).lstrip())
         self.sentence.say(shown)
         stop = short_notice() if tr("Stop before it becomes painful.") in shown else notice()
         self.caution.words.setText(stop)
@@ -362,10 +359,11 @@ class LivePage(QWidget):
         """Say whose movement it is, after a word about a change of arm until a trial is taken."""
         task = guide.task
         self._change = "" if guide.attempts else change_of_arm(guide)
-        changed = f"{movement_name(task.movement)}. {self._change}"
-        title = changed if self._change else task_title(task.movement, task.side)
+        whole = task_title(task.movement, task.side)
+        title = movement_name(task.movement) if self._change else whole
         give_role(self.title, "title" if self._change else FAR)
-        self.title.say(f"{self.person_name}: {title}" if self.person_name else title)
+        named = f"{self.person_name}: {title}" if self.person_name else title
+        self.title.say(f"{self._change} {named}".lstrip())
 
     def _show_ways(self, measuring: MeasurementSession) -> None:
         """Offer what can be done now."""
@@ -398,6 +396,8 @@ class LivePage(QWidget):
         guide = measuring.guide
         if guide.paused:
             self.hint.say(tr("Other hand up: continue."))
+        elif self._rest:
+            self.hint.say(self._rest, strong=True)
         elif self._to_correct:
             self.hint.say(tr("Other hand up: pause."))
         elif frame is not None and frame.phase in (Phase.MOVE, Phase.HOLD) and frame.reasons:
@@ -481,7 +481,7 @@ class LivePage(QWidget):
             value = None
         final = attempt.state is AttemptState.SCORED
         self.number.show_value(value, unit, final=final, pale=not final)
-        self.kind.say(_final_words(attempt, unit))
+        self.kind.say(kind_words(attempt, unit))
         if final and trial is not None and trial.low is not None and trial.high is not None:
             self._show(_ON_BODY, _NUMBER)
             self.band.show_final(movement, value, (trial.low, trial.high))

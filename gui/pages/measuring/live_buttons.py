@@ -20,11 +20,8 @@ _BORDER_PX, _MORE_PX = 4, 120
 #: Words may be smaller by this much for the keys to have room beside them; beneath a live picture
 #: they are read from farther away than any key is pressed. [technical]
 _WITH_KEYS, _WITH_KEYS_LIVE = 0.7, 0.9
-#: Least height of the buttons beneath a live picture, pixels: that of a round's large one, and less
-#: where larger text needs the room above. [technical]
-_HIGH_PX, _LESS_HIGH_PX = 68, 54
-#: Text size up to which they are that high, per cent. [technical]
-_HIGH_PERCENT = 150
+#: Least height of the buttons beneath a live picture, pixels. [technical]
+_HIGH_PX = 56
 #: Least and wanted share of the row for the button that stands out. [technical]
 _LEAST_SHARE, _SHARE = 1 / 4, 1 / 3
 #: Space between the caution and the link at its line's end, pixels. [technical]
@@ -162,8 +159,7 @@ class LiveButtons(PlacedButtons):
         return list(self._words)
 
     def _button_height(self) -> int:
-        tall = self._appearance.percent <= _HIGH_PERCENT
-        return max(super()._button_height(), _HIGH_PX if tall else _LESS_HIGH_PX)
+        return max(super()._button_height(), _HIGH_PX)
 
     def _most_px(self) -> int:
         return max(super()._most_px(), self._wanted_px)
@@ -183,7 +179,8 @@ class LiveButtons(PlacedButtons):
 class CautionLine(ArrangedWidget):
     """The caution and, at the end of its line, a link that keeps its place while it is hidden.
 
-    Both are as large as has room in one line, never below the text size of 100 %.
+    Both are as large as has room in one line, running text where they can, and never smaller than
+    the small text of 100 %.
     """
 
     def __init__(self, appearance: Appearance, link: ShortcutButton) -> None:
@@ -232,7 +229,7 @@ class CautionLine(ArrangedWidget):
     def _largest_px(self) -> int:
         """Return the largest type of the caution in which both stand in the line."""
         least = round(BODY_PX * SMALL)
-        sizes = range(self._appearance.px(SMALL), least, -1)
+        sizes = range(max(BODY_PX, self._appearance.px(SMALL)), least, -1)
         return next((px for px in sizes if self._width_at(px) <= self.width()), least)
 
     def _width_at(self, px: int) -> float:

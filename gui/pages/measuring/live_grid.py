@@ -132,11 +132,12 @@ class SetupGrid(ArrangedWidget):
         self._area.setGeometry(mirrored(self, words))
 
 
-class PositionPanel(QWidget):
-    """How to stand: the movement as it is done, and from above which way one faces."""
+class PositionPanel(QFrame):
+    """How to stand, on a card: the movement as it is done, and from above which way one faces."""
 
     def __init__(self, appearance: Appearance) -> None:
         super().__init__()
+        self.setProperty("role", "card")
         self.figure = PositionView(appearance, close=True)
         self.plan = ViewPlan(appearance)
         self._captions: list[QWidget] = []
@@ -146,7 +147,12 @@ class PositionPanel(QWidget):
             beneath.setAlignment(Qt.AlignmentFlag.AlignHCenter)
             self._captions.append(beneath)
             drawn.append(column((member, 1), beneath, spacing=GAP_PX))
-        row(*((member, 1) for member in drawn), on=self, spacing=2 * GAP_PX)
+        row(
+            *((member, 1) for member in drawn),
+            on=self,
+            margins=(2 * GAP_PX,) * 4,
+            spacing=2 * GAP_PX,
+        )
 
     def set_captions(self, *, shown: bool) -> None:
         """Show the words beneath the drawings, or leave their room to these."""

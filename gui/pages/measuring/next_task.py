@@ -20,6 +20,8 @@ from gui.widgets.text import label
 
 #: Most height of the word on the camera's bar, pixels. [technical]
 _NAME_PX = 27
+#: Up to this text size the drawings have room for words beneath them, per cent. [technical]
+_NAMED_PERCENT = 150
 
 
 class NextTaskPage(QWidget):
@@ -45,7 +47,7 @@ class NextTaskPage(QWidget):
         self.sentence = FittedSentence(appearance, lines=1, upright=Qt.AlignmentFlag.AlignTop)
         self.figure = PositionView(appearance, close=True)
         self.plan = ViewPlan(appearance, named_px=min(appearance.px(), _NAME_PX))
-        self.movement_words = label("", "lead")
+        self.figure_words = label(tr("In the picture"), "lead")
         self.facing_words = label(tr("From above"), "lead")
         self.go = button(tr("Start"), "main", key=tr("Enter"))
         self.repeat = button(tr("Repeat the last movement"), key=tr("A"))
@@ -60,17 +62,18 @@ class NextTaskPage(QWidget):
 
     def _lay_out(self) -> None:
         gap = self._appearance.gap
-        self.movement_words.setAlignment(Qt.AlignmentFlag.AlignHCenter)
-        self.facing_words.setAlignment(Qt.AlignmentFlag.AlignHCenter)
-        person = column((self.figure, 1), self.movement_words, spacing=gap())
+        for words in (self.figure_words, self.facing_words):
+            words.setAlignment(Qt.AlignmentFlag.AlignHCenter)
+        person = column((self.figure, 1), self.figure_words, spacing=gap())
         above = column((self.plan, 1), self.facing_words, spacing=gap())
-        drawn = card((row((person, 1), (above, 1), spacing=gap(3)), 1))
+        drawn = card((row(1, (person, 3), (above, 3), 1, spacing=0), 1))
         frame_page(
             self,
-            column(self.title, self._strip, self.sentence, spacing=gap()),
+            column(self.title, self.sentence, spacing=gap()),
             self.pain_words,
             (drawn, 1),
             self.hint,
+            self._strip,
             buttons=[self.finish, self.repeat, self.go],
             caution=True,
         )
@@ -83,7 +86,9 @@ class NextTaskPage(QWidget):
         title = tr("Next, {here} of {of}: {task}").format(
             here=min(here + 1, of), of=of, task=task_title(task.movement, task.side)
         )
-        self.title.setText(f"{self.person_name}  \u00b7  {title}" if self.person_name else title)
+        small = self._appearance.percent < LARGE_FROM_PERCENT
+        plainly = movement_plainly(task.movement) if small else ""
+        self.title.setText("  \u00b7  ".join(filter(None, (self.person_name, title, plainly))))
         pain, nothing = guide.pain_at_limit, guide.gave_nothing
         self._strip.setVisible(nothing is not None)
         if nothing is not None:
@@ -100,9 +105,7 @@ class NextTaskPage(QWidget):
         turn = facing_angle_deg(task.movement, task.side)
         self.figure.show_movement(task.movement, task.side, mirrored=mirrored)
         self.plan.show_turn(turn, task.side, mirrored=mirrored)
-        self.movement_words.setText(movement_plainly(task.movement).capitalize())
         self.hint.setVisible(faces_away_from_screen(task.movement))
-        roomy = self._appearance.percent < LARGE_FROM_PERCENT
-        for words in (self.movement_words, self.facing_words):
-            words.setVisible(roomy)
+        for words in (self.figure_words, self.facing_words):
+            words.setVisible(self._appearance.percent <= _NAMED_PERCENT)
         (self.go if pain is None else self.finish).setFocus()

@@ -14,7 +14,7 @@ from gui.widgets.fitted_sentence import LEAST_SHARE
 from gui.widgets.painted_widget import PaintedWidget
 from measure.domain.movements import MOVEMENTS, Unit
 
-#: Widest place of a trial without practice, side of its sign, space after it, and after the sign of
+#: Widest place of a trial after practice, side of its sign, space after it, and after the sign of
 #: practice alone, in heights of the type. [technical]
 _PLACE, _SIGN, _AFTER_SIGN, _BETWEEN = 4.2, 0.6, 0.3, 0.55
 #: Height of the word of practice, relative to the type; beside the number it stands large.
@@ -27,10 +27,10 @@ _ARC_DEG = 250
 
 
 class TrialRow(PaintedWidget):
-    """A place for practice, and one for each scored trial wanted; a sign and a word or value each.
+    """A place for practice, then one for each scored trial wanted; a sign and a word or value each.
 
     A dashed ring is a trial to come, a whole one is due now, an open one that turns is being
-    calculated, a filled band is final. Practice that is over has a tick.
+    calculated, a filled band is final. Practice leaves the room to the others once it is over.
     """
 
     def __init__(self, appearance: Appearance, parent: QWidget | None = None) -> None:
@@ -38,7 +38,7 @@ class TrialRow(PaintedWidget):
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
         self._places: list[Attempt | None] = []
         self._unit = Unit.DEGREES
-        self._practice, self._practising = False, False
+        self._practising = False
         self._turned_deg = 0
         self._timer = QTimer(self)
         self._timer.setInterval(_TURN_MS)
@@ -59,11 +59,11 @@ class TrialRow(PaintedWidget):
         wanted = guide.task.trials
         self._unit = MOVEMENTS[guide.task.movement].unit
         self._places = [*counted, *[None] * wanted][:wanted]
-        self._practice, self._practising = guide.task.practice > 0, guide.practice_left > 0
+        self._practising = guide.practice_left > 0
         numbered = enumerate(self.words, start=1)
         trial = tr("Trial {number}: {words}")
         said = [trial.format(number=number, words=words) for number, words in numbered]
-        if self._practice:
+        if guide.task.practice:
             done = tr("next") if self._practising else tr("done")
             said.insert(0, tr("Practice: {words}").format(words=done))
         self.setAccessibleName(". ".join(said))
@@ -89,9 +89,9 @@ class TrialRow(PaintedWidget):
         self._timer.stop()
 
     def paint(self, painter: QPainter) -> None:
-        left = self._paint_practice(painter) if self._practice else 0.0
+        left = self._paint_practice(painter) if self._practising else 0.0
         wide = (self.width() - left) / max(1, len(self._places))
-        if not self._practice:
+        if not self._practising:
             wide = min(wide, self.type_px() * _PLACE)
         for number, attempt in enumerate(self._places):
             due = attempt is None and not self._practising and self._all_final(number)
@@ -99,11 +99,11 @@ class TrialRow(PaintedWidget):
             word = self._short(number, attempt)
             font = self.appearance.font(self.type_px(), bold=scored or due)
             place = QRectF(left + number * wide, 0, wide, self.height())
-            sign, text = self._centred(place, font, word)
-            if not scored or text.right() <= place.right():
+            sign, text = self._beside(place, font, word)
+            if not scored or text.right() + self.type_px() * _AFTER_SIGN <= place.right():
                 self._sign(painter, sign, attempt, due=due)
             else:
-                text.moveCenter(place.center())
+                text.moveLeft(place.left())
             self._word(painter, text, font, word, strong=scored or due)
 
     def _all_final(self, number: int) -> bool:
@@ -118,25 +118,15 @@ class TrialRow(PaintedWidget):
         """
         px = self.type_px()
         word, column = tr("practice"), self.width() / (1 + len(self._places))
-        font = self.appearance.font(px * _SMALLER, bold=self._practising)
-        place = QRectF(0, 0, column, self.height())
-        sign, text = self._centred(place, font, word)
-        trial = px * (_SIGN + _AFTER_SIGN) + self._widest()
-        needed = text.right() - sign.left() + px * _BETWEEN
+        font = self.appearance.font(px * _SMALLER, bold=True)
+        sign, text = self._beside(QRectF(0, 0, column, self.height()), font, word)
+        self._sign(painter, sign, None, due=True)
+        needed = text.right() + 2 * px * _BETWEEN
         least = self._widest() + px * _BETWEEN / 2
-        whole = needed + len(self._places) * least <= self.width()
-        if whole and (text.right() > place.right() or trial > column):
-            column = needed
-            sign, text = self._centred(QRectF(0, 0, column, self.height()), font, word)
-        if whole:
-            self._word(painter, text, font, word, strong=self._practising)
-        else:
-            sign.moveLeft(0)
-        if self._practising:
-            self._sign(painter, sign, None, due=True)
-        else:
-            self._tick(painter, sign)
-        return column if whole else px * (_SIGN + _BETWEEN)
+        if needed + len(self._places) * least > self.width():
+            return px * (_SIGN + _BETWEEN)
+        self._word(painter, text, font, word, strong=True)
+        return max(column, needed)
 
     def _widest(self) -> float:
         """Return the width of the longest word that a scored trial may come to have, pixels."""
@@ -144,12 +134,11 @@ class TrialRow(PaintedWidget):
         font = self.appearance.font(self.type_px(), bold=True)
         return QFontMetricsF(font).horizontalAdvance(longest)
 
-    def _centred(self, place: QRectF, font: QFont, word: str) -> tuple[QRectF, QRectF]:
-        """Return where a sign and its word stand in the middle of their place."""
+    def _beside(self, place: QRectF, font: QFont, word: str) -> tuple[QRectF, QRectF]:
+        """Return where a sign stands at the beginning of its place, and its word beside it."""
         side, gap = self.type_px() * _SIGN, self.type_px() * _AFTER_SIGN
         written = QFontMetricsF(font).horizontalAdvance(word)
-        left = place.center().x() - (side + gap + written) / 2
-        sign = QRectF(max(place.left(), left), (self.height() - side) / 2, side, side)
+        sign = QRectF(place.left(), (self.height() - side) / 2, side, side)
         return sign, QRectF(sign.right() + gap, 0, written, self.height())
 
     def _word(
@@ -159,19 +148,6 @@ class TrialRow(PaintedWidget):
         painter.setPen(self.appearance.colour("ink" if strong else "quiet"))
         base = self.height() / 2 + QFontMetricsF(font).capHeight() / 2
         painter.drawText(QPointF(place.left(), base), word)
-
-    def _tick(self, painter: QPainter, place: QRectF) -> None:
-        pen = QPen(self.appearance.colour("quiet"), 4)
-        pen.setCapStyle(Qt.PenCapStyle.RoundCap)
-        pen.setJoinStyle(Qt.PenJoinStyle.RoundJoin)
-        painter.setPen(pen)
-        shares = ((0.12, 0.55), (0.4, 0.82), (0.9, 0.2))
-        painter.drawPolyline(
-            [
-                QPointF(place.left() + across * place.width(), place.top() + down * place.height())
-                for across, down in shares
-            ]
-        )
 
     def _sign(
         self, painter: QPainter, place: QRectF, attempt: Attempt | None, *, due: bool

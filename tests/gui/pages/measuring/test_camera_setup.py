@@ -3,6 +3,8 @@
 from pathlib import Path
 
 import pytest
+from PySide6.QtCore import Qt
+from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QWidget
 
 from gui.app.window_pages import MainPage
@@ -51,6 +53,9 @@ def test_distance_level_and_light_are_said_in_words(stage: WindowHarness) -> Non
     assert words[0] == "\u2717  Distance: too close"
     assert words[1].startswith("\u2713")
     assert words[2] == "\u2717  Light: too dark"
+    stage.settle()
+    tops = [one.y() for one in page.checks.values()]
+    assert tops[0] < tops[2] < tops[1]
 
 
 def test_every_trouble_has_its_sentence_and_a_way_to_try_again(stage: WindowHarness) -> None:
@@ -111,6 +116,20 @@ def test_the_other_hand_tells_the_same(stage: WindowHarness, side: Side, mirrore
     stage.settle()
     assert stage.services.settings.already_mirrored("Integrated Webcam") is mirrored
     assert not page.other_hand.isVisible()
+
+
+def test_the_check_of_left_and_right_can_be_given_up(stage: WindowHarness) -> None:
+    go_to_setup(stage)
+    page = stage.window.setup
+    page.hand.click()
+    stage.settle()
+    assert page.hand_note.text().startswith("Thawline then knows left from right.")
+    assert not page.start.isVisible()
+    QTest.keyClick(page, Qt.Key.Key_Escape)
+    stage.settle()
+    assert page.sentence.text != "Raise your right hand."
+    assert page.start.isVisible()
+    assert not page.end_asking.isVisible()
 
 
 def test_picture_and_words_end_at_one_height(stage: WindowHarness) -> None:

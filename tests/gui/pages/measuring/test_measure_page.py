@@ -18,7 +18,15 @@ from measure.domain.records import (
     LimitingFactor,
 )
 from measure.live.events import LiveEventKind, Phase, SetupHint
-from tests.support.gui.measuring_steps import begin_clinic, begin_home, give_history, shown, trials
+from tests.support.gui.measuring_steps import (
+    begin_clinic,
+    begin_home,
+    begin_single,
+    give_history,
+    shown,
+    trials,
+)
+from tests.support.gui.screenshots import resize
 from tests.support.gui.stage import WindowHarness
 
 Press = Callable[..., None]
@@ -248,6 +256,20 @@ def test_how_to_pause_from_afar_is_written(stage: WindowHarness) -> None:
     stage.settle()
     assert live.hint.text == "Note: arm not seen reliably."
     assert not live.paused.isVisible()
+
+
+def test_how_else_to_stand_is_said_beneath_the_drawings(stage: WindowHarness) -> None:
+    begin_single(stage.window.measure, Movement.EXTERNAL_ROTATION, Side.RIGHT)
+    resize(stage, (1366, 700))
+    live = stage.window.measure.live
+    stage.engine.show(Phase.WAIT_NEUTRAL)
+    stage.settle()
+    assert live.sentence.text == "Face the camera, then turn half left."
+    assert live.hint.text == "Forearm ahead."
+    stage.engine.show(Phase.MOVE, 10.0)
+    stage.settle()
+    assert live.sentence.text.startswith("Forearm slowly outwards.")
+    assert live.hint.text == "Other hand up: pause."
 
 
 def test_the_position_is_drawn_while_nobody_stands_right(stage: WindowHarness) -> None:

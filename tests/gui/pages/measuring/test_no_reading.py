@@ -127,7 +127,7 @@ def test_a_missing_number_is_told_alike_after_every_movement(
     assert pain.next_words.text() == "Finish shows the results."
 
 
-def test_the_remark_on_the_movement_before_stands_above_what_comes_next(
+def test_the_remark_on_the_movement_before_stands_beneath_what_comes_next(
     stage: WindowHarness,
 ) -> None:
     begin_home(stage)
@@ -136,7 +136,7 @@ def test_the_remark_on_the_movement_before_stands_above_what_comes_next(
     page = stage.window.measure.next
     tops = [
         part.mapTo(page, QPoint()).y()
-        for part in (page.title, page.without_reading, page.sentence, page.figure)
+        for part in (page.title, page.sentence, page.figure, page.without_reading)
     ]
     assert tops == sorted(tops)
     assert page.without_reading.isVisible()
