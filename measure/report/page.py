@@ -73,6 +73,7 @@ _ROOMY_STYLE = """
 h2 { margin-top: 14px; margin-bottom: 5px; }
 p.lead { margin-top: 8px; margin-bottom: 8px; }
 .box td { padding: 2px 6px; }
+.box td.first { padding-top: 7px; }
 .box, .data { margin-top: 6px; }
 """
 #: Sizes on paper, points, and what is as large as running text, 1, where one reads on a screen.
@@ -223,7 +224,8 @@ def _box_rows(item: HeadlineItem, choices: ReportChoices) -> str:
         words = "; ".join(f"{line.name} {line.words}".strip() for line in item.lines)
         item = HeadlineItem(subject=item.subject, lines=(HeadlineLine(name="", words=words),))
     wide = 34 if choices.reading_px else 20
-    ends = ["" for _ in item.lines[1:]] + [' class="end"' if choices.reading_px else ""]
+    others = ["" for _ in item.lines[1:]]
+    ends = [*others, ' class="end"'] if choices.reading_px else [' class="first"', *others]
     cells = [
         f'<td{end} width="{wide}%">{escape(line.name)}</td><td{end}>{escape(line.words)}</td>'
         if line.name
@@ -233,7 +235,9 @@ def _box_rows(item: HeadlineItem, choices: ReportChoices) -> str:
     if choices.reading_px:
         head = f'<td class="subject" colspan="2"><b>{escape(item.subject)}</b></td>'
         return "".join(f"<tr>{cell}</tr>" for cell in (head, *cells))
-    subject = f'<td width="26%" rowspan="{len(cells)}"><b>{escape(item.subject)}</b></td>'
+    subject = (
+        f'<td class="first" width="26%" rowspan="{len(cells)}"><b>{escape(item.subject)}</b></td>'
+    )
     return "".join(
         f"<tr>{subject if number == 0 else ''}{cell}</tr>" for number, cell in enumerate(cells)
     )
