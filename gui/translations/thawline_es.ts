@@ -349,7 +349,7 @@
     </message>
     <message>
         <source>The whole report</source>
-        <translation>El informe completo</translation>
+        <translation>El informe completo, en inglés</translation>
     </message>
     <message>
         <source>{movement}: the camera reads {amount}° more.</source>

@@ -28,8 +28,8 @@ class FittedSentence(PaintedWidget):
     ----------
     lines
         Lines of the least type that always have room; part of one lets a single line be larger.
-    quiet
-        Set in regular type that steps back, and in the least size.
+    quiet, plain
+        Set in regular type and in the least size; a quiet one steps back.
     heading
         In the size of a page's heading, or a fifteenth of the window high where it fits in its
         lines: for pages that are read from the chair too.
@@ -43,18 +43,20 @@ class FittedSentence(PaintedWidget):
         *,
         lines: float = 2,
         quiet: bool = False,
+        plain: bool = False,
         heading: bool = False,
         upright: Qt.AlignmentFlag = Qt.AlignmentFlag.AlignVCenter,
         parent: QWidget | None = None,
     ) -> None:
         super().__init__(appearance, parent)
-        self._lines, self._quiet, self._heading = lines, quiet, heading
+        self._lines, self._regular, self._heading = lines, quiet or plain, heading
+        self._faint = quiet
         self._upright = upright
         self._expected: tuple[str, ...] = ()
         #: Whether a bar at its beginning says that something is amiss.
         self.marked = False
         self._strong = False
-        if quiet:
+        if self._regular:
             self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
         self._text = ""
         self.setAccessibleName("")
@@ -131,7 +133,7 @@ class FittedSentence(PaintedWidget):
 
     def paint(self, painter: QPainter) -> None:
         painter.setFont(self.fitted_font())
-        steps_back = self._quiet and not self._strong
+        steps_back = self._faint and not self._strong
         painter.setPen(self.appearance.colour("quiet" if steps_back else "ink"))
         place = QRectF(self.rect())
         if self.marked:
@@ -146,7 +148,7 @@ class FittedSentence(PaintedWidget):
         painter.fillRect(bar, self.appearance.colour("hold"))
 
     def _font(self, px: int) -> QFont:
-        return self.appearance.font(px, bold=self._strong or not self._quiet)
+        return self.appearance.font(px, bold=self._strong or not self._regular)
 
     def _fits(self, font: QFont) -> bool:
         needed = self._needed(font, self._text)
@@ -162,7 +164,7 @@ class FittedSentence(PaintedWidget):
         return ceil(self.window().height() * LEAST_SHARE)
 
     def _most_px(self) -> int:
-        if self._quiet:
+        if self._regular:
             return self._least_px()
         share = LEAST_SHARE if self._heading else MOST_SHARE
         return max(self._least_px(), round(self.window().height() * share))

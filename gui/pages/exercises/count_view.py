@@ -33,12 +33,14 @@ _MOST_PARTS, _PART_GAP_DEG = 20, 3.0
 class CountView(PaintedWidget):
     """A large number with its unit in two rings; two bars in a pause.
 
-    The thick ring fills with the repetitions done, the thin one during each phase.
+    The thick ring fills with the repetitions done, the thin one during a movement; of what is
+    counted down it shows what is left.
     """
 
     def __init__(self, appearance: Appearance) -> None:
         super().__init__(appearance)
-        self._share = 0.0
+        #: What the thin ring shows, 0..1; None where nothing ends by itself.
+        self._share: float | None = None
         self._done, self._planned = 0, 0
         self._digits, self._unit = "", ("", "")
         self._holding = self._paused = False
@@ -66,7 +68,8 @@ class CountView(PaintedWidget):
         self._unit = (seconds if counting_down else (unit, unit)) if shown else ("", "")
         # A swing has no end to wait for.
         still = guided.paused or guided.phase is RoundPhase.SWING
-        self._share = 0.0 if still else guided.share
+        share = 1 - guided.share if counting_down else guided.share
+        self._share = None if still else share
         repetition = "" if guided.over else repetition_words(guided)
         spoken = tr("hold, {count} s left").format(count=number) if self._holding else repetition
         if spoken != self.accessibleName():
@@ -127,12 +130,14 @@ class CountView(PaintedWidget):
                 self._arc(painter, inner, thick, "arm", (begin, span * filled))
 
     def _paint_phase(self, painter: QPainter, ring: QRectF) -> None:
+        if self._share is None:
+            return
         thin = ring.width() * _THIN
         inset = ring.width() * (_THICK + _BETWEEN) + thin / 2
         inner = ring.adjusted(inset, inset, -inset, -inset)
-        if self._share > 0:
-            colour = "hold" if self._holding else "edge"
-            self._arc(painter, inner, thin, colour, (0.0, self._share * 360))
+        colour = "hold" if self._holding else "edge"
+        self._arc(painter, inner, thin, "line", (0.0, 360.0))
+        self._arc(painter, inner, thin, colour, (0.0, self._share * 360))
 
     def _arc(
         self,

@@ -2,7 +2,7 @@
 
 from collections.abc import Mapping, Sequence
 
-from PySide6.QtWidgets import QGridLayout, QPushButton, QWidget
+from PySide6.QtWidgets import QPushButton, QSizePolicy, QWidget
 
 from gui.pages.measuring.live_buttons import PlacedButtons
 from gui.style.appearance import Appearance
@@ -36,14 +36,9 @@ def frame_round(
     beside = PlacedButtons(appearance, others, large=large)
     # The scroll bar lies in the margin, so that what scrolls ends where the buttons end.
     bar = (0, 0, BAR_PX, 0)
-    # The large button takes a third, like what stands above it.
-    foot = QGridLayout()
-    foot.setContentsMargins(*bar)
-    foot.setHorizontalSpacing(2 * GAP_PX)
-    foot.addWidget(beside, 0, 0, 1, 2)
-    foot.addWidget(large, 0, 2)
-    for third in range(3):
-        foot.setColumnStretch(third, 1)
+    # The large button takes a third, like what is said above it, whatever stands on the others.
+    beside.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Fixed)
+    foot = row((beside, 2), (large, 1), margins=bar, spacing=2 * GAP_PX)
     column(
         row((sentence, 1), margins=bar),
         (scrollable(seen, wide=True), 1),

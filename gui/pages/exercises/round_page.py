@@ -1,6 +1,7 @@
 """Round page: one sentence, one count and the drawn exercise while a round is led."""
 
-from PySide6.QtCore import QEvent, QObject, QPoint, Qt, QTimer, Signal, Slot
+from PySide6.QtCore import QEvent, QObject, QRectF, Qt, QTimer, Signal, Slot
+from PySide6.QtGui import QFontMetricsF
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from gui.pages.exercises.count_view import CountView
@@ -9,6 +10,8 @@ from gui.pages.exercises.round_frame import HEADLINE_LINES, frame_round
 from gui.pages.exercises.round_guidance import RoundGuidance
 from gui.protocol.exercise_round import CueKind, ExerciseRound, RoundCue, RoundPhase
 from gui.session.services import Services
+from gui.style.measures import BODY_PX, LARGE_ENOUGH_PX, TITLE, TITLE_GROWTH
+from gui.style.style_sheet import grown
 from gui.text.exercise_wording import (
     beside_words,
     how_sentence,
@@ -28,11 +31,11 @@ _TICK_MS = 50
 #: From this text size on how an exercise is done is as large as it can be in a wide window, and as
 #: running text in a narrower one. [technical]
 _LARGE_PERCENT, _WIDE_PX = 200, 1200
-#: Shares of the width for drawing, count and what is said: the last begins where the large button
-#: does. [technical]
-_SHARES = (21, 23, 22)
-#: Steps of space beneath drawing and count. [technical]
-_BELOW_GAPS = 1.5
+#: Shares of the width for drawing and count. [technical]
+_SHARES = (21, 23)
+#: Steps of space beneath drawing and count, between what is said beside them, and beside the count.
+#: [technical]
+_BELOW_GAPS, _SAID_GAPS, _BESIDE_GAPS = 1.5, 2, 3
 
 
 class RoundPage(QWidget):
@@ -58,11 +61,14 @@ class RoundPage(QWidget):
         self.count = CountView(appearance)
         self.beside = FittedSentence(appearance, lines=1)
         self.beside.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
-        self.limit = FittedSentence(appearance, quiet=True)
+        self.limit = FittedSentence(appearance, plain=True)
         self.title = label("", "lead")
         self.how = label("", "lead")
-        #: How it is done once more, beside the count, where it has room.
+        #: How it is done beside the count, where it has room.
         self.reminder = label("", "lead")
+        policy = self.reminder.sizePolicy()
+        policy.setHorizontalPolicy(QSizePolicy.Policy.Ignored)
+        self.reminder.setSizePolicy(policy)
         self.position = label("", "lead")
         self.pause = button(tr("Pause"), key=tr("Space"))
         self.skip = button(tr("Skip exercise"), key=tr("N"))
@@ -82,13 +88,18 @@ class RoundPage(QWidget):
 
     def _lay_out(self) -> None:
         gap = self._appearance.gap
-        # How it is done is read before it begins, then its name stands there.
         self.position.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Preferred)
-        about = row((self.title, 1), (self.how, 1), self.position, spacing=gap(3))
-        said = column(1, self.reminder, self.beside, self.limit, 1, spacing=gap(1))
-        figure, count, words = _SHARES
-        middle = row((self.figure, figure), (self.count, count), (said, words), spacing=gap(2))
-        middle.setContentsMargins(0, 0, 0, gap(_BELOW_GAPS))
+        about = row((self.title, 1), (self.how, 1), self.position, 0, spacing=gap(3))
+        said = column(1, self.reminder, self.beside, self.limit, 1, spacing=gap(_SAID_GAPS))
+        figure, count = _SHARES
+        seen = row(
+            (self.figure, figure),
+            (self.count, count),
+            margins=(0, 0, gap(_BESIDE_GAPS), 0),
+            spacing=gap(2),
+        )
+        # What is said begins where the large button does.
+        middle = row((seen, 2), (said, 1), margins=(0, 0, 0, gap(_BELOW_GAPS)), spacing=gap(2))
         frame_round(
             self,
             self._appearance,
@@ -105,7 +116,7 @@ class RoundPage(QWidget):
         self.stop.installEventFilter(self)
 
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
-        """Remind of how it is done only where there is room."""
+        """Say beside the count what has room there."""
         if watched is self.stop and event.type() in (QEvent.Type.Resize, QEvent.Type.Move):
             self._show()
         return super().eventFilter(watched, event)
@@ -206,14 +217,12 @@ class RoundPage(QWidget):
         self.title.setText(round_task_title(task))
         ready = guided.phase is RoundPhase.READY and not guided.paused
         self.how.setText(how_sentence(task.planned))
+        self.reminder.setText(self.how.text())
         small = self._appearance.percent >= _LARGE_PERCENT and self.width() < _WIDE_PX
         give_role(self.how, "" if small else "lead")
-        self.how.setVisible(ready)
         self.title.setVisible(not ready)
         self.beside.say(beside_words(guided))
-        self.beside.setVisible(bool(self.beside.text))
-        self.reminder.setText("" if ready else self.how.text())
-        self.reminder.setVisible(bool(self.reminder.text()) and self._has_room_to_remind())
+        self._show_how(ready=ready)
         here, of = guided.position
         self.position.setText(tr("Exercise {here} of {of}").format(here=here, of=of))
         self.position.setVisible(of > 1)
@@ -221,11 +230,39 @@ class RoundPage(QWidget):
         give_role(self.pause, "main" if guided.paused else "")
         give_role(self.stop, "large-second" if guided.paused else "large-main")
 
-    def _has_room_to_remind(self) -> bool:
-        """Return whether how it is done fits above what else is said beside the count."""
-        gap = self._appearance.gap
-        top = self.count.mapTo(self, QPoint(0, 0)).y()
-        room = self.stop.y() - top - gap(1 + _BELOW_GAPS)
-        said = (self.beside.minimumSizeHint(), self.limit.minimumSizeHint())
-        needed = sum(hint.height() for hint in said) + gap(len(said))
-        return self.reminder.heightForWidth(self.limit.width()) + needed <= room
+    def _show_how(self, *, ready: bool) -> None:
+        """Say how it is done beside the count, or above it before it begins, where it has no room.
+
+        Before it begins it matters more than what the countdown leads to.
+        """
+        counted = bool(self.beside.text)
+        role = self._fitting_role(counted=counted)
+        if ready and not role:
+            role = self._fitting_role(counted=False)
+            counted = counted and not role
+        self.beside.setVisible(counted)
+        self.reminder.setVisible(bool(role))
+        give_role(self.reminder, role or "lead")
+        self.how.setVisible(ready and not role and bool(self.how.text()))
+
+    def _fitting_role(self, *, counted: bool) -> str:
+        """Return the role of the largest type in which how it is done has room beside the count.
+
+        Empty where it has none, or nothing is said of it.
+        """
+        appearance, text = self._appearance, self.reminder.text()
+        gap = appearance.gap
+        said = (self.limit, self.beside) if counted else (self.limit,)
+        top = self.sentence.geometry().bottom() + self.position.fontMetrics().lineSpacing()
+        room = self.stop.y() - top - gap(3 + _BELOW_GAPS)
+        room -= sum(part.minimumSizeHint().height() + gap(_SAID_GAPS) for part in said)
+        sizes = {
+            "far-step": max(appearance.px(), LARGE_ENOUGH_PX),
+            "lead": round(grown(BODY_PX * TITLE, TITLE_GROWTH, appearance.percent)),
+        }
+        wrapped, place = int(Qt.TextFlag.TextWordWrap), QRectF(0, 0, self.limit.width(), 100_000)
+        for role, px in sizes.items():
+            needed = QFontMetricsF(appearance.font(px)).boundingRect(place, wrapped, text)
+            if text and needed.height() <= room:
+                return role
+        return ""

@@ -8,7 +8,8 @@ from PySide6.QtGui import QFontMetricsF, QResizeEvent
 from PySide6.QtWidgets import QPushButton, QSizePolicy
 
 from gui.style.appearance import Appearance
-from gui.style.measures import BODY_PX, BUTTON_PADDING_PX, GAP_PX, SMALL, TITLE
+from gui.style.measures import BODY_PX, BUTTON_PADDING_PX, GAP_PX, SMALL, TITLE, TITLE_GROWTH
+from gui.style.style_sheet import grown
 from gui.text.wording import notice
 from gui.widgets.buttons import ButtonRow, ShortcutButton
 from gui.widgets.layouts import ArrangedWidget, mirrored
@@ -19,9 +20,18 @@ from gui.widgets.text import label
 _BORDER_PX, _MORE_PX = 4, 120
 #: Words may be smaller by this much for the keys to have room beside them; beneath a live picture
 #: they are read from farther away than any key is pressed. [technical]
+<<<<<<< HEAD
 _WITH_KEYS, _WITH_KEYS_LIVE = 0.7, 0.9
 #: Least height of the buttons beneath a live picture, pixels. [technical]
 _HIGH_PX = 56
+=======
+_WITH_KEYS, _WITH_KEYS_LIVE = 0.75, 0.9
+#: Least height of the buttons beneath a live picture, pixels: that of a round's large one, and less
+#: where larger text needs the room above. [technical]
+_HIGH_PX, _LESS_HIGH_PX = 68, 54
+#: Text size up to which they are that high, per cent. [technical]
+_HIGH_PERCENT = 150
+>>>>>>> a7030e6a (Round: one column says what to do; the thin ring shows what is left)
 #: Least and wanted share of the row for the button that stands out. [technical]
 _LEAST_SHARE, _SHARE = 1 / 4, 1 / 3
 #: Space between the caution and the link at its line's end, pixels. [technical]
@@ -82,7 +92,9 @@ class PlacedButtons(ButtonRow):
         return max(super()._button_height(), high)
 
     def _most_px(self) -> int:
-        """Return the size of a section's heading: they are read from some steps away."""
+        """Return the size of the large button, or of a heading: read from some steps away."""
+        if self._large is not None:
+            return round(grown(BODY_PX * TITLE, TITLE_GROWTH, self._appearance.percent))
         return max(self._appearance.px(), round(BODY_PX * TITLE))
 
     def _largest_px(self) -> int:
