@@ -79,7 +79,7 @@ def _draw(panel: "Axes", study: Agreement) -> None:
         f"{MOVEMENTS[study.movement].name}: {limits.pairs} pairs, {study.people} people"
     )
     panel.set_xlabel("mean of camera and goniometer (degrees)")
-    panel.set_ylabel("camera minus goniometer (degrees)")
+    panel.set_ylabel("camera minus goniometer\n(degrees)")
     panel.legend(fontsize="small", loc="center left", bbox_to_anchor=(1.0, 0.5))
 
 

@@ -1,13 +1,13 @@
 """Agreement page: what a study against a goniometer shows."""
 
-from PySide6.QtCore import QRectF, Qt, Signal, Slot
-from PySide6.QtGui import QImage, QPainter, QPainterPath
-from PySide6.QtWidgets import QVBoxLayout, QWidget
+from PySide6.QtCore import QLocale, QRectF, QSize, Qt, Signal, Slot
+from PySide6.QtGui import QImage, QPainter
+from PySide6.QtWidgets import QSizePolicy, QVBoxLayout, QWidget
 
 from calibration.statistics.bland_altman import LimitsOfAgreement
 from gui.pages.camera_and_body.agreement_study import AgreementStudy
 from gui.style.appearance import Appearance
-from gui.style.measures import CARD_RADIUS_PX, GAP_PX
+from gui.style.measures import CARD_PADDING_PX, CARD_RADIUS_PX, CONTENT_PX, GAP_PX
 from gui.text.wording import movement_name, tr
 from gui.widgets.buttons import button
 from gui.widgets.layouts import card, clear_layout
@@ -17,18 +17,20 @@ from gui.widgets.text import label, section_heading
 from measure.domain.movements import Movement
 from measure.progress.wording import number_words
 
-#: Width of the plot: so wide that a study of one movement stands on the page whole, pixels.
-#: [technical]
-_PLOT_PX = 700
+#: Space beside the plot and above it on its paper, and least width of both, pixels. [technical]
+_BESIDE_PX, _ABOVE_PX, _LEAST_PX = CARD_PADDING_PX, 2 * GAP_PX, CONTENT_PX // 2
 
 
 class PlotView(PaintedWidget):
-    """Shows a plot, with round corners as cards have them."""
+    """Shows a plot on a sheet of white paper, with round corners as cards have them."""
 
     def __init__(self, appearance: Appearance) -> None:
         super().__init__(appearance)
         self._image = QImage()
         self.setAccessibleName(tr("plot of the differences"))
+        policy = QSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
+        policy.setHeightForWidth(True)
+        self.setSizePolicy(policy)
 
     @property
     def empty(self) -> bool:
@@ -38,15 +40,32 @@ class PlotView(PaintedWidget):
     def show_plot(self, image: QImage) -> None:
         """Show another plot."""
         self._image = image
-        self.setFixedSize(_PLOT_PX, _PLOT_PX * image.height() // max(1, image.width()))
+        self.updateGeometry()
         self.update()
 
+    def sizeHint(self) -> QSize:
+        return QSize(CONTENT_PX, self.heightForWidth(CONTENT_PX))
+
+    def minimumSizeHint(self) -> QSize:
+        return QSize(_LEAST_PX, self.heightForWidth(_LEAST_PX))
+
+    def hasHeightForWidth(self) -> bool:
+        return True
+
+    def heightForWidth(self, width: int) -> int:
+        image = self._image
+        wide = width - 2 * _BESIDE_PX
+        return wide * image.height() // max(1, image.width()) + 2 * _ABOVE_PX
+
     def paint(self, painter: QPainter) -> None:
-        inside = QPainterPath()
-        inside.addRoundedRect(QRectF(self.rect()), CARD_RADIUS_PX, CARD_RADIUS_PX)
-        painter.setClipPath(inside)
+        half = 0.5
+        sheet = QRectF(self.rect()).adjusted(half, half, -half, -half)
+        painter.setPen(self.appearance.colour("line"))
+        painter.setBrush(Qt.GlobalColor.white)
+        painter.drawRoundedRect(sheet, CARD_RADIUS_PX, CARD_RADIUS_PX)
         painter.setRenderHint(QPainter.RenderHint.SmoothPixmapTransform)
-        painter.drawImage(self.rect(), self._image)
+        place = self.rect().adjusted(_BESIDE_PX, _ABOVE_PX, -_BESIDE_PX, -_ABOVE_PX)
+        painter.drawImage(place, self._image)
 
 
 class AgreementPage(QWidget):
@@ -62,6 +81,8 @@ class AgreementPage(QWidget):
         self._findings = QVBoxLayout()
         self._findings.setSpacing(GAP_PX)
         self.words = label("")
+        # Reports are in English, whatever language the window speaks.
+        self.words.setLocale(QLocale(QLocale.Language.English))
         self.words.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
         self.plot = PlotView(appearance)
         self.keep = button(tr("Save the study for this camera"), "main")

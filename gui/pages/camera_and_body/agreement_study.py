@@ -12,6 +12,12 @@ from measure.domain.error_sizes import MovementStudy
 from measure.domain.movements import Movement
 from measure.storage.store import Store
 
+#: Width of the plot and height of a movement in it, inches: low, so that it is seen whole.
+#: [technical]
+_PLOT_INCHES = (7.6, 2.45)
+#: Dots of the plot for an inch, enough for displays with small pixels. [technical]
+_DOTS_PER_INCH = 240
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class AgreementStudy:
@@ -52,8 +58,10 @@ def analyse_study_file(path: Path) -> AgreementStudy:
     from calibration.statistics.bland_altman import Pairing
 
     judged, words = format_studies(read_pairs(path), Pairing.SAME_MOVE, path.stem)
-    drawn = io.BytesIO()
-    agreement_figure(judged).savefig(drawn, format="png")
+    drawn, figure = io.BytesIO(), agreement_figure(judged)
+    wide, high = _PLOT_INCHES
+    figure.set_size_inches(wide, high * len(judged))
+    figure.savefig(drawn, format="png", dpi=_DOTS_PER_INCH)
     return AgreementStudy(
         words=words.strip(),
         findings=tuple((result.movement, result.limits) for result in judged),

@@ -88,9 +88,12 @@ def made_up(qapp: QApplication) -> Iterator[None]:
 
 
 def texts(window: QWidget) -> Iterator[str]:
-    """Yield what a window says, menus and all."""
-    for kind in (QLabel, QAbstractButton, QAction):
-        yield from (widget.text() for widget in window.findChildren(kind))
+    """Yield what a window says, menus and all; not what is in a language of its own."""
+    for kind in (QLabel, QAbstractButton):
+        shown = window.findChildren(kind)
+        own = Qt.WidgetAttribute.WA_SetLocale
+        yield from (widget.text() for widget in shown if not widget.testAttribute(own))
+    yield from (action.text() for action in window.findChildren(QAction))
     yield from (widget.text for widget in window.findChildren(FittedSentence))
 
 

@@ -19,6 +19,7 @@ from measure.domain.movements import Movement
 from measure.errors import ClipError
 from measure.live.events import LiveEventKind, Phase, SetupHint
 from measure.message import TranslatableMessage
+from tests.support.agreement_table import HEADER, table
 from tests.support.gui.stage import WindowHarness, read_drawn_clips
 
 #: Clips of the list, one with a name longer than its column, one whose name says nothing.
@@ -32,6 +33,8 @@ CLIPS = (
 RECENT = Path("/study/allotment garden/spring, second visit")
 #: Time between two looks while a clip is held, milliseconds. [technical]
 _WAIT_MS = 20
+#: People of the study of camera and goniometer.
+_STUDIED = 36
 BROKEN = TranslatableMessage(
     "The clip {clip} contains no pictures that can be decoded: its beginning is damaged, it has "
     "sound only, or it uses an unknown codec. Convert the video to H.264.",
@@ -180,4 +183,11 @@ def _known(stage: WindowHarness) -> Iterator[str]:
     stage.settle()
     yield "known-retest"
     known.repeatability.leave.click()
+    stage.settle()
+    study = stage.home / "spring.csv"
+    study.write_text(f"{HEADER}\n{table(_STUDIED)}\n", encoding="utf-8")
+    known.show_study(study)
+    stage.settle()
+    yield "known-agreement"
+    known.agreement.leave.click()
     stage.settle()
