@@ -64,7 +64,7 @@ QFrame[role="sunken-card"] {{ background: {sunken}; border: none;
 QFrame[role="notice-card"] {{ background: {raised}; border: 1px solid {line};
     border-left: 6px solid {hold}; border-radius: {card_radius}px;
     border-top-left-radius: 0; border-bottom-left-radius: 0; }}
-QFrame[role="lacking-card"] {{ background: {raised}; border: 2px solid {alarm};
+QFrame[role="lacking-card"] {{ background: {raised}; border: 2px solid {hold};
     border-radius: {card_radius}px; }}
 QFrame[role="alarm-card"] {{ background: {raised}; border: 3px solid {alarm};
     border-radius: {card_radius}px; }}
@@ -130,6 +130,12 @@ QLineEdit, QPlainTextEdit, QTextBrowser {{ background: {raised}; color: {ink};
     selection-background-color: {arm}; selection-color: {on_arm}; }}
 QLineEdit:focus, QPlainTextEdit:focus, QTextBrowser:focus {{
     border: 3px solid {arm}; padding: {pad_f}px; }}
+QFrame[role="joined"] {{ background: {raised}; border: 1px solid {edge};
+    border-radius: {field_radius}px; }}
+QFrame[role="joined"] QPushButton {{ background: transparent; border: none; }}
+QFrame[role="joined"] QPushButton:hover {{ background: {sunken}; }}
+QFrame[role="joined"] QLineEdit {{ background: transparent; border: none; padding: {pad_h}px; }}
+QFrame[role="joined"] QLineEdit:focus {{ border: 3px solid {arm}; padding: {pad_f}px; }}
 
 QTextBrowser[role="text"] {{ background: {ground}; border: none;
     border-left: {text_edge}px solid transparent; border-radius: 0; padding: 0; }}
@@ -212,6 +218,7 @@ def style_sheet(palette: Palette, percent: int) -> str:
         "pad_arrow": 2 * wide,
         "padx_g": wide - 1,
         "pad_f": high - 2,
+        "pad_h": high + 1,
         "pad_mark": round(body * _MARK) + high + 4,
         "pad_head": high + _CELL_FOCUS_PX,
         "line_px": round(body * LINE),

@@ -6,6 +6,7 @@ from PySide6.QtCore import QDate, Signal, Slot
 from PySide6.QtWidgets import (
     QAbstractButton,
     QCalendarWidget,
+    QFrame,
     QLineEdit,
     QMenu,
     QWidget,
@@ -16,7 +17,7 @@ from gui.style.appearance import Appearance
 from gui.text.day_text import day_from_text, day_text
 from gui.text.wording import tr
 from gui.widgets.buttons import button
-from gui.widgets.layouts import row
+from gui.widgets.layouts import row, separator
 
 #: Longest day that is typed, such as "25 de septiembre de 2026". [technical]
 _MOST_LETTERS = 28
@@ -24,6 +25,8 @@ _MOST_LETTERS = 28
 _LEAST_WIDTH = 8
 #: Least width of the buttons beside it, pixels. [technical]
 _STEP_PX = 40
+#: Edge around the field and its buttons, pixels. [technical]
+_EDGE_PX = 1
 _DAY = dt.timedelta(days=1)
 
 
@@ -68,11 +71,29 @@ class DateField(QWidget):
         self._menu.addAction(action)
         self._menu.aboutToShow.connect(self._show_month)
         self.open.setMenu(self._menu)
-        parts = (self.earlier, (self.text, int(fills)), self.later, self.open)
         spare = () if fills else (1,)
-        row(*parts, *spare, on=self, spacing=appearance.gap(0.5))
+        row((self._joined(), int(fills)), *spare, on=self)
         appearance.changed.connect(self._fit)
         self._appearance = appearance
+
+    def _joined(self) -> QFrame:
+        """Return the field and its buttons as one, hairlines between them."""
+        made = QFrame()
+        made.setProperty("role", "joined")
+        edge = _EDGE_PX
+        row(
+            self.earlier,
+            separator(upright=True),
+            (self.text, 1),
+            separator(upright=True),
+            self.later,
+            separator(upright=True),
+            self.open,
+            on=made,
+            margins=(edge, edge, edge, edge),
+            spacing=0,
+        )
+        return made
 
     @property
     def day(self) -> dt.date | None:
