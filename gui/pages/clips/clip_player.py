@@ -54,7 +54,7 @@ class ClipPlayer(QWidget):
 
     Notes
     -----
-    Picture, buttons and curve are always seen whole.
+    Picture, buttons and curve are always seen whole. At its end the room of a scroll bar is left.
     """
 
     #: The curve has gone to another place.
@@ -104,6 +104,8 @@ class ClipPlayer(QWidget):
         self._grid.setColumnMinimumWidth(1, _APART_PX - ASIDE_PX)
         self._grid.setColumnMinimumWidth(2, ASIDE_PX)
         self._grid.setColumnStretch(3, 1)
+        # The bar that scrolls them lies beside the page.
+        self._grid.setColumnMinimumWidth(4, BAR_PX)
         self._grid.setRowStretch(0, 1)
         self._arrange(across=False)
         self._beside.installEventFilter(self)
@@ -190,7 +192,7 @@ class ClipPlayer(QWidget):
             return
         self.has_curve_across = across
         self._grid.addWidget(self._left, 0, 0, 1 if across else 2, 1)
-        self._grid.addWidget(self._words, 0, 2, 1, 2)
+        self._grid.addWidget(self._words, 0, 2, 1, 3)
         self._grid.addWidget(self.chart, 1, 0 if across else 3, 1, 4 if across else 1)
         self._controls.setVisible(not across)
         if across:

@@ -2,11 +2,11 @@
 
 from pathlib import Path
 
-from PySide6.QtCore import QSize, Signal, Slot
-from PySide6.QtGui import QFont, QFontMetrics, QResizeEvent
-from PySide6.QtWidgets import QLabel, QSizePolicy, QWidget
+from PySide6.QtCore import Signal, Slot
+from PySide6.QtWidgets import QWidget
 
-from gui.pages.clips.clip_player import ClipPlayer, step_button
+from gui.pages.clips.clip_head import ClipHead
+from gui.pages.clips.clip_player import ClipPlayer
 from gui.pages.clips.clip_rows import ClipRow, cause_and_remedy
 from gui.pages.clips.clip_saving import SavingQuestion
 from gui.pages.clips.measurement_band import (
@@ -19,27 +19,16 @@ from gui.pages.clips.trial_list import TrialList
 from gui.pages.clips.unread_clip import UnreadClip
 from gui.session.interfaces import ClipAnalysis, ClipThumbnails
 from gui.session.services import Services
-from gui.style.measures import BAR_PX, BODY_PX, GAP_PX, MARGIN_PX, TITLE, TITLE_GROWTH
-from gui.style.style_sheet import grown
-from gui.text.wording import (
-    error_text,
-    movement_name,
-    person_name,
-    reason_sentences,
-    side_title,
-    tr,
-)
-from gui.widgets.buttons import MenuButton, bind_keys, button, give_role
+from gui.style.measures import BAR_PX, GAP_PX, MARGIN_PX
+from gui.text.wording import error_text, person_name, reason_sentences, tr
+from gui.widgets.buttons import bind_keys, button, give_role
 from gui.widgets.layouts import column, row, separator
 from gui.widgets.page_frame import PageFoot
-from gui.widgets.text import ElidedLabel, label
-from measure.domain.landmarks import Side
+from gui.widgets.text import label
 from measure.domain.movements import Movement
 from measure.domain.records import Person
 from measure.errors import ClipError
 
-#: Room between the name, the place in the list and what is measured, pixels. [technical]
-_APART_PX = 3 * GAP_PX
 #: Text up to this size leaves room for whole lines about each trial, per cent. [technical]
 _WHOLE_PERCENT = 115
 
@@ -68,22 +57,14 @@ class ClipReview(QWidget):
         self._busy = False
         #: Whether there is little room beside the picture.
         self._brief = False
-        #: Which clip of how many is shown.
-        self._place = (0, 0)
         appearance = services.appearance
         self.back = button(tr("Back to the list"), key=tr("Escape"))
-        self.before = step_button("\u2191", tr("Previous"))
-        self.after = step_button("\u2193", tr("Next"))
         self.onward = button(tr("Next clip"), "main", key=tr("Page Down"))
-        #: The place of the clip in the list.
-        self.place = ClipPlace()
-        self.name = ClipName()
+        self.head = ClipHead(appearance)
+        self.before, self.after = self.head.before, self.head.after
+        self.movement, self.side = self.head.movement, self.head.side
         self._results = QWidget()
         self.player = ClipPlayer(appearance, self._results)
-        self.movement = MenuButton(tr("movement"))
-        self.movement.offer([None, *Movement], self._movement_words)
-        self.side = MenuButton(tr("side"))
-        self.side.offer([None, *Side], self._side_words)
         self.read = button(tr("Read this clip"), key="R")
         self.band = MeasurementBand(appearance)
         #: That the reading is saved.
@@ -96,14 +77,6 @@ class ClipReview(QWidget):
         self._lay_out()
         self._connect()
         self._show_room()
-
-    @staticmethod
-    def _movement_words(movement: Movement | None) -> str:
-        return tr("Movement") if movement is None else movement_name(movement)
-
-    @staticmethod
-    def _side_words(side: Side | None) -> str:
-        return tr("Side") if side is None else side_title(side)
 
     def _lay_out(self) -> None:
         self._lines = column(
@@ -119,27 +92,18 @@ class ClipReview(QWidget):
         for words in (self.saved, self.question, self.notes):
             words.setContentsMargins(ASIDE_PX, 0, 0, 0)
         self.why = UnreadClip(self._services.appearance)
-        # The scroll bar's room lies in the margin, so that the card ends where the buttons do.
+        # A scroll bar's room lies in the margin, so that the cards end where the buttons do.
         page = column(
-            (column(self.player, margins=(MARGIN_PX, 0, MARGIN_PX, 0)), 1),
-            (column(self.why, margins=(MARGIN_PX, 0, MARGIN_PX - BAR_PX, 0)), 1),
-            margins=(0, 3 * GAP_PX, 0, 3 * GAP_PX // 2),
+            (self.player, 1),
+            (self.why, 1),
+            margins=(MARGIN_PX, 3 * GAP_PX, MARGIN_PX - BAR_PX, 3 * GAP_PX // 2),
             spacing=0,
-        )
-        # What the others leave: the place says no more than the name has room for.
-        self.name.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
-        head = row(
-            (self.name, 1),
-            row(self.before, self.place, self.after, spacing=GAP_PX),
-            row(self.movement, self.side, spacing=GAP_PX),
-            margins=(MARGIN_PX, 2 * GAP_PX, MARGIN_PX, 0),
-            spacing=_APART_PX,
         )
         foot = row(
             PageFoot([self.back, self.read, self.save, self.onward], wide=True),
             margins=(MARGIN_PX, GAP_PX, MARGIN_PX, GAP_PX),
         )
-        column(head, (page, 1), separator(), foot, on=self, spacing=0)
+        column(self.head, (page, 1), separator(), foot, on=self, spacing=0)
 
     def _connect(self) -> None:
         self.back.clicked.connect(self.left)
@@ -171,7 +135,6 @@ class ClipReview(QWidget):
         self._lines.setSpacing(3 * GAP_PX // 4 if self._brief else GAP_PX)
         give_role(self.notes, "small" if self._brief else "quiet")
         self._show_notes()
-        self._show_place()
 
     @Slot()
     def _show_notes(self) -> None:
@@ -190,37 +153,10 @@ class ClipReview(QWidget):
             words.setToolTip("" if counted is None else reason_sentences(counted.reasons))
         self.notes.setVisible(bool(self.notes.text()))
 
-    def show_place(self, place: int, total: int) -> None:
-        """Show where the clip stands in the list, counted from 0, and which neighbours it has."""
-        self.before.setEnabled(place > 0)
-        self.after.setEnabled(place + 1 < total)
-        self._place = (place + 1, total)
-        self._show_place()
-
-    def resizeEvent(self, event: QResizeEvent) -> None:
-        super().resizeEvent(event)
-        self._show_place()
-
-    def _show_place(self) -> None:
-        """Say which clip is shown; of what the number is only where the name has room beside it."""
-        appearance, (place, total) = self._services.appearance, self._place
-        title = grown(BODY_PX * TITLE, TITLE_GROWTH, appearance.percent)
-        name = _wide(self.name.accessibleName(), appearance.font(title, bold=True))
-        needed = 2 * MARGIN_PX + name + 2 * (_APART_PX + GAP_PX)
-        for shown in (self.before, self.after, self.movement, self.side):
-            needed += (shown.sizeHint().width() + GAP_PX) * shown.isVisibleTo(self)
-        short = tr("{place} of {total}").format(place=place, total=total)
-        whole = tr("Clip {place} of {total}").format(place=place, total=total)
-        has_room = needed + _wide(whole, self.place.font()) <= self.width()
-        self.place.say(whole if has_room else short, short)
-        self.name.setMinimumWidth(self.name.minimumSizeHint().width())
-
     def show_row(self, row_: ClipRow, analysis: ClipAnalysis | None) -> None:
         """Show a clip of the list, with its curve where it was read in this window."""
         self.row = row_
-        self.name.say(row_.clip.name)
-        self._show_place()
-        self.name.setToolTip(str(row_.clip))
+        self.head.show_clip(row_.clip)
         self.player.show_empty(tr("Opening {clip}").format(clip=row_.clip.name))
         clip, services = row_.clip, self._services
         services.slow_worker.run(
@@ -299,10 +235,7 @@ class ClipReview(QWidget):
         self._show_save(shown)
         # A clip that cannot be opened has nothing to choose a movement for.
         broken = isinstance(shown.error, ClipError)
-        for control in (self.movement, self.side):
-            control.setEnabled(not shown.queued)
-            control.setVisible(not broken)
-        self._show_place()
+        self.head.show_choices(shown=not broken, enabled=not shown.queued)
         done, more = broken or bool(shown.saved_for), self.after.isEnabled()
         self.onward.setVisible(done and more)
         give_role(self.back, "main" if done and not more else "")
@@ -374,35 +307,3 @@ class ClipReview(QWidget):
         self._show_counted()
         self.row_changed.emit(shown)
         self.trials_accepted.emit(shown)
-
-
-def _wide(words: str, font: QFont) -> int:
-    """Return the width of a line of words."""
-    return QFontMetrics(font).horizontalAdvance(words)
-
-
-class ClipPlace(QLabel):
-    """Says which clip of how many is shown; it can be as narrow as without the word for it."""
-
-    def __init__(self) -> None:
-        super().__init__()
-        self._short = ""
-        self.setProperty("role", "quiet")
-
-    def say(self, words: str, short: str) -> None:
-        """Show words, of which there are shorter ones."""
-        self._short = short
-        self.setText(words)
-
-    def minimumSizeHint(self) -> QSize:
-        return QSize(_wide(self._short, self.font()), super().minimumSizeHint().height())
-
-
-class ClipName(ElidedLabel):
-    """The heading of the page; a long name is set smaller before it is shortened."""
-
-    def _fit(self) -> None:
-        give_role(self, "display")
-        if self.fontMetrics().horizontalAdvance(self.accessibleName()) > self.width():
-            give_role(self, "title")
-        super()._fit()

@@ -213,7 +213,7 @@ class ClipsPage(QWidget):
         self._views.setCurrentWidget(self.review)
         place = self._place(row)
         self.list.table.selectRow(place)
-        self.review.show_place(place, len(self.model.rows))
+        self.review.head.show_place(place, len(self.model.rows))
         self.review.show_row(row, self._analyses.get(id(row)))
         self.review.player.play.setFocus(Qt.FocusReason.OtherFocusReason)
 

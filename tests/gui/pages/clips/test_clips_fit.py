@@ -188,7 +188,7 @@ def test_the_name_comes_before_what_the_number_of_the_clip_means(
     resize(stage, size)
     read_first(stage, page)
     place = page.model.rows.index(row_named(page, NAMES[0])) + 1
-    assert page.review.place.text() == f"{words}{place} of 3"
+    assert page.review.head.place.text() == f"{words}{place} of 3"
 
 
 def test_what_a_manifest_is_stands_where_nothing_was_opened_before(
