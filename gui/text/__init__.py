@@ -6,8 +6,8 @@ Public names:
     day_text: day_from_text, day_text
     exercise_wording: beside_words, compared_name, count_unit, day_words, done_whole, done_words,
         how_sentence, in_part_words, limit_in_short, limit_passed_sentence, limit_sentence,
-        log_words, moving_sentences, plan_sentences, repetition_words, round_length_words,
-        round_sentence, round_task_title
+        log_words, moving_sentences, plan_sentences, planned_title, repetition_words,
+        round_length_words, round_sentence, round_task_title
     finding_keywords: finding_keywords
     language: LANGUAGES, SYSTEM, install_language, language_for, language_in_force, language_shown
     progress_wording: logged_words, progress_notes, progress_of_sides, rate_line, verdict_line,

@@ -23,17 +23,23 @@ from measure.domain.landmarks import Side
 from measure.progress.dates import date_words
 
 
-def side_phrase(task: RoundTask) -> str:
-    """Return which arm a task is done with, or nothing where that is not stated."""
-    if task.side is None:
-        return ""
-    return tr("left arm") if task.side is Side.LEFT else tr("right arm")
+def _arm_words(side: Side) -> str:
+    return tr("left arm") if side is Side.LEFT else tr("right arm")
+
+
+def planned_title(planned: PlannedExercise) -> str:
+    """Return for example "Wall walk, left arm", or the exercise alone where no side is stated."""
+    name = exercise_name(planned.exercise)
+    if not planned.sides:
+        return name
+    arms = tr("both arms") if len(planned.sides) > 1 else _arm_words(planned.sides[0])
+    return f"{name}, {_in_one_line(arms)}"
 
 
 def round_task_title(task: RoundTask) -> str:
     """Return for example "Wall walk, left arm"."""
-    parts = (exercise_name(task.planned.exercise), side_phrase(task))
-    return ", ".join(part for part in parts if part)
+    name = exercise_name(task.planned.exercise)
+    return name if task.side is None else f"{name}, {_arm_words(task.side)}"
 
 
 def how_sentence(planned: PlannedExercise) -> str:
@@ -229,11 +235,21 @@ def in_part_words(repetitions: int | None, planned: int | None) -> str:
 
 
 def plan_sentences(plan: Plan, *, with_limit: bool = True) -> str:
-    """Return at which pain to stop, who chose the plan, since when, and when it is looked at."""
+    """Return at which pain to stop, who chose the plan, since when, and when it is looked at.
+
+    No line ends within a date.
+    """
     parts = [
         limit_sentence(plan.pain_limit) if with_limit else "",
         tr("Chosen by: {who}.").format(who=plan.chosen_by) if plan.chosen_by else "",
-        tr("From {day}.").format(day=date_words(plan.first_day, tr)),
-        tr("Review: {day}.").format(day=date_words(plan.review, tr)) if plan.review else "",
+        _in_one_line(tr("Programme from {day}.").format(day=date_words(plan.first_day, tr))),
+        _in_one_line(tr("Review: {day}.").format(day=date_words(plan.review, tr)))
+        if plan.review
+        else "",
     ]
     return " ".join(part for part in parts if part)
+
+
+def _in_one_line(words: str) -> str:
+    """Return words that stay together where a line ends."""
+    return words.replace(" ", "\u00a0")

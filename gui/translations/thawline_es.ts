@@ -2144,6 +2144,10 @@
         <translation>hecho en parte: {count} repeticiones</translation>
     </message>
     <message>
+        <source>Programme from {day}.</source>
+        <translation>Programa desde el {day}.</translation>
+    </message>
+    <message>
         <source>stopped by {reason}</source>
         <translation>detenido por {reason}</translation>
     </message>

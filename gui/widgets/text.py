@@ -98,6 +98,10 @@ class SignedLine(QWidget):
         self._sign.setAlignment(Qt.AlignmentFlag.AlignTop)
         row(self._sign, (self._words, 1), on=self, spacing=12)
 
+    def keep_sign_width(self, px: int) -> None:
+        """Let the text begin at the same place beside any sign."""
+        self._sign.setFixedWidth(px)
+
     def say(self, sign: str, text: str, *, role: str | None = None) -> None:
         """Show another sign and text, in another role of the style sheet where one is given."""
         self._sign.setText(sign)

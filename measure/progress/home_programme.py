@@ -240,17 +240,19 @@ def plan_on(plans: Sequence[Plan], day: dt.date) -> Plan | None:
     return max(reversed(begun), key=lambda plan: plan.first_day, default=None)
 
 
-def dose_words(planned: PlannedExercise, tr: Callable[[str], str] = str) -> str:
+def dose_words(
+    planned: PlannedExercise, tr: Callable[[str], str] = str, *, with_side: bool = True
+) -> str:
     """Return the dose of an exercise: "10 repetitions, held for 15 s, 3 times a day, left".
 
-    What the clinician did not set is left out.
+    What the clinician did not set is left out, and the side unless it is wanted.
     """
     side = planned.sides[0].value if len(planned.sides) == 1 else BOTH_SIDES
     parts = [
         "" if planned.repetitions is None else _counted(planned.repetitions, REPETITIONS, tr),
         tr(HELD).format(count=planned.hold_s) if planned.hold_s else "",
         _counted(planned.times_a_day, TIMES_A_DAY, tr),
-        tr(side) if planned.sides else "",
+        tr(side) if planned.sides and with_side else "",
     ]
     return ", ".join(part for part in parts if part)
 

@@ -8,20 +8,20 @@ from PySide6.QtWidgets import QWidget
 from gui.drawing.shown_movements import shown_exercise
 from gui.pages.exercises.still_figure import StillFigure
 from gui.style.appearance import Appearance
-from gui.text.exercise_wording import done_whole, done_words, how_sentence
-from gui.text.wording import exercise_name, tr
+from gui.text.exercise_wording import done_whole, done_words, how_sentence, planned_title
+from gui.text.wording import tr
 from gui.widgets.layouts import column, row
 from gui.widgets.text import SignedLine, label
 from measure.domain.home_programme_records import ExerciseLog, PlannedExercise
 from measure.domain.landmarks import Side
 from measure.progress.home_programme import dose_words
 
-#: Side of the drawing at a text size of 100 %, pixels. [technical]
-_DRAWING_PX = 124
-#: Text size from which the drawing alone says how, per cent; the round says it too. [technical]
-_SHORT_FROM_PERCENT = 200
-#: Least height of a short line, pixels. [technical]
-_SHORT_LINE_PX = 140
+#: Text sizes from which the drawing has less room beside all words, and from which it alone says
+#: how, per cent; the round says it too. [technical]
+_LARGE_FROM_PERCENT, _SHORT_FROM_PERCENT = 150, 200
+#: Side of the drawing below and from these text sizes, and of what was logged where words are few,
+#: pixels: two exercises are seen at once. [technical]
+_DRAWING_PX, _LARGE_PX, _SHORT_PX, _SHORT_LOGGED_PX = 174, 150, 184, 164
 
 
 class PlannedLine(QWidget):
@@ -42,21 +42,22 @@ class PlannedLine(QWidget):
         listed = planned.exercise.listed
         shown = shown_exercise(listed) if listed is not None else None
         side = planned.sides[0] if planned.sides else Side.LEFT
-        figure = StillFigure(appearance, shown, side, _DRAWING_PX, growing=not logged)
+        self._figure = StillFigure(appearance, shown, side)
+        self._drawn = shown is not None
         sign = "\u2713" if done_whole(planned, logged) else "\u2013"
-        self._dose = label(dose_words(planned, tr))
+        self._dose = label(dose_words(planned, tr, with_side=False))
         self._how = label(how_sentence(planned), "quiet")
         self.done = SignedLine(sign, done_words(planned, logged) or tr("Not done today."))
         words = column(
             1,
-            label(exercise_name(planned.exercise), "title"),
+            label(planned_title(planned), "title"),
             self._dose,
             self._how,
             self.done,
             1,
             spacing=appearance.gap(0.75),
         )
-        row(column(1, figure, 1), (words, 1), on=self, spacing=appearance.gap(3))
+        row(column(1, self._figure, 1), (words, 1), on=self, spacing=appearance.gap(3))
         self._said = bool(logged)
         self.done.setVisible(self._said)
         appearance.changed.connect(self._leave_room)
@@ -65,7 +66,12 @@ class PlannedLine(QWidget):
     @Slot()
     def _leave_room(self) -> None:
         """Say how it is done where nothing was done yet; where text is large, only what matters."""
-        roomy = self._appearance.percent < _SHORT_FROM_PERCENT
+        percent = self._appearance.percent
+        roomy = percent < _SHORT_FROM_PERCENT
+        px = _SHORT_LOGGED_PX if self._said else _SHORT_PX
+        if roomy:
+            px = _DRAWING_PX if percent < _LARGE_FROM_PERCENT else _LARGE_PX
+        self._figure.setFixedSize(px, px if self._drawn else 0)
         self._dose.setVisible(roomy or not self._said)
-        self.setMinimumHeight(_SHORT_LINE_PX if self._said and not roomy else 0)
         self._how.setVisible(roomy and not self._said and bool(self._how.text()))
+        self.done.keep_sign_width(self._appearance.px())

@@ -18,14 +18,14 @@ from gui.widgets.choice_row import ChoiceRow, typed_rating
 from gui.widgets.layouts import card, clear_layout, column, row, widget_with
 from gui.widgets.page_frame import frame_page
 from gui.widgets.pain_scale import scale_ends
-from gui.widgets.text import label
+from gui.widgets.text import NumberLine, SignedLine, label
 from measure.domain.exercises import Exercise
 from measure.domain.home_programme_records import ComparedWithLast
 from measure.domain.landmarks import Side
 
 #: Side of the drawing at a text size of 100 %, where it is the only exercise, and where nothing is
 #: asked any more, pixels. [technical]
-_DRAWING_PX, _ALONE_PX, _SAID_PX = 200, 300, 124
+_DRAWING_PX, _ALONE_PX, _SAID_PX = 164, 280, 124
 #: Text size from which the numbers take the whole width, per cent. [technical]
 _ALONE_FROM_PERCENT = 150
 
@@ -102,7 +102,7 @@ class RatingRow(QWidget):
         scale = column(self.pain.row, scale_ends(), spacing=gap(0.5))
         self._scale = widget_with(scale)
         said = tr("You said pain {pain} of 10.").format(pain=self.pain.value)
-        self._said = BesideRow(label(said), self.change)
+        self._said = BesideRow(SignedLine("\u2713", said), self.change)
         self._asked = column(
             1,
             BesideRow(label(name, "title"), in_part),
@@ -168,11 +168,13 @@ class RatingPage(QWidget):
         self._lay_out()
 
     def _lay_out(self) -> None:
-        self._scale = label(tr("You can skip this."), "quiet")
+        gap = self._appearance.gap
+        heading = label(tr("How much did it hurt?"), "display")
+        self._optional = label(tr("You can skip this."), "quiet")
+        self._head = NumberLine(heading, self._optional, spacing=gap(3))
         frame_page(
             self,
-            label(tr("How much did it hurt?"), "display"),
-            self._scale,
+            self._head,
             self._cards,
             1,
             buttons=[self.leave, self.keep],
@@ -182,8 +184,10 @@ class RatingPage(QWidget):
 
     @Slot()
     def _leave_room(self) -> None:
-        """Do without the words that the ends of the scale say too, where text is large."""
-        self._scale.setVisible(self._appearance.percent < _ALONE_FROM_PERCENT)
+        """Do without the words that the button says too, where text is large."""
+        small = self._appearance.percent < _ALONE_FROM_PERCENT
+        self._optional.setVisible(small)
+        self._head.set_level(small)
 
     def ask(
         self,

@@ -15,7 +15,7 @@ _GROWTH = 0.55
 
 
 class StillFigure(PaintedWidget):
-    """Shows the end of a movement or an exercise, with its start as a shade.
+    """Shows the end of a movement or an exercise, its start as a shade, as large as it has room.
 
     Parameters
     ----------
@@ -55,4 +55,4 @@ class StillFigure(PaintedWidget):
     def paint(self, painter: QPainter) -> None:
         if self._shown is not None:
             place = QRectF(self.rect())
-            paint_scene(painter, self.appearance, place, self._shown, self._side)
+            paint_scene(painter, self.appearance, place, self._shown, self._side, close=True)

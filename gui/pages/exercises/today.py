@@ -36,8 +36,6 @@ from measure.progress.dates import date_words
 
 #: Size of the drawing where nothing is planned yet, pixels. [technical]
 _DRAWING_PX = 340
-#: Up to this text size the question about last time is one line, and stands first. [technical]
-_ONE_LINE_PERCENT = 125
 
 
 class TodayPage(QWidget):
@@ -126,14 +124,13 @@ class TodayPage(QWidget):
         self._said = widget_with(column(self.state, self.passed, spacing=gap(1)))
         # After too much pain, going on is possible, but it stands after everything else.
         self._below = widget_with(column(row(self.go_on, 1), 1))
-        self._body = column(self._asked, self._today, spacing=gap(2))
-        self._appearance.changed.connect(self._place_question)
-        self._place_question()
         frame_page(
             self,
             self._said,
             (self._blank, 1),
-            self._body,
+            self._today,
+            # How it was last time is asked after what is to be done.
+            self._asked,
             self._log_card,
             self._rest,
             self._below,
@@ -146,17 +143,10 @@ class TodayPage(QWidget):
         self._drawing = StillFigure(
             self._appearance, pendulum, Side.LEFT, _DRAWING_PX, growing=False
         )
-        words = column(1, self.empty, self.how_to_begin, 1, spacing=self._appearance.gap(2))
+        # Who leans on a table fills the lower part of the drawing.
+        words = column(2, self.empty, self.how_to_begin, 1, spacing=self._appearance.gap(2))
         beside = row(self._drawing, (words, 1), spacing=self._appearance.gap(6))
         return widget_with(column(2, beside, 3))
-
-    @Slot()
-    def _place_question(self) -> None:
-        """Put the question about last time before today where it is one line, else after it."""
-        calm = self.passed.isHidden()
-        before = calm and self._appearance.percent <= _ONE_LINE_PERCENT
-        self._body.removeWidget(self._asked)
-        self._body.insertWidget(0 if before else 1, self._asked)
 
     def show_day(
         self,
@@ -215,7 +205,6 @@ class TodayPage(QWidget):
         self.go_on.setVisible(begin and limited is not None)
         self.enough.setVisible(begin and limited is not None)
         self.passed.setVisible(limited is not None)
-        self._place_question()
         if limited is not None:
             self.state.setText(tr("Stop for today: pain reached {pain}.").format(pain=pain))
             self.passed.setText(limit_passed_sentence(limited.pain_limit))

@@ -20,18 +20,9 @@ from gui.widgets.text import label
 _BORDER_PX, _MORE_PX = 4, 120
 #: Words may be smaller by this much for the keys to have room beside them; beneath a live picture
 #: they are read from farther away than any key is pressed. [technical]
-<<<<<<< HEAD
-_WITH_KEYS, _WITH_KEYS_LIVE = 0.7, 0.9
+_WITH_KEYS, _WITH_KEYS_LIVE = 0.75, 0.9
 #: Least height of the buttons beneath a live picture, pixels. [technical]
 _HIGH_PX = 56
-=======
-_WITH_KEYS, _WITH_KEYS_LIVE = 0.75, 0.9
-#: Least height of the buttons beneath a live picture, pixels: that of a round's large one, and less
-#: where larger text needs the room above. [technical]
-_HIGH_PX, _LESS_HIGH_PX = 68, 54
-#: Text size up to which they are that high, per cent. [technical]
-_HIGH_PERCENT = 150
->>>>>>> a7030e6a (Round: one column says what to do; the thin ring shows what is left)
 #: Least and wanted share of the row for the button that stands out. [technical]
 _LEAST_SHARE, _SHARE = 1 / 4, 1 / 3
 #: Space between the caution and the link at its line's end, pixels. [technical]

@@ -246,6 +246,7 @@ def test_a_dose_says_what_was_set_and_no_more() -> None:
     assert dose_words(whole) == "10 repetitions, held for 10 s, once a day, left"
     swinging = replace(whole, repetitions=1, hold_s=0, sides=tuple(Side))
     assert dose_words(swinging) == "1 repetition, once a day, both sides"
+    assert dose_words(swinging, with_side=False) == "1 repetition, once a day"
 
 
 def test_a_plan_that_follows_another_is_an_event_once() -> None:
