@@ -138,13 +138,13 @@ class HomeStart(QWidget):
             label_of(tr("Person")), self.person, self.edit_person, self.add_person, 1,
             spacing=gap(1),
         )  # fmt: skip
-        self._who = widget_with(column(separator(), who, spacing=gap(1)))
+        self._who = widget_with(column(separator(), who, spacing=gap(1.5)))
         frame_page(
             self,
             self.title,
             self._rest,
             card(row(self.figure, (today, 1), spacing=gap(4)), self._own, spacing=gap(1.5)),
-            card(self._state, self._who, spacing=gap(1)),
+            card(self._state, self._who, spacing=gap(1.5)),
             1,
             buttons=[self.in_clinic, self.start],
         )

@@ -111,6 +111,20 @@ def test_signs_can_be_denied_only_when_the_end_of_their_list_was_seen(
     assert page.safety.screening.page is ScreeningPage.SOON
 
 
+@pytest.mark.parametrize("percent", [150, 200])
+def test_no_sign_is_begun_at_the_lower_edge(new_stage: WindowHarness, percent: int) -> None:
+    new_stage.services.appearance.choose(percent=percent)
+    new_stage.window.resize(1366, 700)
+    page = new_stage.window.measure
+    page.start.at_home.start.click()
+    page.safety.give(ScreeningAnswer.NONE_FITS)
+    new_stage.settle()
+    shown_words = [words for words in page.safety.findChildren(QLabel) if words.isVisible()]
+    masks = [words.mask().boundingRect() for words in shown_words if not words.mask().isEmpty()]
+    assert masks
+    assert all(seen.bottom() < 0 for seen in masks)  # none of them is seen in part
+
+
 def deny_all(stage: WindowHarness) -> None:
     """Answer the two lists that follow much pain."""
     safety = stage.window.measure.safety
