@@ -8,5 +8,6 @@ Public names:
         save_study_errors, study_errors, write_json
     retest: repeatability_by_shoulder, repeatability_report
     stored_corrections: corrections_for, set_correction_enabled, studies_for
+    study: Agreement
     trial_scatter: trial_sds_of
 """

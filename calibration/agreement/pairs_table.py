@@ -71,6 +71,16 @@ class PairedReading:
         return math.isfinite(self.camera_deg) and math.isfinite(self.goniometer_deg)
 
     @property
+    def mean_deg(self) -> float:
+        """Mean of both readings."""
+        return (self.camera_deg + self.goniometer_deg) / 2
+
+    @property
+    def difference_deg(self) -> float:
+        """Camera minus goniometer."""
+        return self.camera_deg - self.goniometer_deg
+
+    @property
     def shoulder(self) -> tuple[str, Side]:
         """Identity of the shoulder: person and side."""
         return self.person, self.side

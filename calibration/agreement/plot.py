@@ -52,8 +52,8 @@ def _draw(panel: "Axes", study: Agreement) -> None:
         pairs = [pair for pair in study.pairs if pair.side is side and pair.complete]
         if pairs:
             panel.plot(
-                [(pair.camera_deg + pair.goniometer_deg) / 2 for pair in pairs],
-                [pair.camera_deg - pair.goniometer_deg for pair in pairs],
+                [pair.mean_deg for pair in pairs],
+                [pair.difference_deg for pair in pairs],
                 linestyle="none",
                 marker=marker,
                 color="black",

@@ -5,7 +5,7 @@ Public names:
     calibration_guides: Guide, paint_marking_guide
     chart_flags: flags, placed_flags, word_left_px
     chart_marks: paint_mark, paint_number, paint_open_mark
-    chart_scales: ChartRange, TickUnit, first_day, value_ticks
+    chart_scales: ChartRange, TickUnit, ValueScale, first_day, value_ticks
     course_chart: ChartLayout, ChartPainter, chart_words_px
     curves: ChartContent, CurvePoint, chart_content, conducts_of, movements_of, without_asides
     interval_band: band_opacity, paint_band, paint_guide, paint_refusal, paint_scale

@@ -340,10 +340,6 @@
         <translation>Página horizontal</translation>
     </message>
     <message>
-        <source>plot of the differences</source>
-        <translation>gráfico de las diferencias</translation>
-    </message>
-    <message>
         <source>Save the study for this camera</source>
         <translation>Guardar el estudio para esta cámara</translation>
     </message>
@@ -8590,6 +8586,34 @@ o por qué no la hay.</translation>
     <message>
         <source>By notes</source>
         <translation>Por notas</translation>
+    </message>
+    <message>
+        <source>plot of the differences: {movement}</source>
+        <translation>gráfico de las diferencias: {movement}</translation>
+    </message>
+    <message>
+        <source>Camera − goniometer</source>
+        <translation>Cámara − goniómetro</translation>
+    </message>
+    <message>
+        <source>trend</source>
+        <translation>tendencia</translation>
+    </message>
+    <message>
+        <source>Mean of both</source>
+        <translation>Media de ambos</translation>
+    </message>
+    <message>
+        <source>Upper limit {value}</source>
+        <translation>Límite superior {value}</translation>
+    </message>
+    <message>
+        <source>Average {value}</source>
+        <translation>Promedio {value}</translation>
+    </message>
+    <message>
+        <source>Lower limit {value}</source>
+        <translation>Límite inferior {value}</translation>
     </message>
 </context>
 <context>

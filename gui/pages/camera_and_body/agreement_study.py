@@ -1,22 +1,12 @@
-"""Agreement study of a clinician's table for the window: its words and its plot."""
+"""Agreement study of a clinician's table for the window: its words and its figures."""
 
-import io
 from dataclasses import dataclass
 from pathlib import Path
 
-from PySide6.QtGui import QImage
-
-from calibration.statistics.bland_altman import LimitsOfAgreement
+from calibration.agreement.study import Agreement
 from measure.domain.acquisition import MovementCorrection
 from measure.domain.error_sizes import MovementStudy
-from measure.domain.movements import Movement
 from measure.storage.store import Store
-
-#: Width of the plot and height of a movement in it, inches: low, so that it is seen whole.
-#: [technical]
-_PLOT_INCHES = (7.6, 2.45)
-#: Dots of the plot for an inch, enough for displays with small pixels. [technical]
-_DOTS_PER_INCH = 240
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -27,10 +17,8 @@ class AgreementStudy:
     ----------
     words
         In English, as reports are.
-    findings
-        Each movement with the camera's difference from the goniometer, degrees.
-    plot
-        The agreement plot, or None.
+    judged
+        The figures of each movement, with its pairs.
     offers
         Corrections of the camera that the study offers.
     errors
@@ -38,8 +26,7 @@ class AgreementStudy:
     """
 
     words: str
-    findings: tuple[tuple[Movement, LimitsOfAgreement], ...] = ()
-    plot: QImage | None = None
+    judged: tuple[Agreement, ...] = ()
     offers: tuple[MovementCorrection, ...] = ()
     errors: tuple[MovementStudy, ...] = ()
 
@@ -53,19 +40,13 @@ def analyse_study_file(path: Path) -> AgreementStudy:
         When the table cannot be read or holds too little.
     """
     from calibration.agreement.pairs_table import read_pairs
-    from calibration.agreement.plot import agreement_figure
     from calibration.agreement.report import format_studies, proposed_corrections, study_errors
     from calibration.statistics.bland_altman import Pairing
 
     judged, words = format_studies(read_pairs(path), Pairing.SAME_MOVE, path.stem)
-    drawn, figure = io.BytesIO(), agreement_figure(judged)
-    wide, high = _PLOT_INCHES
-    figure.set_size_inches(wide, high * len(judged))
-    figure.savefig(drawn, format="png", dpi=_DOTS_PER_INCH)
     return AgreementStudy(
         words=words.strip(),
-        findings=tuple((result.movement, result.limits) for result in judged),
-        plot=QImage.fromData(drawn.getvalue()),
+        judged=tuple(judged),
         offers=proposed_corrections(judged, path.stem),
         errors=study_errors(judged, path.stem),
     )
