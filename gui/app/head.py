@@ -27,6 +27,8 @@ _GAP_PX = 3 * GAP_PX
 #: Space between the words, their padding included, that is kept before their type is smaller,
 #: pixels. [technical]
 _LEAST_GAP_PX = 3 * GAP_PX
+#: Depth that the arrow of the menu adds to its line, in sizes of type. [technical]
+_ARROW_DEPTH = 0.15
 #: Room kept for the name of who is measured, in widths of a digit. [technical]
 _NAME_DIGITS = 8
 #: Size of type by which widths are measured, pixels. [technical]
@@ -56,6 +58,7 @@ class Head(QWidget):
         self._who = ElidedLabel("who")
         self._who.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
         self._menu_button = button(tr("&Menu") + "  \u25be", "word")
+        self._menu_button.setObjectName("menu")
         self._menu_button.setAccessibleName(tr("Menu"))
         self._menu = QMenu(self._menu_button)
         self._menu_button.setMenu(self._menu)
@@ -75,7 +78,7 @@ class Head(QWidget):
             policies = QSizePolicy.Policy
             contents.addSpacerItem(QSpacerItem(_GAP_PX, 0, policies.Maximum, policies.Minimum))
         contents.addWidget(self._who, 1)
-        contents.addSpacing(GAP_PX)
+        contents.addSpacing(_GAP_PX)
         contents.addWidget(self._menu_button)
         column(widget_with(contents), separator(), on=self, spacing=0)
 
@@ -100,6 +103,7 @@ class Head(QWidget):
                 f'QPushButton[role="word"] {{ font-size: {size}px;'
                 f" min-height: {round(size * LINE)}px; }}"
                 f' QLabel[role="who"] {{ font-size: {round(size / HEAD)}px; }}'
+                f" QPushButton#menu {{ padding-bottom: {round(size * _ARROW_DEPTH) + GAP_PX}px; }}"
             )
 
     def _widest_type(self) -> float:
@@ -111,7 +115,7 @@ class Head(QWidget):
         shown = [*self.words, self._menu_button]
         words = sum(width(word.text().replace("&", "")) for word in shown)
         words += _NAME_DIGITS * width("0")
-        room = self.width() - 2 * MARGIN_PX - len(shown) * _LEAST_GAP_PX
+        room = self.width() - 2 * MARGIN_PX - (len(shown) + 1) * _LEAST_GAP_PX
         return room / words * _MEASURED_PX
 
     @Slot()
