@@ -154,7 +154,7 @@ class SessionRepository:
 
     def finish(self, session_id: str, note: str, typed_in: tuple[ClinicianValue, ...] = ()) -> None:
         finished = self.store.finish_session(session_id)
-        if note or typed_in:
+        if (note, typed_in) != (finished.note, finished.clinician_values):
             self.store.save_session(replace(finished, note=note, clinician_values=typed_in))
 
     def note_clinic_visit(self, person_id: str) -> None:

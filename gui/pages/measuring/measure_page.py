@@ -3,7 +3,7 @@
 from collections.abc import Callable
 from functools import partial
 
-from PySide6.QtCore import Signal, SignalInstance, Slot
+from PySide6.QtCore import Signal, Slot
 from PySide6.QtWidgets import QStackedWidget, QWidget
 
 from gui.pages.measuring.live import LivePage
@@ -53,8 +53,9 @@ class MeasurePage(QWidget):
     message_raised = Signal(str)
     #: A session ended; the history has something new.
     session_ended = Signal()
-    #: Another part of the window is wanted, the session being finished.
+    #: Progress is wanted, the session being finished.
     progress_wanted = Signal()
+    #: The report is wanted; leaving it leads back to the results.
     report_wanted = Signal()
     #: Nothing is due to be measured, and the exercises of today are.
     exercises_wanted = Signal()
@@ -123,8 +124,8 @@ class MeasurePage(QWidget):
         self.summary.finished.connect(self._finish)
         self.summary.task_wanted.connect(self._measure)
         self.summary.another.connect(self.show_start)
-        self.summary.progress_wanted.connect(partial(self._leave_for, self.progress_wanted))
-        self.summary.report_wanted.connect(partial(self._leave_for, self.report_wanted))
+        self.summary.progress_wanted.connect(self._leave_for_progress)
+        self.summary.report_wanted.connect(self._show_report)
         for signal, action in (
             (self.live.pause.clicked, MeasurementSession.toggle_pause),
             (self.live.here.clicked, MeasurementSession.take_position),
@@ -468,10 +469,19 @@ class MeasurePage(QWidget):
         self.people.load()
         self.show_start()
 
-    def _leave_for(self, wanted: SignalInstance) -> None:
-        """Finish the session, then let the window show something else."""
+    @Slot()
+    def _leave_for_progress(self) -> None:
+        """Finish the session, then let the window show the progress."""
         self.summary.finish.click()
-        wanted.emit()
+        if self.measuring is None:
+            self.progress_wanted.emit()
+
+    @Slot(str, object)
+    def _show_report(self, note: str, typed_in: tuple[ClinicianValue, ...]) -> None:
+        """Save what is entered by now for the report; the results page stays as it is."""
+        if self.measuring is not None:
+            self.measuring.log.finish(note, typed_in)
+        self.report_wanted.emit()
 
     @Slot()
     def show_start(self, *, same_person: bool = False) -> None:

@@ -42,7 +42,8 @@ class SummaryPage(QWidget):
     task_wanted = Signal(object)
     another = Signal()
     progress_wanted = Signal()
-    report_wanted = Signal()
+    #: (the note, tuple[ClinicianValue, ...]) as far as they are entered
+    report_wanted = Signal(str, object)
 
     def __init__(self, appearance: Appearance, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -78,7 +79,7 @@ class SummaryPage(QWidget):
             (self.finish, self._finish),
             (self.copy, self._copy),
             (self.progress, self.progress_wanted),
-            (self.report, self.report_wanted),
+            (self.report, self._want_report),
         ):
             source.clicked.connect(slot)
         self.typed.completed.connect(self.finish.setFocus)
@@ -198,6 +199,10 @@ class SummaryPage(QWidget):
         if shown:
             self.note.setFocus()
             bring_into_view(self.note)
+
+    @Slot()
+    def _want_report(self) -> None:
+        self.report_wanted.emit(self.note.toPlainText().strip(), self.typed.values)
 
     @Slot()
     def _finish(self) -> None:

@@ -11,7 +11,7 @@ from gui.protocol.red_flags import ScreeningAnswer
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
 from tests.support import record_samples as sample
-from tests.support.gui.measuring_steps import trials
+from tests.support.gui.measuring_steps import begin_home, give_history, trials
 from tests.support.gui.stage import WindowHarness
 
 LEFT_FLEXION = {(Movement.FLEXION, Side.LEFT): sample.measurement()}
@@ -82,3 +82,51 @@ def test_enter_leads_on_and_ends_nothing(new_stage: WindowHarness) -> None:
     new_stage.settle()
     (session,) = new_stage.history().sessions
     assert [value.value_deg for value in session.clinician_values] == [120.0, 112.0]
+
+
+@pytest.mark.parametrize("by_key", [True, False])
+def test_the_report_leads_back_to_the_results(new_stage: WindowHarness, by_key: bool) -> None:
+    """Values, note and copying stay in reach; the report holds what was typed by then."""
+    begin_clinic_session(new_stage)
+    window = new_stage.window
+    summary = window.measure.summary
+    QTest.keyClicks(next(iter(summary.typed.fields.values())), "120")
+    summary.noting.click()
+    summary.note.setPlainText("Warm room")
+    line = summary.line
+    summary.report.click()
+    new_stage.settle()
+    assert window.report.isVisible()
+    (session,) = new_stage.history().sessions
+    assert [value.value_deg for value in session.clinician_values] == [120.0]
+    if by_key:
+        QTest.keyClick(window.report, Qt.Key.Key_Escape)
+    else:
+        window.report.leave.click()
+    new_stage.settle()
+    assert summary.isVisible()
+    assert summary.line == line
+    assert summary.note.toPlainText() == "Warm room"
+    assert summary.typed.isVisible()
+    summary.finish.click()
+    new_stage.settle()
+    (session,) = new_stage.history().sessions
+    assert (session.note, len(session.clinician_values)) == ("Warm room", 1)
+
+
+def test_the_report_leads_back_to_the_results_at_home(stage: WindowHarness) -> None:
+    give_history(stage)
+    begin_home(stage)
+    page = stage.window.measure
+    trials(stage, 90.0, 92.0)
+    page.live.stop.click()
+    stage.settle()
+    page.pain.finish.click()
+    stage.settle()
+    assert page.summary.isVisible()
+    page.summary.report.click()
+    stage.settle()
+    assert stage.window.report.isVisible()
+    QTest.keyClick(stage.window.report, Qt.Key.Key_Escape)
+    stage.settle()
+    assert page.summary.isVisible()
