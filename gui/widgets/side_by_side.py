@@ -17,7 +17,7 @@ class SideBySide(QWidget):
         super().__init__()
         self._appearance = appearance
         self._layout = row(*contents, on=self, spacing=spacing)
-        appearance.changed.connect(self.arrange)
+        appearance.changed.connect(self._follow_appearance)
         self.arrange()
 
     @property
@@ -26,6 +26,10 @@ class SideBySide(QWidget):
         return self._appearance.percent >= LARGE_FROM_PERCENT
 
     @Slot()
+    def _follow_appearance(self) -> None:
+        """Pass the change on: a connection to an overridden slot outlives its widget."""
+        self.arrange()
+
     def arrange(self) -> None:
         """Choose the direction for the present text size."""
         way = QBoxLayout.Direction

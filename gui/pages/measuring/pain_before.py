@@ -35,7 +35,6 @@ class _Rated(SideBySide):
         self._words = words
         super().__init__(appearance, words, (scale, 1), spacing=appearance.gap(0.5))
 
-    @Slot()
     def arrange(self) -> None:
         """Give the words their width beside the scale, and the whole above it."""
         super().arrange()

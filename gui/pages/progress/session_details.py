@@ -81,8 +81,8 @@ class SessionDetails(QWidget):
         #: What stands beneath the day of the chosen session, on its card.
         self._column = column()
         self._readings: SessionReadings | None = None
-        #: What was read in the chosen movement: its drawing and its words.
-        self._figure = ReadingFigure(appearance)
+        #: What was read in the chosen movement: its drawing, made with a session, and its words.
+        self._figure: ReadingFigure
         self._reading = column(spacing=appearance.gap(1))
         self._lay_out()
         appearance.changed.connect(self._fit)

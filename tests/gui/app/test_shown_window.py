@@ -1,10 +1,11 @@
 """Another language takes the window's place at once, with its page, and costs no work."""
 
+import sys
 from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
-from PySide6.QtCore import QLocale, QTranslator
+from PySide6.QtCore import SIGNAL, QLocale, QTranslator
 from PySide6.QtWidgets import QApplication
 
 from gui.app.main_window import MainWindow
@@ -87,3 +88,35 @@ def test_a_session_is_never_broken_off_for_a_language(stage: WindowHarness) -> N
     stage.settle(200)
     assert words(stage.window)[0] == "Medir"
     assert len(stage.history().measurements) == 1
+
+
+def listening(stage: WindowHarness) -> list[int]:
+    """How many listen to what outlives a window."""
+    appearance, undo = stage.services.appearance, stage.services.undo
+    changed = SIGNAL("changed()")
+    return [
+        appearance.receivers(changed),
+        appearance.receivers(SIGNAL("window_resized()")),
+        undo.receivers(changed),
+        undo.receivers(SIGNAL("put_back()")),
+    ]
+
+
+def test_nothing_of_the_window_before_follows_the_text_size(
+    stage: WindowHarness, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    faults: list[BaseException] = []
+    monkeypatch.setattr(sys, "excepthook", lambda _kind, fault, _trace: faults.append(fault))
+    for page in MainPage:
+        stage.window.go(page)
+    stage.settle()
+    choose_language(stage, "es")
+    before = listening(stage)
+    choose_language(stage, "en")
+    for page in MainPage:
+        stage.window.go(page)
+    choose_language(stage, "es")
+    assert listening(stage) == before
+    stage.window.preferences.choose_percent(150)
+    stage.settle()
+    assert faults == []
