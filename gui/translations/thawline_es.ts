@@ -940,6 +940,10 @@
         <translation>Elija un número y pulse Continuar o vaya a su sitio.</translation>
     </message>
     <message>
+        <source>Stopped because it hurt.</source>
+        <translation>Se detuvo porque dolía.</translation>
+    </message>
+    <message>
         <source>Press Continue, or go to your spot.</source>
         <translation>Pulse Continuar o vaya a su sitio.</translation>
     </message>

@@ -154,6 +154,9 @@ class PainPage(QWidget):
         """Ask about the movement that has just ended."""
         task, measurement = measuring.guide.task, measuring.guide.measurement
         self._why = None if measurement is None else _reasons(measurement)
+        if self._why is not None and measuring.guide.stopped_for_pain:
+            # Advice on how to move would be out of place.
+            self._why = (tr("Stopped because it hurt."),) * 2
         self._show_reading(measurement)
         self._task_title = task_title(task.movement, task.side)
         middle = measurement.value if measurement else None

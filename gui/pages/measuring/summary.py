@@ -236,13 +236,14 @@ def _details(measuring: MeasurementSession) -> dict[Task, Said]:
             result_notes(measurement, task.trials),
             measuring.messages.by_task.get(task, ""),
         )
-        hurt = rests or outcome.stopped_by is LimitingFactor.PAIN
+        stopped = outcome.stopped_by is LimitingFactor.PAIN
+        advice = "" if stopped else "".join(map(correction_next_time, measurement.refused_for[:1]))
         details[task.movement, task.side] = Said(
             pain,
             tuple(filter(None, notes)),
             lacking=short_reason(measurement),
-            advice="".join(map(correction_next_time, measurement.refused_for[:1])),
-            again=None if hurt else task,
+            advice=advice,
+            again=None if rests or stopped else task,
         )
     return details
 

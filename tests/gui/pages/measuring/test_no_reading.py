@@ -112,6 +112,26 @@ def test_what_hurt_is_not_offered_again(
     assert ways_to_measure_again(stage) == []
 
 
+def test_who_stopped_because_it_hurt_is_not_told_how_to_move(stage: WindowHarness) -> None:
+    begin_clinic(stage)
+    page = stage.window.measure
+    stage.engine.capture(119.0)
+    stage.settle()
+    stage.engine.settle((Reason.NO_MOVE,))
+    stage.settle()
+    page.live.hurts.click()
+    stage.engine.happen(LiveEventKind.MEASUREMENT_DONE, measurement=stage.engine.measurement())
+    stage.settle()
+    assert shown(stage) is page.pain
+    assert page.pain.interval.text() == "Stopped because it hurt."
+    page.pain.pain.choose(2)
+    page.pain.done.click()
+    stage.settle()
+    words = " ".join(line.text() for line in page.summary.card.findChildren(QLabel))
+    assert "Pain 2 of 10, stopped by pain." in words
+    assert "Next time" not in words
+
+
 def test_a_missing_number_is_told_alike_after_every_movement(
     stage: WindowHarness, press: Press
 ) -> None:
