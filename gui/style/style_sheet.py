@@ -154,6 +154,15 @@ QTableView[role="open"] {{ border: none; }}
 QTableView[role="ringed"] {{ border: 2px solid {arm}; }}
 QTableView::item {{ padding: 4px {pad}px; border-bottom: 1px solid {line}; color: {ink}; }}
 QTableView::item:selected {{ background: {tint}; color: {ink}; }}
+QCalendarWidget QTableView {{ border: none; }}
+QCalendarWidget QTableView::item {{ padding: 0; border: none; }}
+QCalendarWidget QTableView::item:selected {{ background: {arm}; color: {on_arm}; }}
+QCalendarWidget QWidget#qt_calendar_navigationbar {{ background: {sunken}; }}
+QCalendarWidget QToolButton {{ background: transparent; color: {ink}; border: none;
+    border-radius: {field_radius}px; padding: 4px {pad}px; }}
+QCalendarWidget QToolButton:hover, QCalendarWidget QToolButton:focus {{ background: {line}; }}
+QCalendarWidget QToolButton::menu-indicator {{ image: none; width: 0; }}
+
 QHeaderView {{ background: {raised}; border: none; }}
 QHeaderView::section {{ background: {raised}; color: {quiet}; border: none;
     border-bottom: 2px solid {line}; padding: 4px {pad}px 4px {pad_head}px; font-weight: 700; }}

@@ -2,13 +2,14 @@
 
 import datetime as dt
 
-from PySide6.QtCore import QDate, Signal, Slot
+from PySide6.QtCore import QDate, Qt, Signal, Slot
 from PySide6.QtWidgets import (
     QAbstractButton,
     QCalendarWidget,
     QFrame,
     QLineEdit,
     QMenu,
+    QToolButton,
     QWidget,
     QWidgetAction,
 )
@@ -25,6 +26,8 @@ _MOST_LETTERS = 28
 _LEAST_WIDTH = 8
 #: Least width of the buttons beside it, pixels. [technical]
 _STEP_PX = 40
+#: Least width and height of the calendar, in sizes of the text. [technical]
+_CALENDAR = 19, 14
 #: Edge around the field and its buttons, pixels. [technical]
 _EDGE_PX = 1
 _DAY = dt.timedelta(days=1)
@@ -46,7 +49,6 @@ class DateField(QWidget):
         self.text = QLineEdit()
         self.text.setAccessibleName(title)
         self.text.setMaxLength(_MOST_LETTERS)
-        self.text.setMinimumWidth(appearance.px(_LEAST_WIDTH))
         self.text.textEdited.connect(self.changed)
         self.earlier, self.later = button("\u2039", "narrow"), button("\u203a", "narrow")
         for step, words in ((self.earlier, tr("A day earlier")), (self.later, tr("A day later"))):
@@ -75,6 +77,7 @@ class DateField(QWidget):
         row((self._joined(), int(fills)), *spare, on=self)
         appearance.changed.connect(self._fit)
         self._appearance = appearance
+        self._fit()
 
     def _joined(self) -> QFrame:
         """Return the field and its buttons as one, hairlines between them."""
@@ -106,7 +109,10 @@ class DateField(QWidget):
 
     @Slot()
     def _fit(self) -> None:
-        self.text.setMinimumWidth(self._appearance.px(_LEAST_WIDTH))
+        px = self._appearance.px
+        self.text.setMinimumWidth(px(_LEAST_WIDTH))
+        wide, high = _CALENDAR
+        self.calendar.setMinimumSize(px(wide), px(high))
 
     @Slot()
     def _show_month(self) -> None:
@@ -143,5 +149,11 @@ def _name_parts(calendar: QCalendarWidget, title: str) -> None:
         "qt_calendar_monthbutton": tr("Month"),
         "qt_calendar_yearbutton": tr("Year"),
     }
+    # Arrows in the colour of the words: the style's own are black on every ground.
+    for name, arrow in (("qt_calendar_prevmonth", "\u2039"), ("qt_calendar_nextmonth", "\u203a")):
+        step = calendar.findChild(QToolButton, name)
+        if step is not None:
+            step.setToolButtonStyle(Qt.ToolButtonStyle.ToolButtonTextOnly)
+            step.setText(arrow)
     for part in (*calendar.findChildren(QAbstractButton), *calendar.findChildren(QLineEdit)):
         part.setAccessibleName(names.get(part.objectName(), title))
