@@ -508,6 +508,10 @@
         <translation>Leyendo...</translation>
     </message>
     <message>
+        <source>No reading to save</source>
+        <translation>No hay lectura que guardar</translation>
+    </message>
+    <message>
         <source>Save for a person</source>
         <translation>Guardar para una persona</translation>
     </message>
@@ -3396,8 +3400,16 @@
         <translation>Las {count} mediciones dieron una lectura.</translation>
     </message>
     <message>
+        <source>The only measurement gave a reading.</source>
+        <translation>La única medición dio una lectura.</translation>
+    </message>
+    <message>
         <source>{refused} of {count} measurements gave no reading: no reading is safer than a wrong one. First reasons:</source>
         <translation>{refused} de {count} mediciones no dieron lectura: es más seguro no dar ninguna que dar una errónea. Primeros motivos:</translation>
+    </message>
+    <message>
+        <source>The only measurement gave no reading: no reading is safer than a wrong one. First reason:</source>
+        <translation>La única medición no dio ninguna lectura: ninguna lectura es más segura que una errónea. Primer motivo:</translation>
     </message>
     <message>
         <source>secondary</source>
@@ -4566,6 +4578,10 @@
     <message>
         <source>too few sessions since</source>
         <translation>muy pocas sesiones desde entonces</translation>
+    </message>
+    <message>
+        <source>the other side was not measured.</source>
+        <translation>el otro lado no se midió.</translation>
     </message>
     <message>
         <source>Worst pain in 24 hours was not rated in the last two weeks.</source>

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from statistics import median
 
 from measure.domain.landmarks import Side
+from measure.domain.measurements import Status
 from measure.domain.records import History, SessionRecord
 from measure.progress.before_after import change_since, latest_visit, treatment_events
 from measure.progress.clinician_prompts import PromptKind
@@ -67,7 +68,7 @@ def headline(
     since = reference_of(history, progress.today, choices)
     sides = _main_sides(progress)
     items = [
-        _last_days(sides, history.person.affected, tr),
+        _last_days(sides, history, tr),
         HeadlineItem(subject=since.words, lines=_changes(sides, since.day, tr)),
         HeadlineItem(
             subject=tr("Pain and exercises"),
@@ -231,9 +232,7 @@ def _name(side: SideProgress, sides: Sequence[SideProgress], tr: Translate) -> s
     return tr("{movement}, {side}").format(movement=name, side=tr(side.side.value))
 
 
-def _last_days(
-    sides: Sequence[SideProgress], affected: tuple[Side, ...], tr: Translate
-) -> HeadlineItem:
+def _last_days(sides: Sequence[SideProgress], history: History, tr: Translate) -> HeadlineItem:
     """Return the readings of the last days with their share of the other side, or why none is."""
     lines = [
         HeadlineLine(
@@ -246,14 +245,22 @@ def _last_days(
     ]
     if lines:
         return HeadlineItem(subject=tr("Last days, share of the other side"), lines=tuple(lines))
-    return _item(tr("Compared with the other side"), _why_no_share(affected, tr))
+    return _item(tr("Compared with the other side"), _why_no_share(sides, history, tr))
 
 
-def _why_no_share(affected: tuple[Side, ...], tr: Translate) -> str:
+def _why_no_share(sides: Sequence[SideProgress], history: History, tr: Translate) -> str:
+    affected = history.person.affected
     if len(affected) == 2:
         return tr("both shoulders are affected, so there is none to compare with.")
     if not affected:
         return tr("no affected side was named.")
+    movements = {side.movement for side in sides}
+    if not any(
+        record.measurement.side not in affected and record.measurement.status is Status.READING
+        for record in history.measurements
+        if record.measurement.movement in movements
+    ):
+        return tr("the other side was not measured.")
     return tr("the other side was not measured in the same way.")
 
 

@@ -232,6 +232,8 @@ def refusal_table(history: History, tr: Translate) -> str:
     whole = len(history.measurements)
     if not refused:
         none = tr("All {count} measurements gave a reading.").format(count=whole)
+        if whole == 1:
+            none = tr("The only measurement gave a reading.")
         return f"<p>{none}</p>"
     counts = Counter(measurement.reasons[0] for measurement in refused if measurement.reasons)
     items = "".join(
@@ -242,6 +244,11 @@ def refusal_table(history: History, tr: Translate) -> str:
         "{refused} of {count} measurements gave no reading: no reading is safer than a wrong "
         "one. First reasons:"
     ).format(refused=len(refused), count=whole)
+    if whole == 1:
+        words = tr(
+            "The only measurement gave no reading: no reading is safer than a wrong one. First "
+            "reason:"
+        )
     return f'<p>{words}</p><table class="bare">{items}</table>'
 
 

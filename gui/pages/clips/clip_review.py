@@ -25,6 +25,7 @@ from gui.widgets.buttons import bind_keys, button, give_role
 from gui.widgets.layouts import column, row, separator
 from gui.widgets.page_frame import PageFoot
 from gui.widgets.text import label
+from measure.domain.measurements import Status
 from measure.domain.movements import Movement
 from measure.domain.records import Person
 from measure.errors import ClipError
@@ -257,11 +258,16 @@ class ClipReview(QWidget):
         of_another = bool(person and shown.person and shown.person != person.pseudonym)
         may = person is not None and not person.demo and not of_another
         self.save.setVisible(shown.measurement is not None and not shown.saved_for)
-        self.save.setEnabled(may and shown.counted is not None and not shown.saved_for)
+        refused = shown.counted is not None and shown.counted.status is Status.REFUSED
+        counts = shown.counted is not None and not refused
+        self.save.setEnabled(may and counts and not shown.saved_for)
         self.save.setToolTip("")
         name = "" if person is None else person_name(person)
         facts = None if shown.saved_for else shown.facts
         self.question.ask(facts, name, self._services.today())
+        if refused:
+            self.save.say(tr("No reading to save"))
+            return
         if facts is not None and facts.earlier is not None:
             self.save.say(tr("Replace the saved reading"))
             return

@@ -2,11 +2,13 @@
 
 import datetime as dt
 import shutil
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
 
 from gui.pages.clips.clips_page import ClipsPage
+from tests.support import record_samples as sample
 from tests.support.gui.clip_folder import NAMES, fill_folder, open_folder, read_first, row_named
 from tests.support.gui.stage import TODAY, WindowHarness
 from tests.support.movie_header import movie_of
@@ -115,3 +117,14 @@ def test_nothing_is_saved_for_demo_people(stage: WindowHarness, page: ClipsPage)
     page.show_person(None)
     assert not page.review.save.isEnabled()
     assert "Measure page" in page.review.save.toolTip()
+
+
+def test_a_clip_without_a_reading_cannot_be_saved(stage: WindowHarness, page: ClipsPage) -> None:
+    read_first(stage, page)
+    row = page.review.row
+    assert row is not None
+    assert row.measurement is not None
+    row.counted = replace(sample.REFUSAL, movement=row.measurement.movement)
+    page.review.show_person(stage.window.measure.people.person)
+    assert page.review.save.text() == "No reading to save"
+    assert not page.review.save.isEnabled()
