@@ -12,7 +12,6 @@ from gui.text.wording import (
     movement_name,
     notes_words,
     range_words,
-    reason_sentence,
     side_name,
     tr,
     value_words,
@@ -61,11 +60,6 @@ def value_and_range(measurement: Measurement) -> tuple[str, str]:
     place = likely_place(level.band)
     interval = tr("levels {low} to {high}").format(low=tr(level.low), high=tr(level.high))
     return place[:1].upper() + place[1:], interval
-
-
-def main_reason(measurement: Measurement) -> str:
-    """Return what refused most trials, with what to do about it; nothing for a reading."""
-    return "".join(map(reason_sentence, measurement.refused_for[:1]))
 
 
 def short_reason(measurement: Measurement) -> str:

@@ -932,16 +932,16 @@
         <translation>Con tanto dolor conviene descansar. Nada empieza por sí solo.</translation>
     </message>
     <message>
+        <source>Choose a number, then go to your spot, or press Continue.</source>
+        <translation>Elija un número y vaya a su sitio, o pulse Continuar.</translation>
+    </message>
+    <message>
         <source>Choose a number, then Continue.</source>
         <translation>Elija un número y pulse Continuar.</translation>
     </message>
     <message>
         <source>Press Continue when you are ready.</source>
         <translation>Pulse Continuar cuando quiera.</translation>
-    </message>
-    <message>
-        <source>Choose a number, then Continue or go to your spot.</source>
-        <translation>Elija un número y pulse Continuar o vaya a su sitio.</translation>
     </message>
     <message>
         <source>Stopped because it hurt.</source>
@@ -1701,7 +1701,7 @@
     </message>
     <message>
         <source>One movement</source>
-        <translation>Un movimiento</translation>
+        <translation>Solo uno</translation>
     </message>
     <message>
         <source>B</source>

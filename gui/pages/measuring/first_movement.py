@@ -19,7 +19,7 @@ from measure.domain.movements import Movement
 #: Width and height of the drawn person, pixels. [technical]
 _FIGURE_PX = (130, 122)
 #: Height of a drawing in a row of all movements, pixels. [technical]
-_STRIP_PX = 104
+_STRIP_PX = 80
 #: Room that a drawing wants beside its name, in letters of that. [technical]
 _DRAWN_LETTERS = 100
 

@@ -235,7 +235,9 @@ class HomeStart(QWidget):
         self._boxes.setVisible(own)
         between = self._boxes.layout()
         assert between is not None
-        between.setSpacing(self._appearance.gap(1 if roomy else 0.5))
+        # Where text is largest the rows fill the window; what follows needs scrolling anyway.
+        spread = roomy or self._appearance.percent >= _ALONE_FROM_PERCENT
+        between.setSpacing(self._appearance.gap(1 if spread else 0.5))
         for movement, box in self.movements.items():
             name = movement_name if roomy else movement_introduced
             box.setText(name(movement))

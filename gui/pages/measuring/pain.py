@@ -15,11 +15,19 @@ from gui.protocol.plan import NextAction, SessionMode, SessionPlan
 from gui.protocol.return_detector import ReturnDetector
 from gui.session.measurement_session import MeasurementSession
 from gui.style.appearance import Appearance
-from gui.text.result_wording import difference_words, main_reason, value_and_range
+from gui.text.result_wording import difference_words, value_and_range
 from gui.text.session_wording import correction_next_time
-from gui.text.wording import measurement_words, stopped_by_name, task_title, tr
+from gui.text.wording import (
+    advice_words,
+    finding_words,
+    measurement_words,
+    stopped_by_name,
+    task_title,
+    tr,
+)
 from gui.widgets.buttons import bind_keys, button, give_role
 from gui.widgets.choice_row import ChoiceRow
+from gui.widgets.figures.position_figure import PositionView
 from gui.widgets.figures.reading_figure import ReadingFigure
 from gui.widgets.layouts import card, column, separator, strip
 from gui.widgets.page_frame import frame_page
@@ -34,9 +42,9 @@ from measure.domain.session_comparison import of_session, side_difference
 from measure.live.events import LiveFrame
 from measure.progress.home_programme import USUAL_PAIN_LIMIT
 
-#: Width and height of the reading drawn on a body, of one above words, and of a movement without a
-#: reading above its reason, pixels. [technical]
-_FIGURE_PX, _FIGURE_OF_WORDS_PX, _FIGURE_LACKING_PX = (300, 280), (300, 240), (300, 210)
+#: Width and height of the reading drawn on a body, of one above words, and of a movement that has
+#: no reading, pixels. [technical]
+_FIGURE_PX, _FIGURE_OF_WORDS_PX, _MOVEMENT_PX = (300, 280), (300, 240), (300, 210)
 #: Height of the answers where text is small: they are pressed in passing. [technical]
 _ANSWER_PX = 72
 #: Text size up to which they have room to be that high, per cent. [technical]
@@ -59,8 +67,13 @@ class PainPage(QWidget):
         self.line = label("", "lead")
         self.on_body = ReadingFigure(appearance)
         self.on_body.setFixedSize(*_FIGURE_PX)
+        #: The movement as it is done, with advice on it.
+        self.movement = PositionView(appearance, still=True, close=True)
+        self.movement.setFixedSize(*_MOVEMENT_PX)
         self.number = label("", "display")
         self.interval = label("", "title")
+        #: What to do about a missing reading.
+        self.advice = label("", "strong")
         self.difference = label("", "strong")
         #: That there is no reading, and why, where there is no room for its drawing.
         self.refused = SignedLine("", "", sign_role="strong")
@@ -73,8 +86,8 @@ class PainPage(QWidget):
         )
         #: The movement that was measured, and its reading in words.
         self._task_title, self._result = "", ""
-        #: Why there is no reading, in full and where there is little room; None for a reading.
-        self._why: tuple[str, str] | None = None
+        #: Whether there is no reading.
+        self._lacks = False
         self._back: ReturnDetector | None = None
         self._limit = USUAL_PAIN_LIMIT
         for choices in (self.pain, self.reason):
@@ -83,8 +96,7 @@ class PainPage(QWidget):
         self.next_words = label("")
         self.finish = button(tr("Finish and save"), key=tr("Escape"))
         self.repeat = button(tr("Repeat movement"), key=tr("A"))
-        self.done = button(tr("Continue"), key=tr("Enter"))
-        self.done.setProperty("leads_on", True)
+        self.done = button(tr("Continue"), "main", key=tr("Enter"))
         for source, after in (
             (self.finish, NextAction.STOP),
             (self.repeat, NextAction.AGAIN),
@@ -104,8 +116,8 @@ class PainPage(QWidget):
         """Put the questions and what follows beside the reading, or above it."""
         gap = self._appearance.gap
         self._number = NumberLine(self.number, self.interval, spacing=gap(1.5))
-        words = column(self.difference, self._number, 1, spacing=gap(0.5))
-        self._reading = card(self.on_body, words, spacing=gap(1))
+        words = column(self.difference, self._number, self.advice, 1, spacing=gap(0.5))
+        self._reading = card(self.on_body, self.movement, words, spacing=gap(1))
         stopped = column(
             label(tr("What stopped the movement?"), "title"), self.reason.row, spacing=gap(1)
         )
@@ -130,14 +142,13 @@ class PainPage(QWidget):
         roomy = self._appearance.percent < LARGE_FROM_PERCENT
         self._reading.setVisible(roomy)
         self.line.setText(self._line(with_reading=not roomy))
-        notice = not roomy and self._why is not None
+        notice = not roomy and self._lacks
         self._strip.setVisible(notice)
         self._next_rule.setVisible(roomy)
         self._heading.setSpacing(self._appearance.gap(1.5 if notice else 1 if roomy else 0.5))
         # Where there is little room the button says that nothing follows.
         self.next_title.setHidden(notice and self.finish.isHidden())
         give_role(self.next_title, "title" if roomy else "strong")
-        give_role(self.next_words, "lead" if roomy else "")
         tall = self._appearance.percent <= _TALL_PERCENT
         for choice in (*self.pain.buttons, *self.reason.row.buttons):
             choice.setMinimumHeight(_ANSWER_PX if tall else 0)
@@ -153,11 +164,8 @@ class PainPage(QWidget):
     def ask(self, measuring: MeasurementSession) -> None:
         """Ask about the movement that has just ended."""
         task, measurement = measuring.guide.task, measuring.guide.measurement
-        self._why = None if measurement is None else _reasons(measurement)
-        if self._why is not None and measuring.guide.stopped_for_pain:
-            # Advice on how to move would be out of place.
-            self._why = (tr("Stopped because it hurt."),) * 2
-        self._show_reading(measurement)
+        self._show_reading(measurement, stopped=measuring.guide.stopped_for_pain)
+        self.movement.show_movement(task.movement, task.side)
         self._task_title = task_title(task.movement, task.side)
         middle = measurement.value if measurement else None
         low, high = (measurement.low, measurement.high) if measurement else (None, None)
@@ -168,7 +176,6 @@ class PainPage(QWidget):
         guide = measuring.guide
         self.pain.choose(None)
         self.reason.choose(LimitingFactor.PAIN if guide.stopped_for_pain else None)
-        self._fit_way_on()
         alone = measuring.mode is SessionMode.HOME and guide.upcoming is not None
         self._back = ReturnDetector() if alone and not guide.stopped_for_pain else None
         self._limit = guide.pain_limit
@@ -176,27 +183,33 @@ class PainPage(QWidget):
         self._fit()
         self.setFocus()
 
-    def _show_reading(self, measurement: Measurement | None) -> None:
-        """Say the reading, or that there is none and why."""
+    def _show_reading(self, measurement: Measurement | None, *, stopped: bool) -> None:
+        """Say the reading, or that there is none and why; advice only if pain did not stop it."""
         value, interval = "", ""
         if measurement is not None:
             value, interval = value_and_range(measurement)
-        lacks = self._why is not None
+        lacks = measurement is not None and measurement.status is Status.REFUSED
+        self._lacks = lacks
         self._result = "" if lacks else value[:1].lower() + value[1:]
         degrees = measurement is not None and measurement.unit is Unit.DEGREES and bool(interval)
         if measurement is not None and degrees:
             self._result = measurement_words(measurement)
-        if self._why is not None:
-            interval = self._why[0]
-            self.refused.say(value, self._why[1])
+        advice = ""
+        if measurement is not None and lacks:
+            hurt = tr("Stopped because it hurt.")
+            interval, advice = (hurt, "") if stopped else _reason(measurement)
+            self.refused.say(value, advice or interval)
+        self.advice.setText(advice)
+        self.advice.setHidden(not advice)
         self._number.setHidden(not value)
         self.number.setText(value)
         self.interval.setText(interval)
-        give_role(self.number, "number" if degrees else "display")
+        give_role(self.number, "number" if degrees else "title" if lacks else "display")
         give_role(self.interval, "lead" if degrees else "" if lacks else "quiet")
         self._number.set_level(degrees)
-        above_words = _FIGURE_LACKING_PX if lacks else _FIGURE_OF_WORDS_PX
-        self.on_body.setFixedSize(*(_FIGURE_PX if degrees else above_words))
+        self.on_body.setFixedSize(*(_FIGURE_PX if degrees else _FIGURE_OF_WORDS_PX))
+        self.on_body.setHidden(bool(advice))
+        self.movement.setVisible(bool(advice))
 
     def _show_difference(
         self, guide: SessionPlan, earlier: Mapping[tuple[Movement, Side], Measurement]
@@ -215,7 +228,6 @@ class PainPage(QWidget):
     def _note_answer(self) -> None:
         if self._back is not None:
             self._back.answer()
-        self._fit_way_on()
         self._say_next()
 
     @Slot(object)
@@ -256,7 +268,7 @@ class PainPage(QWidget):
         elif self._at_limit:
             words = tr("That much pain asks for a rest. Nothing starts by itself.")
         elif missing:
-            first = tr("Choose a number, then Continue or go to your spot.")
+            first = tr("Choose a number, then go to your spot, or press Continue.")
             words = first if alone else tr("Choose a number, then Continue.")
         else:
             ready = tr("Press Continue when you are ready.")
@@ -276,17 +288,13 @@ class PainPage(QWidget):
         self.pain.choose(pain)
         self._note_answer()
 
-    def _fit_way_on(self) -> None:
-        """Let the way on stand out once there is a number; before that the question does."""
-        give_role(self.done, "" if self.pain.value is None else "main")
-
     def _answer(self, after: NextAction, _checked: bool = False) -> None:
         self.answered.emit(self.pain.value, self.reason.value, after)
 
 
-def _reasons(measurement: Measurement) -> tuple[str, str] | None:
-    """Return why there is no reading, in full and as what to do about it; None for a reading."""
-    if measurement.status is not Status.REFUSED:
-        return None
-    reason = main_reason(measurement)
-    return reason, "".join(map(correction_next_time, measurement.refused_for[:1])) or reason
+def _reason(measurement: Measurement) -> tuple[str, str]:
+    """Return why there is no reading, and what to do about it, which may be nothing."""
+    reasons = measurement.refused_for[:1]
+    finding, advice = finding_words(reasons), advice_words(reasons)
+    next_time = "".join(map(correction_next_time, reasons))
+    return finding, next_time or ("" if advice == finding else advice)

@@ -12,7 +12,7 @@ from gui.style.appearance import Appearance
 from gui.style.measures import GAP_PX
 from gui.text.wording import tr
 from gui.widgets.buttons import bind_keys, button
-from gui.widgets.layouts import card, row, separator, widget_with
+from gui.widgets.layouts import card, column, row, separator, widget_with
 from gui.widgets.page_frame import frame_page
 from gui.widgets.pain_scale import PainScale, ends_words, scale_ends
 from gui.widgets.side_by_side import LARGE_FROM_PERCENT, SideBySide
@@ -92,15 +92,14 @@ class PainBeforePage(QWidget):
                 (label(tr("Worst in the last 24 hours"), "strong"), self.worst),
             )
         ]
-        self._scales = card(self._legend, *rated, self._skips[1])
-        self._rule = separator()
-        #: What else is asked, and what comes first.
-        session = card(self.state, self._rule, self.first, spacing=appearance.gap(1))
+        self._scales = column(self._legend, *rated, self._skips[1])
+        #: What comes first.
+        self._next = card(self.first)
         frame_page(
             self,
             self.sentence,
-            self._scales,
-            session,
+            card(self._scales, separator(), self.state, spacing=appearance.gap(1)),
+            self._next,
             1,
             buttons=[self.leave, self.go],
         )
@@ -116,10 +115,8 @@ class PainBeforePage(QWidget):
         """Say what numbers mean above all scales; where text is large, at the first question."""
         large = self._appearance.percent >= LARGE_FROM_PERCENT
         self._legend.setVisible(not large)
-        between = self._scales.layout()
-        assert between is not None
         wide = self._alone and not large
-        between.setSpacing(_ABOVE_PX if large else _ALONE_BETWEEN_PX if wide else GAP_PX)
+        self._scales.setSpacing(_ABOVE_PX if large else _ALONE_BETWEEN_PX if wide else GAP_PX)
         for part in (self._ends, self._skips[1]):
             part.setVisible(large)
         for scale in (self.now, self.night, self.worst):
@@ -160,8 +157,7 @@ class PainBeforePage(QWidget):
                 scale.choose(None)
             self.state.ask(after_exercises=after_exercises)
         self._whose, self._went_back, self._alone = whose, None, alone
-        for part in (self.first, self._rule):
-            part.setHidden(alone)
+        self._next.setHidden(alone)
         skip = tr("One number is enough.") if alone else tr("You can skip any of these.")
         for words in self._skips:
             words.setText(skip)

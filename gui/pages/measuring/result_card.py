@@ -15,6 +15,7 @@ from gui.style.measures import CARD_PADDING_PX, GAP_PX
 from gui.text.result_wording import difference_words, last_time_words, value_and_range
 from gui.text.wording import measurement_words, movement_name, side_title, task_title, tr
 from gui.widgets.buttons import WrappedButton
+from gui.widgets.figures.position_figure import PositionView
 from gui.widgets.figures.reading_figure import ReadingFigure
 from gui.widgets.figures.standing_figure import StandingFigure
 from gui.widgets.layouts import (
@@ -156,18 +157,7 @@ class ResultCard(QWidget):
         words: list[Content] = [*self._words(task, shown), 1, *self._way(task, shown)]
         if self._large:
             return widget_with(column(*words, spacing=0))
-        measurement = shown.results.get(task)
-        figure: QWidget = StandingFigure(self._appearance)
-        if measurement is not None:
-            figure = ReadingFigure(self._appearance)
-            reading = Reading(
-                movement=task[0],
-                side=task[1],
-                value=measurement.value,
-                low=measurement.low,
-                high=measurement.high,
-            )
-            figure.show_reading(reading)
+        figure = self._figure(task, shown)
         figure.setFixedHeight(_ALONE_HIGH_PX if len(shown.results) == 1 else _HIGH_PX)
         figure.setMinimumWidth(_LEAST_PX)
         figure.setMaximumWidth(_WIDE_PX)
@@ -175,6 +165,28 @@ class ResultCard(QWidget):
         margins = (0, _ABOVE_PX, 0, 0)
         said = column(*words, margins=margins, spacing=gap(0.5))
         return widget_with(row((figure, 11), (said, 10), spacing=gap(2)))
+
+    def _figure(self, task: Task, shown: "_Results") -> QWidget:
+        """Return the reading on a body, the movement with advice on it, or a person at rest."""
+        movement, side = task
+        measurement = shown.results.get(task)
+        if measurement is None:
+            return StandingFigure(self._appearance)
+        if shown.details.get(task, Said()).advice:
+            drawn = PositionView(self._appearance, still=True, close=True)
+            drawn.show_movement(movement, side)
+            return drawn
+        figure = ReadingFigure(self._appearance)
+        figure.show_reading(
+            Reading(
+                movement=movement,
+                side=side,
+                value=measurement.value,
+                low=measurement.low,
+                high=measurement.high,
+            )
+        )
+        return figure
 
     @property
     def _large(self) -> bool:
@@ -191,12 +203,14 @@ class ResultCard(QWidget):
             last = [label(last_time_words(earlier, shown.today), "quiet")]
         if measurement is None:
             measured = shown.of_today(task) is not None
-            words += last if measured else [label(tr("Not measured today")), *last]
+            words += last if measured else [label(tr("Not measured today"), "title"), *last]
             return words
         self.readings.append(measurement_words(measurement))
         value, interval = value_and_range(measurement)
         degrees = measurement.value is not None and MOVEMENTS[movement].unit is Unit.DEGREES
-        number = label(value, "number" if degrees else "display")
+        # In large text a size smaller keeps words on one line.
+        words_role = "title" if self._large or measurement.value is None else "display"
+        number = label(value, "number" if degrees else words_role)
         ends = label(interval, "lead" if degrees else "quiet")
         if degrees:
             line = NumberLine(number, ends, spacing=self._appearance.gap(1.5))
@@ -213,7 +227,8 @@ class ResultCard(QWidget):
         """Return why there is no reading, and what to do about it; the latter in large text."""
         if measurement.status is not Status.REFUSED:
             return []
-        lines = [label(line, "quiet") for line in (said.lacking, said.advice) if line]
+        said_in = ((said.lacking, ""), (said.advice, "strong"))
+        lines = [label(line, role) for line, role in said_in if line]
         return list(lines[-1:] if self._large else lines)
 
     def _way(self, task: Task, shown: "_Results") -> list[Content]:

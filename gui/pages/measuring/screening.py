@@ -10,7 +10,6 @@ from PySide6.QtWidgets import (
     QPushButton,
     QScrollArea,
     QSizePolicy,
-    QSpacerItem,
     QVBoxLayout,
     QWidget,
 )
@@ -257,17 +256,7 @@ class SafetyPage(QWidget):
             said = column(1, title, first, *rest, 1, spacing=gap(2))
             figure = StandingFigure(self._appearance, *self.sides)
             figure.setFixedSize(*(_FIGURE_PX if roomy else _FIGURE_BESIDE_LARGE_PX))
-            below: list[Content] = []
-            if self.answers:
-                agreed = row(*self.answers.values(), 1, margins=(0, gap(1), 0, 0))
-                if roomy:
-                    said.insertLayout(said.count() - 1, agreed)
-                else:
-                    # Beside the drawing large words may lack the room: then it begins further left.
-                    indent = figure.width() + gap(2)
-                    agreed.insertSpacerItem(0, QSpacerItem(indent, 0, QSizePolicy.Policy.Maximum))
-                    below.append(agreed)
-            contents = [card(row(figure, (said, 1), spacing=gap(4 if roomy else 2)), *below)]
+            contents = [card(row(figure, (said, 1), spacing=gap(4 if roomy else 2)))]
         margins = (0, MARGIN_PX, 0, MARGIN_PX)
         return widget_with(column(2, *contents, 3, margins=margins, spacing=gap(2)))
 
@@ -290,8 +279,7 @@ class SafetyPage(QWidget):
                 self.answers[answer].setProperty("leads_on", screening.asks)
                 self.answers[answer].clicked.connect(partial(self.give, answer))
         self.rest = self._rest_button()
-        answers = self.answers.values() if screening.asks else ()
-        foot = ButtonRow([*self.ways_out, *answers, self.rest], wide=True)
+        foot = ButtonRow([*self.ways_out, *self.answers.values(), self.rest], wide=True)
         if screening.asks:
             none = self.answers[ScreeningAnswer.NONE_FITS]
             none.setEnabled(False)

@@ -19,7 +19,7 @@ from measure.domain.records import Person
 
 #: Width and height of the drawn person, and of one beside large text, pixels; text size from which
 #: words need the whole width, per cent; least height of the answers, pixels. [technical]
-_FIGURE_PX, _FIGURE_BESIDE_LARGE_PX = (180, 270), (170, 280)
+_FIGURE_PX, _FIGURE_BESIDE_LARGE_PX = (180, 224), (170, 250)
 _ALONE_FROM_PERCENT, _ANSWERS_PX = 175, 64
 
 
@@ -61,7 +61,7 @@ class WelcomePage(QWidget):
         head = column(title, label(purpose, "lead"), spacing=gap(1.5))
         asked = column(self.question, self.affected.row, spacing=gap(1))
         # The answers stand where the person stands.
-        self._said = column(head, 1, asked, margins=(0, 0, 0, gap(1)), spacing=gap(3))
+        self._said = column(head, asked, 1, spacing=gap(3))
         frame_page(
             self,
             row((self._said, 1), self.figure, spacing=gap(4)),
