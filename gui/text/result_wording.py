@@ -128,12 +128,20 @@ def _side_in_line(
         words = tr("{side} not measured: {reason}").format(
             side=side_name(side), reason=reason[:1].lower() + reason[1:]
         )
-    by_hand = [
-        tr(METHOD_WORDS[value.method]).format(
+    by_hand = by_hand_words(typed, measurement.movement, side)
+    by_hand = by_hand[:1].lower() + by_hand[1:]
+    asked = asked[:1].lower() + asked[1:]
+    return ", ".join(part.rstrip(".") for part in (words, by_hand, asked) if part)
+
+
+def by_hand_words(typed: Sequence[ClinicianValue], movement: Movement, side: Side) -> str:
+    """Return for example "By hand: active 112°, passive 84°", or nothing."""
+    values = {
+        value.method: tr(METHOD_WORDS[value.method]).format(
             value=number_words(value.value_deg, 0 if value.value_deg.is_integer() else 1, tr)
         )
         for value in typed
-        if (value.movement, value.side) == (measurement.movement, side)
-    ]
-    asked = asked[:1].lower() + asked[1:]
-    return ", ".join(part.rstrip(".") for part in (words, *by_hand, asked) if part)
+        if (value.movement, value.side) == (movement, side)
+    }
+    words = ", ".join(values[method] for method in METHOD_WORDS if method in values)
+    return tr("By hand: {values}").format(values=words) if words else ""

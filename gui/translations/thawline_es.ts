@@ -3592,12 +3592,12 @@
         <translation>{number}: descartado</translation>
     </message>
     <message>
-        <source>Passive</source>
-        <translation>Pasivo</translation>
+        <source>Active, goniometer</source>
+        <translation>Activa, goniómetro</translation>
     </message>
     <message>
-        <source>Goniometer</source>
-        <translation>Goniómetro</translation>
+        <source>Passive, goniometer</source>
+        <translation>Pasiva, goniómetro</translation>
     </message>
     <message>
         <source>camera: {value}</source>
@@ -3606,6 +3606,10 @@
     <message>
         <source>degrees</source>
         <translation>grados</translation>
+    </message>
+    <message>
+        <source>Possible: {low} to {high}. Correct or empty it.</source>
+        <translation>Posible: de {low} a {high}. Corríjalo o bórrelo.</translation>
     </message>
     <message>
         <source>a made-up example of a chart</source>
@@ -5020,6 +5024,10 @@
         <translation>Antes y después de un acontecimiento: dos líneas y un escalón, acercados a una suposición débil (pendientes de +2 ± 6° al mes, escalón de 0 ± 10°) hasta que haya días suficientes. Los cambios de la parte superior comparan medianas de los últimos días con las de los días hasta la fecha indicada allí; por eso difieren un poco.</translation>
     </message>
     <message>
+        <source>active {value}°</source>
+        <translation>activa {value}°</translation>
+    </message>
+    <message>
         <source>Too early to say: none of the main movements ({movements}) has been measured on the affected shoulder yet.</source>
         <translation>Es pronto para decir algo: aún no se ha medido ninguno de los movimientos principales ({movements}) del hombro afectado.</translation>
     </message>
@@ -6034,10 +6042,6 @@
     <message>
         <source>passive {value}°</source>
         <translation>pasiva {value}°</translation>
-    </message>
-    <message>
-        <source>goniometer {value}°</source>
-        <translation>goniómetro {value}°</translation>
     </message>
     <message>
         <source>{movement}, {side}: decreasing</source>
@@ -8232,6 +8236,10 @@ No se envía nada.</translation>
     <message>
         <source>{side} not measured: {reason}</source>
         <translation>{side} sin medición: {reason}</translation>
+    </message>
+    <message>
+        <source>By hand: {values}</source>
+        <translation>A mano: {values}</translation>
     </message>
     <message>
         <source>Choose clips</source>

@@ -11,8 +11,8 @@ from measure.progress.wording import Translate, number_words
 
 #: Words of the methods by which a clinician takes a value.
 METHOD_WORDS = {
+    ClinicianMethod.GONIOMETER: "active {value}°",
     ClinicianMethod.PASSIVE: "passive {value}°",
-    ClinicianMethod.GONIOMETER: "goniometer {value}°",
 }
 
 

@@ -206,6 +206,11 @@ class SummaryPage(QWidget):
 
     @Slot()
     def _finish(self) -> None:
+        if self.typed.holds_at_fault():
+            if not self.typing.isChecked():
+                self.typing.setChecked(True)
+                self.typed.holds_at_fault()
+            return
         self.finished.emit(self.note.toPlainText().strip(), self.typed.values)
         self.forget()
 

@@ -4,9 +4,10 @@ from collections.abc import Mapping
 
 from PySide6.QtCore import QEvent, QRegularExpression, Qt, Signal, Slot
 from PySide6.QtGui import QKeyEvent, QRegularExpressionValidator
-from PySide6.QtWidgets import QGridLayout, QLineEdit, QWidget
+from PySide6.QtWidgets import QGridLayout, QLabel, QLineEdit, QWidget
 
 from gui.text.wording import task_title, tr, value_words
+from gui.widgets.announcement import announce
 from gui.widgets.layouts import clear_layout
 from gui.widgets.text import label
 from measure.domain.landmarks import Side
@@ -18,6 +19,7 @@ from measure.domain.session_facts import (
     ClinicianMethod,
     ClinicianValue,
 )
+from measure.progress.wording import number_words
 
 #: What may be typed: whole degrees or tenths, after a point or a comma. [technical]
 _NUMBER = QRegularExpression(r"-?\d{0,3}([.,]\d?)?")
@@ -43,14 +45,17 @@ class _NumberField(QLineEdit):
 
 
 class TypedValues(QWidget):
-    """Passive and goniometer values of the movements of a session, in degrees."""
+    """Active and passive values of the movements of a session, taken by hand, in degrees."""
 
     #: Enter was pressed in the last field.
     completed = Signal()
+    changed = Signal()
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.fields: dict[tuple[Movement, Side, ClinicianMethod], QLineEdit] = {}
+        #: What is wrong with the values of a line, beneath its fields.
+        self.faults: dict[tuple[Movement, Side], QLabel] = {}
         self._grid = QGridLayout(self)
         self._grid.setContentsMargins(0, 0, 0, 0)
 
@@ -58,15 +63,16 @@ class TypedValues(QWidget):
         """Offer fields beside these results of the camera; what was typed before stays."""
         typed = {key: field.text() for key, field in self.fields.items()}
         clear_layout(self._grid)
-        self.fields = {}
+        self.fields, self.faults = {}, {}
         titles = {
-            ClinicianMethod.PASSIVE: tr("Passive"),
-            ClinicianMethod.GONIOMETER: tr("Goniometer"),
+            ClinicianMethod.GONIOMETER: tr("Active, goniometer"),
+            ClinicianMethod.PASSIVE: tr("Passive, goniometer"),
         }
         for place, title in enumerate(titles.values()):
             self._grid.addWidget(label(title, "quiet"), 0, place + 1)
         in_order = [(movement, side) for movement in Movement for side in Side]
-        for line, (movement, side) in enumerate(in_order, start=1):
+        for number, (movement, side) in enumerate(in_order):
+            line = 2 * number + 1
             if (movement, side) not in results or MOVEMENTS[movement].unit is not Unit.DEGREES:
                 continue
             name = task_title(movement, side)
@@ -78,8 +84,14 @@ class TypedValues(QWidget):
                 field.setAccessibleName(f"{name}, {title}, " + tr("degrees"))
                 self._grid.addWidget(field, line, place + 1)
                 field.returnPressed.connect(self._go_on)
+                field.textChanged.connect(self.changed)
+                field.editingFinished.connect(self._show_faults)
                 self.fields[movement, side, method] = field
+            fault = label("", "fault")
+            self.faults[movement, side] = fault
+            self._grid.addWidget(fault, line + 1, 1, 1, len(titles))
         self._grid.setColumnStretch(0, 2)
+        self._show_faults()
 
     def begin(self) -> None:
         """Put the keyboard into the first field."""
@@ -87,8 +99,31 @@ class TypedValues(QWidget):
             field.setFocus()
 
     @Slot()
+    def _show_faults(self) -> None:
+        """Say beneath the fields of a line that a value in it is none that can be."""
+        for task, fault in self.faults.items():
+            wrong = [field for (*of, _), field in self.fields.items() if tuple(of) == task]
+            fault.setText(_range_words() if any(map(_impossible, wrong)) else "")
+            fault.setVisible(bool(fault.text()))
+        for (movement, side, _), field in self.fields.items():
+            words = self.faults[movement, side].text() if _impossible(field) else ""
+            field.setAccessibleDescription(words)
+
+    def holds_at_fault(self) -> bool:
+        """Say what is wrong and lead to the first field whose value cannot be, if there is one."""
+        self._show_faults()
+        wrong = [field for field in self.fields.values() if _impossible(field)]
+        for field in wrong[:1]:
+            field.setFocus()
+            field.selectAll()
+            announce(field, field.accessibleDescription())
+        return bool(wrong)
+
+    @Slot()
     def _go_on(self) -> None:
-        """Lead from a field to the next one, and out of the last."""
+        """Lead from a field to the next one, and out of the last; not past what cannot be."""
+        if self.holds_at_fault():
+            return
         fields, here = [*self.fields.values()], self.sender()
         places = [place for place, field in enumerate(fields) if field is here]
         following = fields[places[0] + 1 :]
@@ -101,10 +136,11 @@ class TypedValues(QWidget):
         """Forget what was typed."""
         for field in self.fields.values():
             field.clear()
+        self._show_faults()
 
     @property
     def values(self) -> tuple[ClinicianValue, ...]:
-        """What was typed in; an unfinished number is left out."""
+        """What was typed in; an unfinished number, or one that cannot be, is left out."""
         return tuple(
             ClinicianValue(movement=movement, side=side, method=method, value_deg=value)
             for (movement, side, method), field in self.fields.items()
@@ -116,6 +152,16 @@ def _camera_words(measurement: Measurement) -> str:
     if measurement.value is None:
         return tr("not measured")
     return value_words(measurement.value, measurement.unit)
+
+
+def _range_words() -> str:
+    low, high = (f"{number_words(end, 0, tr)}°" for end in (LOWEST_DEG, HIGHEST_DEG))
+    return tr("Possible: {low} to {high}. Correct or empty it.").format(low=low, high=high)
+
+
+def _impossible(field: QLineEdit) -> bool:
+    """Return whether something is typed that is no angle of a shoulder."""
+    return bool(field.text().strip()) and _degrees(field.text()) is None
 
 
 def _degrees(text: str) -> float | None:

@@ -30,7 +30,7 @@ def test_a_line_holds_pain_what_stopped_and_what_was_typed_in() -> None:
         (typed,),
     )
     assert (
-        "Flexion: left 80\u00b0 (74 to 86), passive 95.5\u00b0, pain 4 of 10, stopped by "
+        "Flexion: left 80\u00b0 (74 to 86), by hand: passive 95.5\u00b0, pain 4 of 10, stopped by "
         "stiffness; right 149\u00b0 (140 to 156); left arm: 69\u00b0 less than the other" in line
     )
     assert line.endswith(

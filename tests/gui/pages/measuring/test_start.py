@@ -176,7 +176,7 @@ def test_the_full_baseline_shows_the_difference_at_once(stage: WindowHarness) ->
     assert len(page.summary.card.differences) == 5
     hand.click(page.summary.typing)
     field = page.summary.typed.fields
-    for key, text in zip(field, ("105", "98.5", "200000"), strict=False):
+    for key, text in zip(field, ("98.5", "105", "-"), strict=False):
         field[key].setText(text)
     assert stage.window.focusWidget() is next(iter(field.values()))
     assert list(dict.fromkeys(movement for movement, *_ in field)) == list(Movement)[:4]
@@ -186,14 +186,18 @@ def test_the_full_baseline_shows_the_difference_at_once(stage: WindowHarness) ->
     assert copied == page.summary.line
     # What was typed in stands beside the camera's reading of that arm.
     assert (
-        "Flexion: left 80\u00b0 (74 to 86), passive 105\u00b0, goniometer 98.5\u00b0; "
+        "Flexion: left 80\u00b0 (74 to 86), by hand: active 98.5\u00b0, passive 105\u00b0; "
         "right 120\u00b0 (114 to 126); left arm: 40\u00b0 less" in copied
     )
     assert copied.endswith("not a diagnosis and not a medical device.")
     assert "Stop before" not in copied
+    unfinished = list(field.values())[2]
+    hand.click(page.summary.finish)
+    assert shown(stage) is page.summary
+    unfinished.clear()
     hand.click(page.summary.finish)
     (session,) = stage.history().sessions
-    assert [item.value_deg for item in session.clinician_values] == [105.0, 98.5]
+    assert [item.value_deg for item in session.clinician_values] == [98.5, 105.0]
 
 
 def test_the_plan_says_what_is_due_and_can_be_overridden(stage: WindowHarness) -> None:

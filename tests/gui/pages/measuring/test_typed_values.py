@@ -10,6 +10,7 @@ from gui.pages.measuring.typed_values import TypedValues
 from gui.protocol.red_flags import ScreeningAnswer
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
+from measure.domain.session_facts import ClinicianMethod
 from tests.support import record_samples as sample
 from tests.support.gui.measuring_steps import begin_home, give_history, trials
 from tests.support.gui.stage import WindowHarness
@@ -61,27 +62,56 @@ def test_an_impossible_angle_is_left_out(qtbot: QtBot) -> None:
     assert form.values == ()
 
 
+def test_an_impossible_angle_is_kept_and_named(new_stage: WindowHarness) -> None:
+    begin_clinic_session(new_stage)
+    summary = new_stage.window.measure.summary
+    active, passive = summary.typed.fields.values()
+    (fault,) = summary.typed.faults.values()
+    QTest.keyClicks(active, "840")
+    QTest.keyClick(active, Qt.Key.Key_Return)
+    assert active.hasFocus()
+    assert active.text() == "840"
+    assert fault.text() == "Possible: \N{MINUS SIGN}90\u00b0 to 200\u00b0. Correct or empty it."
+    assert active.accessibleDescription() == fault.text()
+    summary.typing.click()
+    summary.finish.click()
+    new_stage.settle()
+    assert summary.isVisible(), "nothing is dropped without a word"
+    assert active.isVisible()
+    assert active.hasFocus()
+    QTest.keyClicks(active, "84")
+    QTest.keyClick(active, Qt.Key.Key_Return)
+    assert not fault.isVisible()
+    assert passive.hasFocus()
+    summary.finish.click()
+    new_stage.settle()
+    (session,) = new_stage.history().sessions
+    assert [value.value_deg for value in session.clinician_values] == [84.0]
+
+
 def test_enter_leads_on_and_ends_nothing(new_stage: WindowHarness) -> None:
     """A clinician types one value after the other; Enter on the page would finish the session."""
     begin_clinic_session(new_stage)
     summary = new_stage.window.measure.summary
     assert "camera: 91\u00b0" in words_of(summary.typed)
-    passive, goniometer = summary.typed.fields.values()
+    active, passive = summary.typed.fields.values()
+    assert "Active, goniometer Passive, goniometer" in words_of(summary.typed)
+    assert active.hasFocus()
+    QTest.keyClicks(active, "112")
+    QTest.keyClick(active, Qt.Key.Key_Return)
+    new_stage.settle()
+    assert summary.isVisible()
     assert passive.hasFocus()
-    QTest.keyClicks(passive, "120")
     QTest.keyClick(passive, Qt.Key.Key_Return)
     new_stage.settle()
     assert summary.isVisible()
-    assert goniometer.hasFocus()
-    QTest.keyClick(goniometer, Qt.Key.Key_Return)
-    new_stage.settle()
-    assert summary.isVisible()
     assert summary.finish.hasFocus()
-    QTest.keyClicks(goniometer, "112")
+    QTest.keyClicks(passive, "84")
     summary.finish.click()
     new_stage.settle()
     (session,) = new_stage.history().sessions
-    assert [value.value_deg for value in session.clinician_values] == [120.0, 112.0]
+    values = [(value.method, value.value_deg) for value in session.clinician_values]
+    assert values == [(ClinicianMethod.GONIOMETER, 112.0), (ClinicianMethod.PASSIVE, 84.0)]
 
 
 @pytest.mark.parametrize("by_key", [True, False])
