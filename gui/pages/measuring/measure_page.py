@@ -13,13 +13,7 @@ from gui.pages.measuring.pain_before import PainBeforePage
 from gui.pages.measuring.screening import SafetyPage
 from gui.pages.measuring.start import StartPage
 from gui.pages.measuring.summary import SummaryPage
-from gui.protocol.plan import (
-    HOME_MOVEMENTS,
-    MovementTask,
-    NextAction,
-    SessionMode,
-    SessionStep,
-)
+from gui.protocol.plan import HOME_MOVEMENTS, MovementTask, NextAction, SessionMode, SessionStep
 from gui.protocol.red_flags import pain_requires_screening, screening_due
 from gui.session.beginning import (
     SessionOutline,
@@ -36,9 +30,7 @@ from gui.widgets.layouts import column
 from measure.domain.records import History, LimitingFactor, Pain, Person
 from measure.domain.screening_records import ScreeningOccasion, ScreeningRecord
 from measure.domain.session_facts import ClinicianValue, SessionState
-from measure.progress.home_programme import (
-    pain_to_rest_from,
-)
+from measure.progress.home_programme import pain_to_rest_from
 from measure.progress.measuring_plan import measuring_plan
 from measure.progress.wording import UNASKED_NAME
 from measure.system.clock import new_id
