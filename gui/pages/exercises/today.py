@@ -71,6 +71,7 @@ class TodayPage(QWidget):
         self.go_on = button(tr("Continue today's exercises"), "link")
         self.passed = label("", "lead")
         self.enough = button(tr("Done for today"), "main", key=tr("Enter"))
+        self.resume = button(tr("Undo: done for today"))
         self._person: Person | None = None
         #: Identifier of the person who stopped after too much pain, until another day.
         self._left_alone = ""
@@ -99,6 +100,7 @@ class TodayPage(QWidget):
         self.pdf.clicked.connect(self._want_page)
         self.print.clicked.connect(self._want_preview)
         self.enough.clicked.connect(self._leave_alone)
+        self.resume.clicked.connect(self._take_back)
         self._enter = QAction(self)
         self._enter.setShortcuts([QKeySequence("Return"), QKeySequence("Enter")])
         self._enter.setShortcutContext(Qt.ShortcutContext.WidgetWithChildrenShortcut)
@@ -134,7 +136,7 @@ class TodayPage(QWidget):
             self._log_card,
             self._rest,
             self._below,
-            buttons=[self.edit, self.start, self.enough],
+            buttons=[self.edit, self.start, self.enough, self.resume],
         )
 
     def _made_blank(self) -> QWidget:
@@ -172,6 +174,7 @@ class TodayPage(QWidget):
         begin = planned and real and not left_alone and bool(day.due)
         self.state.setText(day_words(day, begin=begin))
         self._show_start(plan if passed else None, day, pain, begin=begin)
+        self.resume.setVisible(bool(planned and real and left_alone and day.due))
         self._show_programme(plan if planned else None, day)
         self.elsewhere.setVisible(planned and real and self.enough.isHidden())
         self._show_entries(plan, day)
@@ -221,10 +224,21 @@ class TodayPage(QWidget):
     def _leave_alone(self) -> None:
         """Offer no round any more today; what is done elsewhere can still be logged."""
         self._left_alone = self._person.id if self._person is not None else ""
-        for widget in (self.enough, self.go_on):
-            widget.hide()
-        self.elsewhere.show()
+        self._show_left_alone(left_alone=True)
         self.edit.setFocus()
+
+    @Slot()
+    def _take_back(self) -> None:
+        """Offer the round again, where the day was ended by mistake."""
+        self._left_alone = ""
+        self._show_left_alone(left_alone=False)
+        self.enough.setFocus()
+
+    def _show_left_alone(self, *, left_alone: bool) -> None:
+        for widget in (self.enough, self.go_on):
+            widget.setHidden(left_alone)
+        for widget in (self.elsewhere, self.resume):
+            widget.setVisible(left_alone)
 
     def _show_programme(self, plan: Plan | None, day: DayOfExercises) -> None:
         clear_layout(self._planned)

@@ -58,6 +58,14 @@ def test_one_key_stops_it_and_the_limit_is_told_calmly(
     planned.window.go(MainPage.EXERCISES)
     planned.settle()
     assert not page.today.go_on.isVisible()
+    page.today.resume.click()  # it was a mistake
+    assert page.today.enough.isVisible()
+    page.reload()
+    planned.settle()
+    assert page.today.go_on.isVisible()
+    assert not page.today.resume.isVisible()
+    page.today.enough.click()
+    assert page.today.resume.isVisible()
 
 
 def test_pain_while_measuring_counts_for_the_exercises_of_the_day(planned: WindowHarness) -> None:
