@@ -149,6 +149,12 @@ class ExerciseRound:
         return self.tasks[following] if following < len(self.tasks) else None
 
     @property
+    def open_ended(self) -> bool:
+        """Whether the task was begun and has no number of repetitions: the person ends it."""
+        begun = self.done > 0 or self.phase is not RoundPhase.READY
+        return begun and self.task.planned.repetitions is None
+
+    @property
     def over(self) -> bool:
         return self.phase is RoundPhase.OVER
 
@@ -286,11 +292,18 @@ class ExerciseRound:
         return self._begin_repetition() if self.phase is RoundPhase.READY else []
 
     def next_exercise(self) -> list[RoundCue]:
-        """Leave the present task as it is, done in part or not at all, and go on to the next."""
+        """Leave the present task as it is, done in part or not at all, and go on to the next.
+
+        Without a number of repetitions it was done once as soon as one is under way.
+        """
         if self.over:
             return []
         self.paused = False
-        return self._next_task()
+        if self.done or not self.open_ended:
+            return self._next_task()
+        self._done[self._place] = 1
+        cue = RoundCue(kind=CueKind.REPETITION_DONE, phase=self.phase, number=1)
+        return [cue, *self._next_task()]
 
     def leave_exercise(self) -> list[RoundCue]:
         """Leave the present exercise with both sides, as after pain."""

@@ -74,10 +74,13 @@ def moving_sentences() -> list[str]:
     return list(_moving_sentences().values())
 
 
-def count_unit(guided: ExerciseRound) -> str:
-    """Return what stands beside the number of a repetition: "of 10", or nothing without a count."""
+def count_unit(guided: ExerciseRound) -> tuple[str, str]:
+    """Return what stands with the number of a repetition, and in short: "of 10", "repetition"."""
     planned = guided.task.planned.repetitions
-    return "" if planned is None else tr("of {count}").format(count=planned)
+    if planned is None:
+        return tr("repetition"), tr("rep.")
+    words = tr("of {count}").format(count=planned)
+    return words, words
 
 
 def repetition_words(guided: ExerciseRound) -> str:
@@ -98,7 +101,10 @@ def beside_words(guided: ExerciseRound) -> str:
         return tr("Starts by itself.")
     if guided.phase not in (RoundPhase.HOLD, RoundPhase.REST):
         return ""
-    words = f"{guided.repetition} {count_unit(guided)}".strip()
+    if guided.task.planned.repetitions is None:
+        next_one = tr("Next: repetition {number}").format(number=guided.repetition)
+        return repetition_words(guided) if guided.phase is RoundPhase.HOLD else next_one
+    words = f"{guided.repetition} {count_unit(guided)[0]}"
     if guided.phase is RoundPhase.HOLD:
         return words
     return tr("Next: {repetition}").format(repetition=words)

@@ -2056,6 +2056,14 @@
         <translation>alrededor de 1 minuto</translation>
     </message>
     <message>
+        <source>repetition</source>
+        <translation>repetición</translation>
+    </message>
+    <message>
+        <source>rep.</source>
+        <translation>rep.</translation>
+    </message>
+    <message>
         <source>{done} of {planned} done</source>
         <translation>{done} de {planned} hechas</translation>
     </message>
@@ -2066,6 +2074,10 @@
     <message>
         <source>Starts by itself.</source>
         <translation>Empieza solo.</translation>
+    </message>
+    <message>
+        <source>Next: repetition {number}</source>
+        <translation>Siguiente: repetición {number}</translation>
     </message>
     <message>
         <source>Next: {repetition}</source>
@@ -7046,6 +7058,10 @@
     <message>
         <source>Start today&apos;s exercises</source>
         <translation>Empezar los ejercicios de hoy</translation>
+    </message>
+    <message>
+        <source>Undo: done for today</source>
+        <translation>Deshacer: terminar por hoy</translation>
     </message>
     <message>
         <source>language of the exercise sheet</source>

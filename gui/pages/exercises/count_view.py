@@ -65,7 +65,7 @@ class CountView(PaintedWidget):
         unit = count_unit(guided)
         seconds = (tr("second") if number == 1 else tr("seconds"), tr("s"))
         self._digits = str(number) if shown else ""
-        self._unit = (seconds if counting_down else (unit, unit)) if shown else ("", "")
+        self._unit = (seconds if counting_down else unit) if shown else ("", "")
         # A swing has no end to wait for.
         still = guided.paused or guided.phase is RoundPhase.SWING
         share = 1 - guided.share if counting_down else guided.share

@@ -108,7 +108,7 @@ class RoundPage(QWidget):
             (middle, 1),
             others={
                 self.pause: (tr("Pause"), tr("Continue")),
-                self.skip: (tr("Skip exercise"),),
+                self.skip: (tr("Skip exercise"), tr("Next exercise"), tr("Finish")),
                 self.end: (tr("End the exercises"),),
             },
             large=self.stop,
@@ -227,6 +227,9 @@ class RoundPage(QWidget):
         self.position.setText(tr("Exercise {here} of {of}").format(here=here, of=of))
         self.position.setVisible(of > 1)
         self.pause.say(tr("Continue") if guided.paused else tr("Pause"))
+        last = guided.upcoming is None
+        ends = tr("Finish") if last else tr("Next exercise")
+        self.skip.say(ends if guided.open_ended else tr("Skip exercise"))
         give_role(self.pause, "main" if guided.paused else "")
         give_role(self.stop, "large-second" if guided.paused else "large-main")
 

@@ -246,3 +246,16 @@ def test_a_round_of_twenty_minutes_never_goes_beyond_its_plan() -> None:
 def test_a_round_needs_an_exercise() -> None:
     with pytest.raises(ValueError, match="at least one"):
         ExerciseRound((), 0.0)
+
+
+def test_without_a_number_the_person_ends_it_and_the_first_one_counts() -> None:
+    led = Led(planned(PENDULUM, None), planned(OWN, None, hold_s=0))
+    assert not led.guided.open_ended  # nothing was begun: it is skipped
+    led.until(RoundPhase.SWING)
+    led.run(SWING_S * 0.5)
+    assert led.guided.open_ended
+    kinds = [cue.kind for cue in led.guided.next_exercise()]
+    assert kinds == [CueKind.REPETITION_DONE, CueKind.EXERCISE_DONE, CueKind.PHASE]
+    led.guided.next_exercise()
+    assert led.guided.over
+    assert led.guided.results == (ExerciseResult(exercise=PENDULUM, repetitions=1),)

@@ -24,14 +24,16 @@ EXERCISES = (
 )
 
 
-def plan_exercises(stage: WindowHarness) -> None:
+def plan_exercises(
+    stage: WindowHarness, exercises: tuple[PlannedExercise, ...] = EXERCISES
+) -> None:
     """Save the programme, and show the exercises page."""
     stage.store.save_plan(
         Plan(
             id=new_id(),
             person_id=stage.history().person.id,
             first_day=TODAY - dt.timedelta(days=10),
-            exercises=EXERCISES,
+            exercises=exercises,
             pain_limit=4,
             chosen_by="physiotherapist",
             review=TODAY + dt.timedelta(days=20),

@@ -2,6 +2,7 @@
 
 import datetime as dt
 from collections.abc import Callable
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -16,7 +17,16 @@ from measure.domain.home_programme_records import (
     ExerciseLog,
 )
 from measure.system.clock import Timestamp, new_id
-from tests.support.gui.planned_exercises import LEAN, PENDULUM, WALL, logs_of, page_of, swinging
+from tests.support.gui.planned_exercises import (
+    EXERCISES,
+    LEAN,
+    PENDULUM,
+    WALL,
+    logs_of,
+    page_of,
+    plan_exercises,
+    swinging,
+)
 from tests.support.gui.stage import TODAY, WindowHarness
 
 
@@ -371,3 +381,22 @@ def test_a_line_of_today_says_the_arm_with_the_exercise(planned: WindowHarness) 
     assert "3 repetitions, 2 times a day" in said[0]
     # None is stated for this one.
     assert "Door lean" in said[2]
+
+
+def test_an_exercise_without_a_number_is_ended_and_not_skipped(stage: WindowHarness) -> None:
+    endless = [replace(planned, repetitions=None) for planned in EXERCISES[::2]]
+    plan_exercises(stage, tuple(endless))
+    page = page_of(stage)
+    page.today.start.click()
+    leading = page.rounds.round
+    assert leading.skip.accessibleName() == "Skip exercise"
+    stage.pass_until(RoundPhase.SWING)
+    assert leading.skip.accessibleName() == "Next exercise"
+    assert (leading.count.digits, leading.count.caption) == ("1", "repetition")
+    leading.skip.click()
+    stage.pass_until(RoundPhase.MOVE)
+    assert leading.skip.accessibleName() == "Finish"
+    leading.skip.click()
+    stage.settle()
+    assert {log.repetitions for log in logs_of(stage).values()} == {1}
+    assert set(logs_of(stage)) == {PENDULUM, LEAN}
