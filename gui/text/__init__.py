@@ -12,8 +12,8 @@ Public names:
     language: LANGUAGES, SYSTEM, install_language, language_for, language_in_force, language_shown
     progress_wording: logged_words, progress_notes, progress_of_sides, rate_line, verdict_line,
         warm_up_words
-    result_wording: difference_words, last_time_words, line_of_results, result_notes, short_reason,
-        value_and_range
+    result_wording: by_hand_words, difference_words, last_time_words, line_of_results,
+        result_notes, short_reason, value_and_range
     safety_wording: ScreeningText, answer_text, screening_text
     session_wording: change_of_arm, correction, correction_next_time, expected_sentences,
         hint_sentence, kind_words, live_sentence, next_sentence, not_still_sentence,

@@ -97,7 +97,7 @@ def line_of_results(
     Parameters
     ----------
     asked
-        What was answered about pain and what ended a movement, in words.
+        What was answered about pain and what ended a movement, or when it was measured, in words.
     typed
         What was measured by other means and typed in.
     """
@@ -115,23 +115,30 @@ def line_of_results(
         line = "; ".join(part for part in words if part)
         parts.append(f"{movement_name(movement)}: {line}.")
     head = f"{name}, {date_words(day, tr)}. {conduct_sentence(conduct)}."
+    if any(result.low is not None for result in results.values()):
+        parts.append(tr("Ranges in brackets are 95 % ranges."))
     return " ".join([head, *parts, tr(NOTICE)])
 
 
 def _side_in_line(
     side: Side, measurement: Measurement, asked: str, typed: Sequence[ClinicianValue]
 ) -> str:
-    """Return what a line says of one side: the reading or the main reason, typed values, pain."""
+    """Return what a line says of one side: the reading or the main reason, and all beside it."""
+    counted = ""
     words = tr("{side} {words}").format(side=side_name(side), words=measurement_words(measurement))
     if measurement.refused_for:
         reason = finding_words(measurement.refused_for)
         words = tr("{side} not measured: {reason}").format(
             side=side_name(side), reason=reason[:1].lower() + reason[1:]
         )
+    elif scored := sum(trial.scored for trial in measurement.trials):
+        counted = tr("{count} trials counted").format(count=scored)
+        if scored == 1:
+            counted = tr("1 trial counted")
     by_hand = by_hand_words(typed, measurement.movement, side)
     by_hand = by_hand[:1].lower() + by_hand[1:]
     asked = asked[:1].lower() + asked[1:]
-    return ", ".join(part.rstrip(".") for part in (words, by_hand, asked) if part)
+    return ", ".join(part.rstrip(".") for part in (words, counted, by_hand, asked) if part)
 
 
 def by_hand_words(typed: Sequence[ClinicianValue], movement: Movement, side: Side) -> str:

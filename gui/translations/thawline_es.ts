@@ -1840,6 +1840,10 @@
         <translation>M</translation>
     </message>
     <message>
+        <source>measured earlier today</source>
+        <translation>medido antes, hoy mismo</translation>
+    </message>
+    <message>
         <source>What you said about pain is saved.</source>
         <translation>Lo que dijo sobre el dolor está guardado.</translation>
     </message>
@@ -8246,12 +8250,24 @@ No se envía nada.</translation>
         <translation>La vez anterior, {day}: {words}</translation>
     </message>
     <message>
+        <source>Ranges in brackets are 95 % ranges.</source>
+        <translation>Los intervalos entre paréntesis son intervalos del 95 %.</translation>
+    </message>
+    <message>
         <source>{side} {words}</source>
         <translation>{side} {words}</translation>
     </message>
     <message>
         <source>{side} not measured: {reason}</source>
         <translation>{side} sin medición: {reason}</translation>
+    </message>
+    <message>
+        <source>{count} trials counted</source>
+        <translation>cuentan {count} intentos</translation>
+    </message>
+    <message>
+        <source>1 trial counted</source>
+        <translation>cuenta 1 intento</translation>
     </message>
     <message>
         <source>By hand: {values}</source>

@@ -12,7 +12,12 @@ from gui.drawing.reading_on_body import Reading
 from gui.protocol.plan import MovementTask
 from gui.style.appearance import Appearance
 from gui.style.measures import CARD_PADDING_PX, GAP_PX
-from gui.text.result_wording import difference_words, last_time_words, value_and_range
+from gui.text.result_wording import (
+    by_hand_words,
+    difference_words,
+    last_time_words,
+    value_and_range,
+)
 from gui.text.wording import measurement_words, movement_name, side_title, task_title, tr
 from gui.widgets.buttons import WrappedButton
 from gui.widgets.figures.position_figure import PositionView
@@ -34,6 +39,7 @@ from measure.domain.measurements import Measurement, Status
 from measure.domain.movements import MOVEMENTS, Movement, Unit
 from measure.domain.records import MeasurementRecord
 from measure.domain.session_comparison import side_difference
+from measure.domain.session_facts import ClinicianValue
 
 #: Height of a body, with a reading on it or without, and of one that stands alone; its width where
 #: there is room and where words are long, pixels. [technical]
@@ -82,6 +88,8 @@ class ResultCard(QWidget):
         #: Today's results in words, as they stand on the card.
         self.readings: list[str] = []
         self.differences: list[str] = []
+        #: What was measured by hand, beneath each result.
+        self._by_hand: dict[Task, QLabel] = {}
         self._blocks = QVBoxLayout()
         self._blocks.setContentsMargins(0, 0, 0, 0)
         self._blocks.setSpacing(appearance.gap(2))
@@ -113,7 +121,7 @@ class ResultCard(QWidget):
         for kept in (self._next_side, self._footnotes):
             kept.setParent(self)
         clear_layout(self._blocks)
-        self.readings, self.differences = [], []
+        self.readings, self.differences, self._by_hand = [], [], {}
         shown = _Results(results, before, details, wanted, today)
         movements = list(dict.fromkeys(movement for movement, _ in results))
         alone = len(movements) == 1
@@ -123,6 +131,12 @@ class ResultCard(QWidget):
         if not alone:
             self._blocks.addWidget(self._footnotes)
         self._footnotes.setVisible(said)
+
+    def show_by_hand(self, values: Sequence[ClinicianValue]) -> None:
+        """Show values that were measured by hand beneath the results of their sides."""
+        for (movement, side), words in self._by_hand.items():
+            words.setText(by_hand_words(values, movement, side))
+            words.setVisible(bool(words.text()))
 
     def _block(
         self, movement: Movement, shown: "_Results", footnotes: Sequence[QWidget]
@@ -219,7 +233,9 @@ class ResultCard(QWidget):
         else:
             words += [number, ends] if interval else [number]
         said = shown.details.get(task, Said())
-        words += self._why_lacking(measurement, said)
+        by_hand = self._by_hand[task] = label("")
+        by_hand.hide()
+        words += [*self._why_lacking(measurement, said), by_hand]
         words += [label(said.pain)] if said.pain and not self._large else []
         return words + last
 

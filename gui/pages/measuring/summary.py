@@ -25,7 +25,7 @@ from gui.widgets.page_frame import frame_page
 from gui.widgets.scroll_page import bring_into_view
 from gui.widgets.text import label
 from measure.domain.measurements import Measurement, Status
-from measure.domain.records import History, LimitingFactor
+from measure.domain.records import History, LimitingFactor, MeasurementRecord
 from measure.domain.session_comparison import last_readings, of_session
 from measure.domain.session_facts import ClinicianValue
 
@@ -83,6 +83,7 @@ class SummaryPage(QWidget):
         ):
             source.clicked.connect(slot)
         self.typed.completed.connect(self.finish.setFocus)
+        self.typed.edited.connect(self._show_by_hand)
         frame_page(
             self,
             self.title,
@@ -125,7 +126,10 @@ class SummaryPage(QWidget):
         self.next_side.setVisible(wanted is not None)
         self.title.setText(_title(bool(results), saved=measuring.log.saving))
         asked = {task: said.pain for task, said in details.items()}
-        self._as_line = partial(line_of_results, name, today, conduct, results, asked)
+        earlier = _earlier_today(results, before, today)
+        asked |= dict.fromkeys(earlier, tr("measured earlier today"))
+        in_line = {**results, **earlier}
+        self._as_line = partial(line_of_results, name, today, conduct, in_line, asked)
         self.next_movement.setVisible(clinic)
         self.copy.say(tr("Copy as text"))
         self.copy.setVisible(bool(results))
@@ -135,6 +139,7 @@ class SummaryPage(QWidget):
         self.progress.setVisible(measuring.log.saving and not clinic)
         self.report.setVisible(measuring.log.saving)
         self.typed.offer(results)
+        self._show_by_hand()
         self.typing.setVisible(clinic and measuring.log.saving and bool(results))
         self.typed.setVisible(self.typing.isChecked() and not self.typing.isHidden())
         (self.next_movement if clinic else self.finish).setFocus()
@@ -143,6 +148,11 @@ class SummaryPage(QWidget):
     def line(self) -> str:
         """The results as text, with what is typed in by now; empty without any."""
         return "" if self._as_line is None else self._as_line(self.typed.values)
+
+    @Slot()
+    def _show_by_hand(self) -> None:
+        """Show on the card what is typed in by now."""
+        self.card.show_by_hand(self.typed.values)
 
     def _show_without(
         self, measuring: MeasurementSession, results: Mapping[Task, Measurement]
@@ -221,6 +231,18 @@ class SummaryPage(QWidget):
         self.noting.setChecked(False)
         self.typed.clear()
         self.note.clear()
+
+
+def _earlier_today(
+    results: Mapping[Task, Measurement], before: Mapping[Task, MeasurementRecord], today: dt.date
+) -> dict[Task, Measurement]:
+    """Return the readings of earlier today with which the card compares these results."""
+    others = [(movement, side.other) for movement, side in results]
+    return {
+        task: before[task].measurement
+        for task in others
+        if task not in results and task in before and before[task].taken.day == today
+    }
 
 
 def _details(measuring: MeasurementSession) -> dict[Task, Said]:

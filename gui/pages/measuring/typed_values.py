@@ -49,7 +49,8 @@ class TypedValues(QWidget):
 
     #: Enter was pressed in the last field.
     completed = Signal()
-    changed = Signal()
+    #: A field was left, or Enter pressed in it.
+    edited = Signal()
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -84,8 +85,8 @@ class TypedValues(QWidget):
                 field.setAccessibleName(f"{name}, {title}, " + tr("degrees"))
                 self._grid.addWidget(field, line, place + 1)
                 field.returnPressed.connect(self._go_on)
-                field.textChanged.connect(self.changed)
                 field.editingFinished.connect(self._show_faults)
+                field.editingFinished.connect(self.edited)
                 self.fields[movement, side, method] = field
             fault = label("", "fault")
             self.faults[movement, side] = fault

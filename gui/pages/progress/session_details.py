@@ -13,6 +13,7 @@ from gui.pages.progress.session_readings import SessionReadings
 from gui.style.appearance import Appearance
 from gui.style.focus_ring import paint_ring, shows_ring
 from gui.style.measures import BAR_PX, CONTENT_PX, GAP_PX, MARGIN_PX
+from gui.text.result_wording import by_hand_words
 from gui.text.wording import (
     basis_sentence,
     conduct_sentence,
@@ -297,6 +298,10 @@ class SessionDetails(QWidget):
         for number, trial in enumerate(measurement.trials, start=1):
             read = whole_reading(trial_words(trial, measurement.unit))
             parts.append(label(f"{trial_title(number, trial)}: {read}"))
+        session = self._sessions[self.list.currentRow()]
+        values, task = session.clinician_values, (measurement.movement, measurement.side)
+        if by_hand := by_hand_words(values, *task):
+            parts.append(label(by_hand))
         if notes := notes_words(measurement):
             parts.append(label(notes, "quiet"))
         parts.append(label(conditions(record), "small"))

@@ -30,9 +30,11 @@ def test_a_line_holds_pain_what_stopped_and_what_was_typed_in() -> None:
         (typed,),
     )
     assert (
-        "Flexion: left 80\u00b0 (74 to 86), by hand: passive 95.5\u00b0, pain 4 of 10, stopped by "
-        "stiffness; right 149\u00b0 (140 to 156); left arm: 69\u00b0 less than the other" in line
+        "Flexion: left 80\u00b0 (74 to 86), 3 trials counted, by hand: passive 95.5\u00b0, "
+        "pain 4 of 10, stopped by stiffness; right 149\u00b0 (140 to 156), 3 trials counted; "
+        "left arm: 69\u00b0 less than the other (" in line
     )
+    assert " Ranges in brackets are 95 % ranges. " in line
     assert line.endswith(
         "An estimate made with a camera, not a diagnosis and not a medical device."
     )

@@ -186,8 +186,9 @@ def test_the_full_baseline_shows_the_difference_at_once(stage: WindowHarness) ->
     assert copied == page.summary.line
     # What was typed in stands beside the camera's reading of that arm.
     assert (
-        "Flexion: left 80\u00b0 (74 to 86), by hand: active 98.5\u00b0, passive 105\u00b0; "
-        "right 120\u00b0 (114 to 126); left arm: 40\u00b0 less" in copied
+        "Flexion: left 80\u00b0 (74 to 86), 2 trials counted, by hand: active 98.5\u00b0, "
+        "passive 105\u00b0; right 120\u00b0 (114 to 126), 2 trials counted; left arm: 40\u00b0 less"
+        in copied
     )
     assert copied.endswith("not a diagnosis and not a medical device.")
     assert "Stop before" not in copied

@@ -12,7 +12,7 @@ from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
 from measure.domain.session_facts import ClinicianMethod
 from tests.support import record_samples as sample
-from tests.support.gui.measuring_steps import begin_home, give_history, trials
+from tests.support.gui.measuring_steps import begin_home, begin_single, give_history, trials
 from tests.support.gui.stage import WindowHarness
 
 LEFT_FLEXION = {(Movement.FLEXION, Side.LEFT): sample.measurement()}
@@ -112,6 +112,39 @@ def test_enter_leads_on_and_ends_nothing(new_stage: WindowHarness) -> None:
     (session,) = new_stage.history().sessions
     values = [(value.method, value.value_deg) for value in session.clinician_values]
     assert values == [(ClinicianMethod.GONIOMETER, 112.0), (ClinicianMethod.PASSIVE, 84.0)]
+
+
+def test_typed_values_stand_on_the_card(new_stage: WindowHarness) -> None:
+    begin_clinic_session(new_stage)
+    summary = new_stage.window.measure.summary
+    active, passive = summary.typed.fields.values()
+    assert "By hand" not in words_of(summary.card)
+    for field, typed in ((active, "112"), (passive, "84")):
+        QTest.keyClicks(field, typed)
+        QTest.keyClick(field, Qt.Key.Key_Return)
+    assert "By hand: active 112\u00b0, passive 84\u00b0" in words_of(summary.card)
+
+
+def test_the_copied_line_holds_the_other_side_of_earlier_today(new_stage: WindowHarness) -> None:
+    """What the card compares stands in the line as well."""
+    begin_clinic_session(new_stage)
+    page = new_stage.window.measure
+    page.summary.finish.click()
+    new_stage.settle()
+    page.start.in_clinic.who.last.click()
+    new_stage.settle()
+    begin_single(page, Movement.FLEXION, Side.RIGHT)
+    new_stage.settle()
+    trials(new_stage, 120.0, 122.0)
+    page.pain.done.click()
+    new_stage.settle()
+    (difference,) = page.summary.card.differences
+    line = page.summary.line
+    assert "; right 121\u00b0 (115 to 127), 2 trials counted" in line
+    assert "left 91\u00b0 (85 to 97), 2 trials counted, measured earlier today; " in line
+    assert difference
+    assert difference in line
+    assert "Ranges in brackets are 95 % ranges." in line
 
 
 @pytest.mark.parametrize("by_key", [True, False])

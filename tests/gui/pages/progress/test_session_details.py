@@ -139,3 +139,13 @@ def test_a_day_has_its_time_only_where_there_are_several_sessions() -> None:
     assert list_words((latest, first)) == ["13 Apr 2026", "6 Apr 2026"]
     clock = f"{first.started.local:%H:%M}"
     assert list_words((latest, first, first))[1:] == [f"6 Apr 2026, {clock}"] * 2
+
+
+def test_values_taken_by_hand_stand_with_their_reading(details: SessionDetails) -> None:
+    values = sample.full_session(sample.person()).clinician_values
+    made = garden()
+    first = replace(made.sessions[0], clinician_values=values)
+    details.show_history(replace(made, sessions=(first, *made.sessions[1:])))
+    assert "By hand" not in said(details)
+    details.list.setCurrentRow(1)
+    assert "By hand: active 98.5\u00b0, passive 105\u00b0" in said(details)
