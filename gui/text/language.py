@@ -8,6 +8,7 @@ from importlib.resources import files
 
 from PySide6.QtCore import QCoreApplication, QLibraryInfo, QLocale, Qt, QTranslator
 from PySide6.QtGui import QGuiApplication
+from PySide6.QtWidgets import QWidget
 
 #: Code and native name of every supported language, English first.
 LANGUAGES = {"en": "English", "es": "Español"}
@@ -41,6 +42,11 @@ def language_shown() -> str:
     """Return the code of the language that the windows made now speak."""
     code = QLocale().name().partition("_")[0]
     return code if code in LANGUAGES else "en"
+
+
+def mark_as_english(shown: QWidget) -> None:
+    """Tell screen readers that a text is in English, whatever language the window speaks."""
+    shown.setLocale(QLocale(QLocale.Language.English))
 
 
 def install_language(application: QCoreApplication, chosen: str) -> tuple[QTranslator, ...]:

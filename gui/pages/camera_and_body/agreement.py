@@ -1,6 +1,6 @@
 """Agreement page: what a study against a goniometer shows."""
 
-from PySide6.QtCore import QLocale, Qt, Signal, Slot
+from PySide6.QtCore import Qt, Signal, Slot
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from calibration.agreement.study import Agreement
@@ -9,6 +9,7 @@ from gui.pages.camera_and_body.agreement_plot import AgreementPlot, signed_degre
 from gui.pages.camera_and_body.agreement_study import AgreementStudy
 from gui.style.appearance import Appearance
 from gui.style.measures import GAP_PX
+from gui.text.language import mark_as_english
 from gui.text.wording import movement_name, tr
 from gui.widgets.buttons import button
 from gui.widgets.layouts import card, clear_layout
@@ -31,8 +32,7 @@ class AgreementPage(QWidget):
         self._findings = QVBoxLayout()
         self._findings.setSpacing(2 * GAP_PX)
         self.words = label("")
-        # Reports are in English, whatever language the window speaks.
-        self.words.setLocale(QLocale(QLocale.Language.English))
+        mark_as_english(self.words)
         self.words.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
         self._appearance = appearance
         self.plots: list[AgreementPlot] = []
