@@ -1,8 +1,8 @@
 """Painting of the history chart: ribbons with single readings, events as flags above them.
 
 The days stand right beneath the readings; below them are strips of measurements without a result,
-pain, and exercises, each with its title above it. Places on the body are named in the plot, so that
-it is nearly as wide as the chart.
+pain, and exercises, each with its title above it. Places on the body are named above the beginning
+of their lines, which begin before the first day, so that nothing is drawn through the words.
 
 Dashes stand for a measurement without a result and for nothing else. The left shoulder is a dark
 ribbon with discs, the right one a light ribbon with squares, so that both stay apart in grey.
@@ -13,7 +13,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
-from PySide6.QtCore import QPointF, QRectF, QSizeF, Qt
+from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import (
     QColor,
     QFontMetricsF,
@@ -33,7 +33,6 @@ from gui.drawing.chart_marks import (
 )
 from gui.drawing.chart_scales import DayScale, ValueScale, value_ticks
 from gui.drawing.curves import ChartContent, CurvePoint, SideCurve
-from gui.drawing.free_places import drawn_places, free_places
 from gui.style.appearance import Appearance
 from gui.style.measures import BODY_PX
 from gui.text.chart_wording import places, tick_words
@@ -63,8 +62,12 @@ _PLOT = 5.0
 _MARK, _LARGE_MARK = 0.19, 0.26
 #: Most readings that are few. [technical]
 _FEW = 16
-#: Space between the mark and the name of a shoulder, pixels. [technical]
-_BESIDE_MARK_PX = 8
+#: Space between the last readings and the mark of a shoulder's name, and between that and the
+#: name, pixels. [technical]
+_BEFORE_MARK_PX, _BESIDE_MARK_PX = 24, 8
+#: Space between the name of a place and the first day, in lines of words, and the largest share of
+#: the plot that these names may take. [technical]
+_AFTER_PLACE, _MOST_PLACES = 0.3, 0.4
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -78,9 +81,13 @@ class ChartLayout:
     refused_y: float
     exercises_y: float
     names: tuple[tuple[float, str], ...]
+    #: Heights on the body that have a name in the plot.
+    places: tuple[tuple[float, str], ...]
     words_px: float
     #: Half the width of a reading's mark.
     mark_px: float
+    #: Where the lines across begin, and where all ends.
+    left_px: float
     right_px: float
 
     @staticmethod
@@ -106,16 +113,22 @@ class ChartLayout:
         line = metrics.height()
         names = _axis_names(content.movement)
         left = size.left() + _axis_px(names, metrics) + 8
-        sides = max((metrics.horizontalAdvance(side_title(side)) for side in Side), default=0.0)
-        right = size.right() - sides - line * 1.2
+        shown = sum(first <= point.day <= content.today for point in content.points)
+        mark = max(3.0, words_px * (_LARGE_MARK if shown <= _FEW else _MARK))
+        sides = max(metrics.horizontalAdvance(side_title(side)) for side in Side)
+        right = size.right() - sides - 2 - _BESIDE_MARK_PX - 2 * mark - _before_mark_px(mark)
+        named = _places_shown(content.movement, metrics, right - left)
+        wide = max((metrics.horizontalAdvance(words) for _, words in named), default=0.0)
+        before_days = wide + line * _AFTER_PLACE if named else 0.0
         refused, pain, _ = _lower_lines(content)
         bottom = size.bottom() - cls.lower_height(content, appearance) - line * _DAYS
         beneath = bottom + line * (_DAYS + _SPACE)
         pain_top = beneath + line * (refused + 1)
         low, high = scale_of(content.movement)
-        shown = sum(first <= point.day <= content.today for point in content.points)
         return cls(
-            days=DayScale(first=first, last=content.today, left_px=left, right_px=right),
+            days=DayScale(
+                first=first, last=content.today, left_px=left + before_days, right_px=right
+            ),
             values=ValueScale(
                 low=low,
                 high=high,
@@ -127,8 +140,10 @@ class ChartLayout:
             refused_y=beneath + line * 1.5,
             exercises_y=beneath + line * (refused + pain + 1.5),
             names=names,
+            places=named,
             words_px=words_px,
-            mark_px=max(3.0, words_px * (_LARGE_MARK if shown <= _FEW else _MARK)),
+            mark_px=mark,
+            left_px=left,
             right_px=size.right(),
         )
 
@@ -191,36 +206,27 @@ class ChartPainter:
 
     def _paint_line(self, y: float, name: str) -> None:
         """Paint a line across, with its name left of it."""
-        days = self._layout.days
+        left, right = self._layout.left_px, self._layout.days.right_px
         self._painter.setPen(QPen(self._colour("line"), 1))
-        self._painter.drawLine(QPointF(days.left_px, y), QPointF(days.right_px, y))
-        self._write(days.left_px - 8, y, name, "quiet", Qt.AlignmentFlag.AlignRight)
+        self._painter.drawLine(QPointF(left, y), QPointF(right, y))
+        self._write(left - 8, y, name, "quiet", Qt.AlignmentFlag.AlignRight)
 
     def _title(self, y: float, words: str) -> None:
         """Write what a strip shows above its beginning."""
-        self._write(self._layout.days.left_px, y, words)
+        self._write(self._layout.left_px, y, words)
 
     def _paint_body_places(self) -> None:
-        """Name the heights that people know at one end of their lines, where no reading is.
+        """Name the heights that people know above the beginning of their lines.
 
-        The pole of a flag is interrupted behind them.
+        A name that would stand on the one beneath it is left out.
         """
-        layout, named = self._layout, dict(self._layout.names)
-        taken = drawn_places(self._content, layout.days, layout.values)
-        within = self._plot()
-        within.setBottom(layout.values.bottom_px)
-        wanted = [
-            (layout.values.y(value), words)
-            for value, words in places(self._content.movement)
-            if words != named.get(value)
-        ]
-        high, width = self._metrics.height(), self._metrics.horizontalAdvance
-        sizes = [QSizeF(width(words) + 2, high) for _, words in wanted]
-        spots = free_places([y for y, _ in wanted], sizes, within, taken)
-        for (_, words), spot in zip(wanted, spots, strict=True):
-            if spot is not None:
-                self._painter.fillRect(spot.adjusted(-4, 2, 2, -2), self._colour("raised"))
-                self._write(spot.left(), spot.center().y(), words)
+        layout, high = self._layout, self._metrics.height()
+        beneath = float("inf")
+        for value, words in layout.places:
+            y = layout.values.y(value)
+            if y + high <= beneath:
+                self._write(layout.left_px, y - high / 2, words)
+                beneath = y
 
     def _paint_days(self) -> None:
         days, y = self._layout.days, self._layout.values.bottom_px
@@ -331,7 +337,7 @@ class ChartPainter:
             middle = (ends[0][0] + ends[1][0]) / 2
             ends = [(middle - least / 2, ends[0][1]), (middle + least / 2, ends[1][1])]
         for y, side in ends:
-            x = layout.days.right_px + self._metrics.height() * 0.45
+            x = layout.days.right_px + layout.mark_px + _before_mark_px(layout.mark_px)
             paint_mark(self._painter, QPointF(x, y), side, layout.mark_px, self._colour(side.value))
             self._write(x + layout.mark_px + _BESIDE_MARK_PX, y, side_title(side), "ink")
 
@@ -442,6 +448,28 @@ def _upper_lines(content: ChartContent | None) -> float:
 def chart_words_px(appearance: Appearance) -> float:
     """Return the size of the words of a chart and of its legend, pixels."""
     return BODY_PX * (1 + (appearance.percent / 100 - 1) * _WORDS_GROWTH)
+
+
+def _before_mark_px(mark_px: float) -> float:
+    """Return the room between the last day and the mark of a name, which a reading reaches into."""
+    return _APART_PX + mark_px + _BEFORE_MARK_PX
+
+
+def _places_shown(
+    movement: Movement, metrics: QFontMetricsF, room_px: float
+) -> tuple[tuple[float, str], ...]:
+    """Return the heights that are named on the plot, none where they leave its days no room.
+
+    What the axis calls the same, and what has no room above its line, is left out.
+    """
+    named, (_, high) = dict(_axis_names(movement)), scale_of(movement)
+    shown = tuple(
+        (value, words)
+        for value, words in places(movement)
+        if words != named.get(value) and value < high
+    )
+    widest = max((metrics.horizontalAdvance(words) for _, words in shown), default=0.0)
+    return shown if widest <= _MOST_PLACES * room_px else ()
 
 
 def _axis_names(movement: Movement) -> tuple[tuple[float, str], ...]:

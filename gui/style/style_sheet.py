@@ -28,7 +28,7 @@ _IN_FIELD_PX = 2
 #: Share of the arm's colour in the ground of a chosen row. [technical]
 _TINT = 0.14
 #: Size of the ring before a choice in a list, relative to running text. [technical]
-_MARK = 0.75
+_MARK = 1.2
 
 _TEMPLATE = """
 * {{ font-size: {text}px; }}
@@ -98,7 +98,7 @@ QPushButton[role="cell"]:checked {{ background: {tint}; color: {ink};
     border-left-color: {arm}; }}
 QPushButton[role="narrow"] {{ padding: {pad}px; }}
 QPushButton[role="choice"] {{ background: transparent; border: none; text-align: left;
-    padding: 6px 4px 6px {pad_mark}px; }}
+    padding: 4px 0 4px {pad_mark}px; }}
 QPushButton[role="choice"]:hover {{ background: {sunken}; }}
 QPushButton[role="choice"]:checked {{ background: transparent; color: {ink}; }}
 QPushButton[role="field"] {{ border-radius: {field_radius}px; text-align: left;
@@ -228,7 +228,7 @@ def style_sheet(palette: Palette, percent: int) -> str:
         "padx_g": wide - 1,
         "pad_f": high - 2,
         "pad_h": high + 1,
-        "pad_mark": round(body * _MARK) + high + 4,
+        "pad_mark": round(body * _MARK) + high,
         "pad_head": high + _CELL_FOCUS_PX,
         "line_px": round(body * LINE),
         "large_px": round(2 * body * LINE),

@@ -11,14 +11,11 @@ from measure.progress.dates import date_words
 from measure.progress.overview import Progress
 from measure.progress.phases import SeriesPhase
 from measure.progress.sentences import (
-    A_MONTH,
-    doubt_sentence,
     shared_sentences,
     shown_change,
     side_sentences,
     slope_sentence,
     uncompared_slope,
-    unproven,
     verdict_words,
 )
 from measure.progress.shoulder import SideProgress
@@ -40,25 +37,41 @@ def progress_of_sides(
 def verdict_line(progress: SideProgress) -> str:
     """Return the verdict on a side in one line, with since when and the change it rests on."""
     words = f"{side_title(progress.side)}: {verdict_words(progress, tr)}."
+    if not progress.affected:
+        return words
+    if progress.verdict is Verdict.NO_CLEAR_CHANGE:
+        return f"{words} {_unclear_words(progress)}".strip()
     slope = slope_sentence(progress, tr)
-    return f"{words} {slope}." if slope and progress.affected else words
+    return f"{words} {slope}." if slope else words
 
 
 def rate_line(progress: SideProgress) -> str:
-    """Return the change a month of an affected side in one line, or nothing where none is shown.
-
-    Beside a verdict of no clear change it is shown with the reason where it seems to deny that.
-    """
+    """Return the change a month of an affected side in one line, or nothing where none is shown."""
     if not progress.affected or progress.verdict is Verdict.TOO_EARLY:
         return ""
-    side, slope = side_title(progress.side), slope_sentence(progress, tr)
-    if progress.verdict is not Verdict.NO_CLEAR_CHANGE:
-        return f"{side}: {slope}." if slope else ""
+    if progress.verdict is Verdict.NO_CLEAR_CHANGE:
+        words = _unclear_words(progress)
+    else:
+        slope = slope_sentence(progress, tr)
+        words = f"{slope}." if slope else ""
+    return f"{side_title(progress.side)}: {words}" if words else ""
+
+
+def _unclear_words(progress: SideProgress) -> str:
+    """Return a change a month that is no clear one in plain words, or nothing where none is shown.
+
+    An interval without 0 alone is not enough for a verdict, so that is said with it.
+    """
     change = shown_change(progress)
-    if change is None or not unproven(progress, change):
+    if change is None:
         return ""
-    slope = tr(A_MONTH).format(change=change_words(change, progress.movement, tr))
-    return f"{side}: {slope}, {doubt_sentence(progress, tr)}."
+    if change.low > 0:
+        words = tr("Perhaps more movement: {change} a month, but not certain enough to say.")
+    elif change.high < 0:
+        words = tr("Perhaps less movement: {change} a month, but not certain enough to say.")
+    else:
+        words = tr("Perhaps more movement, perhaps less: {change} a month.")
+    return words.format(change=change_words(change, progress.movement, tr))
 
 
 def _phase_words(side: SideProgress, phase: SeriesPhase) -> str:

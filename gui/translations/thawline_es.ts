@@ -3560,6 +3560,18 @@
         <translation>{low} a {high}</translation>
     </message>
     <message>
+        <source>Perhaps more movement: {change} a month, but not certain enough to say.</source>
+        <translation>Quizá más movimiento: {change} al mes, pero sin certeza suficiente para afirmarlo.</translation>
+    </message>
+    <message>
+        <source>Perhaps less movement: {change} a month, but not certain enough to say.</source>
+        <translation>Quizá menos movimiento: {change} al mes, pero sin certeza suficiente para afirmarlo.</translation>
+    </message>
+    <message>
+        <source>Perhaps more movement, perhaps less: {change} a month.</source>
+        <translation>Quizá más movimiento, quizá menos: {change} al mes.</translation>
+    </message>
+    <message>
         <source>{side}, from {first} to {last}, then {why}: {verdict}</source>
         <translation>{side}, del {first} al {last}, después {why}: {verdict}</translation>
     </message>
@@ -7352,6 +7364,14 @@
         <translation>Tres metas bastan: termine una para nombrar otra.</translation>
     </message>
     <message>
+        <source>Rate them about once a month.</source>
+        <translation>Valórelas más o menos una vez al mes.</translation>
+    </message>
+    <message>
+        <source>Nothing is calculated from the ratings. They appear below the charts, in your words.</source>
+        <translation>Con las valoraciones no se calcula nada. Aparecen debajo de los gráficos, con sus palabras.</translation>
+    </message>
+    <message>
         <source>Goals: {person}</source>
         <translation>Metas: {person}</translation>
     </message>
@@ -7366,10 +7386,6 @@
     <message>
         <source>Add a goal</source>
         <translation>Añadir una meta</translation>
-    </message>
-    <message>
-        <source>Rate them about once a month; nothing is calculated from the ratings. They appear below the charts, in your words.</source>
-        <translation>Valórelas más o menos una vez al mes; con las valoraciones no se calcula nada. Aparecen debajo de los gráficos, con sus palabras.</translation>
     </message>
     <message>
         <source>Another one, if you like</source>

@@ -7,7 +7,7 @@ Public names:
         finding_text, prompt_text
     comparison: Block, Change
     current_verdict: Turn
-    dates: MONTHS, date_words
+    dates: MONTHS, date_words, short_date_words
     detectable_gain: POWER, TimeToKnow
     home_programme: AssessmentDose, BOTH_SIDES, DONE_WORDS, HELD, HIGH_PAIN, Irritability,
         ProgrammeDone, REPETITIONS, TIMES_A_DAY, USUAL_PAIN_LIMIT, WeekDone, assessment_dose,

@@ -38,7 +38,7 @@ OTHERS = (
 
 #: Size of the ring before a name, in heights of the text, and of the dot in it, in its own size.
 #: [technical]
-_RING, _DOT = 0.75, 0.5
+_RING, _DOT = 1.2, 0.44
 #: Room beside the ring, pixels. [technical]
 _BESIDE_PX = 3
 

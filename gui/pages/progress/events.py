@@ -22,7 +22,7 @@ from gui.widgets.text import label
 from measure.domain.landmarks import Side
 from measure.domain.record_checks import LONGEST_NOTE
 from measure.domain.records import Event, EventKind, History, Person
-from measure.progress.dates import date_words
+from measure.progress.dates import date_words, short_date_words
 from measure.progress.home_programme import events_with_plans
 from measure.system.clock import new_id
 
@@ -95,11 +95,12 @@ class EventsPage(QWidget):
         self._fields.setVerticalSpacing(gap(0.75))
         self._appearance.changed.connect(self._place_fields)
         self._place_fields()
-        self._noted = card(label(tr("Noted so far"), "title"), self._list)
+        heading = label(tr("Noted so far"), "title")
+        self._noted = card(heading, self._list, spacing=gap(1))
         said = row((self.said, 1), self.undo, spacing=gap(2))
         self._strip = strip(widget_with(said), "sunken-card")
         self._strip.hide()
-        entry = card(self.lacking, self.kind, separator(), self._fields)
+        entry = card(self.lacking, self.kind, separator(), self._fields, spacing=gap(1.5))
         frame_page(
             self,
             column(self.title, self._purpose, self._strip, spacing=gap(1)),
@@ -108,7 +109,7 @@ class EventsPage(QWidget):
             explanation,
             1,
             buttons=[self.leave, self.keep],
-            spacing=gap(3),
+            spacing=gap(2),
         )
 
     @Slot()
@@ -159,7 +160,8 @@ class EventsPage(QWidget):
         self._saved = event
         if event is not None:
             words = tr("Saved: {event}, {day}").format(
-                event=_with_side(event_mark(event.kind), event), day=date_words(event.day, tr)
+                event=_with_side(event_mark(event.kind), event),
+                day=short_date_words(event.day, self._today, tr),
             )
             self.said.setText(f"{_DONE}  {words}")
             self.undo.setAccessibleName(tr("Undo: {event}").format(event=words))

@@ -66,9 +66,9 @@ class GoalsPage(QWidget):
 
     def _lay_out(self) -> None:
         gap = self._appearance.gap
+        how_often = tr("Rate them about once a month.")
         said = tr(
-            "Rate them about once a month; nothing is calculated from the ratings. They appear "
-            "below the charts, in your words."
+            "Nothing is calculated from the ratings. They appear below the charts, in your words."
         )
         #: The line that is free for a goal: its number, a field once it is wanted, and a button.
         self._number = self._numeral(0)
@@ -81,7 +81,7 @@ class GoalsPage(QWidget):
             self._free,
             separator(),
             self.enough,
-            label(said, "quiet"),
+            column(label(how_often, "quiet"), label(said, "quiet"), spacing=gap(0.5)),
         )
         frame_page(self, self.title, goals, buttons=[self.leave], short=True)
 

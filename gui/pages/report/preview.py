@@ -33,6 +33,8 @@ _FORM_WIDTH = 19
 #: How much of a page's blank margin is left out at every edge, so that its letters are larger,
 #: millimetres. [technical]
 _TRIMMED_MM = 6.0
+#: Ground that is seen around a page, pixels. [technical]
+_AROUND_PX = 12
 
 
 @dataclass(frozen=True, slots=True)
@@ -116,7 +118,11 @@ class ReportPreviewPage(TitledPage):
         self.reading = ReadingView()
         self._sheet = PaperEdge(services.appearance, self.reading)
         paper = QWidget()
-        self._column = column(on=paper, spacing=self._appearance.gap(2))
+        self._column = column(
+            on=paper,
+            margins=(_AROUND_PX, _AROUND_PX, _AROUND_PX, 0),
+            spacing=self._appearance.gap(2),
+        )
         self._paper = scrollable(paper, wide=True)
         self._choices = scrollable(self.form, wide=True)
         self._lay_out()
@@ -141,7 +147,8 @@ class ReportPreviewPage(TitledPage):
         """Put the paper beside the form; the foot stays in the window."""
         gap = self._appearance.gap
         shown = column(self.state, (self._sheet, 1), (self._paper, 1), spacing=gap(1))
-        beside = widget_with(row(self._choices, (shown, 1), spacing=gap(3)))
+        form = column((self._choices, 1), margins=(0, _AROUND_PX, 0, 0))
+        beside = widget_with(row(form, (shown, 1), spacing=gap(3)))
         head = widget_with(row((self.title, 1), self.other_kind, self.options, spacing=gap(2)))
         foot = ButtonRow([self.leave, self.print, self.write], wide=True)
         margins = (MARGIN_PX, gap(1.5), MARGIN_PX, gap(1.5))

@@ -6,12 +6,13 @@ from dataclasses import replace
 
 import pytest
 from PySide6.QtCore import QPoint, Qt
-from PySide6.QtGui import QAccessible, QImage
+from PySide6.QtGui import QAccessible, QFontMetricsF, QImage
 from PySide6.QtTest import QTest
 from pytestqt.qtbot import QtBot
 
 from gui.app.window_pages import MainPage
 from gui.drawing.chart_scales import ChartRange
+from gui.drawing.course_chart import ChartLayout
 from gui.drawing.curves import ChartContent, chart_content
 from gui.pages.progress.chart_sentences import chart_sentence, point_words
 from gui.pages.progress.history_chart import HistoryChart
@@ -154,6 +155,40 @@ def test_every_part_is_drawn_inside_at_every_size(
     assert layout.values.bottom_px < layout.pain.top_px < layout.pain.bottom_px < made.height()
     assert layout.values.bottom_px - layout.values.top_px > made.height() * 0.3
     assert made.grab().toImage() != QImage()
+
+
+@pytest.mark.parametrize("percent", [100, 200])
+def test_places_on_the_body_are_named_before_the_first_day(qtbot: QtBot, percent: int) -> None:
+    made = HistoryChart(Appearance(Scheme.LIGHT, percent))
+    qtbot.addWidget(made)
+    made.resize(900, made.sizeHint().height())
+    made.show_content(flexion(), ChartRange.ALL)
+    layout = made.layout_now
+    metrics = QFontMetricsF(made.appearance.font(layout.words_px))
+    assert [words for _, words in layout.places] == ["arm hanging", "shoulder height"]
+    for value, words in layout.places:
+        assert layout.left_px + metrics.horizontalAdvance(words) < layout.days.left_px
+        assert layout.values.y(value) - metrics.height() >= 0
+    made.resize(metrics.horizontalAdvance("shoulder height") * 3, made.height())
+    assert made.layout_now.places == ()
+    assert made.layout_now.days.left_px == made.layout_now.left_px
+
+
+def test_the_names_of_the_arms_stand_clear_of_the_last_readings(chart: HistoryChart) -> None:
+    layout = chart.layout_now
+    last = max(layout.place(point).x() for point in chart.points) + layout.mark_px
+    image = chart.grab().toImage()
+    ground = image.pixelColor(round(last) + 12, 2)
+    top, bottom = round(layout.values.top_px) + 4, round(layout.values.bottom_px) - 4
+    line_free = [y for y in range(top, bottom) if _off_lines(layout, y)]
+    right = round(layout.days.right_px) + 6
+    for x in range(right, round(layout.days.right_px) + 24):
+        assert all(image.pixelColor(x, y) == ground for y in line_free)
+
+
+def _off_lines(layout: ChartLayout, y: int) -> bool:
+    """Return whether no line across the plot runs at a height."""
+    return all(abs(layout.values.y(value) - y) > 2 for value, _ in layout.names)
 
 
 def test_the_table_behind_the_chart_holds_the_same(
