@@ -105,6 +105,7 @@ QPushButton[role="field"] {{ border-radius: {field_radius}px; text-align: left;
     padding: {pad}px {pad_arrow}px {pad}px {pad_line}px; }}
 QPushButton[role="loss"] {{ border: 2px solid {alarm}; color: {alarm};
     padding: {pad_g}px {padx_g}px; }}
+QPushButton[role="lacking"] {{ border: 2px solid {hold}; padding: {pad_g}px {padx_g}px; }}
 QPushButton[role="tile"] {{ text-align: left; }}
 QPushButton[role="tile"]:checked {{ background: {raised}; color: {ink};
     border: 2px solid {arm}; padding: {pad_g}px {padx_g}px; }}

@@ -496,6 +496,14 @@
         <translation>Sin leer</translation>
     </message>
     <message>
+        <source>Saved for {person}</source>
+        <translation>Guardado para {person}</translation>
+    </message>
+    <message>
+        <source>Saved.</source>
+        <translation>Guardado.</translation>
+    </message>
+    <message>
         <source>No trials were accepted.</source>
         <translation>No se ha aceptado ningún intento.</translation>
     </message>
@@ -708,8 +716,8 @@
         <translation>Los resultados no se pueden guardar junto a estas grabaciones. Expórtelos aquí.</translation>
     </message>
     <message>
-        <source>Results in {file}</source>
-        <translation>Resultados en {file}</translation>
+        <source>Results are saved beside the clips</source>
+        <translation>Los resultados se guardan junto a las grabaciones</translation>
     </message>
     <message>
         <source>Saved in {path}</source>
@@ -8548,8 +8556,8 @@ o por qué no la hay.</translation>
         <translation>de 1 intento</translation>
     </message>
     <message>
-        <source>from {number} trials</source>
-        <translation>de {number} intentos</translation>
+        <source>{number} of {total} trials counted</source>
+        <translation>{number} de {total} intentos</translation>
     </message>
     <message>
         <source>Saved</source>

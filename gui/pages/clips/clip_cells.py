@@ -171,14 +171,13 @@ class ClipCells(QStyledItemDelegate):
             if all(metrics.horizontalAdvance(line) <= room.width() for line in lines):
                 break
         room.translate(0, QFontMetrics(fonts[0]).ascent() - metrics.ascent())
-        self._write(painter, room, lines, font)
+        # What to do about a failure is no mere note.
+        colour = self._appearance.colour("quiet" if row.error is None else "ink")
+        _write_lines(painter, room, lines, (font, colour, Qt.TextElideMode.ElideRight))
 
-    def _write(
-        self, painter: QPainter, place: QRect, lines: list[str], font: QFont | None = None
-    ) -> None:
-        """Write quiet lines, each shortened at its end; a second line's font is usual."""
-        quiet = self._appearance.colour("quiet")
-        style = font or self._fonts()[1], quiet, Qt.TextElideMode.ElideRight
+    def _write(self, painter: QPainter, place: QRect, lines: list[str]) -> None:
+        """Write quiet lines of the second font, each shortened at its end."""
+        style = self._fonts()[1], self._appearance.colour("quiet"), Qt.TextElideMode.ElideRight
         _write_lines(painter, place, lines, style)
 
 

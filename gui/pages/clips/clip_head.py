@@ -12,7 +12,7 @@ from gui.style.measures import BODY_PX, GAP_PX, MARGIN_PX, TITLE, TITLE_GROWTH
 from gui.style.style_sheet import grown
 from gui.text.wording import movement_name, side_title, tr
 from gui.widgets.buttons import MenuButton, give_role
-from gui.widgets.layouts import row
+from gui.widgets.layouts import column, row
 from gui.widgets.text import ElidedLabel
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
@@ -30,6 +30,10 @@ class ClipHead(QWidget):
         #: Which clip of how many is shown.
         self._place = (0, 0)
         self.name = _ClipName()
+        #: Name of the clip's file beneath a heading that says another thing.
+        self.file = ElidedLabel("quiet")
+        self.file.hide()
+        self._clip = ""
         self.before = step_button("\u2191", tr("Previous"))
         self.after = step_button("\u2193", tr("Next"))
         self.place = _ClipPlace()
@@ -40,7 +44,7 @@ class ClipHead(QWidget):
         # What the others leave: the place says no more than the name has room for.
         self.name.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
         row(
-            (self.name, 1),
+            (column(self.name, self.file, spacing=GAP_PX // 2), 1),
             row(self.before, self.place, self.after, spacing=GAP_PX),
             row(self.movement, self.side, spacing=GAP_PX),
             on=self,
@@ -59,8 +63,16 @@ class ClipHead(QWidget):
 
     def show_clip(self, clip: Path) -> None:
         """Show a clip's name, the whole path where the mouse rests."""
-        self.name.say(clip.name)
-        self.name.setToolTip(str(clip))
+        self._clip = clip.name
+        self.file.say(clip.name)
+        self.show_failure(False)
+        for words in (self.name, self.file):
+            words.setToolTip(str(clip))
+
+    def show_failure(self, failed: bool) -> None:
+        """Say that the clip could not be read, its name beneath; else its name alone."""
+        self.name.say(tr("Could not be read") if failed else self._clip)
+        self.file.setVisible(failed)
         self._fit()
 
     def show_place(self, place: int, total: int) -> None:

@@ -144,6 +144,8 @@ class ClipList(QWidget):
         self.open_clip.setVisible(len(chosen) == 1)
         for control in (self.movement, self.side):
             control.setEnabled(not any(clip.queued for clip in chosen))
+            lacking = any(clip.entry is None for clip in chosen) and control.value is None
+            give_role(control, "lacking" if lacking else "")
         self.remove.setEnabled(bool(chosen) and not self._batch.running)
         self.note.setText(_note(chosen, with_reasons=not self.table.shows_reasons))
         self.table.fit()
@@ -175,7 +177,7 @@ class ClipList(QWidget):
         read = sum(clip.measurement is not None for clip in rows)
         failed = sum(clip.error is not None for clip in rows)
         self.progress.setVisible(running)
-        self.add.setEnabled(not running)
+        self.add.setVisible(not running)
         self.read.setProperty("leads_on", running)
         self.save.setVisible(read + failed > 0 and not running)
         self.remove.setEnabled(bool(self.table.chosen) and not running)

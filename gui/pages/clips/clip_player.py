@@ -91,8 +91,7 @@ class ClipPlayer(QWidget):
     def _lay_out(self) -> None:
         self._buttons = FlowRow(GAP_PX, filling=False)
         self._buttons.offer([self.back, self.play, self.on])
-        self._moved = column(1, self.slider, self.moment, 1, spacing=0)
-        self._beneath = row(self._buttons, (self._moved, 1), spacing=2 * GAP_PX)
+        self._beneath = row(self._buttons, (self.slider, 1), self.moment, spacing=2 * GAP_PX)
         self._controls = widget_with(self._beneath)
         self._left = widget_with(column(self.video, self._controls, 1, spacing=GAP_PX))
         self._words = scrollable(self._beside, wide=True)
@@ -158,15 +157,21 @@ class ClipPlayer(QWidget):
         size = self._fit_picture(self.height() - self._controls.sizeHint().height() - GAP_PX)
         # The buttons stay in a row where that leaves the slider its least width.
         buttons, most = self._buttons.sizeHint().width(), round(self.width() * _MOST_SHARE)
-        in_a_row = (
-            buttons + 2 * GAP_PX + max(_LEAST_SLIDER_PX, self.moment.minimumSizeHint().width())
-        )
+        in_a_row = buttons + 2 * GAP_PX + _LEAST_SLIDER_PX + 2 * GAP_PX + self._moment_width(0)
         self._buttons.setMinimumWidth(buttons if in_a_row <= most else 0)
         needed = self._controls.minimumSizeHint().width()
         left = max(size.width(), needed, min(in_a_row, most))
         self._left.setFixedWidth(left)
+        self.moment.setFixedWidth(self._moment_width(left - in_a_row))
         room = min(round(self.height() * _BESIDE_SHARE), self.height() - self._words_height(left))
         self.chart.setFixedHeight(max(self.chart.least_height, room))
+
+    def _moment_width(self, spare: int) -> int:
+        """Return the width of the moment: of all its words where the slider keeps enough room."""
+        frames = 0 if self._pictures is None else len(self._pictures.times_s)
+        metrics = self.moment.fontMetrics()
+        long, short = (metrics.horizontalAdvance(words) + 1 for words in self._words_at(frames - 1))
+        return long if spare >= long - short + _LEAST_SLIDER_PX else short
 
     def _fit_picture(self, room: int) -> QSize:
         """Make the picture as large as its share of the width and a height allow."""
@@ -197,14 +202,16 @@ class ClipPlayer(QWidget):
         self._controls.setVisible(not across)
         if across:
             self._buttons.setMinimumWidth(0)
+            self.moment.setMinimumWidth(0)
+            self.moment.setMaximumWidth(self.maximumWidth())
             for control in (self._buttons, self.moment, self.slider):
                 control.setParent(self.chart)
                 control.show()
         else:
             self.chart.make_room(0, 0)
             self._beneath.insertWidget(0, self._buttons)
-            self._moved.insertWidget(1, self.slider)
-            self._moved.insertWidget(2, self.moment)
+            self._beneath.insertWidget(1, self.slider, 1)
+            self._beneath.insertWidget(2, self.moment)
         self.rearranged.emit()
 
     @Slot()

@@ -15,6 +15,7 @@ from gui.pages.clips.measurement_band import (
     MeasurementBand,
     band_for_measurement,
 )
+from gui.pages.clips.saved_reading import SavedReading
 from gui.pages.clips.trial_list import TrialList
 from gui.pages.clips.unread_clip import UnreadClip
 from gui.session.interfaces import ClipAnalysis, ClipThumbnails
@@ -68,8 +69,9 @@ class ClipReview(QWidget):
         self.player = ClipPlayer(appearance, self._results)
         self.read = button(tr("Read this clip"), key="R")
         self.band = MeasurementBand(appearance)
+        self.reading = SavedReading(self.band)
         #: That the reading is saved.
-        self.saved = label("", "far-right")
+        self.saved = self.reading.saved
         self.notes = label("", "quiet")
         self.trials = TrialList(appearance)
         #: What has to be answered before a reading is saved.
@@ -81,8 +83,7 @@ class ClipReview(QWidget):
 
     def _lay_out(self) -> None:
         self._lines = column(
-            self.band,
-            self.saved,
+            self.reading,
             self.question,
             self.trials,
             self.notes,
@@ -90,7 +91,7 @@ class ClipReview(QWidget):
             on=self._results,
             spacing=GAP_PX,
         )
-        for words in (self.saved, self.question, self.notes):
+        for words in (self.question, self.notes):
             words.setContentsMargins(ASIDE_PX, 0, 0, 0)
         self.why = UnreadClip(self._services.appearance)
         # A scroll bar's room lies in the margin, so that the cards end where the buttons do.
@@ -142,13 +143,16 @@ class ClipReview(QWidget):
         """Say that a reading is saved, and its notes: as sentences where the mouse rests."""
         shown = self.row
         counted = None if shown is None else shown.counted
-        saved = shown.status if shown is not None and shown.saved_for else ""
-        self.saved.setText(f"\u2713  {saved}" if saved else "")
-        self.saved.setVisible(bool(saved))
+        if shown is not None and shown.saved_for:
+            short = tr("Saved for {person}").format(person=shown.saved_for)
+            shortest = tr("Saved.")
+            self.reading.say(*(f"\u2713  {words}" for words in (shown.status, short, shortest)))
+        else:
+            self.reading.say("")
         self.notes.setText("")
         if shown is not None and shown.error is None:
-            # Once the reading is saved that takes the line of what the trials say when asked.
-            by_trial = self.trials.says_reasons or bool(saved)
+            # A line that the saving takes is the one of what the trials say when asked.
+            by_trial = self.trials.says_reasons or self.reading.saved_beneath
             self.notes.setText(shown.notes(by_trial=by_trial))
         for words in (self.saved, self.notes):
             words.setToolTip("" if counted is None else reason_sentences(counted.reasons))
@@ -200,17 +204,18 @@ class ClipReview(QWidget):
         if shown is None:
             return
         measurement, counted = shown.measurement, shown.counted
-        self.band.setVisible(measurement is not None)
+        self.reading.setVisible(measurement is not None)
         self.player.show_analysis(self._analysis, shown.accepted)
         self.player.setVisible(shown.error is None)
         self.why.setVisible(shown.error is not None)
+        self.head.show_failure(shown.error is not None)
         if shown.error is not None:
             self.why.say(*cause_and_remedy(error_text(shown.error)))
         elif measurement is not None:
             content = (
                 BandContent(words=tr("No trials were accepted."))
                 if counted is None
-                else band_for_measurement(counted)
+                else band_for_measurement(counted, len(measurement.trials))
             )
             self.band.show_reading(measurement.movement, content)
         self._show_notes()

@@ -21,6 +21,8 @@ _CLIP_DIGITS, _REASONS_DIGITS = 18, 26
 #: Share of the room beside the results that names have where there are reasons, and where the
 #: movement stands beneath them, per cent. [technical]
 _CLIP_SHARE, _MERGED_SHARE = 50, 62
+#: Share that is left to the names where the reasons need more, per cent. [technical]
+_LEAST_SHARE = 43
 
 
 class ClipTable(QTableView):
@@ -86,8 +88,16 @@ class ClipTable(QTableView):
         least = (_CLIP_DIGITS + _REASONS_DIGITS) * digit
         with_task = room - result - task >= least
         with_reasons = room - result >= least
+        # Words at the end keep off the scroll bar.
+        result += 0 if with_task or with_reasons else GAP_PX
+        if with_task and self._rows.with_results:
+            # Readings leave the notes the room that nothing else takes.
+            result = min(result, self._needed(Column.RESULT))
         rest = room - result - (task if with_task else 0)
         share = rest * (_CLIP_SHARE if with_task else _MERGED_SHARE) // 100
+        if with_task:
+            reasons = self._needed(Column.REASONS) + self._tools.links_width + 2 * GAP_PX
+            share = min(share, max(rest * _LEAST_SHARE // 100, rest - reasons))
         clip = max(_CLIP_DIGITS * digit, share) if with_reasons else rest
         widths = (clip, task, result, max(1, rest - clip))
         shown = (True, with_task, True, with_reasons)

@@ -6,7 +6,7 @@ from typing import Any
 
 from PySide6.QtCore import QAbstractTableModel, QModelIndex, QPersistentModelIndex, Qt
 
-from gui.pages.clips.clip_rows import ClipRow, Fact
+from gui.pages.clips.clip_rows import ClipRow
 from gui.text.wording import tr
 
 Index = QModelIndex | QPersistentModelIndex
@@ -31,9 +31,7 @@ def lines_of(row: ClipRow, column: Column) -> tuple[str, str]:
         case Column.CLIP:
             return row.clip.name, ""
         case Column.TASK:
-            if row.movement is None and row.side is None:
-                return row.task, ""
-            return row.text(Fact.MOVEMENT), row.text(Fact.SIDE)
+            return row.task, ""
         case Column.RESULT:
             return row.outcome
         case Column.REASONS:
@@ -48,7 +46,8 @@ class ClipTableModel(QAbstractTableModel):
         self.rows: list[ClipRow] = []
         #: What a person wants the rows to be sorted by.
         self.key: Callable[[ClipRow], Any] | None = None
-        self._with_results = False
+        #: Whether any row has a result.
+        self.with_results = False
 
     def add(self, rows: Iterable[ClipRow]) -> int:
         """Add rows that are not there yet; return how many.
@@ -123,8 +122,8 @@ class ClipTableModel(QAbstractTableModel):
     def _show_headings(self) -> None:
         """Head the notes once there may be some."""
         with_results = any(row.result is not None for row in self.rows)
-        if with_results is not self._with_results:
-            self._with_results = with_results
+        if with_results is not self.with_results:
+            self.with_results = with_results
             self.headerDataChanged.emit(Qt.Orientation.Horizontal, 0, len(COLUMNS) - 1)
 
     def rowCount(self, parent: Index = _NO_INDEX) -> int:
@@ -152,5 +151,5 @@ class ClipTableModel(QAbstractTableModel):
             Column.CLIP: tr("Clip"),
             Column.TASK: tr("Movement"),
             Column.RESULT: tr("Result"),
-            Column.REASONS: tr("Notes") * self._with_results,
+            Column.REASONS: tr("Notes") * self.with_results,
         }[COLUMNS[section]]

@@ -201,9 +201,7 @@ class ClipsPage(QWidget):
                 tr("Results cannot be saved beside these clips. Export them here.")
             )
         else:
-            short = f"{self.results.parent.name}/{self.results.name}"
-            words = tr("Results in {file}").format(file=short)
-            self.list.show_where(words, str(self.results))
+            self.list.show_where(tr("Results are saved beside the clips"), str(self.results))
         self._views.setCurrentWidget(self.list)
         self.list.table.setFocus(Qt.FocusReason.OtherFocusReason)
 

@@ -34,23 +34,17 @@ class TornFilm(PaintedWidget):
     """A strip of film, torn in its middle, on the ground that a picture would have."""
 
     def sizeHint(self) -> QSize:
-        return QSize(480, self.heightForWidth(480))
+        return QSize(480, round(480 * _SHAPE))
 
     def minimumSizeHint(self) -> QSize:
-        return QSize(200, self.heightForWidth(200))
-
-    def hasHeightForWidth(self) -> bool:
-        return True
-
-    def heightForWidth(self, width: int) -> int:
-        return round(width * _SHAPE)
+        return QSize(200, round(200 * _SHAPE))
 
     def paint(self, painter: QPainter) -> None:
         place = QRectF(self.rect())
         painter.setPen(Qt.PenStyle.NoPen)
         painter.setBrush(self.appearance.colour("sunken"))
         painter.drawRoundedRect(place, CARD_RADIUS_PX, CARD_RADIUS_PX)
-        _paint_film(self, painter, place.height(), torn=True)
+        _paint_film(self, painter, min(place.height(), place.width() * _SHAPE), torn=True)
 
 
 class Film(PaintedWidget):

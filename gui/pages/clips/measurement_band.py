@@ -38,7 +38,7 @@ class BandContent:
     """
 
     words: str
-    #: What the number is, as "mean of 2 trials"; beside the words where there is room.
+    #: What the number rests on, as "2 of 3 trials counted"; beside the words where there is room.
     caption: str = ""
     rests_on: str = ""
     value: float | None = None
@@ -46,11 +46,11 @@ class BandContent:
     high: float | None = None
 
 
-def band_for_measurement(measurement: Measurement) -> BandContent:
-    """Return what a reading shows."""
+def band_for_measurement(measurement: Measurement, trials: int) -> BandContent:
+    """Return what a reading shows, of so many trials that were made."""
     return BandContent(
         words=measurement_words(measurement),
-        caption=_caption(measurement),
+        caption=_caption(measurement, trials),
         rests_on=basis_sentence(measurement),
         value=measurement.value,
         low=measurement.low,
@@ -58,14 +58,14 @@ def band_for_measurement(measurement: Measurement) -> BandContent:
     )
 
 
-def _caption(measurement: Measurement) -> str:
-    """Return what a number was worked out from, or nothing where there is none."""
+def _caption(measurement: Measurement, trials: int) -> str:
+    """Return which trials a number was worked out from, or nothing where there is none."""
     counted = sum(trial.scored for trial in measurement.trials)
     if measurement.value is None or not counted:
         return ""
-    if counted == 1:
+    if trials == 1:
         return tr("from 1 trial")
-    return tr("from {number} trials").format(number=counted)
+    return tr("{number} of {total} trials counted").format(number=counted, total=trials)
 
 
 class MeasurementBand(PaintedWidget):
@@ -79,7 +79,7 @@ class MeasurementBand(PaintedWidget):
         super().__init__(appearance, parent)
         self._movement = Movement.FLEXION
         self._shown = BandContent(words="")
-        self._with_scale = True
+        self._with_scale, self._with_caption = True, True
         self._heights: dict[tuple[int, int], int] = {}
         policy = QSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Preferred)
         policy.setHeightForWidth(True)
@@ -103,6 +103,25 @@ class MeasurementBand(PaintedWidget):
         self._with_scale = shown
         self.updateGeometry()
         self.update()
+
+    def show_caption(self, shown: bool) -> None:
+        """Show what the number rests on where it has room, or leave its line to others."""
+        self._with_caption = shown
+        self.update()
+
+    def line_end(self, width: int, *, captioned: bool) -> int:
+        """Return where the first line ends in a width, with its caption or without, pixels."""
+        shown = self._shown
+        end = self._caption_left()
+        if shown.low is None or end > width:
+            return width
+        if captioned and shown.caption:
+            return round(end + QFontMetricsF(self._caption_font()).horizontalAdvance(shown.caption))
+        return round(end) - 2 * GAP_PX
+
+    def baseline(self) -> float:
+        """Return where the first line's letters stand, pixels beneath the upper edge."""
+        return QFontMetricsF(self._font()).ascent() - self._above()
 
     def appearance_changed(self) -> None:
         self._heights.clear()
@@ -142,13 +161,20 @@ class MeasurementBand(PaintedWidget):
 
     def _paint_caption(self, painter: QPainter) -> None:
         """Write what the number is after its words, on their line."""
-        shown, words = self._shown, QFontMetricsF(self._font())
-        font = self.appearance.font(grown(BODY_PX, _WORDS_GROWTH, self.appearance.percent))
-        left = ASIDE_PX + words.horizontalAdvance(shown.words) + 2 * GAP_PX
-        if left + QFontMetricsF(font).horizontalAdvance(shown.caption) <= self.width():
+        caption, font = self._shown.caption, self._caption_font()
+        left = self._caption_left()
+        fits = left + QFontMetricsF(font).horizontalAdvance(caption) <= self.width()
+        if fits and self._with_caption:
             painter.setPen(self.appearance.colour("quiet"))
             painter.setFont(font)
-            painter.drawText(QPointF(left, words.ascent() - self._above()), shown.caption)
+            painter.drawText(QPointF(left, self.baseline()), caption)
+
+    def _caption_left(self) -> float:
+        words = QFontMetricsF(self._font()).horizontalAdvance(self._shown.words)
+        return ASIDE_PX + words + 2 * GAP_PX
+
+    def _caption_font(self) -> QFont:
+        return self.appearance.font(grown(BODY_PX, _WORDS_GROWTH, self.appearance.percent))
 
     def _paint_numbers(self, painter: QPainter, place: QRectF) -> None:
         """Write what the scale's places are beneath it."""

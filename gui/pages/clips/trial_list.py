@@ -158,12 +158,12 @@ class TrialList(QWidget):
         return tr("Trial {number}: {words}").format(number=number, words=words)
 
     def _lines(self, boxes: list[WrappingCheckBox], accepted: tuple[bool, ...]) -> QWidget:
-        """Return a line for each trial: its check box, a note, what shows it in the picture."""
+        """Return a line for each trial: its check box, what shows it in the picture, a note."""
         grid = QGridLayout()
         grid.setContentsMargins(0, 0, ASIDE_PX, 0)
         grid.setHorizontalSpacing(3 * GAP_PX)
         grid.setVerticalSpacing(0)
-        grid.setColumnStretch(1, 1)
+        grid.setColumnStretch(2, 1)
         for line, (trial, wanted, box) in enumerate(
             zip(self._trials, accepted, boxes, strict=True)
         ):
@@ -173,9 +173,9 @@ class TrialList(QWidget):
             note = label(_note(trial, wanted), "quiet")
             self._notes.append(note)
             grid.addWidget(box, 2 * line, 0)
-            grid.addWidget(note, 2 * line, 1)
+            grid.addWidget(note, 2 * line, 2)
             if trial.hold_start_s is not None:
-                grid.addWidget(self._show_link(line + 1, trial), 2 * line, 2)
+                grid.addWidget(self._show_link(line + 1, trial), 2 * line, 1)
         return widget_with(grid)
 
     def _show_link(self, number: int, trial: Trial) -> QPushButton:

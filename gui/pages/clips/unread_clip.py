@@ -5,15 +5,12 @@ from PySide6.QtWidgets import QWidget
 from gui.pages.clips.film import TornFilm
 from gui.style.appearance import Appearance
 from gui.style.measures import GAP_PX
-from gui.text.wording import tr
 from gui.widgets.layouts import card, column, row, widget_with
 from gui.widgets.scroll_page import scrollable
 from gui.widgets.text import label
 
 #: Shares of the width for the drawing and for the words. [technical]
 _SHARES = (4, 5)
-#: Shares of the empty room above and below. [technical]
-_ABOVE, _BELOW = 1, 2
 
 
 class UnreadClip(QWidget):
@@ -21,23 +18,22 @@ class UnreadClip(QWidget):
 
     def __init__(self, appearance: Appearance) -> None:
         super().__init__()
-        self.remedy = label("", "lead")
+        self.remedy = label("", "title")
         self.cause = label("", "quiet")
         words = column(
             1,
-            label(tr("Could not be read"), "title"),
-            self.cause,
             self.remedy,
+            self.cause,
             1,
             spacing=2 * GAP_PX,
         )
         drawing, beside = _SHARES
         shown = card(row((TornFilm(appearance), drawing), (words, beside), spacing=4 * GAP_PX))
-        page = widget_with(column(_ABOVE, shown, _BELOW))
+        page = widget_with(column((shown, 1)))
         column((scrollable(page, wide=True), 1), on=self)
 
     def say(self, cause: str, remedy: str) -> None:
-        """Say what happened, and what to do about it."""
+        """Say what happened, and first what to do about it."""
         self.cause.setText(cause)
         self.remedy.setText(remedy)
         self.remedy.setVisible(bool(remedy))

@@ -328,7 +328,7 @@ def test_a_clip_that_cannot_be_read_says_so_in_the_list(
     page.read([row_named(page, NAMES[1])])
     stage.settle()
     assert page.list.words.text() == "1 of 3 clips read"
-    assert page.list.detail.text().startswith("1 clip could not be read \u00b7 Results in ")
+    assert page.list.detail.text().startswith("1 clip could not be read \u00b7 Results are saved")
     for name in NAMES[1:]:
         page.list.table.selectRow(page.model.rows.index(row_named(page, name)))
         page.list.remove.click()
