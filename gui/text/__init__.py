@@ -9,7 +9,8 @@ Public names:
         log_words, moving_sentences, plan_sentences, planned_title, repetition_words,
         round_length_words, round_sentence, round_task_title
     finding_keywords: finding_keywords
-    language: LANGUAGES, SYSTEM, install_language, language_for, language_in_force, language_shown
+    language: LANGUAGES, SYSTEM, install_language, language_for, language_in_force, language_shown,
+        mark_as_english
     progress_wording: logged_words, progress_notes, progress_of_sides, rate_line, verdict_line,
         warm_up_words
     result_wording: by_hand_words, difference_words, last_time_words, line_of_results,
