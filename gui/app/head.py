@@ -27,8 +27,6 @@ _GAP_PX = 3 * GAP_PX
 #: Space between the words, their padding included, that is kept before their type is smaller,
 #: pixels. [technical]
 _LEAST_GAP_PX = 3 * GAP_PX
-#: Depth that the arrow of the menu adds to its line, in sizes of type. [technical]
-_ARROW_DEPTH = 0.15
 #: Room kept for the name of who is measured, in widths of a digit. [technical]
 _NAME_DIGITS = 8
 #: Size of type by which widths are measured, pixels. [technical]
@@ -58,7 +56,6 @@ class Head(QWidget):
         self._who = ElidedLabel("who")
         self._who.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
         self._menu_button = button(tr("&Menu") + "  \u25be", "word")
-        self._menu_button.setObjectName("menu")
         self._menu_button.setAccessibleName(tr("Menu"))
         self._menu = QMenu(self._menu_button)
         self._menu_button.setMenu(self._menu)
@@ -103,7 +100,6 @@ class Head(QWidget):
                 f'QPushButton[role="word"] {{ font-size: {size}px;'
                 f" min-height: {round(size * LINE)}px; }}"
                 f' QLabel[role="who"] {{ font-size: {round(size / HEAD)}px; }}'
-                f" QPushButton#menu {{ padding-bottom: {round(size * _ARROW_DEPTH) + GAP_PX}px; }}"
             )
 
     def _widest_type(self) -> float:
