@@ -51,6 +51,7 @@ def rate_line(progress: SideProgress) -> str:
         return ""
     if progress.verdict is Verdict.NO_CLEAR_CHANGE:
         words = _unclear_words(progress)
+        words = words[:1].lower() + words[1:]
     else:
         slope = slope_sentence(progress, tr)
         words = f"{slope}." if slope else ""
@@ -66,11 +67,11 @@ def _unclear_words(progress: SideProgress) -> str:
     if change is None:
         return ""
     if change.low > 0:
-        words = tr("Perhaps more movement: {change} a month, but not certain enough to say.")
+        words = tr("Perhaps more movement, {change} a month, but not certain enough to say.")
     elif change.high < 0:
-        words = tr("Perhaps less movement: {change} a month, but not certain enough to say.")
+        words = tr("Perhaps less movement, {change} a month, but not certain enough to say.")
     else:
-        words = tr("Perhaps more movement, perhaps less: {change} a month.")
+        words = tr("It could be more movement or less: {change} a month.")
     return words.format(change=change_words(change, progress.movement, tr))
 
 

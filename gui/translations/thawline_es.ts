@@ -3568,16 +3568,16 @@
         <translation>{low} a {high}</translation>
     </message>
     <message>
-        <source>Perhaps more movement: {change} a month, but not certain enough to say.</source>
-        <translation>Quizá más movimiento: {change} al mes, pero sin certeza suficiente para afirmarlo.</translation>
+        <source>Perhaps more movement, {change} a month, but not certain enough to say.</source>
+        <translation>Quizá más movimiento, {change} al mes, pero sin certeza suficiente para afirmarlo.</translation>
     </message>
     <message>
-        <source>Perhaps less movement: {change} a month, but not certain enough to say.</source>
-        <translation>Quizá menos movimiento: {change} al mes, pero sin certeza suficiente para afirmarlo.</translation>
+        <source>Perhaps less movement, {change} a month, but not certain enough to say.</source>
+        <translation>Quizá menos movimiento, {change} al mes, pero sin certeza suficiente para afirmarlo.</translation>
     </message>
     <message>
-        <source>Perhaps more movement, perhaps less: {change} a month.</source>
-        <translation>Quizá más movimiento, quizá menos: {change} al mes.</translation>
+        <source>It could be more movement or less: {change} a month.</source>
+        <translation>Puede ser más movimiento o menos: {change} al mes.</translation>
     </message>
     <message>
         <source>{side}, from {first} to {last}, then {why}: {verdict}</source>
@@ -3644,7 +3644,7 @@
         <translation>grados</translation>
     </message>
     <message>
-        <source>Possible: {low} to {high}. Correct or empty it.</source>
+        <source>Possible: {low} to {high}. Correct it or clear it.</source>
         <translation>Posible: de {low} a {high}. Corríjalo o bórrelo.</translation>
     </message>
     <message>
@@ -7188,8 +7188,8 @@
         <translation>{amount} o más: probable cambio real.</translation>
     </message>
     <message>
-        <source>From {count} own sessions.</source>
-        <translation>Según {count} sesiones propias.</translation>
+        <source>From {count} recorded sessions.</source>
+        <translation>Según {count} sesiones registradas.</translation>
     </message>
     <message>
         <source>A typical value until there are {enough} sessions; so far {count}.</source>

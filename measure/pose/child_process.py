@@ -30,7 +30,7 @@ _END_S = 5.0
 #: [technical]
 MOST_LOG_BYTES = 1 << 20
 
-#: Steps that a worker's priority is below the window's, so that it does not wait. [technical]
+#: How much nicer a worker is than the window, so that the window does not wait. [technical]
 NICENESS = 5
 
 _AT_ITS_END = os.O_CREAT | os.O_WRONLY | os.O_APPEND
@@ -72,7 +72,7 @@ class ChildProcess:
             )
         except OSError as error:
             raise WorkerError(f"the pose process could not be started ({error.strerror})") from None
-        _give_way(self._popen.pid)
+        _lower_priority(self._popen.pid)
         self._stdin = cast(BinaryIO, self._popen.stdin)
         self._messages: queue.Queue[Message | GarbledError | None] = queue.Queue(_WAITING)
         self._dropped = threading.Event()
@@ -174,8 +174,8 @@ class ChildProcess:
         return f"the pose process crashed ({name or f'code {code}'})"
 
 
-def _give_way(process_id: int) -> None:
-    """Let a process that has just started wait for others, so that the window never waits for it.
+def _lower_priority(process_id: int) -> None:
+    """Give a process that has just started a lower priority than the window's.
 
     Its threads inherit this. On Windows it is asked for at the start.
     """

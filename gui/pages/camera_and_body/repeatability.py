@@ -115,7 +115,7 @@ def _amount(movement: Movement, result: Repeatability) -> str:
 def _basis(result: Repeatability) -> str:
     """Return what an amount rests on, and whether the values drift."""
     if result.own:
-        words = tr("From {count} own sessions.").format(count=result.sessions)
+        words = tr("From {count} recorded sessions.").format(count=result.sessions)
     else:
         typical = tr("A typical value until there are {enough} sessions; so far {count}.")
         words = typical.format(enough=ENOUGH_SESSIONS, count=result.sessions)

@@ -7,15 +7,14 @@ from PySide6.QtGui import QFont, QFontMetrics, QResizeEvent
 from PySide6.QtWidgets import QLabel, QSizePolicy, QWidget
 
 from gui.pages.clips.clip_player import step_button
+from gui.pages.clips.row_tools import movement_menu, side_menu
 from gui.style.appearance import Appearance
 from gui.style.measures import BODY_PX, GAP_PX, MARGIN_PX, TITLE, TITLE_GROWTH
 from gui.style.style_sheet import grown
-from gui.text.wording import movement_name, side_title, tr
-from gui.widgets.buttons import MenuButton, give_role
+from gui.text.wording import tr
+from gui.widgets.buttons import give_role
 from gui.widgets.layouts import column, row
 from gui.widgets.text import ElidedLabel
-from measure.domain.landmarks import Side
-from measure.domain.movements import Movement
 
 #: Room between the name, the place in the list and what is measured, pixels. [technical]
 _APART_PX = 3 * GAP_PX
@@ -37,10 +36,8 @@ class ClipHead(QWidget):
         self.before = step_button("\u2191", tr("Previous"))
         self.after = step_button("\u2193", tr("Next"))
         self.place = _ClipPlace()
-        self.movement = MenuButton(tr("movement"))
-        self.movement.offer([None, *Movement], self._movement_words)
-        self.side = MenuButton(tr("side"))
-        self.side.offer([None, *Side], self._side_words)
+        self.movement = movement_menu(tr("movement"))
+        self.side = side_menu(tr("side"))
         # What the others leave: the place says no more than the name has room for.
         self.name.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
         row(
@@ -52,14 +49,6 @@ class ClipHead(QWidget):
             spacing=_APART_PX,
         )
         appearance.changed.connect(self._fit)
-
-    @staticmethod
-    def _movement_words(movement: Movement | None) -> str:
-        return tr("Movement") if movement is None else movement_name(movement)
-
-    @staticmethod
-    def _side_words(side: Side | None) -> str:
-        return tr("Side") if side is None else side_title(side)
 
     def show_clip(self, clip: Path) -> None:
         """Show a clip's name, the whole path where the mouse rests."""

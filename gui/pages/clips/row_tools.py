@@ -16,14 +16,34 @@ from measure.domain.movements import Movement
 _LINKS_GAP_PX = 3 * GAP_PX
 
 
+def movement_menu(name: str) -> MenuButton:
+    """Return a button that offers every movement, and none as long as it is not known."""
+    made = MenuButton(name)
+    made.offer([None, *Movement], _movement_words)
+    return made
+
+
+def side_menu(name: str) -> MenuButton:
+    """Return a button that offers both sides, and none as long as it is not known."""
+    made = MenuButton(name)
+    made.offer([None, *Side], _side_words)
+    return made
+
+
+def _movement_words(movement: Movement | None) -> str:
+    return tr("Movement") if movement is None else movement_name(movement)
+
+
+def _side_words(side: Side | None) -> str:
+    return tr("Side") if side is None else side_title(side)
+
+
 class RowTools:
     """The tools of the row that is opened, placed by the table that they lie in."""
 
     def __init__(self) -> None:
-        self.movement = MenuButton(tr("Movement of the selected clips"))
-        self.movement.offer([None, *Movement], self._movement_words)
-        self.side = MenuButton(tr("Side of the selected clips"))
-        self.side.offer([None, *Side], self._side_words)
+        self.movement = movement_menu(tr("Movement of the selected clips"))
+        self.side = side_menu(tr("Side of the selected clips"))
         self.open_clip = button(tr("Open"), "line-link", key=tr("Enter"))
         self.open_clip.setAccessibleName(tr("Open the selected clip"))
         self.remove = button(tr("Remove"), "line-link", key=tr("Delete"))
@@ -35,14 +55,6 @@ class RowTools:
         for part in (self._choices, self._links):
             part.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Fixed)
 
-    @staticmethod
-    def _movement_words(movement: Movement | None) -> str:
-        return tr("Movement") if movement is None else movement_name(movement)
-
-    @staticmethod
-    def _side_words(side: Side | None) -> str:
-        return tr("Side") if side is None else side_title(side)
-
     def lie_in(self, table: QWidget) -> None:
         """Become parts of a table's content."""
         for part in (self._choices, self._links, self.note):
@@ -53,8 +65,8 @@ class RowTools:
         """Return the width that movement and side need, whichever are chosen."""
         wide = GAP_PX
         for offered, words in (
-            (self.movement, self._movement_words),
-            (self.side, self._side_words),
+            (self.movement, _movement_words),
+            (self.side, _side_words),
         ):
             metrics = offered.fontMetrics()
             frame = offered.sizeHint().width() - metrics.horizontalAdvance(offered.text())

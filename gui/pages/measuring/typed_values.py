@@ -157,7 +157,7 @@ def _camera_words(measurement: Measurement) -> str:
 
 def _range_words() -> str:
     low, high = (f"{number_words(end, 0, tr)}°" for end in (LOWEST_DEG, HIGHEST_DEG))
-    return tr("Possible: {low} to {high}. Correct or empty it.").format(low=low, high=high)
+    return tr("Possible: {low} to {high}. Correct it or clear it.").format(low=low, high=high)
 
 
 def _impossible(field: QLineEdit) -> bool:

@@ -35,21 +35,21 @@ def unclear(per_month: float, low: float, high: float) -> SideProgress:
     [
         (
             (12.0, 5.0, 18.0),
-            "Perhaps more movement: +12° (+5 to +18) a month, but not certain enough to say.",
+            "Perhaps more movement, +12° (+5 to +18) a month, but not certain enough to say.",
         ),
         (
             (-9.0, -14.0, -4.0),
-            f"Perhaps less movement: {MINUS}9° ({MINUS}14 to {MINUS}4) a month, but not certain "
+            f"Perhaps less movement, {MINUS}9° ({MINUS}14 to {MINUS}4) a month, but not certain "
             "enough to say.",
         ),
-        ((1.0, -4.0, 6.0), f"Perhaps more movement, perhaps less: +1° ({MINUS}4 to +6) a month."),
+        ((1.0, -4.0, 6.0), f"It could be more movement or less: +1° ({MINUS}4 to +6) a month."),
     ],
 )
 def test_a_change_that_is_not_clear_is_put_plainly(
     change: tuple[float, float, float], said: str
 ) -> None:
     side = unclear(*change)
-    assert rate_line(side) == f"Left: {said}"
+    assert rate_line(side) == f"Left: {said[:1].lower()}{said[1:]}"
     assert verdict_line(side).endswith(f". {said}")
 
 

@@ -189,8 +189,8 @@ def test_a_window_program_without_error_stream(
         assert len(process.run(job()).frames[LITE]) == 3
 
 
-@pytest.mark.skipif(not hasattr(os, "getpriority"), reason="not on this system")
-def test_the_process_lets_the_window_go_first(data_folder: Path) -> None:
+@pytest.mark.skipif(not hasattr(os, "getpriority"), reason="not on this system: priorities")
+def test_the_process_has_a_lower_priority_than_the_window(data_folder: Path) -> None:
     ours = os.getpriority(os.PRIO_PROCESS, 0)
     with supervisor("behaves") as process:
         process.run(job())

@@ -448,7 +448,7 @@ def test_own_sessions_say_which_change_is_likely_real(known: WindowHarness) -> N
     page.show_results({(Movement.FLEXION, Side.LEFT): result})
     amount = f"{result.mdc90:.0f}°"
     meaning = "Nine of ten repeat sessions differ by less."
-    basis = "From 10 own sessions. No drift is shown."
+    basis = "From 10 recorded sessions. No drift is shown."
 
     def texts() -> list[str]:
         labels = page.table.findChildren(QLabel)

@@ -1,7 +1,7 @@
 """The exercises page: today, the round, pain on the way, how it went, the morning after."""
 
 import datetime as dt
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from dataclasses import replace
 from pathlib import Path
 
@@ -336,15 +336,21 @@ def test_only_what_was_done_before_is_compared_with_the_last_time(
     assert not asked[PENDULUM].isVisible()
 
 
-def test_how_it_is_done_stands_beside_the_count_where_it_has_room(
-    planned: WindowHarness,
-) -> None:
-    led = swinging(planned).rounds.round
+def with_and_without_room(planned: WindowHarness) -> Iterator[bool]:
+    """Give the round a window with room beside its count, then one without; say which."""
     for percent, size, roomy in ((100, (1366, 700), True), (200, (1024, 700), False)):
         planned.services.appearance.choose(percent=percent)
         planned.window.resize(*size)
         planned.settle()
         planned.pass_seconds(0.2)
+        yield roomy
+
+
+def test_how_it_is_done_stands_beside_the_count_where_it_has_room(
+    planned: WindowHarness,
+) -> None:
+    led = swinging(planned).rounds.round
+    for roomy in with_and_without_room(planned):
         assert led.reminder.isVisible() is roomy
         assert led.reminder.text() == led.how.text()
         assert not led.how.isVisible()
@@ -356,11 +362,7 @@ def test_how_it_is_done_stands_above_before_it_begins_where_it_has_no_room_besid
     page = page_of(planned)
     page.today.start.click()
     led = page.rounds.round
-    for percent, size, roomy in ((100, (1366, 700), True), (200, (1024, 700), False)):
-        planned.services.appearance.choose(percent=percent)
-        planned.window.resize(*size)
-        planned.settle()
-        planned.pass_seconds(0.2)
+    for roomy in with_and_without_room(planned):
         assert led.reminder.isVisible() is roomy
         assert led.how.isVisible() is not roomy
         assert not led.title.isVisible()

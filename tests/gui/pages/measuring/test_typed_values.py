@@ -71,7 +71,7 @@ def test_an_impossible_angle_is_kept_and_named(new_stage: WindowHarness) -> None
     QTest.keyClick(active, Qt.Key.Key_Return)
     assert active.hasFocus()
     assert active.text() == "840"
-    assert fault.text() == "Possible: \N{MINUS SIGN}90\u00b0 to 200\u00b0. Correct or empty it."
+    assert fault.text() == "Possible: \N{MINUS SIGN}90\u00b0 to 200\u00b0. Correct it or clear it."
     assert active.accessibleDescription() == fault.text()
     summary.typing.click()
     summary.finish.click()

@@ -120,7 +120,7 @@ def test_events_break_the_curves_and_stand_in_them(stage: WindowHarness) -> None
     assert "then injection: increasing" in page.curves.notes.text()
     # A course that seems to rise beside no clear change is put in plain words above it.
     assert "no clear change" in page.overview.sentence.text()
-    assert page.curves.rate.text().startswith("Left: Perhaps more movement: +")
+    assert page.curves.rate.text().startswith("Left: perhaps more movement, +")
     assert page.curves.rate.text().endswith(" a month, but not certain enough to say.")
 
 
