@@ -4984,6 +4984,18 @@
         <translation>De frente; luego gire un poco a la izquierda. Antebrazo recto.</translation>
     </message>
     <message>
+        <source>The 95 % interval is based on pictures of real people, marked by hand.</source>
+        <translation>El intervalo del 95 % se basa en imágenes de personas reales, marcadas a mano.</translation>
+    </message>
+    <message>
+        <source>The 95 % interval is based on virtual people, with an allowance for real ones.</source>
+        <translation>El intervalo del 95 % se basa en personas virtuales, con un margen añadido para las reales.</translation>
+    </message>
+    <message>
+        <source>The 95 % interval is based on your own goniometer study, or on the errors measured earlier where these were larger.</source>
+        <translation>El intervalo del 95 % se basa en su propio estudio con goniómetro, o en los errores medidos antes cuando estos fueron mayores.</translation>
+    </message>
+    <message>
         <source>Exercises since {day}: {exercises}.</source>
         <translation>Ejercicios desde el {day}: {exercises}.</translation>
     </message>
@@ -5806,18 +5818,6 @@
     <message>
         <source>The trials differed from each other more than usual.</source>
         <translation>Los intentos difirieron entre sí más de lo habitual.</translation>
-    </message>
-    <message>
-        <source>The 95 % is based on pictures of real people, marked by hand.</source>
-        <translation>El 95 % se basa en imágenes de personas reales, marcadas a mano.</translation>
-    </message>
-    <message>
-        <source>The 95 % is based on virtual people, with an allowance for real ones.</source>
-        <translation>El 95 % se basa en personas virtuales, con un margen añadido para las reales.</translation>
-    </message>
-    <message>
-        <source>The 95 % is based on your own goniometer study, or on the errors measured earlier where these were larger.</source>
-        <translation>El 95 % se basa en su propio estudio con goniómetro, o en los errores medidos antes cuando estos fueron mayores.</translation>
     </message>
     <message>
         <source>Sit at a table, hand on a cloth, and let it slide away from you as you lean forwards.</source>

@@ -23,7 +23,7 @@ class Reference(StrEnum):
 
 
 class IntervalBasis(StrEnum):
-    """Whose errors a 95 % interval rests on."""
+    """Whose errors a 95 % interval is based on."""
 
     REAL_PEOPLE = "real-people"
     VIRTUAL_PEOPLE = "virtual-people"
@@ -32,12 +32,15 @@ class IntervalBasis(StrEnum):
 
 #: What each basis means, as a sentence.
 BASIS_SENTENCES: Mapping[IntervalBasis, str] = {
-    IntervalBasis.REAL_PEOPLE: "The 95 % is based on pictures of real people, marked by hand.",
-    IntervalBasis.VIRTUAL_PEOPLE: "The 95 % is based on virtual people, with an allowance for real "
-    "ones.",
+    IntervalBasis.REAL_PEOPLE: (
+        "The 95 % interval is based on pictures of real people, marked by hand."
+    ),
+    IntervalBasis.VIRTUAL_PEOPLE: (
+        "The 95 % interval is based on virtual people, with an allowance for real ones."
+    ),
     IntervalBasis.OWN_STUDY: (
-        "The 95 % is based on your own goniometer study, or on the errors measured earlier where "
-        "these were larger."
+        "The 95 % interval is based on your own goniometer study, or on the errors measured "
+        "earlier where these were larger."
     ),
 }
 #: Name of the basis in a reading's source.
