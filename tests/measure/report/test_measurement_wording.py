@@ -99,7 +99,8 @@ def test_what_intervals_rest_on_is_said_once_with_its_movements() -> None:
         ]
     )
     assert said == [
-        "Flexion, Abduction: The 95 % interval is based on pictures of real people, marked by hand.",
+        "Flexion, Abduction: The 95 % interval is based on pictures of real people, marked "
+        "by hand.",
         "Extension: The 95 % interval is based on virtual people, with an allowance for real ones.",
     ]
     assert basis_sentences([READING, REFUSED]) == []
