@@ -99,7 +99,7 @@ class Head(QWidget):
             self.setStyleSheet(
                 f'QPushButton[role="word"] {{ font-size: {size}px;'
                 f" min-height: {round(size * LINE)}px; }}"
-                f' QLabel[role="who"] {{ font-size: {round(size / HEAD)}px; }}'
+                f' QLabel[role="who"] {{ font-size: {size}px; }}'
             )
 
     def _widest_type(self) -> float:

@@ -27,8 +27,11 @@ _CELL_FOCUS_PX = 3
 _IN_FIELD_PX = 2
 #: Share of the arm's colour in the ground of a chosen row. [technical]
 _TINT = 0.14
-#: Size of the ring before a choice in a list, relative to running text. [technical]
-_MARK = 1.2
+#: Size of the ring before a choice in a list, and of the space after it, relative to running text.
+#: [technical]
+_MARK, _AFTER_MARK = 1.2, 0.5
+#: Room at the left of that ring, pixels. [technical]
+_BESIDE_MARK_PX = 3
 
 _TEMPLATE = """
 * {{ font-size: {text}px; }}
@@ -44,7 +47,7 @@ QLabel[role="strong"] {{ font-weight: 700; }}
 QLabel[role="quiet"] {{ color: {quiet}; }}
 QLabel[role="small"], QLabel[role="notice"] {{ color: {quiet}; font-size: {small}px; }}
 QLabel[role="notice"] {{ color: {ink}; }}
-QLabel[role="who"] {{ color: {quiet}; }}
+QLabel[role="who"] {{ color: {quiet}; padding-bottom: 3px; }}
 QLabel[role="alarm"] {{ color: {alarm}; font-size: {title}px; font-weight: 700; }}
 QLabel[role="alarm-text"] {{ color: {alarm}; }}
 QLabel[role="far-step"] {{ font-size: {far}px; }}
@@ -229,7 +232,7 @@ def style_sheet(palette: Palette, percent: int) -> str:
         "padx_g": wide - 1,
         "pad_f": high - 2,
         "pad_h": high + 1,
-        "pad_mark": round(body * _MARK) + high,
+        "pad_mark": _BESIDE_MARK_PX + round(body * _MARK) + round(body * _AFTER_MARK),
         "pad_head": high + _CELL_FOCUS_PX,
         "line_px": round(body * LINE),
         "large_px": round(2 * body * LINE),

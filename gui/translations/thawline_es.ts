@@ -8472,10 +8472,6 @@ o por qué no la hay.</translation>
         <translation>Menú</translation>
     </message>
     <message>
-        <source>Under anaesthesia</source>
-        <translation>Bajo anestesia</translation>
-    </message>
-    <message>
         <source>Medicine</source>
         <translation>Medicación</translation>
     </message>

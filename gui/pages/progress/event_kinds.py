@@ -7,14 +7,14 @@ from PySide6.QtGui import QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QButtonGroup, QGridLayout, QLabel, QPushButton
 
 from gui.style.appearance import Appearance
-from gui.style.measures import GAP_PX, MARGIN_PX
+from gui.style.measures import GAP_PX
 from gui.text.wording import event_name, tr
 from gui.widgets.buttons import WrappedButton
 from gui.widgets.layouts import ArrangedWidget
 from gui.widgets.text import label
 from measure.domain.records import EventKind
 
-#: Kinds of the three groups; the longest names stand in one line.
+#: Kinds of the three groups; names that may take two lines stand in one line of their columns.
 TREATMENTS = (
     EventKind.INJECTION,
     EventKind.HYDRODILATATION,
@@ -41,6 +41,8 @@ OTHERS = (
 _RING, _DOT = 1.2, 0.44
 #: Room beside the ring, pixels. [technical]
 _BESIDE_PX = 3
+#: Space between two columns, pixels. [technical]
+_BETWEEN_PX = 2 * GAP_PX
 
 
 class _KindButton(WrappedButton):
@@ -78,8 +80,6 @@ class _KindButton(WrappedButton):
 def _brief_name(kind: EventKind) -> str:
     """Return a name in few words, for under the heading of its group."""
     return {
-        EventKind.MANIPULATION: tr("Under anaesthesia"),
-        EventKind.PROGRAMME_CHANGED: tr("Home programme"),
         EventKind.MEDICINE_CHANGED: tr("Medicine"),
         EventKind.MODEL_CHANGED: tr("Body tracking"),
         EventKind.CAMERA_CHANGED: tr("Camera"),
@@ -107,11 +107,10 @@ class EventKinds(ArrangedWidget):
             (label(title, "strong"), [self._made(kind, title) for kind in kinds])
             for title, kinds in groups
         ]
-        #: The number of columns, and the names that are too long for one of them.
-        self._arranged: tuple[int, frozenset[QPushButton]] = (0, frozenset())
+        self._columns = 0
         self._grid = QGridLayout(self)
         self._grid.setContentsMargins(0, 0, 0, 0)
-        self._grid.setHorizontalSpacing(MARGIN_PX)
+        self._grid.setHorizontalSpacing(_BETWEEN_PX)
         self._grid.setVerticalSpacing(0)
 
     def _made(self, kind: EventKind, title: str) -> QPushButton:
@@ -146,21 +145,23 @@ class EventKinds(ArrangedWidget):
         return QSize(self._narrowest(), super().minimumSizeHint().height())
 
     def _arrange(self) -> None:
-        """Put the groups side by side where they have room, else one below the other."""
+        """Put as many groups side by side as have room, the others below them.
+
+        A group below two others has their columns for its own names.
+        """
         most = len(self._groups)
         columns = next((n for n in range(most, 1, -1) if self._fits(n)), 1)
-        room = self._column(columns)
-        long = (made for made in self.buttons if made.sizeHint().width() > room)
-        arranged = columns, frozenset(long if 1 < columns < most else ())
-        if arranged == self._arranged:
+        if columns == self._columns:
             return
-        self._arranged = arranged
+        self._columns = columns
         while self._grid.takeAt(0) is not None:
             pass
         line = 0
         for place, (heading, members) in enumerate(self._groups):
-            if columns == most:
-                self._place(heading, members, (0, place), columns=1)
+            beside = place < columns
+            if beside:
+                below = self._place(heading, members, (0, place), columns=1)
+                line = max(line, below)
             else:
                 line += self._place(heading, members, (line, 0), columns=columns)
         for place in range(most):
@@ -169,30 +170,21 @@ class EventKinds(ArrangedWidget):
     def _place(
         self, heading: QLabel, members: list[QPushButton], at: tuple[int, int], *, columns: int
     ) -> int:
-        """Put a group under its heading, and return its number of lines.
-
-        A name that is too long for a column has a line of its own.
-        """
+        """Put a group under its heading, and return its number of lines."""
         first, left = at
         heading.setContentsMargins(0, 2 * GAP_PX if first else 0, 0, GAP_PX // 2)
         self._grid.addWidget(heading, first, left, 1, columns)
-        below, aside = 1, 0
-        for member in members:
-            wide = columns if member in self._arranged[1] else 1
-            if aside and aside + wide > columns:
-                below, aside = below + 1, 0
-            self._grid.addWidget(member, first + below, left + aside, 1, wide)
-            aside += wide
-            if aside >= columns:
-                below, aside = below + 1, 0
-        return below + bool(aside)
+        for place, member in enumerate(members):
+            below, aside = divmod(place, columns)
+            self._grid.addWidget(member, first + 1 + below, left + aside)
+        return 1 + -(-len(members) // columns)
 
     def _fits(self, columns: int) -> bool:
         return self._narrowest() <= self._column(columns)
 
     def _column(self, columns: int) -> int:
         """Return the width of one of this many columns, pixels."""
-        return (self.width() - MARGIN_PX * (columns - 1)) // columns
+        return (self.width() - _BETWEEN_PX * (columns - 1)) // columns
 
     def _narrowest(self) -> int:
         """Return how wide a column must be at least, its words on two lines."""

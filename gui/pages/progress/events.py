@@ -53,7 +53,7 @@ class EventsPage(QWidget):
         self.undo = button(tr("Undo"), "line-link")
         self.undo.clicked.connect(self._take_back)
         self._saved: Event | None = None
-        self.side = MenuButton(tr("which shoulder"))
+        self.side = MenuButton(tr("which shoulder"), field=True)
         self.side.offer([Side.LEFT, Side.RIGHT, None], _shoulder_words)
         self.kind = EventKinds(appearance)
         self.day = DateField(appearance, tr("day of the event"), fills=True)
@@ -91,7 +91,7 @@ class EventsPage(QWidget):
         )
         self._fields = QGridLayout()
         self._fields.setContentsMargins(0, 0, 0, 0)
-        self._fields.setHorizontalSpacing(gap(3))
+        self._fields.setHorizontalSpacing(gap(2))
         self._fields.setVerticalSpacing(gap(0.75))
         self._appearance.changed.connect(self._place_fields)
         self._place_fields()

@@ -1,12 +1,13 @@
 """The head of the window: one row at every size, its menu by key, messages that cover no page."""
 
 import pytest
-from PySide6.QtCore import QPoint
+from PySide6.QtCore import QPoint, QRect
 from PySide6.QtGui import QAction, QKeySequence
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QMenu, QWidget
 
 from gui.app.application import configure_application
+from gui.app.head import Head
 from gui.app.window_pages import MainPage
 from gui.pages.settings.data_page import DataPage
 from gui.widgets import message_bar
@@ -17,6 +18,8 @@ from tests.support.gui.stage import WindowHarness
 
 #: Greatest height of the head, pixels.
 ONE_ROW_PX = 60
+#: Height of the line beneath the word of the page that is shown, pixels.
+_UNDERLINE_PX = 4
 
 
 def in_window(widget: QWidget) -> QPoint:
@@ -35,6 +38,40 @@ def test_the_head_is_one_row(qapp: QApplication, language: str, percent: int) ->
             assert len({in_window(word).y() for word in words}) == 1
             assert in_window(stage.window.measure).y() <= ONE_ROW_PX
         stage.close()
+
+
+def _letter_lines(widget: QWidget) -> tuple[int, int]:
+    """Return the first and last line of a word's first letter, in the window."""
+    place = in_window(widget)
+    image = widget.window().grab(QRect(place, widget.size())).toImage()
+    high = image.height() - _UNDERLINE_PX
+    dark = [
+        [y for y in range(high) if image.pixelColor(x, y).lightness() < 128]
+        for x in range(image.width())
+    ]
+    # The stem of the letter: a line beneath it, for its key, begins further left.
+    stem = next(lines for lines in dark if len(lines) > _UNDERLINE_PX)
+    return place.y() + stem[0], place.y() + stem[-1]
+
+
+@pytest.mark.parametrize("percent", [100, 150, 200])
+def test_all_words_of_the_head_stand_on_one_line_in_one_size(
+    qapp: QApplication, percent: int
+) -> None:
+    configure_application(qapp)
+    stage = WindowHarness(percent=percent)
+    stage.window.go(MainPage.PROGRESS)
+    head = stage.window.findChild(Head)
+    assert head is not None
+    head.show_who("Me")
+    stage.settle()
+    measure, who, menu = head.words[0], head._who, head._menu_button
+    sizes = {word.fontInfo().pixelSize() for word in (measure, who, menu)}
+    assert len(sizes) == 1
+    # Each begins with the same letter.
+    assert _letter_lines(measure) == _letter_lines(who)
+    assert _letter_lines(measure)[0] == _letter_lines(menu)[0]
+    stage.close()
 
 
 def test_a_key_opens_the_menu_with_every_menu_in_it(stage: WindowHarness) -> None:
