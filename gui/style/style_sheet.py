@@ -53,6 +53,7 @@ QLabel[role="alarm-text"] {{ color: {alarm}; }}
 QLabel[role="far-step"] {{ font-size: {far}px; }}
 QLabel[role="far-wrong"] {{ color: {hold}; font-size: {far}px; font-weight: 700; }}
 QLabel[role="far-right"] {{ color: {arm}; font-weight: 700; }}
+QLabel[role="saved"] {{ color: {arm}; }}
 QLabel[role="fault"] {{ color: {alarm}; font-weight: 700; }}
 QLabel[role="key"] {{ background: {raised}; border: 1px solid {edge}; border-bottom-width: 3px;
     border-radius: 6px; padding: 1px 8px; min-width: {text}px; }}

@@ -210,7 +210,7 @@ class ClipReview(QWidget):
         self.why.setVisible(shown.error is not None)
         self.head.show_failure(shown.error is not None)
         if shown.error is not None:
-            self.why.say(*cause_and_remedy(error_text(shown.error)))
+            self.why.say(*cause_and_remedy(error_text(shown.error)), shown.clip.name)
         elif measurement is not None:
             content = (
                 BandContent(words=tr("No trials were accepted."))

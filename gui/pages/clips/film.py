@@ -6,7 +6,6 @@ from PySide6.QtGui import QPainter, QPen
 from gui.drawing.person import ArmAngles, Pose, posed
 from gui.drawing.person_painter import PersonPainter
 from gui.style.appearance import Appearance
-from gui.style.measures import CARD_RADIUS_PX
 from gui.widgets.painted_widget import PaintedWidget
 from measure.domain.landmarks import Side
 
@@ -31,7 +30,7 @@ _PICTURE, _PERSON, _MIDDLE = 0.62, 0.98, -0.02
 
 
 class TornFilm(PaintedWidget):
-    """A strip of film, torn in its middle, on the ground that a picture would have."""
+    """A strip of film, torn in its middle."""
 
     def sizeHint(self) -> QSize:
         return QSize(480, round(480 * _SHAPE))
@@ -40,11 +39,8 @@ class TornFilm(PaintedWidget):
         return QSize(200, round(200 * _SHAPE))
 
     def paint(self, painter: QPainter) -> None:
-        place = QRectF(self.rect())
-        painter.setPen(Qt.PenStyle.NoPen)
-        painter.setBrush(self.appearance.colour("sunken"))
-        painter.drawRoundedRect(place, CARD_RADIUS_PX, CARD_RADIUS_PX)
-        _paint_film(self, painter, min(place.height(), place.width() * _SHAPE), torn=True)
+        high = min(self.height(), self.width() * _SHAPE)
+        _paint_film(self, painter, high, torn=True)
 
 
 class Film(PaintedWidget):
@@ -109,7 +105,7 @@ def _paint_half(
     ]
     corners = [QPointF(side * wide, high / 2), QPointF(side * wide, -high / 2)]
     painter.setPen(Qt.PenStyle.NoPen)
-    painter.setBrush(colour("raised"))
+    painter.setBrush(colour("sunken" if torn else "raised"))
     painter.drawPolygon([*edge, *corners])
     painter.setPen(QPen(colour("edge"), 2))
     outline = [edge[-1], *corners, edge[0]]

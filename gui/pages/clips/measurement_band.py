@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 
 from PySide6.QtCore import QPointF, QRectF, QSize, Qt
-from PySide6.QtGui import QFont, QFontMetricsF, QPainter
+from PySide6.QtGui import QFont, QFontMetricsF, QPainter, QTextCharFormat, QTextLayout
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from gui.drawing.interval_band import paint_band, paint_refusal, paint_scale
@@ -144,8 +144,7 @@ class MeasurementBand(PaintedWidget):
         painter.setPen(self.appearance.colour("ink"))
         painter.setFont(self._font())
         words = self._words_height(wide)
-        place = QRectF(ASIDE_PX, -self._above(), wide - ASIDE_PX, words + self._above())
-        painter.drawText(place, self._flags(), shown.words)
+        self._laid_out(wide)[0].draw(painter, QPointF(ASIDE_PX, -self._above()))
         self._paint_caption(painter)
         if not self._with_scale:
             return
@@ -170,7 +169,9 @@ class MeasurementBand(PaintedWidget):
             painter.drawText(QPointF(left, self.baseline()), caption)
 
     def _caption_left(self) -> float:
-        words = QFontMetricsF(self._font()).horizontalAdvance(self._shown.words)
+        value, rest = self._parts()
+        words = QFontMetricsF(self._font()).horizontalAdvance(value)
+        words += QFontMetricsF(self._rest_font()).horizontalAdvance(rest)
         return ASIDE_PX + words + 2 * GAP_PX
 
     def _caption_font(self) -> QFont:
@@ -219,23 +220,47 @@ class MeasurementBand(PaintedWidget):
         """Return the height of the words; kept, for layouts ask a hundred times in a row."""
         key = (width, self._px())
         if key not in self._heights:
-            space = QRectF(0, 0, max(width - ASIDE_PX, 80), 10_000)
-            metrics = QFontMetricsF(self._font())
-            needed = metrics.boundingRect(space, self._flags(), self._shown.words)
-            high = max(needed.height(), self._line()) - self._above()
+            high = max(self._laid_out(width)[1], self._line()) - self._above()
             self._heights[key] = round(high) + 4
         return self._heights[key]
+
+    def _parts(self) -> tuple[str, str]:
+        """Return the value and its range, which steps back; of a refusal all words first."""
+        words = self._shown.words
+        ends = words.find(" (") if self._shown.low is not None else -1
+        return (words, "") if ends < 0 else (words[:ends], words[ends:])
+
+    def _laid_out(self, width: int) -> tuple[QTextLayout, float]:
+        """Return the words in lines of a width, the value alone bold, and how high they are."""
+        value, rest = self._parts()
+        form, part = QTextCharFormat(), QTextLayout.FormatRange()
+        form.setFont(self._font())
+        part.start, part.length, part.format = 0, len(value), form
+        laid = QTextLayout(value + rest, self._rest_font() if rest else self._font())
+        laid.setFormats([part])
+        laid.beginLayout()
+        high = 0.0
+        while (line := laid.createLine()).isValid():
+            line.setLineWidth(max(width - ASIDE_PX, 80))
+            line.setPosition(QPointF(0, high))
+            high += line.height()
+        laid.endLayout()
+        return laid, high
 
     def _above(self) -> float:
         """Return the room that the type leaves above the words, pixels."""
         metrics = QFontMetricsF(self._font())
-        return metrics.ascent() + metrics.tightBoundingRect(self._shown.words).top() - 1
+        return metrics.ascent() + metrics.tightBoundingRect(self._parts()[0]).top() - 1
 
     def _font(self) -> QFont:
-        number = self._shown.low is not None
-        return self.appearance.font(self._px() if number else self.appearance.px(), bold=number)
+        if self._shown.low is None:
+            return self.appearance.font(self.appearance.px())
+        # A large number stands alone: figures of one width would gape around its ones.
+        font = self.appearance.font(self._px(), bold=True)
+        font.unsetFeature(QFont.Tag("tnum"))
+        return font
 
-    @staticmethod
-    def _flags() -> int:
-        top = Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignTop
-        return int(top | Qt.TextFlag.TextWordWrap)
+    def _rest_font(self) -> QFont:
+        font = self.appearance.font(self._px())
+        font.unsetFeature(QFont.Tag("tnum"))
+        return font

@@ -9,9 +9,12 @@ from gui.style.measures import GAP_PX
 from gui.widgets.layouts import ArrangedWidget, mirrored
 from gui.widgets.text import label
 
+#: Room between a reading and that it is saved, pixels. [technical]
+_APART_PX = 3 * GAP_PX
+
 
 class SavedReading(ArrangedWidget):
-    """Shows that a reading is saved at the end of its first line, so that nothing moves.
+    """Shows that a reading is saved behind it on its first line, so that nothing moves.
 
     Where the line is too short it leaves out the day, then what the number rests on, then the
     person; for a sentence in place of a number it stands beneath.
@@ -21,7 +24,7 @@ class SavedReading(ArrangedWidget):
         super().__init__()
         self._band = band
         self._words = ("", "", "")
-        self.saved = label("", "far-right")
+        self.saved = label("", "saved")
         for part in (band, self.saved):
             part.setParent(self)
         policy = QSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Preferred)
@@ -63,7 +66,7 @@ class SavedReading(ArrangedWidget):
         whole, short, shortest = self._words
         choices = ((whole, True), (short, True), (whole, False), (short, False), (shortest, False))
         for words, captioned in choices:
-            end = self._band.line_end(width, captioned=captioned) + 2 * GAP_PX
+            end = self._band.line_end(width, captioned=captioned) + _APART_PX
             if end + self._width(words) <= width - ASIDE_PX:
                 return words, captioned
         return None
@@ -86,7 +89,8 @@ class SavedReading(ArrangedWidget):
             metrics = QFontMetrics(self.saved.font())
             needed = self._width(fitting[0])
             top = max(0, round(self._band.baseline()) - metrics.ascent())
-            place = QRect(wide - ASIDE_PX - needed, top, needed, metrics.height())
+            left = self._band.line_end(wide, captioned=fitting[1]) + _APART_PX
+            place = QRect(left, top, needed, metrics.height())
         self.saved.setWordWrap(fitting is None)
         self.saved.setAlignment(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignTop)
         self.saved.setGeometry(mirrored(self, place))

@@ -32,8 +32,8 @@ class UnreadClip(QWidget):
         page = widget_with(column((shown, 1)))
         column((scrollable(page, wide=True), 1), on=self)
 
-    def say(self, cause: str, remedy: str) -> None:
-        """Say what happened, and first what to do about it."""
-        self.cause.setText(cause)
+    def say(self, cause: str, remedy: str, name: str = "") -> None:
+        """Say what happened, and first what to do about it; the clip's name is in the heading."""
+        self.cause.setText(cause.replace(f" {name} ", " ", 1))
         self.remedy.setText(remedy)
         self.remedy.setVisible(bool(remedy))

@@ -259,7 +259,8 @@ class HomeStart(QWidget):
             words = _when_best(plan)
             if plan is not None and plan.whole:
                 words = tr("Once a week, all movements of both arms are measured.") + " " + words
-            self._tasks.addWidget(label(words, "quiet"))
+            apart = (0, self._appearance.gap(1), 0, 0)
+            self._tasks.addWidget(widget_with(column(label(words, "quiet"), margins=apart)))
         if tasks:
             self.figure.show_movement(tasks[0].movement, tasks[0].side)
 

@@ -125,7 +125,8 @@ class PainPage(QWidget):
         self._next = column(self.next_title, self.next_words, spacing=gap(0.5))
         self._asked = column(self.pain, stopped, 1, self._next_rule, self._next, spacing=gap(4))
         self._strip = strip(self.refused)
-        self._heading = column(self.line, self._strip, self.sentence, spacing=gap(0.5))
+        said = column(self.line, self._strip, spacing=gap(1.5))
+        self._heading = column(said, self.sentence, spacing=gap(0.5))
         frame_page(
             self,
             self._heading,
@@ -145,7 +146,7 @@ class PainPage(QWidget):
         notice = not roomy and self._lacks
         self._strip.setVisible(notice)
         self._next_rule.setVisible(roomy)
-        self._heading.setSpacing(self._appearance.gap(1.5 if notice else 1 if roomy else 0.5))
+        self._heading.setSpacing(self._appearance.gap(3 if notice else 1 if roomy else 0.5))
         # Where there is little room the button says that nothing follows.
         self.next_title.setHidden(notice and self.finish.isHidden())
         give_role(self.next_title, "title" if roomy else "strong")

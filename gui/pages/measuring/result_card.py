@@ -164,11 +164,8 @@ class ResultCard(QWidget):
         return card(*contents, spacing=space)
 
     def _cell(self, task: Task, shown: "_Results") -> QWidget:
-        """Return one side: the body beside its number and what is said of it.
-
-        What measures a side stands at its lower end, at one height with that of the other side.
-        """
-        words: list[Content] = [*self._words(task, shown), 1, *self._way(task, shown)]
+        """Return one side: the body beside its number, what is said of it, what measures it."""
+        words: list[Content] = [*self._words(task, shown), *self._way(task, shown), 1]
         if self._large:
             return widget_with(column(*words, spacing=0))
         figure = self._figure(task, shown)
@@ -211,7 +208,7 @@ class ResultCard(QWidget):
         """Return what is said of one side."""
         movement, side = task
         measurement, earlier = shown.results.get(task), shown.before.get(task)
-        words: list[Content] = [label(side_title(side), "strong")]
+        words: list[Content] = [label(side_title(side), "quiet")]
         last = []
         if earlier is not None:
             last = [label(last_time_words(earlier, shown.today), "quiet")]
@@ -222,8 +219,7 @@ class ResultCard(QWidget):
         self.readings.append(measurement_words(measurement))
         value, interval = value_and_range(measurement)
         degrees = measurement.value is not None and MOVEMENTS[movement].unit is Unit.DEGREES
-        # In large text a size smaller keeps words on one line.
-        words_role = "title" if self._large or measurement.value is None else "display"
+        words_role = "title" if measurement.value is None else "display"
         number = label(value, "number" if degrees else words_role)
         ends = label(interval, "lead" if degrees else "quiet")
         if degrees:
@@ -243,8 +239,7 @@ class ResultCard(QWidget):
         """Return why there is no reading, and what to do about it; the latter in large text."""
         if measurement.status is not Status.REFUSED:
             return []
-        said_in = ((said.lacking, ""), (said.advice, "strong"))
-        lines = [label(line, role) for line, role in said_in if line]
+        lines = [label(line) for line in (said.lacking, said.advice) if line]
         return list(lines[-1:] if self._large else lines)
 
     def _way(self, task: Task, shown: "_Results") -> list[Content]:
@@ -272,14 +267,14 @@ class ResultCard(QWidget):
 
 def _notes(movement: Movement, shown: "_Results", *, with_pain: bool) -> list[QWidget]:
     """Return what is said of both sides of a movement, a line a side over the whole width."""
-    lines: list[QWidget] = []
+    lines: list[SignedLine] = []
     for side in Side:
         said = shown.details.get((movement, side), Said())
         words = (said.pain, *said.notes) if with_pain else said.notes
         if any(words):
             together = " ".join(filter(None, words))
-            lines.append(SignedLine(side_title(side), together, "quiet", "strong"))
-    return lines
+            lines.append(SignedLine(side_title(side), together, sign_role="quiet"))
+    return list(lines)
 
 
 @dataclass(frozen=True, slots=True)
