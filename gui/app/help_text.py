@@ -19,7 +19,7 @@ from PySide6.QtGui import (
 from PySide6.QtWidgets import QApplication, QFrame, QTextBrowser
 
 from gui.style.measures import GAP_PX, HEAD
-from gui.widgets.fold import WholeLines
+from gui.widgets.fold import MoreBelow
 
 #: Rank of the heading that stands for the term of a list of terms. [technical]
 _TERM = 4
@@ -79,7 +79,7 @@ class HelpText(QTextBrowser):
         self.setOpenLinks(False)
         self.anchorClicked.connect(self.followed)
         self.setViewportMargins(0, 0, 2 * GAP_PX, 0)
-        WholeLines(self, QApplication.palette().color(QPalette.ColorRole.Window))
+        MoreBelow(self, QApplication.palette().color(QPalette.ColorRole.Window))
 
     def show_text(self, markdown: str, name: str) -> None:
         """Show a text from its beginning; its name is for who hears it."""

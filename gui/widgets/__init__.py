@@ -12,7 +12,7 @@ Public names:
     date_field: DateField
     fitted_sentence: FittedSentence, LEAST_SHARE
     fixed_size_stack: FixedSizeStack
-    fold: Fold, MoreBelow, Padding, STRIP_PX, WholeLines
+    fold: FADED_PX, MoreBelow, Padding, STRIP_PX
     layouts: ArrangedWidget, Content, card, centred, clear_layout, column, mirrored, row,
         separator, strip, widget_with
     message_bar: MessageBar

@@ -7,7 +7,7 @@ from PySide6.QtGui import QKeyEvent, QPaintEvent, QResizeEvent, QShowEvent
 from PySide6.QtWidgets import QFrame, QLabel, QScrollArea, QScrollBar, QWidget
 
 from gui.style.measures import BAR_PX, CONTENT_PX, GAP_PX
-from gui.widgets.fold import Fold, MoreBelow, Padding
+from gui.widgets.fold import MoreBelow, Padding
 
 #: The width of what may be as wide as the window; Qt's own, which it does not export. [technical]
 _NO_LIMIT = 16_777_215
@@ -44,8 +44,7 @@ class _ScrollPage(QScrollArea):
         self._padding = Padding(page)
         self._least = QSize()
         self.setWidget(page)
-        sign = MoreBelow(self)
-        Fold(self, page, sign)
+        MoreBelow(self)
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)

@@ -214,7 +214,6 @@ class SafetyPage(QWidget):
         for item, strong in zip(words.items, words.strong, strict=True):
             line = SignedLine("\u2022", item)
             line.emphasise(strong.split("|"))
-            line.setProperty("item", True)
             self._lines.append(line)
         self._signs = card(
             *self._lines,

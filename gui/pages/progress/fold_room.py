@@ -5,7 +5,7 @@ from collections.abc import Callable
 from PySide6.QtCore import QEvent, QObject, QPoint, QTimer, Slot
 from PySide6.QtWidgets import QScrollArea, QWidget
 
-from gui.widgets.fold import STRIP_PX
+from gui.widgets.fold import FADED_PX
 
 
 class FoldRoom(QObject):
@@ -56,7 +56,7 @@ class FoldRoom(QObject):
         page = area.widget()
         assert page is not None
         top = self._shown.mapTo(page, QPoint(0, 0)).y()
-        self._fit(area.viewport().height() - top - STRIP_PX)
+        self._fit(area.viewport().height() - top - FADED_PX)
         # Else what lies beneath stays where it was for some rounds, and on top of it.
         above = self._shown.parentWidget()
         while above is not None and above is not area:

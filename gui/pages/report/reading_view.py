@@ -7,7 +7,7 @@ from PySide6.QtWidgets import QFrame, QTextBrowser, QWidget
 from gui.report.diagrams import PlacedDiagrams
 from gui.style.fonts import column_font
 from gui.text.wording import tr
-from gui.widgets.fold import WholeLines
+from gui.widgets.fold import MoreBelow
 from measure.report.svg import Diagram
 
 #: Size of the running text of a diagram, points. [technical]
@@ -27,7 +27,7 @@ class ReadingView(QTextBrowser):
         self.setOpenLinks(False)
         self.setAccessibleName(tr("Report"))
         self._shown: QTextDocument | None = None
-        WholeLines(self, QColor(Qt.GlobalColor.white), round(_MARGIN_PX / 2))
+        MoreBelow(self, QColor(Qt.GlobalColor.white), round(_MARGIN_PX / 2))
 
     def show_report(self, html: str, diagrams: PlacedDiagrams, text_px: float) -> None:
         """Show a report whose diagrams are placed in its HTML.

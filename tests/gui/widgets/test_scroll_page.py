@@ -2,20 +2,22 @@
 
 import pytest
 from PySide6.QtCore import QCoreApplication, QSize, Qt
+from PySide6.QtGui import QPalette
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QLabel, QScrollArea, QSizePolicy, QVBoxLayout, QWidget
 
 from gui.style.measures import BODY_PX, MARGIN_PX
 from gui.text.wording import notice
 from gui.widgets.buttons import button
-from gui.widgets.fold import STRIP_PX
-from gui.widgets.layouts import card
+from gui.widgets.fold import FADED_PX, STRIP_PX
 from gui.widgets.page_frame import frame_page
 from gui.widgets.scroll_page import scrollable
 from gui.widgets.text import label
 
 #: The widths at which the contents below change their minds, and the room there is.
 EDGE_PX, ROOM_PX = 390, 300
+#: Height of a line that goes on below the edge, pixels.
+LINE_PX = 60
 #: Questions after which the contents stop changing their minds, to end a chase.
 MOST = 500
 
@@ -161,95 +163,60 @@ def test_a_painted_sign_says_that_there_is_more_until_the_end_is_seen(area_of):
     assert signs[0].isVisible()
 
 
-def test_no_line_is_seen_in_part_at_the_lower_edge(qtbot):
+@pytest.fixture
+def lines_below(qtbot):
+    """An area of red lines that go on below its edge, and how red it is at a height, 0..1."""
     page, lines = QWidget(), [QLabel() for _ in range(8)]
     layout = QVBoxLayout(page)
     layout.setContentsMargins(0, 0, 0, 0)
     layout.setSpacing(0)
     for line in lines:
-        line.setFixedHeight(60)
+        line.setFixedHeight(LINE_PX)
         line.setStyleSheet("background: #ff0000")
         layout.addWidget(line)
     area = scrollable(page)
     qtbot.addWidget(area)
-    area.resize(400, 310)
+    area.resize(400, ROOM_PX)
     area.show()
     qtbot.wait(20)
 
-    def red(place):
-        return area.grab().toImage().pixelColor(200, place).name() == "#ff0000"
+    def red(place, across=80):
+        picture = area.grab().toImage()
+        ground = area.palette().color(QPalette.ColorRole.Window).greenF()
+        return 1 - picture.pixelColor(across, place).greenF() / ground
 
-    assert red(10)
-    assert red(230)  # the fourth ends well above the edge
-    assert not red(245)  # the fifth ends where the sign is
+    return area, red
+
+
+@pytest.mark.parametrize("scrolled", [0, 1, 25, LINE_PX - 1])
+def test_nothing_is_cut_at_the_lower_edge_it_fades_out(lines_below, scrolled):
+    area, red = lines_below
+    area.verticalScrollBar().setValue(scrolled)
+    shares = [red(ROOM_PX - 1 - below) for below in range(STRIP_PX + 2)]
+    assert shares == sorted(shares)  # the lower, the fainter: no band, no edge
+    assert max(one - other for one, other in zip(shares[1:], shares, strict=False)) < 0.1
+    assert shares[0] < 0.05
+    assert shares[-1] > 0.99
+    assert red(10) > 0.99
+
+
+def test_what_comes_next_is_seen_above_the_edge(lines_below):
+    _, red = lines_below
+    assert red(ROOM_PX - FADED_PX) > 0.7
+    assert red(ROOM_PX - FADED_PX // 2) > 0.2
+
+
+def test_the_sign_stands_on_the_ground_alone(lines_below):
+    area, red = lines_below
+    middle = area.viewport().geometry().center().x()
+    assert all(red(ROOM_PX - 15, middle + aside) < 0.2 for aside in (-18, 0, 18))
+
+
+def test_the_end_of_a_page_is_seen_without_a_fade(lines_below, qtbot):
+    area, red = lines_below
     area.verticalScrollBar().setValue(area.verticalScrollBar().maximum())
     qtbot.wait(20)
-    assert red(300)
-
-
-def test_a_text_is_cut_between_two_of_its_lines(area_of, qtbot):
-    words = label("One word and another. " * 200)
-    area = area_of(words)
-    area.resize(EDGE_PX, ROOM_PX)
-    qtbot.wait(20)
-    seen, line = words.mask().boundingRect(), words.fontMetrics().lineSpacing()
-    assert seen.top() == 0
-    assert seen.height() % line == 0
-    assert ROOM_PX - 2 * line - STRIP_PX < seen.height() <= ROOM_PX - STRIP_PX
-    area.verticalScrollBar().setValue(area.verticalScrollBar().maximum())
-    assert words.mask().isEmpty()
-
-
-@pytest.fixture
-def scrolling(qtbot):
-    """A way to show contents, widgets and empty pixels, that go on below an area's edge."""
-
-    def made(*contents):
-        page, tall = QWidget(), QWidget()
-        tall.setFixedHeight(2 * ROOM_PX)
-        layout = QVBoxLayout(page)
-        layout.setContentsMargins(0, 0, 0, 0)
-        layout.setSpacing(0)
-        for content in (*contents, tall):
-            if isinstance(content, int):
-                layout.addSpacing(content)
-            else:
-                layout.addWidget(content)
-        area = scrollable(page)
-        qtbot.addWidget(area)
-        area.resize(EDGE_PX, ROOM_PX)
-        area.show()
-        qtbot.wait(20)
-
-    return made
-
-
-@pytest.mark.parametrize(("begun", "seen"), [(1.2, 1), (1.9, 2)])
-def test_a_sentence_that_has_just_begun_is_left_out(scrolling, begun, seen):
-    words = label("All of it.\n" + "Some words that go on " * 20)
-    words.ensurePolished()
-    line = words.fontMetrics().lineSpacing()
-    scrolling(ROOM_PX - STRIP_PX - line - round(begun * line), words)
-    assert words.mask().boundingRect().height() == seen * line
-
-
-@pytest.mark.parametrize(
-    ("text", "room"), [("Two", True), ("Two, and on and on beneath the sign", False)]
-)
-def test_a_line_is_seen_beside_the_sign_where_else_more_than_a_line_is_empty(scrolling, text, room):
-    first, second = label("One"), label(text)
-    high = first.sizeHint().height()
-    scrolling(150, first, ROOM_PX - 150 - 2 * high - STRIP_PX // 2, second)
-    assert second.mask().isEmpty() is room
-
-
-def test_the_beginning_of_a_card_is_seen_rather_than_nothing(scrolling):
-    words = label("Two")
-    framed = card(words)
-    first = label("One")
-    scrolling(150, first, ROOM_PX - 150 - first.sizeHint().height() - 2 * STRIP_PX, framed)
-    assert framed.mask().isEmpty()
-    assert not words.mask().isEmpty()
+    assert red(ROOM_PX - 1) > 0.99
 
 
 @pytest.mark.parametrize(("missing", "scrolls"), [(2 * MARGIN_PX - 20, False), (200, True)])

@@ -3,13 +3,15 @@
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QLabel
+from PySide6.QtWidgets import QLabel, QScrollArea
 
 from gui.app.main_window import SMALLEST_PX
 from gui.pages.measuring.screening import SafetyPage
 from gui.protocol.red_flags import ScreeningAnswer, ScreeningPage
 from gui.style.appearance import Appearance
 from gui.text.safety_wording import answer_text, screening_text
+from gui.widgets.fold import STRIP_PX
+from gui.widgets.text import SignedLine
 from measure.domain.exercises import Exercise, ListedExercise
 from measure.domain.home_programme_records import Plan, PlannedExercise
 from measure.domain.landmarks import Side
@@ -112,17 +114,24 @@ def test_signs_can_be_denied_only_when_the_end_of_their_list_was_seen(
 
 
 @pytest.mark.parametrize("percent", [150, 200])
-def test_no_sign_is_begun_at_the_lower_edge(new_stage: WindowHarness, percent: int) -> None:
+def test_a_sign_that_fades_at_the_lower_edge_is_still_to_be_shown(
+    new_stage: WindowHarness, percent: int
+) -> None:
     new_stage.services.appearance.choose(percent=percent)
     new_stage.window.resize(1366, 700)
     page = new_stage.window.measure
     page.start.at_home.start.click()
     page.safety.give(ScreeningAnswer.NONE_FITS)
     new_stage.settle()
-    shown_words = [words for words in page.safety.findChildren(QLabel) if words.isVisible()]
-    masks = [words.mask().boundingRect() for words in shown_words if not words.mask().isEmpty()]
-    assert masks
-    assert all(seen.bottom() < 0 for seen in masks)  # none of them is seen in part
+    area = page.safety.findChild(QScrollArea)
+    assert isinstance(area, QScrollArea)
+    clear = area.viewport().height() - STRIP_PX
+    signs = page.safety.findChildren(SignedLine)
+    ends = [sign.mapTo(area.viewport(), sign.rect().bottomLeft()).y() for sign in signs]
+    faint = [end for end in ends if end > clear]
+    assert 0 < len(faint) < len(signs)
+    assert page.safety.rest.accessibleName() == f"Show {len(faint)} more"
+    assert not page.safety.answers[ScreeningAnswer.NONE_FITS].isEnabled()
 
 
 def deny_all(stage: WindowHarness) -> None:
