@@ -4620,6 +4620,10 @@
         <translation>muy pocas sesiones desde entonces</translation>
     </message>
     <message>
+        <source>Share of the other side</source>
+        <translation>Proporción del otro lado</translation>
+    </message>
+    <message>
         <source>the other side was not measured.</source>
         <translation>el otro lado no se midió.</translation>
     </message>

@@ -35,18 +35,38 @@ PAIN_DAYS = 14
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class HeadlineLine:
-    """What is said of one movement, or, without a name, of all of them."""
+    """What is said of one movement, or, without a name, of all of them.
+
+    Attributes
+    ----------
+    second
+        What stands in a column of its own where there is room, and behind the words elsewhere.
+    """
 
     name: str
     words: str
+    second: str = ""
+
+    @property
+    def whole(self) -> str:
+        """All that is said, in one line."""
+        return f"{self.words}, {self.second}" if self.second else self.words
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class HeadlineItem:
-    """One part of the box: its subject, and line by line what is said of it."""
+    """One part of the box: its subject, and line by line what is said of it.
+
+    Attributes
+    ----------
+    columns
+        Headings of the words and of what stands beside them, in place of the subject; none where
+        the words are all.
+    """
 
     subject: str
     lines: tuple[HeadlineLine, ...]
+    columns: tuple[str, str] | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -237,14 +257,18 @@ def _last_days(sides: Sequence[SideProgress], history: History, tr: Translate) -
     lines = [
         HeadlineLine(
             name=_name(side, sides, tr),
-            words=f"{block_words(side.recent, side.movement, tr)}, "
-            f"{share_words(side.deficit.now.share, tr)}",
+            words=block_words(side.recent, side.movement, tr),
+            second=share_words(side.deficit.now.share, tr),
         )
         for side in sides
         if side.deficit is not None and side.deficit.now.share is not None
     ]
     if lines:
-        return HeadlineItem(subject=tr("Last days, share of the other side"), lines=tuple(lines))
+        return HeadlineItem(
+            subject=tr("Last days, share of the other side"),
+            lines=tuple(lines),
+            columns=(tr("Last days"), tr("Share of the other side")),
+        )
     return _item(tr("Compared with the other side"), _why_no_share(sides, history, tr))
 
 

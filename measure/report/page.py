@@ -6,7 +6,7 @@ The page is self-contained: it loads nothing.
 """
 
 import datetime as dt
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import replace
 from html import escape
 
@@ -90,6 +90,8 @@ td, th { padding: 4px 8px; vertical-align: top; }
 .box { margin-top: 12px; }
 .curves td { padding: 8px 0px; }
 """
+#: Widths of a movement's name and of the two columns beside it, there, per cent. [technical]
+_READING_WIDTHS = (30, 32, 38)
 _SCREEN_STYLE = """
 @page {{ size: A4 {orientation}; margin: 11mm; }}
 html {{ background: #fff; }}
@@ -221,26 +223,44 @@ def _box_rows(item: HeadlineItem, choices: ReportChoices) -> str:
     A landscape page is wide and low: there all lines are one. On a screen the subject is a heading.
     """
     if choices.landscape and choices.reading_px is None:
-        words = "; ".join(f"{line.name} {line.words}".strip() for line in item.lines)
+        words = "; ".join(f"{line.name} {line.whole}".strip() for line in item.lines)
         item = HeadlineItem(subject=item.subject, lines=(HeadlineLine(name="", words=words),))
-    wide = 34 if choices.reading_px else 20
-    others = ["" for _ in item.lines[1:]]
-    ends = [*others, ' class="end"'] if choices.reading_px else [' class="first"', *others]
+    if choices.reading_px:
+        return _box_rows_to_read(item)
+    ends = [' class="first"', *("" for _ in item.lines[1:])]
     cells = [
-        f'<td{end} width="{wide}%">{escape(line.name)}</td><td{end}>{escape(line.words)}</td>'
+        f'<td{end} width="20%">{escape(line.name)}</td><td{end}>{escape(line.whole)}</td>'
         if line.name
-        else f'<td{end} colspan="2">{escape(line.words)}</td>'
+        else f'<td{end} colspan="2">{escape(line.whole)}</td>'
         for line, end in zip(item.lines, ends, strict=True)
     ]
-    if choices.reading_px:
-        head = f'<td class="subject" colspan="2"><b>{escape(item.subject)}</b></td>'
-        return "".join(f"<tr>{cell}</tr>" for cell in (head, *cells))
     subject = (
         f'<td class="first" width="26%" rowspan="{len(cells)}"><b>{escape(item.subject)}</b></td>'
     )
     return "".join(
         f"<tr>{subject if number == 0 else ''}{cell}</tr>" for number, cell in enumerate(cells)
     )
+
+
+def _box_rows_to_read(item: HeadlineItem) -> str:
+    """Return the rows of one part under its heading, or under those of its columns."""
+    heads = ("", *item.columns) if item.columns else (item.subject,)
+    rows = [_row_to_read([f"<b>{escape(head)}</b>" for head in heads], "subject")]
+    for line in item.lines:
+        cells = [escape(part) for part in (line.name, line.words, line.second) if part]
+        rows.append(_row_to_read(cells, "end" if line is item.lines[-1] else ""))
+    return "".join(rows)
+
+
+def _row_to_read(cells: Sequence[str], kind: str) -> str:
+    """Return a row of a class in the box's three columns; the last cell takes those left."""
+    columns, mark = len(_READING_WIDTHS), f' class="{kind}"' if kind else ""
+    spans = [1] * (len(cells) - 1) + [columns - len(cells) + 1]
+    written = [
+        f'<td{mark} colspan="{span}" width="{sum(_READING_WIDTHS[k : k + span])}%">{cell}</td>'
+        for k, (cell, span) in enumerate(zip(cells, spans, strict=True))
+    ]
+    return f"<tr>{''.join(written)}</tr>"
 
 
 def _curves(progress: Progress, history: History, choices: ReportChoices, draw: Draw) -> str:

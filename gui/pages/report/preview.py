@@ -154,7 +154,7 @@ class ReportPreviewPage(TitledPage):
         margins = (MARGIN_PX, gap(1.5), MARGIN_PX, gap(1.5))
         parts = (
             centred(head, margins=(MARGIN_PX, gap(2), MARGIN_PX, gap(1))),
-            (centred(beside, margins=(MARGIN_PX, 0, MARGIN_PX, 0)), 1),
+            (centred(beside, margins=(MARGIN_PX, 0, MARGIN_PX, gap(0.5))), 1),
             separator(),
             centred(foot, margins=margins),
         )
