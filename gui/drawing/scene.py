@@ -5,11 +5,24 @@ For the window, for paper and for SVG alike; it fills a rectangle of any size.
 
 import math
 from collections.abc import Collection
+from typing import NamedTuple
 
 from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QPainter, QPainterPath, QPen
 
-from gui.drawing.person import HEAD_UP, Body, Point3D, Pose, across_sign, between, posed
+from gui.drawing.person import (
+    HEAD_UP,
+    Body,
+    Point3D,
+    Pose,
+    across_sign,
+    between,
+    length,
+    minus,
+    plus,
+    posed,
+    times,
+)
 from gui.drawing.person_painter import PersonPainter
 from gui.drawing.shown_movements import Prop, PropKind, Shown
 from gui.style.appearance import Appearance
@@ -21,9 +34,12 @@ _ABOVE, _BELOW, _ASIDE = 0.57, 0.57, 0.54
 _FLOOR_ASIDE = 0.30
 #: Radius of a ring around a shoulder, body heights. [technical]
 _RING = 0.065
-#: Close up: half the width of who stands, from the hips to the crown and to below the floor, and
-#: the hand beyond the wrist, in body heights; moments of a motion that are looked at. [technical]
-_STANDS_ASIDE, _HEAD_ABOVE, _STANDS_BELOW, _HAND, _MOMENTS = 0.19, 0.49, 0.54, 0.12, 12
+#: Close up: half the width of who stands, from the hips to below the floor, and the hand beyond the
+#: wrist, in body heights; moments of a motion that are looked at. [technical]
+_STANDS_ASIDE, _STANDS_BELOW, _HAND, _MOMENTS = 0.19, 0.54, 0.12, 12
+#: From the middle of the head to above the crown, and to either side; half the foot of a post, in
+#: body heights. [technical]
+_CROWN_ABOVE, _HEAD_ASIDE, _FOOT = 0.092, 0.08, 0.07
 #: Radius of the dot at a joint that is followed, and the line between joints, body heights.
 #: [technical]
 _JOINT, _BETWEEN_JOINTS = 0.015, 0.008
@@ -43,7 +59,7 @@ _ARC_ABOVE = 0.135
 _PROP_ROOM = {
     PropKind.TABLE: (0.52, 0.0, 0.0),
     PropKind.WALL: (0.36, 0.57, 0.0),
-    PropKind.HANDLE: (0.32, 0.0, 0.57),
+    PropKind.HANDLE: (0.0, 0.0, 0.57),
 }
 
 
@@ -57,6 +73,7 @@ def paint_scene(
     time_s: float | None = None,
     mirrored: bool | None = None,
     close: bool = False,
+    at_rest: bool = False,
 ) -> None:
     """Paint a movement or exercise into a rectangle.
 
@@ -70,11 +87,13 @@ def paint_scene(
         beside it: as :attr:`Shown.as_in_mirror` has it.
     close
         Whether the whole motion fills the place, instead of standing in the scale of all others.
+    at_rest
+        Whether nothing is to be done now: no arrow says which way to turn.
     """
     still = time_s is None
     if mirrored is None:
         mirrored = shown.as_in_mirror
-    scale, hips = _filled(place, shown, side) if close else _fitted(place)
+    scale, hips = _filled(place, shown, side, mirrored=mirrored) if close else _fitted(place)
     person = PersonPainter(
         painter,
         appearance,
@@ -101,7 +120,7 @@ def paint_scene(
             _prop(person, prop, body, sign)
     if shown.swinging:
         _swing(person, rest)
-    if shown.turning:
+    if shown.turning and not at_rest:
         _turning(person, shown, side)
 
 
@@ -144,26 +163,69 @@ def _fitted(place: QRectF, aside: float = _ASIDE) -> tuple[float, QPointF]:
     return scale, QPointF(place.center().x(), place.top() + spare / 2 + _ABOVE * scale)
 
 
-def _filled(place: QRectF, shown: Shown, side: Side) -> tuple[float, QPointF]:
+def _filled(place: QRectF, shown: Shown, side: Side, *, mirrored: bool) -> tuple[float, QPointF]:
     """Return what `_fitted` does, for a motion that is as large as it has room.
 
-    Who moves stands in the middle, so that words beneath are centred on the feet.
+    Who moves stands in the middle, so that words beneath are centred on the feet; with things
+    beside, both stand there together.
     """
+    reach = _reach(shown, side)
+    before, after = (reach.right, reach.left) if mirrored else (reach.left, reach.right)
+    high = reach.above + reach.below
+    scale = min(place.height() / high, place.width() / (before + after))
+    top = place.top() + place.height() - scale * high
+    across = place.center().x() + scale * (before - after) / 2
+    return scale, QPointF(across, top + reach.above * scale)
+
+
+def close_width(shown: Shown, side: Side, high: float) -> float:
+    """Return how wide a motion that is drawn close up can use a place of a height."""
+    reach = _reach(shown, side)
+    aside = max(2 * _FLOOR_ASIDE, reach.left + reach.right)
+    return aside * high / (reach.above + reach.below)
+
+
+class _Extent(NamedTuple):
+    """How far a motion reaches from the middle of the hips, in body heights."""
+
+    left: float
+    right: float
+    above: float
+    below: float
+
+
+def _reach(shown: Shown, side: Side) -> _Extent:
+    """Return how far a motion reaches with the things that belong to it."""
     moments = (shown.round_s * part / _MOMENTS for part in range(_MOMENTS))
     bodies = [posed(shown.pose_at(moment), side) for moment in moments]
-    hands = [across for body in bodies for across, _, _ in (*body.arm, *body.other_arm)]
-    tops = [up for body in bodies for _, up, _ in (*body.arm, *body.other_arm)]
-    aside = max(_STANDS_ASIDE, max(map(abs, hands)) + _HAND)
-    above, below = max(_HEAD_ABOVE, max(tops) + _HAND), _STANDS_BELOW
+    joints = [joint for body in bodies for joint in (*body.arm, *body.other_arm)]
+    crown = max(body.head[1] for body in bodies) + _CROWN_ABOVE
+    above, below = max(crown, max(up for _, up, _ in joints) + _HAND), _STANDS_BELOW
     if shown.turning:
         head = HEAD_UP * math.cos(math.radians(shown.from_above_deg))
         above = max(above, head + _ARC_ABOVE)
+    if not shown.props:
+        aside = max(_STANDS_ASIDE, max(abs(across) for across, _, _ in joints) + _HAND)
+        return _Extent(aside, aside, above, below)
+    sign = across_sign(bodies[0].turn_deg, 1.0 if side is Side.LEFT else -1.0)
+    across = [body.head[0] + out for body in bodies for out in (-_HEAD_ASIDE, _HEAD_ASIDE)]
+    across += [hand for body in bodies for arm in (body.arm, body.other_arm) for hand in _ends(arm)]
+    across += [-_FLOOR_ASIDE, _FLOOR_ASIDE]
     for prop in shown.props:
         beside, over, under = _PROP_ROOM.get(prop.kind, (0.0, 0.0, 0.0))
-        aside, above, below = max(aside, beside), max(above, over), max(below, under)
-    scale = min(place.height() / (above + below), place.width() / (2 * aside))
-    spare = place.height() - scale * (above + below)
-    return scale, QPointF(place.center().x(), place.top() + spare + above * scale)
+        across += (
+            [sign * beside] if beside else [sign * prop.across + end for end in (-_FOOT, _FOOT)]
+        )
+        above, below = max(above, over), max(below, under)
+    return _Extent(-min(across), max(across), above, below)
+
+
+def _ends(arm: tuple[Point3D, Point3D, Point3D]) -> tuple[float, float]:
+    """Return how far across a wrist and the tips of its fingers are."""
+    _, elbow, wrist = arm
+    forearm = minus(wrist, elbow)
+    tips = plus(wrist, times(forearm, _HAND / max(length(forearm), _HAND)))
+    return wrist[0], tips[0]
 
 
 def _line_pen(person: PersonPainter, wide: float = 0.011, colour: str = "edge") -> QPen:

@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 from math import ceil
 
-from PySide6.QtCore import QEvent, QObject, QRectF, QSize, Qt
+from PySide6.QtCore import QEvent, QObject, QPointF, QRectF, QSize, Qt
 from PySide6.QtGui import QFont, QFontMetricsF, QPainter, QResizeEvent, QShowEvent
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
@@ -17,6 +17,8 @@ from gui.widgets.painted_widget import PaintedWidget
 LEAST_SHARE = 1 / 15
 #: Nor larger than this, so that short sentences do not shout. [technical]
 MOST_SHARE = 1 / 11
+#: How closely the lines of a sentence are made alike in length, pixels. [technical]
+_BALANCED_PX = 4.0
 #: Thickness of the bar before a sentence that is marked, and the room it takes, pixels. [technical]
 _BAR_PX, _BAR_ROOM_PX = GAP_PX, 3 * GAP_PX
 
@@ -56,6 +58,8 @@ class FittedSentence(PaintedWidget):
         #: Whether a bar at its beginning says that something is amiss.
         self.marked = False
         self._strong = False
+        #: Words at the end that are set in regular type, in the same size.
+        self._lighter = ""
         if self._regular:
             self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
         self._text = ""
@@ -82,9 +86,16 @@ class FittedSentence(PaintedWidget):
         metrics = QFontMetricsF(self.appearance.font(times * self._least_px(), bold=True))
         return all(metrics.horizontalAdvance(line) <= self.width() for line in lines)
 
-    def say(self, text: str, *, marked: bool = False, strong: bool = False) -> None:
-        """Show another sentence; a marked one has a bar before it, and is strong in any case."""
+    def say(
+        self, text: str, *, marked: bool = False, strong: bool = False, lighter: str = ""
+    ) -> None:
+        """Show another sentence; a marked one has a bar before it, and is strong in any case.
+
+        What is lighter at its end is set in regular type of the same size, where it has a line's
+        end or a line to itself.
+        """
         strong = strong or marked
+        self._lighter = lighter if lighter and text.endswith(lighter) else ""
         if (text, marked, strong) != (self._text, self.marked, self._strong):
             self._text, self.marked, self._strong = text, marked, strong
             self.setAccessibleName(text)
@@ -139,7 +150,43 @@ class FittedSentence(PaintedWidget):
         if self.marked:
             self._paint_bar(painter, place)
             place.setLeft(_BAR_ROOM_PX)
-        painter.drawText(place, self._flags(), self._text)
+        if not self._paint_lighter(painter, place):
+            place.setWidth(self._balanced_width(painter.font(), place.width()))
+            painter.drawText(place, self._flags(), self._text)
+
+    def _paint_lighter(self, painter: QPainter, place: QRectF) -> bool:
+        """Paint a sentence with its end in regular type; return whether it could be."""
+        strong = self._text.removesuffix(self._lighter)
+        metrics = QFontMetricsF(painter.font())
+        lines = strong.count("\n") + 1
+        whole = metrics.boundingRect(place, self._flags(), self._text)
+        if not self._lighter or whole.height() > lines * metrics.lineSpacing() + 1:
+            return False
+        first = QPointF(place.left(), whole.top() + metrics.ascent())
+        painter.drawText(first, strong.rstrip("\n"))
+        aside = QPointF(metrics.horizontalAdvance(strong), 0)
+        painter.setFont(self.appearance.font(painter.font().pixelSize()))
+        beneath = QPointF(0, metrics.lineSpacing())
+        painter.drawText(first + (beneath if lines > 1 else aside), self._lighter)
+        return True
+
+    def _balanced_width(self, font: QFont, most: float) -> float:
+        """Return the least width in which the sentence has no more lines than in the most."""
+        metrics = QFontMetricsF(font)
+
+        def needed(width: float) -> QRectF:
+            return metrics.boundingRect(QRectF(0, 0, width, 100_000), self._flags(), self._text)
+
+        allowed = needed(most)
+        if allowed.height() < 1.5 * metrics.lineSpacing():
+            return most
+        low, high = most / 2, most
+        while high - low > _BALANCED_PX:
+            middle = (low + high) / 2
+            tried = needed(middle)
+            fits = tried.height() <= allowed.height() and tried.width() <= middle
+            low, high = (low, middle) if fits else (middle, high)
+        return high
 
     def _paint_bar(self, painter: QPainter, place: QRectF) -> None:
         text = QRectF(place.adjusted(_BAR_ROOM_PX, 0, 0, 0))

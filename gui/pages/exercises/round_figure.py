@@ -8,6 +8,7 @@ from gui.drawing.scene import paint_scene
 from gui.drawing.shown_movements import BACK_S, OUT_S, REST_S, STAY_S, Shown, shown_exercise
 from gui.protocol.exercise_round import ExerciseRound, RoundPhase
 from gui.style.appearance import Appearance
+from gui.style.measures import GAP_PX
 from gui.text.exercise_wording import round_task_title
 from gui.text.wording import tr
 from gui.widgets.figures.position_figure import motion_wanted
@@ -23,6 +24,7 @@ class RoundFigure(PaintedWidget):
         self._shown: Shown | None = None
         self._side = Side.RIGHT
         self._time_s: float | None = None
+        self._at_rest = False
 
     @property
     def time_s(self) -> float | None:
@@ -41,6 +43,7 @@ class RoundFigure(PaintedWidget):
             self.setAccessibleName(name)
         still = self._shown is None or guided.paused or not motion_wanted()
         self._time_s = None if still else _moment(guided)
+        self._at_rest = guided.phase is RoundPhase.REST
         self.update()
 
     def sizeHint(self) -> QSize:
@@ -51,7 +54,8 @@ class RoundFigure(PaintedWidget):
 
     def paint(self, painter: QPainter) -> None:
         if self._shown is not None:
-            place = QRectF(self.rect())
+            # Nothing drawn comes close to the line above.
+            place = QRectF(self.rect()).adjusted(0, 2 * GAP_PX, 0, 0)
             paint_scene(
                 painter,
                 self.appearance,
@@ -60,6 +64,7 @@ class RoundFigure(PaintedWidget):
                 self._side,
                 time_s=self._time_s,
                 close=True,
+                at_rest=self._at_rest,
             )
 
 

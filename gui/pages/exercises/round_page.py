@@ -1,7 +1,9 @@
 """Round page: one sentence, one count and the drawn exercise while a round is led."""
 
+from math import ceil
+
 from PySide6.QtCore import QEvent, QObject, QRectF, Qt, QTimer, Signal, Slot
-from PySide6.QtGui import QFontMetricsF
+from PySide6.QtGui import QFontMetricsF, QResizeEvent
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from gui.pages.exercises.count_view import CountView
@@ -22,7 +24,8 @@ from gui.text.exercise_wording import (
 )
 from gui.text.wording import tr
 from gui.widgets.buttons import bind_keys, button, give_role
-from gui.widgets.fitted_sentence import FittedSentence
+from gui.widgets.camera_trouble import FAR, FAR_STEP
+from gui.widgets.fitted_sentence import LEAST_SHARE, FittedSentence
 from gui.widgets.layouts import column, row
 from gui.widgets.text import label
 
@@ -233,14 +236,26 @@ class RoundPage(QWidget):
         give_role(self.pause, "main" if guided.paused else "")
         give_role(self.stop, "large-second" if guided.paused else "large-main")
 
+    def _far_px(self) -> int:
+        """Return the size of what is read from afar, pixels."""
+        return ceil(self.window().height() * LEAST_SHARE)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Let how it is done be as large as when to stop, where it has room."""
+        super().resizeEvent(event)
+        self.setStyleSheet(f'QLabel[role="{FAR}"] {{ font-size: {self._far_px()}px; }}')
+
     def _show_how(self, *, ready: bool) -> None:
         """Say how it is done beside the count, or above it before it begins, where it has no room.
 
-        Before it begins it matters more than what the countdown leads to.
+        Before it begins it matters more than what the countdown leads to. Where it is as large as
+        when to stop, it is so throughout: while something else is counted too it is left out.
         """
         counted = bool(self.beside.text)
         role = self._fitting_role(counted=counted)
-        if ready and not role:
+        if role != FAR and self._fitting_role(counted=False) == FAR:
+            role, counted = (FAR, False) if ready else ("", counted)
+        elif ready and not role:
             role = self._fitting_role(counted=False)
             counted = counted and not role
         self.beside.setVisible(counted)
@@ -260,7 +275,8 @@ class RoundPage(QWidget):
         room = self.stop.y() - top - gap(3 + _BELOW_GAPS)
         room -= sum(part.minimumSizeHint().height() + gap(_SAID_GAPS) for part in said)
         sizes = {
-            "far-step": max(appearance.px(), LARGE_ENOUGH_PX),
+            FAR: self._far_px(),
+            FAR_STEP: max(appearance.px(), LARGE_ENOUGH_PX),
             "lead": round(grown(BODY_PX * TITLE, TITLE_GROWTH, appearance.percent)),
         }
         wrapped, place = int(Qt.TextFlag.TextWordWrap), QRectF(0, 0, self.limit.width(), 100_000)

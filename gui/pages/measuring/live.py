@@ -10,7 +10,7 @@ from gui.drawing.reading_on_body import Reading
 from gui.pages.measuring.big_number import BigNumber
 from gui.pages.measuring.live_band import HoldBar, LiveBand
 from gui.pages.measuring.live_buttons import CautionLine, LiveButtons
-from gui.pages.measuring.live_grid import LiveGrid, PositionPanel, RefusalPanel
+from gui.pages.measuring.live_grid import LiveGrid, PausePanel, PositionPanel, RefusalPanel
 from gui.pages.measuring.trial_row import TrialRow
 from gui.protocol.plan import (
     Attempt,
@@ -138,9 +138,9 @@ class LivePage(QWidget):
         self.band = LiveBand(appearance)
         self.on_body = ReadingFigure(appearance, from_afar=True)
         self.refusal = RefusalPanel(appearance)
+        top = Qt.AlignmentFlag.AlignTop
         self.reason, self.rest = (
-            FittedSentence(appearance, lines=1, quiet=True, upright=Qt.AlignmentFlag.AlignTop)
-            for _ in range(2)
+            FittedSentence(appearance, lines=1, plain=True, upright=top) for _ in range(2)
         )
         self.paused = PauseSign(appearance)
         self.trials = TrialRow(appearance)
@@ -184,7 +184,7 @@ class LivePage(QWidget):
         number = widget_with(column(figures, kind, self.band, 1, spacing=GAP_PX // 2), "page")
         # What was amiss and what to do now stand together, beside the middle of the drawing.
         reason = widget_with(column(1, self.reason, self.rest, 1, spacing=2 * GAP_PX), "page")
-        paused = widget_with(column((self.paused, 1), margins=(0, 0, 0, GAP_PX)))
+        paused = widget_with(column(PausePanel(self.paused), margins=(0, 0, 0, _BENEATH_PX)))
         on_body = widget_with(column(self.on_body))
         self._left = FixedSizeStack([self.video, on_body, self.refusal])
         position = widget_with(column(self.position, margins=(0, 0, 0, _BENEATH_PX)))
@@ -232,9 +232,9 @@ class LivePage(QWidget):
                 f"{roles} {{ font-size: {px}px; }}"
                 f'QLabel[role="{FAR_STEP}"] {{ font-size: {steps}px; }}'
             )
-            self.position.set_words_px(px)
+            self.position.pair.set_words_px(px)
             self.buttons.want_px(px)
-        self.position.set_captions(shown=roomy)
+        self.position.pair.set_captions(shown=roomy)
 
     def show_measuring(self, measuring: MeasurementSession, *, mirrored: bool) -> None:
         """Show this session from now on."""
@@ -314,9 +314,10 @@ class LivePage(QWidget):
             shown = self._to_correct
         else:
             shown, self._rest = self._divided(self._said.removeprefix(self._change).lstrip())
-        self.sentence.say(shown)
-        stop = short_notice() if tr("Stop before it becomes painful.") in shown else notice()
-        self.caution.words.setText(stop)
+        stop = tr("Stop before it becomes painful.")
+        # What to do leads; when to stop is as large, in the regular weight.
+        self.sentence.say(shown, lighter=stop)
+        self.caution.words.setText(short_notice() if stop in shown else notice())
 
     def _check_position(self, frame: LiveFrame) -> None:
         """Say in the largest words what to change where no trial can count as the person stands."""
@@ -344,7 +345,7 @@ class LivePage(QWidget):
         self._expect_words()
         self._say(measuring.sentence)
         self.video.measure_arm(task.movement, task.side)
-        self.position.show_movement(task.movement, task.side, is_mirrored=self._mirrored)
+        self.position.pair.show_movement(task.movement, task.side, is_mirrored=self._mirrored)
         self.trials.show_guide(guide)
         self._show_ways(measuring)
         if measuring.why_no_picture:
@@ -448,7 +449,7 @@ class LivePage(QWidget):
         self._speak()
         if not self._correction:
             self.reason.say(advice_words(reasons[:1]), strong=True)
-        self.rest.say(tr("Rest, then begin again."), strong=True)
+        self.rest.say(tr("Rest, then begin again."))
         self.refusal.show_refusal(task.movement, task.side, reasons[0], is_mirrored=self._mirrored)
 
     def _show_moving(self, task: MovementTask, frame: LiveFrame, *, practice: bool) -> None:

@@ -3,13 +3,13 @@
 from PySide6.QtCore import QEvent, QObject, QRect, QSize, Qt, Signal
 from PySide6.QtWidgets import QFrame, QWidget
 
-from gui.drawing.shown_movements import facing_angle_deg
 from gui.style.appearance import Appearance
 from gui.style.measures import BAR_PX, GAP_PX, LARGE_ENOUGH_PX
 from gui.text.wording import tr
 from gui.widgets.camera_trouble import FAR, FAR_RIGHT, FAR_WRONG
+from gui.widgets.figures.pause_sign import PauseSign
 from gui.widgets.figures.position_figure import PositionView
-from gui.widgets.figures.view_plan import ViewPlan
+from gui.widgets.figures.position_pair import PositionPair
 from gui.widgets.layouts import ArrangedWidget, column, mirrored, row
 from gui.widgets.scroll_page import scrollable
 from gui.widgets.text import label
@@ -138,35 +138,18 @@ class PositionPanel(QFrame):
     def __init__(self, appearance: Appearance) -> None:
         super().__init__()
         self.setProperty("role", "card")
-        self.figure = PositionView(appearance, close=True)
-        self.plan = ViewPlan(appearance)
-        self._captions: list[QWidget] = []
-        drawn = []
-        for member, words in ((self.figure, tr("In the picture")), (self.plan, tr("From above"))):
-            beneath = label(words, FAR)
-            beneath.setAlignment(Qt.AlignmentFlag.AlignHCenter)
-            self._captions.append(beneath)
-            drawn.append(column((member, 1), beneath, spacing=GAP_PX))
-        row(
-            *((member, 1) for member in drawn),
-            on=self,
-            margins=(2 * GAP_PX,) * 4,
-            spacing=2 * GAP_PX,
-        )
+        self.pair = PositionPair(appearance, FAR)
+        self.figure, self.plan = self.pair.figure, self.pair.plan
+        column((self.pair, 1), on=self, margins=(2 * GAP_PX,) * 4)
 
-    def set_captions(self, *, shown: bool) -> None:
-        """Show the words beneath the drawings, or leave their room to these."""
-        for words in self._captions:
-            words.setVisible(shown)
 
-    def set_words_px(self, px: int) -> None:
-        """Give the word in the drawing the size of those beneath, pixels."""
-        self.plan.set_named(px)
+class PausePanel(QFrame):
+    """The pause sign on a card, in the place of the drawings."""
 
-    def show_movement(self, movement: Movement, side: Side, *, is_mirrored: bool) -> None:
-        """Show a movement on one side."""
-        self.figure.show_movement(movement, side, mirrored=is_mirrored)
-        self.plan.show_turn(facing_angle_deg(movement, side), side, mirrored=is_mirrored)
+    def __init__(self, sign: PauseSign) -> None:
+        super().__init__()
+        self.setProperty("role", "card")
+        column((sign, 1), on=self, margins=(3 * GAP_PX,) * 4)
 
 
 class RefusalPanel(QFrame):

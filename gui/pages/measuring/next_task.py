@@ -3,17 +3,15 @@
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QWidget
 
-from gui.drawing.shown_movements import facing_angle_deg
 from gui.protocol.plan import faces_away_from_screen
 from gui.session.measurement_session import MeasurementSession
 from gui.style.appearance import Appearance
 from gui.text.session_wording import next_sentence, without_reading
 from gui.text.wording import movement_plainly, task_title, tr
 from gui.widgets.buttons import bind_keys, button
-from gui.widgets.figures.position_figure import PositionView
-from gui.widgets.figures.view_plan import ViewPlan
+from gui.widgets.figures.position_pair import PositionPair
 from gui.widgets.fitted_sentence import FittedSentence
-from gui.widgets.layouts import card, column, row, strip
+from gui.widgets.layouts import card, column, strip
 from gui.widgets.page_frame import frame_page
 from gui.widgets.side_by_side import LARGE_FROM_PERCENT
 from gui.widgets.text import label
@@ -45,10 +43,8 @@ class NextTaskPage(QWidget):
             tr("You will not see the screen: listen for the voice and the tones."), "lead"
         )
         self.sentence = FittedSentence(appearance, lines=1, upright=Qt.AlignmentFlag.AlignTop)
-        self.figure = PositionView(appearance, close=True)
-        self.plan = ViewPlan(appearance, named_px=min(appearance.px(), _NAME_PX))
-        self.figure_words = label(tr("In the picture"), "lead")
-        self.facing_words = label(tr("From above"), "lead")
+        self.position = PositionPair(appearance, "lead", named_px=min(appearance.px(), _NAME_PX))
+        self.figure = self.position.figure
         self.go = button(tr("Start"), "main", key=tr("Enter"))
         self.repeat = button(tr("Repeat the last movement"), key=tr("A"))
         self.finish = button(tr("Finish and save"), key=tr("Escape"))
@@ -62,16 +58,11 @@ class NextTaskPage(QWidget):
 
     def _lay_out(self) -> None:
         gap = self._appearance.gap
-        for words in (self.figure_words, self.facing_words):
-            words.setAlignment(Qt.AlignmentFlag.AlignHCenter)
-        person = column((self.figure, 1), self.figure_words, spacing=gap())
-        above = column((self.plan, 1), self.facing_words, spacing=gap())
-        drawn = card((row(1, (person, 3), (above, 3), 1, spacing=0), 1))
         frame_page(
             self,
             column(self.title, self.sentence, spacing=gap()),
             self.pain_words,
-            (drawn, 1),
+            (card((self.position, 1)), 1),
             self.hint,
             self._strip,
             buttons=[self.finish, self.repeat, self.go],
@@ -102,10 +93,7 @@ class NextTaskPage(QWidget):
             ).format(pain=pain, limit=guide.pain_limit)
         )
         self.sentence.say(next_sentence(guide))
-        turn = facing_angle_deg(task.movement, task.side)
-        self.figure.show_movement(task.movement, task.side, mirrored=mirrored)
-        self.plan.show_turn(turn, task.side, mirrored=mirrored)
+        self.position.show_movement(task.movement, task.side, is_mirrored=mirrored)
         self.hint.setVisible(faces_away_from_screen(task.movement))
-        for words in (self.figure_words, self.facing_words):
-            words.setVisible(self._appearance.percent <= _NAMED_PERCENT)
+        self.position.set_captions(shown=self._appearance.percent <= _NAMED_PERCENT)
         (self.go if pain is None else self.finish).setFocus()

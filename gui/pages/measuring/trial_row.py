@@ -1,5 +1,7 @@
 """Row of a movement's trials, readable from across the room: practice first, then those counted."""
 
+from dataclasses import dataclass
+from itertools import pairwise
 from math import ceil
 
 from PySide6.QtCore import QPointF, QRectF, QSize, Qt, QTimer, Slot
@@ -14,9 +16,11 @@ from gui.widgets.fitted_sentence import LEAST_SHARE
 from gui.widgets.painted_widget import PaintedWidget
 from measure.domain.movements import MOVEMENTS, Unit
 
-#: Widest place of a trial after practice, side of its sign, space after it, and after the sign of
-#: practice alone, in heights of the type. [technical]
-_PLACE, _SIGN, _AFTER_SIGN, _BETWEEN = 4.2, 0.6, 0.3, 0.55
+#: Side of a sign, space after it, and least space between two places, in heights of the type.
+#: [technical]
+_SIGN, _AFTER_SIGN, _BETWEEN = 0.6, 0.3, 0.55
+#: Thickness of the line from one place to the next, pixels. [technical]
+_WAY_PX = 2
 #: Height of the word of practice, relative to the type; beside the number it stands large.
 #: [technical]
 _SMALLER = 0.55
@@ -24,6 +28,17 @@ _SMALLER = 0.55
 _TURN_MS, _TURN_DEG = 80, 24
 #: How much of a ring is drawn while a trial is being calculated, degrees. [technical]
 _ARC_DEG = 250
+
+
+@dataclass(frozen=True)
+class _Place:
+    """A place of the row: what was taken, if anything, and its word."""
+
+    attempt: Attempt | None
+    word: str
+    font: QFont
+    due: bool = False
+    scored: bool = False
 
 
 class TrialRow(PaintedWidget):
@@ -89,44 +104,71 @@ class TrialRow(PaintedWidget):
         self._timer.stop()
 
     def paint(self, painter: QPainter) -> None:
-        left = self._paint_practice(painter) if self._practising else 0.0
-        wide = (self.width() - left) / max(1, len(self._places))
-        if not self._practising:
-            wide = min(wide, self.type_px() * _PLACE)
+        written = self._written()
+        divided = self._divided(written)
+        self._paint_way(painter, divided)
+        for (sign, text), place in zip(divided, written, strict=True):
+            if sign is not None:
+                self._sign(painter, sign, place.attempt, due=place.due)
+            self._word(painter, text, place)
+
+    def _written(self) -> list[_Place]:
+        """Return what stands in the row, practice first; without its word where room lacks."""
+        px, places = self.type_px(), []
         for number, attempt in enumerate(self._places):
             due = attempt is None and not self._practising and self._all_final(number)
             scored = attempt is not None and attempt.state is AttemptState.SCORED
+            font = self.appearance.font(px, bold=scored or due)
             word = self._short(number, attempt)
-            font = self.appearance.font(self.type_px(), bold=scored or due)
-            place = QRectF(left + number * wide, 0, wide, self.height())
-            sign, text = self._beside(place, font, word)
-            if not scored or text.right() + self.type_px() * _AFTER_SIGN <= place.right():
-                self._sign(painter, sign, attempt, due=due)
-            else:
-                text.moveLeft(place.left())
-            self._word(painter, text, font, word, strong=scored or due)
+            places.append(_Place(attempt, word, font, due=due, scored=scored))
+        if self._practising:
+            font = self.appearance.font(px * _SMALLER, bold=True)
+            practice = _Place(None, tr("practice"), font, due=True)
+            least = len(places) * (self._widest() + px * _BETWEEN)
+            if self._beside(practice).right() + px * _BETWEEN + least > self.width():
+                practice = _Place(None, "", font, due=True)
+            places.insert(0, practice)
+        return places
+
+    def _divided(self, places: list[_Place]) -> list[tuple[QRectF | None, QRectF]]:
+        """Return where the sign and the word of each are, from one end of the row to the other.
+
+        Where there is too little room a value has no sign.
+        """
+        for bare in (False, True):
+            needed = []
+            for place in places:
+                text = self._beside(place)
+                if bare and place.scored:
+                    text.moveLeft(0)
+                needed.append(text)
+            between = (self.width() - sum(text.right() for text in needed)) / max(
+                1, len(places) - 1
+            )
+            if between >= self.type_px() * _BETWEEN:
+                break
+        left, side, divided = 0.0, self.type_px() * _SIGN, []
+        for text in needed:
+            wide, signed = text.right(), text.left() > 0
+            sign = QRectF(left, (self.height() - side) / 2, side, side) if signed else None
+            divided.append((sign, text.translated(left, 0)))
+            left += wide + between
+        return divided
+
+    def _paint_way(self, painter: QPainter, divided: list[tuple[QRectF | None, QRectF]]) -> None:
+        """Paint a hairline from each place to the next: they are one way from end to end."""
+        px = self.type_px()
+        painter.setPen(QPen(self.appearance.colour("line"), _WAY_PX))
+        for (before, word), (sign, value) in pairwise(divided):
+            last = before if before is not None and not word.width() else word
+            start, end = last.right() + px * _BETWEEN, (sign or value).left() - px * _BETWEEN
+            if end - start >= px * _BETWEEN:
+                painter.drawLine(QPointF(start, self.height() / 2), QPointF(end, self.height() / 2))
 
     def _all_final(self, number: int) -> bool:
         """Whether so many trials from the first on are taken and none is still calculated."""
         before = self._places[:number]
         return all(taken and taken.state is not AttemptState.REFINING for taken in before)
-
-    def _paint_practice(self, painter: QPainter) -> float:
-        """Paint the place of practice and return where the others begin.
-
-        It is as wide as the others where its word has room, else it has its sign alone.
-        """
-        px = self.type_px()
-        word, column = tr("practice"), self.width() / (1 + len(self._places))
-        font = self.appearance.font(px * _SMALLER, bold=True)
-        sign, text = self._beside(QRectF(0, 0, column, self.height()), font, word)
-        self._sign(painter, sign, None, due=True)
-        needed = text.right() + 2 * px * _BETWEEN
-        least = self._widest() + px * _BETWEEN / 2
-        if needed + len(self._places) * least > self.width():
-            return px * (_SIGN + _BETWEEN)
-        self._word(painter, text, font, word, strong=True)
-        return max(column, needed)
 
     def _widest(self) -> float:
         """Return the width of the longest word that a scored trial may come to have, pixels."""
@@ -134,20 +176,18 @@ class TrialRow(PaintedWidget):
         font = self.appearance.font(self.type_px(), bold=True)
         return QFontMetricsF(font).horizontalAdvance(longest)
 
-    def _beside(self, place: QRectF, font: QFont, word: str) -> tuple[QRectF, QRectF]:
-        """Return where a sign stands at the beginning of its place, and its word beside it."""
+    def _beside(self, place: _Place) -> QRectF:
+        """Return where a word is beside its sign, from the beginning of its place."""
         side, gap = self.type_px() * _SIGN, self.type_px() * _AFTER_SIGN
-        written = QFontMetricsF(font).horizontalAdvance(word)
-        sign = QRectF(place.left(), (self.height() - side) / 2, side, side)
-        return sign, QRectF(sign.right() + gap, 0, written, self.height())
+        written = QFontMetricsF(place.font).horizontalAdvance(place.word)
+        return QRectF(side + gap if place.word else side, 0, written, self.height())
 
-    def _word(
-        self, painter: QPainter, place: QRectF, font: QFont, word: str, *, strong: bool
-    ) -> None:
-        painter.setFont(font)
+    def _word(self, painter: QPainter, text: QRectF, place: _Place) -> None:
+        painter.setFont(place.font)
+        strong = place.scored or place.due
         painter.setPen(self.appearance.colour("ink" if strong else "quiet"))
-        base = self.height() / 2 + QFontMetricsF(font).capHeight() / 2
-        painter.drawText(QPointF(place.left(), base), word)
+        base = self.height() / 2 + QFontMetricsF(place.font).capHeight() / 2
+        painter.drawText(QPointF(text.left(), base), place.word)
 
     def _sign(
         self, painter: QPainter, place: QRectF, attempt: Attempt | None, *, due: bool

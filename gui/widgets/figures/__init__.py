@@ -4,6 +4,7 @@ Public names:
 
     pause_sign: PauseSign
     position_figure: PositionView, motion_wanted
+    position_pair: PositionPair
     reading_figure: ReadingFigure
     standing_figure: StandingFigure
     view_plan: ViewPlan

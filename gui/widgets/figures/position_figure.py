@@ -6,7 +6,7 @@ from PySide6.QtCore import QElapsedTimer, QRectF, QSize, Qt, QTimer
 from PySide6.QtGui import QHideEvent, QPainter, QShowEvent
 from PySide6.QtWidgets import QApplication, QStyle, QWidget
 
-from gui.drawing.scene import paint_scene
+from gui.drawing.scene import close_width, paint_scene
 from gui.drawing.shown_faults import shown_fault
 from gui.drawing.shown_movements import RAISED_HAND, Shown, shown_exercise, shown_movement
 from gui.style.appearance import Appearance
@@ -110,6 +110,10 @@ class PositionView(PaintedWidget):
             self._shown, self._side, self._mirrored = shown, side, mirrored
             self._clock.restart()
             self.update()
+
+    def drawn_width(self, high: float) -> float:
+        """Return how wide a close drawing can use a place of a height, pixels."""
+        return close_width(self._shown, self._side, high)
 
     def sizeHint(self) -> QSize:
         return QSize(240, 160)

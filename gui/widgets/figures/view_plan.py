@@ -22,9 +22,9 @@ _STEPS = {
 }
 #: Between these turns the way to turn is drawn: further ones are seen by the nose. [technical]
 _HALFWAY_DEG = (20, 70)
-#: From the person to the camera's bar at least, and the width, in units of the drawing.
-#: [technical]
-_AHEAD, _WIDE = 0.50, 0.72
+#: From the person to the camera's bar at least, and with the arrow of a turn between them; the
+#: width, in units of the drawing. [technical]
+_AHEAD, _AHEAD_OF_TURN, _WIDE = 0.50, 0.62, 0.72
 #: From the person to where the line begins: who faces the camera or has the back to it,
 #: who stands sideways, and beyond the arrow of a turn, in units. [technical]
 _LINE_FROM = (0.24, 0.34, 0.44)
@@ -44,6 +44,8 @@ _BESIDE_NAME = 0.8
 #: How far from the person an arrow runs, beside shoulders that are turned to it and not, and half
 #: its length, in units. [technical]
 _ARROW_FAR, _ARROW_NEAR, _ARROW_HALF = 0.42, 0.28, 0.19
+#: How far the head of an arrow reaches back, and to either side, in units. [technical]
+_HEAD, _HEAD_ASIDE = 0.10, 0.075
 
 
 class ViewPlan(PaintedWidget):
@@ -87,6 +89,11 @@ class ViewPlan(PaintedWidget):
         self.setAccessibleName(tr("drawing from above"))
         self.update()
 
+    def drawn_width(self, high: float) -> float:
+        """Return how wide the plan can use a place of a height, with room for an arrow, pixels."""
+        wide = max(_WIDE, 2 * (self._arrow_aside() + _ARROW_EDGE))
+        return max(self._unit(high, 0) * wide, self._bar_width(0.0))
+
     def sizeHint(self) -> QSize:
         return QSize(130, 150)
 
@@ -98,9 +105,7 @@ class ViewPlan(PaintedWidget):
         behind = _BEHIND_STEP if across else self._behind()
         wide = 2 * (self._arrow_aside() + _ARROW_EDGE) if ahead else _WIDE
         named = self._named_px * _NAMED_BAR
-        room = self.height() - named
-        fitting = room / (_AHEAD + behind + (0.0 if named else _BAR))
-        unit = min(fitting, self.width() / wide, _MOST * self.height())
+        unit = min(self._unit(self.height(), across), self.width() / wide)
         bar = named or unit * _BAR
         # The bar ends at one edge and the person at the other, like the person beside the plan.
         end = self.height() - unit * behind
@@ -124,6 +129,14 @@ class ViewPlan(PaintedWidget):
         if self._step is not None:
             self._paint_step(painter, unit, across, ahead)
         painter.restore()
+
+    def _unit(self, high: float, across: int) -> float:
+        """Return the unit of the drawing in a place of a height, pixels."""
+        behind = _BEHIND_STEP if across else self._behind()
+        named = self._named_px * _NAMED_BAR
+        ahead = _AHEAD_OF_TURN if self._is_halfway() else _AHEAD
+        fitting = (high - named) / (ahead + behind + (0.0 if named else _BAR))
+        return min(fitting, _MOST * high)
 
     def _arrow_aside(self) -> float:
         """Return how far beside the person an arrow runs, in units."""
@@ -173,7 +186,9 @@ class ViewPlan(PaintedWidget):
         painter.drawArc(place, -90 * 16, round(self._turn_deg * 16))
         angle, sense = math.radians(self._turn_deg), math.copysign(1.0, self._turn_deg)
         out = QPointF(math.sin(angle), math.cos(angle))
-        way = QPointF(out.y(), -out.x()) * sense
+        # The head lies along the arc, which bends within it.
+        along = angle - sense * _HEAD / radius * unit / 2
+        way = QPointF(math.cos(along), -math.sin(along)) * sense
         self._paint_head(painter, unit, out * radius, way)
 
     def _paint_step(self, painter: QPainter, unit: float, across: int, ahead: int) -> None:
@@ -197,8 +212,8 @@ class ViewPlan(PaintedWidget):
     @staticmethod
     def _paint_head(painter: QPainter, unit: float, tip: QPointF, way: QPointF) -> None:
         """Draw the head of an arrow that goes a way."""
-        aside, back = QPointF(-way.y(), way.x()), tip - way * (unit * 0.09)
-        painter.drawPolyline([back + aside * (unit * 0.09), tip, back - aside * (unit * 0.09)])
+        aside, back = QPointF(-way.y(), way.x()) * (unit * _HEAD_ASIDE), tip - way * (unit * _HEAD)
+        painter.drawPolyline([back + aside, tip, back - aside])
 
     def _paint_person(self, painter: QPainter, unit: float) -> None:
         """Draw shoulders, head and nose of somebody who faces down, towards the camera."""
