@@ -47,6 +47,6 @@ def about_dialog(parent: QWidget) -> QDialog:
         tr("About Thawline"),
         name,
         column(label(notice()), label(tr("It is not a medical device.")), spacing=GAP_PX // 2),
-        separator(),
+        column(separator(), margins=(0, GAP_PX, 0, GAP_PX)),
         terms([(term, label(words)) for term, words in lines.items()]),
     )

@@ -12,13 +12,14 @@ from PySide6.QtWidgets import (
     QPushButton,
     QSizePolicy,
     QSpacerItem,
+    QStyleOptionButton,
     QWidget,
 )
 
 from gui.style.measures import BODY_PX, GAP_PX, HEAD, HEAD_GROWTH, LINE, MARGIN_PX
 from gui.style.style_sheet import grown
 from gui.text.wording import tr
-from gui.widgets.buttons import button
+from gui.widgets.buttons import ShortcutButton, button
 from gui.widgets.layouts import column, row, separator, widget_with
 from gui.widgets.text import ElidedLabel
 
@@ -31,6 +32,20 @@ _LEAST_GAP_PX = 3 * GAP_PX
 _NAME_DIGITS = 8
 #: Size of type by which widths are measured, pixels. [technical]
 _MEASURED_PX = 100
+
+
+class _MenuWord(ShortcutButton):
+    """Opens the menu; it stands on the line of the words beside it."""
+
+    def __init__(self) -> None:
+        super().__init__(tr("&Menu") + "  \u25be", "")
+        self.setProperty("role", "word")
+        self.setAccessibleName(tr("Menu"))
+
+    def initStyleOption(self, option: QStyleOptionButton) -> None:
+        """Keep the padding, which the style leaves out where it knows of a list."""
+        super().initStyleOption(option)
+        option.features &= ~QStyleOptionButton.ButtonFeature.HasMenu
 
 
 class Head(QWidget):
@@ -55,8 +70,7 @@ class Head(QWidget):
         group.idClicked.connect(self.picked)
         self._who = ElidedLabel("who")
         self._who.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
-        self._menu_button = button(tr("&Menu") + "  \u25be", "word")
-        self._menu_button.setAccessibleName(tr("Menu"))
+        self._menu_button = _MenuWord()
         self._menu = QMenu(self._menu_button)
         self._menu_button.setMenu(self._menu)
         native = sys.platform == "darwin"

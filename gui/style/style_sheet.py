@@ -55,6 +55,7 @@ QLabel[role="far-wrong"] {{ color: {hold}; font-size: {far}px; font-weight: 700;
 QLabel[role="far-right"] {{ color: {arm}; font-weight: 700; }}
 QLabel[role="saved"] {{ color: {arm}; }}
 QLabel[role="fault"] {{ color: {alarm}; font-weight: 700; }}
+QLabel[role="lacking"] {{ color: {hold}; font-weight: 700; }}
 QLabel[role="key"] {{ background: {raised}; border: 1px solid {edge}; border-bottom-width: 3px;
     border-radius: 6px; padding: 1px 8px; min-width: {text}px; }}
 QLabel[role="step"], QLabel[role="step-here"] {{ font-size: {far}px; }}
@@ -135,6 +136,8 @@ QLineEdit, QPlainTextEdit, QTextBrowser {{ background: {raised}; color: {ink};
     selection-background-color: {arm}; selection-color: {on_arm}; }}
 QLineEdit:focus, QPlainTextEdit:focus, QTextBrowser:focus {{
     border: 3px solid {arm}; padding: {pad_f}px; }}
+QLineEdit[role="wrong"] {{ border: 2px solid {alarm}; padding: {pad_g}px; }}
+QLineEdit[role="wrong"]:focus {{ border: 3px solid {alarm}; padding: {pad_f}px; }}
 QFrame[role="joined"] {{ background: {raised}; border: 1px solid {edge};
     border-radius: {field_radius}px; }}
 QFrame[role="joined"] QPushButton {{ background: transparent; border: none; }}

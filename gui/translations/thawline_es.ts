@@ -6700,6 +6700,10 @@
         <translation>Movimientos que más importan para valorar la evolución</translation>
     </message>
     <message>
+        <source>At {limit} the round stops; {allowed} is still allowed.</source>
+        <translation>Con {limit} se detiene la ronda; {allowed} todavía se permite.</translation>
+    </message>
+    <message>
         <source>Leave without saving?</source>
         <translation>¿Salir sin guardar?</translation>
     </message>
@@ -7046,6 +7050,10 @@
     <message>
         <source>Thyroid disease</source>
         <translation>Enfermedad de tiroides</translation>
+    </message>
+    <message>
+        <source>Optional</source>
+        <translation>Opcional</translation>
     </message>
     <message>
         <source>Only the pseudonym is needed. It need not be a real name.</source>
@@ -7492,12 +7500,12 @@
         <translation>Guarda todo en un archivo nuevo y lo comprueba.</translation>
     </message>
     <message>
-        <source>Replaces everything saved here with a backup. What is here now stays in a separate file.</source>
-        <translation>Sustituye todo lo guardado aquí por una copia de seguridad. Lo que hay ahora queda en un archivo aparte.</translation>
+        <source>It is not encrypted: keep it where only you can reach it.</source>
+        <translation>No está cifrada: guárdela donde solo usted pueda acceder a ella.</translation>
     </message>
     <message>
-        <source>A backup is not encrypted: store it where no one else can reach it.</source>
-        <translation>Una copia de seguridad no está cifrada: guárdela donde nadie más pueda acceder a ella.</translation>
+        <source>Replaces everything saved here with a backup. What is here now stays in a separate file.</source>
+        <translation>Sustituye todo lo guardado aquí por una copia de seguridad. Lo que hay ahora queda en un archivo aparte.</translation>
     </message>
     <message>
         <source>Backup</source>
@@ -7528,8 +7536,8 @@
         <translation>Puede deshacerlo hasta que se cierre Thawline.</translation>
     </message>
     <message>
-        <source>Replace everything that is saved here with this backup?</source>
-        <translation>¿Sustituir todo lo guardado aquí por esta copia de seguridad?</translation>
+        <source>Replace everything here with this backup?</source>
+        <translation>¿Sustituir todo lo que hay aquí por esta copia de seguridad?</translation>
     </message>
     <message>
         <source>Leave everything as it is</source>
@@ -7670,8 +7678,8 @@ No se envía nada.</translation>
         <translation>Seguimiento del cuerpo</translation>
     </message>
     <message>
-        <source>Choose names that only you can tell apart; they need not be real ones.</source>
-        <translation>Elija nombres que solo usted sepa distinguir; no hace falta que sean reales.</translation>
+        <source>Names need not be real; only you must know them.</source>
+        <translation>No hace falta usar nombres reales; basta con que usted los reconozca.</translation>
     </message>
     <message>
         <source>No one has been added yet.</source>
@@ -7864,6 +7872,10 @@ No se envía nada.</translation>
     <message>
         <source>Name and notes are in the file: share it with care.</source>
         <translation>El archivo contiene el nombre y las notas: compártalo con cuidado.</translation>
+    </message>
+    <message>
+        <source>On this computer, only your account can read it.</source>
+        <translation>En este ordenador, solo su cuenta puede leerlo.</translation>
     </message>
     <message>
         <source>Adds what is missing here; what is here stays as it is.</source>

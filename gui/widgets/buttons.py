@@ -103,12 +103,6 @@ class ShortcutButton(RingedButton):
     def minimumSizeHint(self) -> QSize:
         return self.sizeHint()
 
-    def initStyleOption(self, option: QStyleOptionButton) -> None:
-        """Keep a word that opens a list on the line of the words beside it."""
-        super().initStyleOption(option)
-        if self.property("role") == "word":
-            option.features &= ~QStyleOptionButton.ButtonFeature.HasMenu
-
     def keyPressEvent(self, event: QKeyEvent) -> None:
         """Let Enter press it like Space, where Enter does nothing else on the page."""
         if event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter) and not event.isAutoRepeat():

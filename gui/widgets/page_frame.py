@@ -23,6 +23,7 @@ def frame_page(
     caution: bool = False,
     spacing: int = 2 * GAP_PX,
     short: bool = False,
+    from_top: bool = False,
 ) -> None:
     """Lay out a page: contents that scroll where they must, buttons and caution beneath them.
 
@@ -40,10 +41,13 @@ def frame_page(
     short
         Whether the page says little: then it stands in the optical middle, a little above the
         true one, its running text in larger type.
+    from_top
+        Whether a short page begins where longer ones do, so that titles of a family of pages
+        stand at one height.
     """
     beside = MARGIN_PX - BAR_PX
     if short:
-        contents = (_ABOVE, *contents, _BELOW)
+        contents = (*contents, _BELOW) if from_top else (_ABOVE, *contents, _BELOW)
     shown = widget_with(column(*contents, margins=(0, MARGIN_PX, 0, MARGIN_PX), spacing=spacing))
     shown.setProperty("short", short)
     area = scrollable(shown)

@@ -33,4 +33,12 @@ class TitledPage(QWidget):
     ) -> None:
         """Put the contents on the page, below its title, and buttons beside the way back."""
         rest = () if short else (1,)
-        frame_page(self, self.title, *contents, *rest, buttons=[self.leave, *buttons], short=short)
+        frame_page(
+            self,
+            self.title,
+            *contents,
+            *rest,
+            buttons=[self.leave, *buttons],
+            short=short,
+            from_top=True,
+        )

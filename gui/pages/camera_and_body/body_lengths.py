@@ -9,7 +9,7 @@ from gui.pages.camera_and_body.guide_panel import GuidePanel
 from gui.style.appearance import Appearance
 from gui.style.measures import GAP_PX, LINE
 from gui.text.wording import tr
-from gui.widgets.buttons import bind_keys, button
+from gui.widgets.buttons import bind_keys, button, give_role
 from gui.widgets.layouts import card, row, widget_with
 from gui.widgets.page_frame import frame_page
 from gui.widgets.scroll_page import bring_into_view
@@ -118,7 +118,9 @@ class BodyLengthsPage(QWidget):
             self._grid.addWidget(self._labels[name], line, column, 1, wide, at)
             field.setFixedWidth(self._appearance.px(_FIELD_TYPES))
             self._grid.addWidget(self._lines[name], line + 1, column)
-            self._grid.setRowMinimumHeight(line + 2, beneath)
+            # Beneath the last ones nothing follows that could move.
+            last = line == self._place(LENGTHS[-1])[0]
+            self._grid.setRowMinimumHeight(line + 2, 0 if last else beneath)
             if line:
                 self._grid.setRowMinimumHeight(line - 1, GAP_PX)
                 self._grid.setRowStretch(line - 1, 1)
@@ -161,6 +163,8 @@ class BodyLengthsPage(QWidget):
         line, column = self._place(name)
         line, column = (line + 1, 1) if self._columns == 1 else (line + 2, column)
         self._grid.addWidget(self.wrong, line, column, Qt.AlignmentFlag.AlignVCenter)
+        for other, field in self.fields.items():
+            give_role(field, "wrong" if wrong and other == name else "")
         self.wrong.say("\u2717", wrong)
         self.wrong.setVisible(bool(wrong))
         self.keep.setEnabled(not wrong)

@@ -91,6 +91,11 @@ class CalibrationPage(QWidget):
             BesideRow(agreed, self.study),
             BesideRow(_words(tr("Where you stand"), "", self.place), self.forget),
         )
+        for rows in (self._measured, self._opened):
+            layout = rows.layout()
+            if isinstance(layout, QVBoxLayout):
+                # Of two cards side by side, the one of fewer rows ends where the other does.
+                layout.addStretch(1)
         groups = SideBySide(
             self._appearance,
             (_group(tr("Optional: for more exact readings"), self._measured), 1),
@@ -148,14 +153,15 @@ class CalibrationPage(QWidget):
 def _words(name: str, effort: str, state: QLabel) -> QWidget:
     """Return the name of a thing that may be known, what it takes, and beneath how far it is."""
     takes = label(effort, "quiet")
-    takes.setSizePolicy(QSizePolicy.Policy.Maximum, QSizePolicy.Policy.Preferred)
-    first = row((label(name, "strong"), 1), takes, spacing=3 * GAP_PX // 2)
+    named = label(name, "strong")
+    named.setSizePolicy(QSizePolicy.Policy.Maximum, QSizePolicy.Policy.Preferred)
+    first = row(named, (takes, 1), spacing=3 * GAP_PX // 2)
     return widget_with(column(first, state, spacing=GAP_PX // 4))
 
 
 def _group(name: str, members: QWidget) -> QWidget:
     """Return rows beneath the heading of their group."""
-    return widget_with(column(label(name, "title"), members, 1, spacing=GAP_PX))
+    return widget_with(column(label(name, "title"), (members, 1), spacing=GAP_PX))
 
 
 def _action(words: str, name: str) -> ShortcutButton:

@@ -97,7 +97,7 @@ class HomeProgrammePage(QWidget):
         self.primary = {
             movement: WrappingCheckBox(appearance, movement_name(movement)) for movement in Movement
         }
-        self.lacking = label("", "fault")
+        self.lacking = label("", "lacking")
         self.leave = button(tr("Back"), key=tr("Escape"))
         self.end = button(tr("End the programme"))
         self.keep = button(tr("Save"), "main", key=tr("Ctrl+S"))
@@ -139,11 +139,14 @@ class HomeProgrammePage(QWidget):
 
     @Slot()
     def _place_dates(self) -> None:
-        """Put the two days side by side where both have room, and make the numbers high there."""
+        """Put the two days side by side where both have room, and leave air among the numbers."""
         beside = self._appearance.percent < _BELOW_FROM_PERCENT
         directions = QBoxLayout.Direction
         self._dates.setDirection(directions.LeftToRight if beside else directions.TopToBottom)
         self.pain_limit.row.setMinimumHeight(_SCALE_PX if beside else 0)
+        limit = self._limit.layout()
+        if limit is not None:
+            limit.setSpacing(3 * GAP_PX if beside else GAP_PX)
 
     def _make_groups(self) -> None:
         """Put fields under their headings; what is missing is said above its own field."""
@@ -172,18 +175,30 @@ class HomeProgrammePage(QWidget):
         worst = label(tr("10: worst imaginable"), "quiet")
         worst.setAlignment(Qt.AlignmentFlag.AlignRight)
         usual = tr("{limit} is Thawline's usual number, an unverified default.")
+        self._limit_meaning = label("", "quiet")
+        self.pain_limit.picked.connect(self._say_limit)
         heading = label(tr("Stop when the pain reaches"), "title")
-        self._limit_head = column(heading, self._limit_asked, spacing=GAP_PX)
+        self._limit_head = column(heading, self._limit_asked, spacing=GAP_PX // 2)
         return card(
             self._limit_head,
             column(
                 self.pain_limit.row,
                 row(label(tr("1: first pain"), "quiet"), worst),
-                spacing=GAP_PX,
+                spacing=GAP_PX // 2,
             ),
-            BesideRow(label(usual.format(limit=USUAL_PAIN_LIMIT), "quiet"), self.usual_limit),
-            spacing=3 * GAP_PX,
+            column(
+                self._limit_meaning,
+                BesideRow(label(usual.format(limit=USUAL_PAIN_LIMIT), "quiet"), self.usual_limit),
+                spacing=0,
+            ),
         )
+
+    @Slot()
+    def _say_limit(self) -> None:
+        """Say what the chosen number means, or the usual one where none is chosen."""
+        limit = self.pain_limit.value or USUAL_PAIN_LIMIT
+        words = tr("At {limit} the round stops; {allowed} is still allowed.")
+        self._limit_meaning.setText(words.format(limit=limit, allowed=limit - 1))
 
     def show_plan(self, person: Person, plan: Plan | None, today: dt.date) -> None:
         """Show the plan that is in force today, or an empty one."""
@@ -198,6 +213,7 @@ class HomeProgrammePage(QWidget):
             if planned.exercise.listed is None:
                 self._add_line(planned)
         self.pain_limit.choose(shown.pain_limit if shown else None)
+        self._say_limit()
         first_day = shown.first_day if shown else today
         self.first_day.show_day(first_day)
         self.corrects.setChecked(False)
@@ -217,6 +233,7 @@ class HomeProgrammePage(QWidget):
     def _choose_usual_limit(self) -> None:
         """Choose the pain at which anyone is stopped of whom no number is known."""
         self.pain_limit.choose(USUAL_PAIN_LIMIT)
+        self._say_limit()
 
     def _entered(self) -> tuple[object, ...]:
         """Return what the fields hold, to be compared."""

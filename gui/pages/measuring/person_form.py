@@ -66,11 +66,15 @@ class PersonForm(QDialog):
         wide = _TWO_DIGITS * parent.fontMetrics().horizontalAdvance("0") <= room
         form = QGridLayout()
         form.setHorizontalSpacing(appearance.gap(2))
-        form.setVerticalSpacing(appearance.gap(1.5 if wide else 1))
-        fields = self._fields()
-        lines = len(fields) // 2 if wide else len(fields)
-        for place, (text, field) in enumerate(fields):
-            at, line = divmod(place, lines)
+        form.setVerticalSpacing(appearance.gap(1.5))
+        optional = label(tr("Optional"), "quiet")
+        optional.setContentsMargins(0, appearance.gap(1), 0, 0)
+        form.addWidget(optional, 1, 0, 1, 4 if wide else 2)
+        needed, *others = self._fields()
+        half = -(-len(others) // 2) if wide else len(others)
+        places = [(0, 0, needed)]
+        places += [(place % half + 2, place // half, field) for place, field in enumerate(others)]
+        for line, at, (text, field) in places:
             caption = label(text)
             caption.setWordWrap(False)
             caption.setBuddy(field)
@@ -78,13 +82,13 @@ class PersonForm(QDialog):
             if isinstance(field, QLineEdit):
                 field.setAccessibleName(text)
             form.addWidget(caption, line, 2 * at)
-            form.addWidget(field, line, 2 * at + 1)
+            form.addWidget(field, line, 2 * at + 1, 1, 3 if wide and not line else 1)
             form.setColumnStretch(2 * at + 1, 1)
         form.setContentsMargins(0, 0, 0, 0)
         advice = tr("Only the pseudonym is needed. It need not be a real name.")
         frame_dialog(
             self,
-            label(tr("Person"), "title"),
+            label(tr("Person"), "display"),
             label(advice, "quiet"),
             self.trouble,
             form,

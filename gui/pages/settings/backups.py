@@ -48,7 +48,7 @@ class BackupPage(TitledPage):
         self.save.clicked.connect(self.ask_for_target)
         self.restore.clicked.connect(self.ask_for_source)
         about_backup = tr("Saves everything in one new file and checks it.")
-        private = tr("A backup is not encrypted: store it where no one else can reach it.")
+        private = tr("It is not encrypted: keep it where only you can reach it.")
         about_restore = tr(
             "Replaces everything saved here with a backup. What is here now stays in a separate "
             "file."
@@ -126,10 +126,10 @@ class BackupPage(TitledPage):
         self._tell("")
         undo = tr("You can undo this until Thawline is closed.")
         asked = plain_dialog(
-            tr("Replace everything that is saved here with this backup?"),
+            tr("Replace everything here with this backup?"),
             tr("Leave everything as it is"),
             self,
-            more=f"{contents_words(contents)} {undo}",
+            more=f"{contents_words(contents)}\n{undo}",
             agree=tr("Replace with the backup"),
         )
         asked.accepted.connect(partial(self._restore, source))

@@ -56,7 +56,7 @@ class PeoplePage(TitledPage):
         self.buttons: dict[tuple[str, str], ShortcutButton] = {}
         self._list = QWidget()
         self._rows: QVBoxLayout = column(on=self._list, spacing=self._appearance.gap(1))
-        advice = tr("Choose names that only you can tell apart; they need not be real ones.")
+        advice = tr("Names need not be real; only you must know them.")
         self.lay_out(label(advice, "quiet"), self._list, buttons=[self.add], short=True)
         self._people: list[ListedPerson] = []
         self._appearance.changed.connect(self._arrange)

@@ -52,8 +52,12 @@ class SavedFilesPage(TitledPage):
         about_folder = BesideRow(place, self.open_folder)
         gap = self._appearance.gap
         #: Everything that waits until the sizes are counted.
-        self._counted = card(
-            self._rows, about_folder, separator(), _more_to_know(), spacing=gap(1.5)
+        self._counted = widget_with(
+            column(
+                card(self._rows, about_folder, spacing=gap(1.5)),
+                card(_more_to_know()),
+                spacing=gap(2),
+            )
         )
         self._counted.hide()
         self.lay_out(label(promise, "lead"), self._counted)

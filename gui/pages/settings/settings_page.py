@@ -15,13 +15,17 @@ from gui.style.measures import GAP_PX
 from gui.style.palette import Scheme
 from gui.text.language import LANGUAGES, SYSTEM
 from gui.text.wording import tr
-from gui.widgets.beside_row import BesideRow, aligned, list_card
+from gui.widgets.beside_row import BesideRow, aligned
 from gui.widgets.buttons import MenuButton, button
 from gui.widgets.choice_row import ChoiceRow
+from gui.widgets.layouts import card
 from gui.widgets.text import label, section_heading
 from gui.widgets.titled_page import TitledPage
 from gui.widgets.topic_button import TopicButton, TopicGrid
 from gui.widgets.wrapping_check_box import WrappingCheckBox
+
+#: Space between two settings, pixels. [technical]
+_BETWEEN_PX = GAP_PX * 5 // 2
 
 
 def scheme_name(scheme: Scheme) -> str:
@@ -88,7 +92,7 @@ class SettingsPage(TitledPage):
         )
         lines = (BesideRow(label(name, "strong"), control, filling=True) for name, control in rows)
         self.lay_out(
-            list_card(*aligned(*lines), spacing=GAP_PX),
+            card(*aligned(*lines), spacing=_BETWEEN_PX),
             self.heard,
             section_heading(tr("People and data")),
             TopicGrid(list(self.ways.values())),

@@ -1,11 +1,12 @@
 """Export of a person's history as a file, and import of such a file."""
 
+import os
 from dataclasses import dataclass
 from pathlib import Path
 
 from PySide6.QtCore import Signal, Slot
 from PySide6.QtGui import QShowEvent
-from PySide6.QtWidgets import QFileDialog, QFrame, QLabel, QSizePolicy
+from PySide6.QtWidgets import QFileDialog, QFrame, QPushButton
 
 from gui.pages.settings.data_page import DataPage, data_page_title
 from gui.pages.settings.format_list import FormatList
@@ -13,8 +14,9 @@ from gui.pages.settings.radio_line import RADIO_MARGIN_PX
 from gui.session.services import Services
 from gui.style.measures import CARD_PADDING_PX, GAP_PX
 from gui.text.wording import listed_name, tr
+from gui.widgets.beside_row import BesideRow
 from gui.widgets.buttons import ButtonRow, MenuButton, button
-from gui.widgets.layouts import card, column, row
+from gui.widgets.layouts import card, column, row, widget_with
 from gui.widgets.text import label
 from gui.widgets.titled_page import TitledPage
 from measure.domain.records import History, Merged, Person
@@ -23,6 +25,9 @@ from measure.export.history_csv import DecimalSign
 from measure.export.history_json import read_history
 from measure.system.atomic_files import write_new
 from measure.system.clock import SystemClock
+
+#: Text size from which the button for an import stands in the foot, per cent. [technical]
+_BELOW_FROM_PERCENT = 125
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,33 +55,56 @@ class TransferPage(TitledPage):
         self.kind = FormatList(services.appearance)
         self.kind.button(Format.SPREADSHEET).toggled.connect(self.decimal.setVisible)
         self.to_file = button(tr("Export to a file..."), "main")
-        self.from_file = button(tr("Import a file..."))
+        #: Beside what is said of it, or in the foot where that would lie out of sight.
+        self._from_beside, self._from_below = (button(tr("Import a file...")) for _ in range(2))
         self.outcome = label("", "strong")
         self.to_file.clicked.connect(self.ask_for_target)
-        self.from_file.clicked.connect(self.ask_for_source)
-        for at_end in (self.decimal, self.person, self.from_file):
-            at_end.setProperty("leads_on", True)
+        for way in (self._from_beside, self._from_below):
+            way.clicked.connect(self.ask_for_source)
+        self._from_below.setProperty("leads_on", True)
         self.lay_out(
             self.outcome,
             self._about_export(),
             self._about_import(),
-            buttons=[self.from_file, self.to_file],
+            buttons=[self._from_below, self.to_file],
             short=True,
         )
+        services.appearance.changed.connect(self._place_import)
+        self._place_import()
         self._tell("")
+
+    @property
+    def from_file(self) -> QPushButton:
+        """The button that asks for a file to import."""
+        return self._from_beside if self._beside else self._from_below
+
+    @property
+    def _beside(self) -> bool:
+        return self._appearance.percent < _BELOW_FROM_PERCENT
+
+    @Slot()
+    def _place_import(self) -> None:
+        """Show the button for an import where it is reached without scrolling."""
+        self._from_beside.setVisible(self._beside)
+        self._from_below.setVisible(not self._beside)
 
     def _about_export(self) -> QFrame:
         """Return what is chosen for a file; the circles of the formats begin where words do."""
         private = tr("Name and notes are in the file: share it with care.")
-        choices = ButtonRow([self.decimal, self.person], wide=True)
+        choices = ButtonRow([self.person, self.decimal], wide=True)
+        notes = [label(private, "quiet")]
+        if os.name != "nt":
+            own = tr("On this computer, only your account can read it.")
+            notes.append(label(own, "quiet"))
         within = (RADIO_MARGIN_PX, 0, RADIO_MARGIN_PX, 0)
         made = QFrame()
         made.setProperty("role", "card")
         beside, above = CARD_PADDING_PX - RADIO_MARGIN_PX, CARD_PADDING_PX - 4
         column(
-            row(_heading(tr("Export")), (choices, 1), margins=within, spacing=2 * GAP_PX),
+            row(label(tr("Export"), "title"), margins=within),
             self.kind,
-            row(label(private, "quiet"), margins=within),
+            row(choices, margins=within),
+            column(*notes, margins=within, spacing=GAP_PX // 2),
             on=made,
             margins=(beside, above, beside, above),
             spacing=GAP_PX * 3 // 2,
@@ -85,7 +113,8 @@ class TransferPage(TitledPage):
 
     def _about_import(self) -> QFrame:
         advice = tr("Adds what is missing here; what is here stays as it is.")
-        return card(row(_heading(tr("Import")), (label(advice, "quiet"), 1), spacing=3 * GAP_PX))
+        words = column(label(tr("Import"), "title"), label(advice, "quiet"), spacing=GAP_PX // 2)
+        return card(BesideRow(widget_with(words), self._from_beside))
 
     def showEvent(self, event: QShowEvent) -> None:
         super().showEvent(event)
@@ -182,11 +211,3 @@ class TransferPage(TitledPage):
         self._tell(f"{words.format(name=name)} {counts}")
         self._read_people()
         self.changed.emit()
-
-
-def _heading(words: str) -> QLabel:
-    """Return the heading of a card, on one line beside what it heads."""
-    made = label(words, "title")
-    made.setWordWrap(False)
-    made.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Preferred)
-    return made
