@@ -4,12 +4,14 @@ Public names:
 
     calibration_guides: Guide, paint_marking_guide
     chart_flags: flags, placed_flags, word_left_px
+    chart_layout: ChartLayout, chart_words_px
     chart_marks: paint_mark, paint_number, paint_open_mark
     chart_scales: ChartRange, TickUnit, ValueScale, first_day, value_ticks
-    course_chart: ChartLayout, ChartPainter, chart_words_px
+    course_chart: ChartPainter
     curves: ChartContent, CurvePoint, chart_content, conducts_of, movements_of, without_asides
     interval_band: band_opacity, paint_band, paint_guide, paint_refusal, paint_scale
     overlay: head_share, paint_figure, paint_framing
+    pair_words: bold, first_width, paint_pair, pair_width, parted, parted_day
     pause_bars: paint_pause_bars
     person: ArmAngles, Body, Point3D, Pose, posed
     person_painter: PersonPainter

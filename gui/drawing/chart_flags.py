@@ -56,8 +56,6 @@ def placed_flags(
     days: DayScale,
     right_px: float,
     metrics: QFontMetricsF,
-    *,
-    named: bool,
 ) -> list[PlacedFlag]:
     """Return the flags in sight; their words are left out where there is no room for all.
 
@@ -65,14 +63,12 @@ def placed_flags(
     ----------
     right_px
         Where the words end at the latest, pixels.
-    named
-        Whether they have words at all.
     """
     line = metrics.height()
     shown = [item for item in enumerate(flags(content), start=1) if days.holds(item[1].day)]
     wanted = [days.x(flag.day) for _, flag in shown]
     beside = [line * (_BESIDE + _AFTER) + metrics.horizontalAdvance(f.short) for _, f in shown]
-    named = named and sum(beside) + line * len(shown) <= right_px - days.left_px
+    named = sum(beside) + line * len(shown) <= right_px - days.left_px
     widths = [line * 1.1 + (wide if named else 0.0) for wide in beside]
     most = right_px - widths[-1] + line * 1.05 if named and widths else days.right_px
     middles = spread(

@@ -1,17 +1,12 @@
 """Painting of the history chart: ribbons with single readings, events as flags above them.
 
 The days stand right beneath the readings; below them are strips of measurements without a result,
-pain, and exercises, each with its title above it. Places on the body are named above the beginning
-of their lines, which begin before the first day, so that nothing is drawn through the words.
+pain, and exercises, each with its title above it. The shoulders are named at the ends of their
+courses, in their colours.
 
 Dashes stand for a measurement without a result and for nothing else. The left shoulder is a dark
 ribbon with discs, the right one a light ribbon with squares, so that both stay apart in grey.
 """
-
-import datetime as dt
-from collections.abc import Sequence
-from dataclasses import dataclass
-from itertools import pairwise
 
 from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import (
@@ -23,6 +18,7 @@ from PySide6.QtGui import (
 )
 
 from gui.drawing.chart_flags import placed_flags, word_left_px
+from gui.drawing.chart_layout import FLAG, ChartLayout, stride
 from gui.drawing.chart_marks import (
     paint_mark,
     paint_number,
@@ -31,136 +27,18 @@ from gui.drawing.chart_marks import (
     ribbon_path,
     ribbon_shade,
 )
-from gui.drawing.chart_scales import DayScale, ValueScale, value_ticks
 from gui.drawing.curves import ChartContent, CurvePoint, SideCurve
 from gui.style.appearance import Appearance
-from gui.style.measures import BODY_PX
-from gui.text.chart_wording import places, tick_words
+from gui.text.chart_wording import tick_words
 from gui.text.wording import side_title, tr
 from measure.domain.landmarks import Side
-from measure.domain.movements import Movement
-from measure.domain.reading_scale import scale_of
 
-#: Heights beneath the plot, in lines of words: of the days, of the space between them and the
-#: strips, of a strip of marks with its title, of pain without its title, and beneath its 0.
-#: [technical]
-_DAYS, _SPACE, _STRIP, _PAIN, _BELOW = 1.35, 0.9, 2.0, 2.2, 0.6
-#: How much of the growth of text the words of a chart take part in, so that its curves keep their
-#: room. [technical]
-_WORDS_GROWTH = 0.6
 #: Opacity of the band of sessions that the main line leaves out. [technical]
 _APART_BAND = 0.1
-#: Half of the distance between two readings of one day, pixels. [technical]
-_APART_PX = 3.0
-#: Width of a flag, and the room beneath it, in lines of words. [technical]
-_FLAG, _BELOW_FLAG = 1.0, 0.35
-#: Room above the highest line without flags, in lines of words. [technical]
-_ABOVE = 0.55
-#: Least height of the plot, in lines of words. [technical]
-_PLOT = 5.0
-#: Half the width of a reading's mark, and where they are few, in sizes of the words. [technical]
-_MARK, _LARGE_MARK = 0.19, 0.26
-#: Most readings that are few. [technical]
-_FEW = 16
-#: Space between the last readings and the mark of a shoulder's name, and between that and the
-#: name, pixels. [technical]
-_BEFORE_MARK_PX, _BESIDE_MARK_PX = 24, 8
-#: Space between the name of a place and the first day, in lines of words, and the largest share of
-#: the plot that these names may take. [technical]
-_AFTER_PLACE, _MOST_PLACES = 0.3, 0.4
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class ChartLayout:
-    """Where everything lies: pixels of the widget."""
-
-    days: DayScale
-    values: ValueScale
-    pain: ValueScale
-    flags_y: float
-    refused_y: float
-    exercises_y: float
-    names: tuple[tuple[float, str], ...]
-    #: Heights on the body that have a name in the plot.
-    places: tuple[tuple[float, str], ...]
-    words_px: float
-    #: Half the width of a reading's mark.
-    mark_px: float
-    #: Where the lines across begin, and where all ends.
-    left_px: float
-    right_px: float
-
-    @staticmethod
-    def lower_height(content: ChartContent | None, appearance: Appearance) -> int:
-        """Return the height of what lies beneath the days, pixels."""
-        line = QFontMetricsF(appearance.font(chart_words_px(appearance))).height()
-        return round(line * (_SPACE + sum(_lower_lines(content))))
-
-    @staticmethod
-    def least_height(content: ChartContent | None, appearance: Appearance) -> int:
-        """Return the least height at which a content is read, pixels."""
-        line = QFontMetricsF(appearance.font(chart_words_px(appearance))).height()
-        upper = round(line * (_upper_lines(content) + _PLOT + _DAYS))
-        return upper + ChartLayout.lower_height(content, appearance)
-
-    @classmethod
-    def of(
-        cls, content: ChartContent, first: dt.date, size: QRectF, appearance: Appearance
-    ) -> "ChartLayout":
-        """Return the layout within `size`."""
-        words_px = chart_words_px(appearance)
-        metrics = QFontMetricsF(appearance.font(words_px))
-        line = metrics.height()
-        names = _axis_names(content.movement)
-        left = size.left() + _axis_px(names, metrics) + 8
-        shown = sum(first <= point.day <= content.today for point in content.points)
-        mark = max(3.0, words_px * (_LARGE_MARK if shown <= _FEW else _MARK))
-        sides = max(metrics.horizontalAdvance(side_title(side)) for side in Side)
-        right = size.right() - sides - 2 - _BESIDE_MARK_PX - 2 * mark - _before_mark_px(mark)
-        named = _places_shown(content.movement, metrics, right - left)
-        wide = max((metrics.horizontalAdvance(words) for _, words in named), default=0.0)
-        before_days = wide + line * _AFTER_PLACE if named else 0.0
-        refused, pain, _ = _lower_lines(content)
-        bottom = size.bottom() - cls.lower_height(content, appearance) - line * _DAYS
-        beneath = bottom + line * (_DAYS + _SPACE)
-        pain_top = beneath + line * (refused + 1)
-        low, high = scale_of(content.movement)
-        return cls(
-            days=DayScale(
-                first=first, last=content.today, left_px=left + before_days, right_px=right
-            ),
-            values=ValueScale(
-                low=low,
-                high=high,
-                top_px=size.top() + line * _upper_lines(content),
-                bottom_px=bottom,
-            ),
-            pain=ValueScale(low=0, high=10, top_px=pain_top, bottom_px=pain_top + line * _PAIN),
-            flags_y=size.top() + line * _FLAG / 2,
-            refused_y=beneath + line * 1.5,
-            exercises_y=beneath + line * (refused + pain + 1.5),
-            names=names,
-            places=named,
-            words_px=words_px,
-            mark_px=mark,
-            left_px=left,
-            right_px=size.right(),
-        )
-
-    def place(self, point: CurvePoint) -> QPointF:
-        """Return where a measurement is drawn."""
-        x = self.days.x(point.day) + (-_APART_PX if point.side is Side.LEFT else _APART_PX)
-        return QPointF(x, self.refused_y if point.value is None else self.values.y(point.value))
 
 
 class ChartPainter:
-    """Paints one content in one layout.
-
-    Parameters
-    ----------
-    flags_named
-        Whether each flag has a word beside its number, where there is room.
-    """
+    """Paints one content in one layout."""
 
     def __init__(
         self,
@@ -168,11 +46,8 @@ class ChartPainter:
         appearance: Appearance,
         content: ChartContent,
         layout: ChartLayout,
-        *,
-        flags_named: bool = True,
     ) -> None:
         self._painter, self._appearance = painter, appearance
-        self._flags_named = flags_named
         self._content, self._layout = content, layout
         self._font = appearance.font(layout.words_px)
         self._metrics = QFontMetricsF(self._font)
@@ -195,7 +70,7 @@ class ChartPainter:
     def _paint_axes(self) -> None:
         values, pain = self._layout.values, self._layout.pain
         names = [(values.y(value), name) for value, name in self._layout.names]
-        names = names[:: _stride(names, self._metrics.height())]
+        names = names[:: stride(names, self._metrics.height())]
         for y, name in (*names, (pain.top_px, "10"), (pain.bottom_px, "0")):
             self._paint_line(y, name)
         self._title(pain.top_px - self._metrics.height() * 0.5, tr("pain, 0 to 10"))
@@ -216,17 +91,9 @@ class ChartPainter:
         self._write(self._layout.left_px, y, words)
 
     def _paint_body_places(self) -> None:
-        """Name the heights that people know above the beginning of their lines.
-
-        A name that would stand on the one beneath it is left out.
-        """
-        layout, high = self._layout, self._metrics.height()
-        beneath = float("inf")
-        for value, words in layout.places:
-            y = layout.values.y(value)
-            if y + high <= beneath:
-                self._write(layout.left_px, y - high / 2, words)
-                beneath = y
+        """Name the heights that people know along their lines."""
+        for _, words, room in self._layout.places:
+            self._write(room.left(), room.center().y(), words)
 
     def _paint_days(self) -> None:
         days, y = self._layout.days, self._layout.values.bottom_px
@@ -238,7 +105,7 @@ class ChartPainter:
             self._painter.drawLine(QPointF(x, y), QPointF(x, y + 5))
             words = tick_words(unit, day)
             self._write(
-                x, y + self._metrics.height() * 0.85, words, "quiet", Qt.AlignmentFlag.AlignCenter
+                x, y + self._metrics.height() * 0.75, words, "quiet", Qt.AlignmentFlag.AlignCenter
             )
 
     def _write(
@@ -322,7 +189,7 @@ class ChartPainter:
         self._painter.drawPolygon(QPolygonF(corners))
 
     def _paint_side_names(self) -> None:
-        """Write each shoulder's name beside the end of its course."""
+        """Write each shoulder's name at the end of its course, in its colour."""
         layout = self._layout
         ends: list[tuple[float, Side]] = []
         for curve in self._content.curves:
@@ -337,9 +204,7 @@ class ChartPainter:
             middle = (ends[0][0] + ends[1][0]) / 2
             ends = [(middle - least / 2, ends[0][1]), (middle + least / 2, ends[1][1])]
         for y, side in ends:
-            x = layout.days.right_px + layout.mark_px + _before_mark_px(layout.mark_px)
-            paint_mark(self._painter, QPointF(x, y), side, layout.mark_px, self._colour(side.value))
-            self._write(x + layout.mark_px + _BESIDE_MARK_PX, y, side_title(side), "ink")
+            self._write(layout.sides_px, y, side_title(side), side.value)
 
     # -- beneath and above ----------------------------------------------------------------------
 
@@ -370,11 +235,9 @@ class ChartPainter:
     def _paint_flags(self) -> None:
         """Plant a numbered flag on each day of an event or turn; the legend has its words."""
         layout, days = self._layout, self._layout.days
-        wide = self._metrics.height() * _FLAG
+        wide = self._metrics.height() * FLAG
         foot = layout.flags_y + wide / 2
-        placed = placed_flags(
-            self._content, days, layout.right_px, self._metrics, named=self._flags_named
-        )
+        placed = placed_flags(self._content, days, layout.right_px, self._metrics)
         for flag in placed:
             x, middle = days.x(flag.day), flag.middle_px
             self._painter.setPen(QPen(self._colour("edge", 0.7), 1.2))
@@ -428,62 +291,3 @@ class ChartPainter:
 
     def _colour(self, name: str, opacity: float = 1.0) -> QColor:
         return self._appearance.colour(name, opacity)
-
-
-def _lower_lines(content: ChartContent | None) -> tuple[float, float, float]:
-    """Return the heights of the strips of refusals, pain and exercises, in lines of words.
-
-    Without a content all of them have room.
-    """
-    refused = content is None or any(point.value is None for point in content.points)
-    exercises = content is None or bool(content.exercise_days)
-    return (_STRIP * refused, 1 + _PAIN + _BELOW, _STRIP * exercises)
-
-
-def _upper_lines(content: ChartContent | None) -> float:
-    """Return the height above the plot, in lines of words."""
-    return _FLAG + _BELOW_FLAG if content is None or content.events or content.turns else _ABOVE
-
-
-def chart_words_px(appearance: Appearance) -> float:
-    """Return the size of the words of a chart and of its legend, pixels."""
-    return BODY_PX * (1 + (appearance.percent / 100 - 1) * _WORDS_GROWTH)
-
-
-def _before_mark_px(mark_px: float) -> float:
-    """Return the room between the last day and the mark of a name, which a reading reaches into."""
-    return _APART_PX + mark_px + _BEFORE_MARK_PX
-
-
-def _places_shown(
-    movement: Movement, metrics: QFontMetricsF, room_px: float
-) -> tuple[tuple[float, str], ...]:
-    """Return the heights that are named on the plot, none where they leave its days no room.
-
-    What the axis calls the same, and what has no room above its line, is left out.
-    """
-    named, (_, high) = dict(_axis_names(movement)), scale_of(movement)
-    shown = tuple(
-        (value, words)
-        for value, words in places(movement)
-        if words != named.get(value) and value < high
-    )
-    widest = max((metrics.horizontalAdvance(words) for _, words in shown), default=0.0)
-    return shown if widest <= _MOST_PLACES * room_px else ()
-
-
-def _axis_names(movement: Movement) -> tuple[tuple[float, str], ...]:
-    """Return the values that the axis names, each with its name."""
-    return tuple((value, tr(name)) for value, name in value_ticks(movement))
-
-
-def _stride(names: Sequence[tuple[float, str]], line: float) -> int:
-    """Return the least step over the names of an axis at which none meets the next."""
-    apart = min(abs(y - other) for (y, _), (other, _) in pairwise(names))
-    steps = [step for step in (1, 2, 3) if (len(names) - 1) % step == 0 and step * apart >= line]
-    return steps[0] if steps else len(names) - 1
-
-
-def _axis_px(names: Sequence[tuple[float, str]], metrics: QFontMetricsF) -> float:
-    """Return how wide the words left of the chart are."""
-    return max(map(metrics.horizontalAdvance, [*(name for _, name in names), "10"]))

@@ -4,7 +4,7 @@ from PySide6.QtCore import QObject, Qt, Signal, Slot
 from PySide6.QtGui import QColor, QFont, QFontMetricsF, QPalette
 from PySide6.QtWidgets import QApplication
 
-from gui.style.fonts import column_font, ensure_fonts, line_up_columns
+from gui.style.fonts import ensure_fonts, window_font
 from gui.style.measures import BODY_PX, GAP_PX
 from gui.style.palette import DARK, LIGHT, Palette, Scheme
 from gui.style.style_sheet import style_sheet
@@ -54,7 +54,6 @@ class Appearance(QObject):
         if isinstance(application, QApplication):
             application.setPalette(self._qt_palette())
             application.setStyleSheet(style_sheet(self.palette, self._percent))
-            line_up_columns()
         self.changed.emit()
 
     def px(self, role: float = 1.0) -> int:
@@ -66,19 +65,15 @@ class Appearance(QObject):
         return round(GAP_PX * times)
 
     def font(self, px: float, *, bold: bool = False) -> QFont:
-        """Return the font of what is painted, its figures all of one width: they change."""
-        font = column_font()
+        """Return the font of what is painted."""
+        font = window_font()
         font.setPixelSize(max(1, round(px)))
         font.setWeight(QFont.Weight.Bold if bold else QFont.Weight.Normal)
         return font
 
     def digit_font(self, height: float) -> QFont:
-        """Return the font whose digits are so high, in pixels, each as wide as it is.
-
-        A large number stands alone; figures of one width would gape around its ones.
-        """
+        """Return the font whose digits are so high, in pixels."""
         font = self.font(100, bold=True)
-        font.unsetFeature(QFont.Tag("tnum"))
         measured = QFontMetricsF(font).tightBoundingRect("0").height()
         font.setPixelSize(max(1, round(100 * height / max(measured, 1.0))))
         return font

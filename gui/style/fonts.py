@@ -1,17 +1,17 @@
-"""The window's typeface, Atkinson Hyperlegible; DejaVu Sans for signs that it lacks."""
+"""The window's typeface, Atkinson Hyperlegible; DejaVu Sans for signs that it lacks.
+
+Figures are as wide as each is, everywhere: those of one width are other, wider shapes, which look
+like a second typeface. Columns are lined up by their places instead.
+"""
 
 from functools import cache
 from importlib.resources import files
 from pathlib import Path
-from typing import Any
 
 from PySide6.QtGui import QFont, QFontDatabase, QFontInfo, QGuiApplication
-from PySide6.QtWidgets import QApplication
 
 #: The family of all text in the window, made for low vision: letters that are hard to mix up.
 FAMILY = "Atkinson Hyperlegible"
-#: Kinds of widgets whose figures stand in columns; Qt takes text here, its types say bytes.
-_IN_COLUMNS: tuple[Any, ...] = ("QTableView", "QHeaderView")
 
 
 @cache
@@ -43,19 +43,6 @@ def ensure_fonts() -> None:
     QGuiApplication.setFont(window_font())
 
 
-def line_up_columns() -> None:
-    """Give tables figures of one width; to be called after each new style sheet, which forgets."""
-    for kind in _IN_COLUMNS:
-        QApplication.setFont(column_font(), kind)
-
-
 def window_font() -> QFont:
-    """Return a font of the typeface for running text, its figures as wide as each is."""
+    """Return a font of the typeface for all text, its figures as wide as each is."""
     return QFont(FAMILY)
-
-
-def column_font() -> QFont:
-    """Return a font of the typeface with figures all of one width, so that columns line up."""
-    font = window_font()
-    font.setFeature(QFont.Tag("tnum"), 1)
-    return font

@@ -96,9 +96,9 @@ QPushButton[role="link"] {{ border: none; background: transparent; color: {arm};
 QPushButton[role="line-link"] {{ border: none; background: transparent; color: {arm};
     text-decoration: underline; padding: 0; }}
 QPushButton[role="cell"] {{ background: transparent; border: none; border-radius: 0;
-    border-left: 4px solid transparent; color: {arm}; text-align: left;
+    border-left: 4px solid transparent; text-align: left;
     padding: 6px 8px 6px {pad}px; }}
-QPushButton[role="cell"]:hover {{ text-decoration: underline; }}
+QPushButton[role="cell"]:hover {{ background: {sunken}; }}
 QPushButton[role="cell"]:checked {{ background: {tint}; color: {ink};
     border-left-color: {arm}; }}
 QPushButton[role="narrow"] {{ padding: {pad}px; }}

@@ -21,7 +21,7 @@ Public names:
         position_seen_from_screen, reason_phrase, start_position_sentence, trouble_name,
         trouble_sentence, trouble_steps, without_reading
     wording: advice_words, affected_name, age_name, basis_sentence, conduct_sentence,
-        digits_aligned, error_text, event_mark, event_name, exercise_name, finding_words,
+        error_text, event_mark, event_name, exercise_name, finding_words,
         help_name, listed_name, measurement_words, message_text, movement_introduced,
         movement_name, movement_plainly, notes_words, notice, onset_name, pain_sentence,
         person_name, posture_name, range_words, reason_sentence, reason_sentences, short_notice,

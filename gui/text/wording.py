@@ -27,8 +27,6 @@ from measure.errors import ThawlineError
 from measure.message import TranslatableMessage
 from measure.progress.wording import name_words, with_decimal_sign
 
-#: A whole number with its sign.
-_WHOLE = re.compile(r"[\-\N{MINUS SIGN}]?\d+")
 #: A number with decimals, as English has it.
 _DECIMAL = re.compile(r"[+\-\N{MINUS SIGN}]?\d+\.\d+")
 
@@ -316,13 +314,6 @@ def measurement_words(measurement: Measurement) -> str:
         value=value_words(measurement.value, measurement.unit),
         range=range_words(measurement.low, measurement.high, measurement.unit),
     )
-
-
-def digits_aligned(words: str) -> str:
-    """Return degrees for a column of a table, in which the values' digits stand in line."""
-    if "°" not in words:
-        return words
-    return _WHOLE.sub(lambda number: number[0].rjust(3, "\N{FIGURE SPACE}"), words, count=1)
 
 
 def trial_words(trial: Trial, unit: Unit) -> str:

@@ -356,6 +356,10 @@
         <translation>{movement}: la cámara marca {amount}° menos.</translation>
     </message>
     <message>
+        <source>Expected in 95 of 100: {low} to {high} ({count} pairs).</source>
+        <translation>Lo esperado en 95 de 100: de {low} a {high} ({count} pares).</translation>
+    </message>
+    <message>
         <source>In 95 of 100 readings the difference is expected from {low} to {high}. From {count} pairs.</source>
         <translation>En 95 de cada 100 lecturas se espera una diferencia de {low} a {high}. De {count} pares.</translation>
     </message>

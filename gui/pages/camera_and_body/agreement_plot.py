@@ -25,7 +25,7 @@ from measure.progress.wording import number_words
 _BESIDE_PX, _ABOVE_PX, _LEAST_PX = CARD_PADDING_PX, 2 * GAP_PX, CONTENT_PX // 2
 #: Height of the field of points at 100 % and its least, pixels: larger words take room from it,
 #: so that the whole plot is on the first screen. [technical]
-_FIELD_PX, _LEAST_FIELD_PX = 220.0, 150.0
+_FIELD_PX, _LEAST_FIELD_PX = 220.0, 158.0
 #: Letters that the width has room for at least: in a narrow window they are smaller. [technical]
 _WIDEST = 30
 #: Half the size of a mark, in the height of the type, and its most, pixels. [technical]
@@ -68,7 +68,7 @@ class AgreementPlot(PaintedWidget):
     def heightForWidth(self, width: int) -> int:
         field = max(_LEAST_FIELD_PX, _FIELD_PX * 100 / self.appearance.percent)
         line = QFontMetricsF(self._font(width)).height()
-        return ceil(field + 2 * line + 2 * GAP_PX + 2 * _ABOVE_PX)
+        return ceil(field + 3 * line + 2 * GAP_PX + 2 * _ABOVE_PX)
 
     def paint(self, painter: QPainter) -> None:
         self._paint_card(painter)
@@ -83,7 +83,7 @@ class AgreementPlot(PaintedWidget):
             letters.horizontalAdvance(f"{_degrees(-20)} "),
             letters.height() + GAP_PX,
             -ends - 2 * GAP_PX,
-            -letters.height() - GAP_PX,
+            -2 * letters.height() - GAP_PX,
         )
         across, up = self._scales(field)
         self._paint_levels(painter, letters, field, up)
@@ -176,7 +176,9 @@ class AgreementPlot(PaintedWidget):
             left = across.y(value) - letters.horizontalAdvance(words) / 2
             painter.drawText(QPointF(left, line), words)
         painter.setPen(self.appearance.colour("ink"))
-        painter.drawText(QPointF(field.right() + 2 * GAP_PX, line), tr("Mean of both"))
+        words = tr("Mean of both")
+        left = field.center().x() - letters.horizontalAdvance(words) / 2
+        painter.drawText(QPointF(left, line + letters.height()), words)
 
     def _paint_points(
         self, painter: QPainter, half: float, across: ValueScale, up: ValueScale
@@ -216,9 +218,7 @@ class AgreementPlot(PaintedWidget):
         return any(pair.side is side for pair in self._pairs)
 
     def _font(self, width: int) -> QFont:
-        font = self.appearance.font(min(self.appearance.px(), width / _WIDEST))
-        font.unsetFeature(QFont.Tag("tnum"))
-        return font
+        return self.appearance.font(min(self.appearance.px(), width / _WIDEST))
 
 
 def signed_degrees(value: float) -> str:

@@ -52,7 +52,7 @@ class RepeatabilityPage(QWidget):
             1,
             buttons=[self.leave],
             caution=True,
-            spacing=3 * GAP_PX,
+            spacing=2 * GAP_PX,
         )
 
     def show_results(self, results: Results) -> None:

@@ -9,8 +9,8 @@ from PySide6.QtGui import QFont, QFontMetricsF, QPainter, QPen
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from gui.drawing.chart_flags import flags
+from gui.drawing.chart_layout import chart_words_px
 from gui.drawing.chart_marks import paint_mark, paint_number, paint_open_mark
-from gui.drawing.course_chart import chart_words_px
 from gui.drawing.curves import ChartContent
 from gui.style.appearance import Appearance
 from gui.text.wording import tr
@@ -30,7 +30,6 @@ class LegendEntry:
 
     words: str
     sign: _Sign
-    begins_line: bool = False
 
 
 class ChartLegend(PaintedWidget):
@@ -43,9 +42,9 @@ class ChartLegend(PaintedWidget):
         policy.setHeightForWidth(True)
         self.setSizePolicy(policy)
 
-    def explain(self, content: ChartContent, first: dt.date = dt.date.min) -> None:
-        """Show the signs that occur in a chart that begins on this day."""
-        self.entries = (*legend_entries(content), *flag_entries(content, first))
+    def show_entries(self, entries: Sequence[LegendEntry]) -> None:
+        """Show these signs with their meaning; nothing where there are none."""
+        self.entries = tuple(entries)
         words = "; ".join(entry.words for entry in self.entries)
         self.setAccessibleName(tr("Legend: {words}").format(words=words))
         self.updateGeometry()
@@ -92,7 +91,7 @@ class ChartLegend(PaintedWidget):
         places, x, y, line = [], 0.0, 0.0, self._line()
         for entry in self.entries:
             needed = self._width(entry)
-            if x and (entry.begins_line or x + needed > width):
+            if x and x + needed > width:
                 x, y = 0.0, y + line
             places.append(QRectF(x, y, needed, line))
             x += needed
@@ -134,10 +133,7 @@ def flag_entries(content: ChartContent, first: dt.date) -> tuple[LegendEntry, ..
         for number, (day, words, _) in enumerate(flags(content), start=1)
         if first <= day <= content.today
     ]
-    return tuple(
-        LegendEntry(words, _numbered(number), begins_line=(number, words) == shown[0])
-        for number, words in shown
-    )
+    return tuple(LegendEntry(words, _numbered(number)) for number, words in shown)
 
 
 def _numbered(number: int) -> _Sign:

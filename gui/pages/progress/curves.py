@@ -7,7 +7,7 @@ from PySide6.QtWidgets import QWidget
 
 from gui.drawing.chart_scales import ChartRange
 from gui.drawing.curves import chart_content, conducts_of, movements_of, without_asides
-from gui.pages.progress.chart_legend import ChartLegend
+from gui.pages.progress.chart_legend import ChartLegend, flag_entries, legend_entries
 from gui.pages.progress.chart_sentences import chart_sentence, chart_title, range_name
 from gui.pages.progress.empty_history import ROOMY_PERCENT
 from gui.pages.progress.fold_room import FoldRoom
@@ -56,6 +56,8 @@ class CurvesView(QWidget):
         self.conduct.picked.connect(self._draw_chosen)
         self.title = label("", "title")
         self.legend = ChartLegend(appearance)
+        #: What the numbers of the flags stand for, beneath the chart: a word is at each flag.
+        self.flag_words = ChartLegend(appearance)
         self.chart = HistoryChart(appearance)
         self.table = ReadingsTable(appearance)
         self.chart.picked.connect(self.picked)
@@ -80,9 +82,9 @@ class CurvesView(QWidget):
 
     def _lay_out(self, appearance: Appearance) -> None:
         gap = appearance.gap
-        parts = (self.title, self.rate, self.legend, self.chart, self.table)
+        parts = (self.title, self.rate, self.legend, self.chart, self.flag_words, self.table)
         self._drawn = column(*parts, spacing=gap(1))
-        drawn = card(widget_with(self._drawn))
+        self._card = card(widget_with(self._drawn))
         FoldRoom(self.chart, self.chart.fit_height)
         FoldRoom(self.table, self.table.fit_rows)
         self._said = column(
@@ -94,7 +96,7 @@ class CurvesView(QWidget):
         )
         self._parts = column(
             row((self.movement, 1), self.as_table, self.range, spacing=gap(2)),
-            drawn,
+            self._card,
             card(widget_with(self._said)),
             on=self,
             spacing=gap(2),
@@ -110,15 +112,17 @@ class CurvesView(QWidget):
         else:
             self._said.insertWidget(0, self.verdict)
         give_role(self.verdict, "" if above else "strong")
-        # Marks are explained, and events named, before they are seen where that leaves the chart
-        # its room.
+        # Marks are explained before they are seen where that leaves the chart its room.
         self._drawn.removeWidget(self.legend)
-        place = self._drawn.indexOf(self.chart) if roomy else self._drawn.count()
-        self._drawn.insertWidget(place, self.legend)
-        self.chart.name_flags(not roomy)
+        self._drawn.insertWidget(self._drawn.indexOf(self.chart) + (not roomy), self.legend)
         self.title.setVisible(above)
         self.rate.setVisible(roomy and not above and bool(self.rate.text()))
-        self._parts.setSpacing(self._appearance.gap(2 if roomy else 1))
+        self._parts.setSpacing(self._appearance.gap(2 if roomy else 1.5))
+        inside = self._card.layout()
+        assert inside is not None
+        room = inside.contentsMargins()
+        room.setTop(room.bottom() if roomy else self._appearance.gap(1))
+        inside.setContentsMargins(room)
 
     def show_history(self, history: History, progress: Progress | None, today: dt.date) -> None:
         """Draw a history that has measurements, and say what can be said about it."""
@@ -160,9 +164,12 @@ class CurvesView(QWidget):
         self.every_mark.say(tr("Show less in the chart") if every else tr("Show more in the chart"))
         self.title.setText(chart_title(movement))
         chosen = self.range.value or ChartRange.ALL
-        self.chart.show_content(content if every else calm, chosen)
+        drawn = content if every else calm
+        self.chart.show_content(drawn, chosen)
         self.table.show_points(points_in(content, chosen), chart_title(movement))
-        self.legend.explain(self.chart.content or content, self.chart.first_shown)
+        self.legend.show_entries(legend_entries(drawn))
+        self.flag_words.show_entries(flag_entries(drawn, self.chart.first_shown))
+        self._show_legends()
         self.summary.setText(chart_sentence(content))
         warm_up = warm_up_words(
             [
@@ -184,13 +191,18 @@ class CurvesView(QWidget):
 
     @Slot(bool)
     def _show_table(self, shown: bool) -> None:
-        for part in (self.chart, self.legend):
-            part.setVisible(not shown)
+        self.chart.setVisible(not shown)
+        self._show_legends()
         self.table.setVisible(shown)
         self.every_mark.setVisible(self._has_asides and not shown)
         self.as_table.say(tr("Show chart") if shown else tr("Show table"))
         self._fit()
         back_to_top(self)
+
+    def _show_legends(self) -> None:
+        """Show the legends with the chart; one without entries takes no room."""
+        for legend in (self.legend, self.flag_words):
+            legend.setVisible(bool(legend.entries) and not self.as_table.isChecked())
 
     @Slot(bool)
     def _show_notes(self, shown: bool) -> None:

@@ -6,8 +6,8 @@ from PySide6.QtCore import QPointF, QRectF, QSize, Qt
 from PySide6.QtGui import QFontMetricsF, QPainter, QPen, QPolygonF
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
+from gui.drawing.chart_layout import chart_words_px
 from gui.drawing.chart_marks import paint_mark
-from gui.drawing.course_chart import chart_words_px
 from gui.style.appearance import Appearance
 from gui.text.wording import side_title, tr
 from gui.widgets.layouts import card, column

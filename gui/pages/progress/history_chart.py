@@ -15,8 +15,9 @@ from PySide6.QtGui import (
 )
 from PySide6.QtWidgets import QWidget
 
+from gui.drawing.chart_layout import ChartLayout, chart_words_px
 from gui.drawing.chart_scales import ChartRange, first_day
-from gui.drawing.course_chart import ChartLayout, ChartPainter, chart_words_px
+from gui.drawing.course_chart import ChartPainter
 from gui.drawing.curves import ChartContent, CurvePoint
 from gui.pages.progress.chart_sentences import chart_name, chart_sentence, keys_hint, point_words
 from gui.style.appearance import Appearance
@@ -40,7 +41,6 @@ class HistoryChart(PaintedWidget):
         #: What is shown, or None.
         self.content: ChartContent | None = None
         self._range = ChartRange.ALL
-        self._flags_named = True
         #: The reading that is spoken of, or None.
         self.chosen: CurvePoint | None = None
         self.setMouseTracking(True)
@@ -53,11 +53,6 @@ class HistoryChart(PaintedWidget):
         self.updateGeometry()
         self.setAccessibleName(chart_name(content))
         self.setAccessibleDescription(f"{chart_sentence(content)} {keys_hint()}")
-        self.update()
-
-    def name_flags(self, named: bool) -> None:
-        """Write a word beside the number of each event, or leave the words to the legend."""
-        self._flags_named = named
         self.update()
 
     @property
@@ -101,7 +96,6 @@ class HistoryChart(PaintedWidget):
             self.appearance,
             self.content,
             self.layout_now,
-            flags_named=self._flags_named,
         )
         chart.paint()
         if self.chosen is not None:

@@ -15,8 +15,9 @@ from PySide6.QtWidgets import (
 )
 
 from gui.drawing.curves import CurvePoint
+from gui.pages.progress.table_cells import PairCells
 from gui.style.appearance import Appearance
-from gui.text.wording import digits_aligned, measurement_words, side_title, stopped_by_name, tr
+from gui.text.wording import measurement_words, side_title, stopped_by_name, tr
 from measure.domain.landmarks import Side
 from measure.progress.dates import date_words
 
@@ -56,6 +57,8 @@ class ReadingsTable(QTableWidget):
         self._appearance = appearance
         self._rows: list[TableRow] = []
         self._row_px = 0
+        self._cells = PairCells(appearance)
+        self.setItemDelegate(self._cells)
         arms, pains = map(side_title, _SIDES.values()), (tr("Pain left"), tr("Pain right"))
         heads = [tr("Day"), *arms, *pains, tr("Pain L / R"), tr("Stopped by")]
         self.setColumnCount(len(heads))
@@ -86,6 +89,7 @@ class ReadingsTable(QTableWidget):
     @Slot()
     def _fill(self) -> None:
         """Write the cells; what a reading was, in full, is in its tool tip."""
+        written: dict[int, list[str]] = {column: [] for column in (0, *_SIDES)}
         for place, points in enumerate(self._rows):
             for column, words in enumerate(row_words(points)):
                 item = QTableWidgetItem(words)
@@ -93,6 +97,9 @@ class ReadingsTable(QTableWidget):
                 if point is not None:
                     self._write_reading(item, point)
                 self.setItem(place, column, item)
+                if column in written:
+                    written[column].append(item.text())
+        self._cells.line_up(written)
         self._fit_cells()
 
     def _write_reading(self, item: QTableWidgetItem, point: CurvePoint) -> None:
@@ -221,7 +228,7 @@ def _stopped_by_words(points: TableRow) -> str:
 def _reading_words(point: CurvePoint) -> str:
     if point.value is None:
         return tr("no result")
-    return digits_aligned(measurement_words(point.record.measurement))
+    return measurement_words(point.record.measurement)
 
 
 def _pain_words(point: CurvePoint) -> str:

@@ -95,10 +95,10 @@ class SessionDetails(QWidget):
         self._left = widget_with(column((self._rows, 1), margins=(0, 0, 0, 2 * GAP_PX)))
         steps = row(self.earlier, self.later, spacing=gap(1))
         head = row((self.day, 1), steps, spacing=gap(2))
-        self._card = card(head, widget_with(self._column), 1)
+        self._card = card(head, widget_with(self._column), 1, spacing=gap(1))
         #: The title of the page, where all of it scrolls.
         self._above = column()
-        self._page = column(self._above, self._card, 0, spacing=gap(1))
+        self._page = column(self._above, self._card, 0, spacing=gap(2))
         session = scrollable(widget_with(self._page), wide=True)
         under = row(self._left, (session, 1), spacing=gap(2))
         self._whole = column((under, 1), on=self, spacing=gap(2))

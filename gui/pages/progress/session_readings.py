@@ -3,12 +3,20 @@
 from collections.abc import Sequence
 from functools import partial
 
-from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QButtonGroup, QGridLayout, QWidget
+from PySide6.QtCore import QRectF, QSize, Signal
+from PySide6.QtGui import QFont, QPainter, QPaintEvent
+from PySide6.QtWidgets import (
+    QButtonGroup,
+    QGridLayout,
+    QStyle,
+    QStyleOptionButton,
+    QWidget,
+)
 
+from gui.drawing.pair_words import bold, first_width, paint_pair, pair_width, parted
 from gui.style.appearance import Appearance
-from gui.text.wording import digits_aligned, measurement_words, side_title, task_title, tr
-from gui.widgets.buttons import ShortcutButton, button
+from gui.text.wording import measurement_words, side_title, task_title, tr
+from gui.widgets.buttons import ShortcutButton
 from gui.widgets.layouts import column, separator
 from gui.widgets.text import label
 from measure.domain.landmarks import Side
@@ -22,6 +30,63 @@ from measure.progress.sentences import short_name
 _INDENT_PX, _BESIDE_PX = 14, 10
 
 
+class ReadingButton(ShortcutButton):
+    """A reading to press: its value in bold and underlined until it is chosen, then its range.
+
+    Parameters
+    ----------
+    beside
+        The readings with whose values its own is in line, itself too.
+    """
+
+    def __init__(
+        self, appearance: Appearance, words: str, beside: "Sequence[ReadingButton]"
+    ) -> None:
+        # A button asks for its size while it is made.
+        self._appearance, self._beside = appearance, beside
+        super().__init__(words, "")
+        self.setCheckable(True)
+        self.setProperty("role", "cell")
+
+    def initStyleOption(self, option: QStyleOptionButton) -> None:
+        """Leave the words out: they are painted here, in two weights."""
+        super().initStyleOption(option)
+        option.text = ""
+
+    def sizeHint(self) -> QSize:
+        self.ensurePolished()
+        words, hint = self.text(), super().sizeHint()
+        needed = pair_width(parted(words), self._fonts(), self._first_px())
+        more = round(needed - self.fontMetrics().horizontalAdvance(words)) + 1
+        return QSize(hint.width() + more, hint.height())
+
+    def minimumSizeHint(self) -> QSize:
+        return self.sizeHint()
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        super().paintEvent(event)
+        option = QStyleOptionButton()
+        self.initStyleOption(option)
+        inside = self.style().subElementRect(QStyle.SubElement.SE_PushButtonContents, option, self)
+        painter = QPainter(self)
+        painter.setPen(self._appearance.colour("ink"))
+        paint_pair(
+            painter,
+            QRectF(inside),
+            parted(self.text()),
+            self._fonts(),
+            self._first_px(),
+            underlined=not self.isChecked(),
+        )
+        painter.end()
+
+    def _fonts(self) -> tuple[QFont, QFont]:
+        return bold(self.font()), self.font()
+
+    def _first_px(self) -> float:
+        return first_width((parted(other.text()) for other in self._beside), bold(self.font()))
+
+
 class SessionReadings(QWidget):
     """Every reading of a session at once, of which one is chosen: the first to begin with."""
 
@@ -31,6 +96,7 @@ class SessionReadings(QWidget):
     def __init__(self, appearance: Appearance, records: Sequence[MeasurementRecord]) -> None:
         super().__init__()
         self._group = QButtonGroup(self)
+        self._appearance = appearance
         self._grid = QGridLayout(self)
         self._grid.setContentsMargins(0, 0, 0, 0)
         self._grid.setSpacing(0)
@@ -43,16 +109,17 @@ class SessionReadings(QWidget):
                 record.measurement.side,
             ),
         )
-        self._buttons = [self._button(record) for record in self.records]
+        self._buttons: list[ReadingButton] = []
+        self._buttons.extend(self._button(record) for record in self.records)
         self._fill_columns()
 
     def choose(self, record: MeasurementRecord) -> None:
         """Show a reading as chosen, without a signal."""
         self._buttons[self.records.index(record)].setChecked(True)
 
-    def _button(self, record: MeasurementRecord) -> ShortcutButton:
+    def _button(self, record: MeasurementRecord) -> ReadingButton:
         measurement = record.measurement
-        made = button(digits_aligned(reading_words(measurement)), "cell", checkable=True)
+        made = ReadingButton(self._appearance, reading_words(measurement), self._buttons)
         name = task_title(measurement.movement, measurement.side)
         made.setAccessibleName(
             tr("{task}: {reading}").format(task=name, reading=reading_words(measurement))

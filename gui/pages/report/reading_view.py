@@ -1,11 +1,11 @@
 """The report to read in the window: the text size of the settings, tables that fit."""
 
 from PySide6.QtCore import Qt
-from PySide6.QtGui import QColor, QFont, QTextDocument
+from PySide6.QtGui import QColor, QTextDocument
 from PySide6.QtWidgets import QFrame, QTextBrowser, QWidget
 
 from gui.report.diagrams import PlacedDiagrams
-from gui.style.fonts import column_font
+from gui.style.fonts import window_font
 from gui.text.wording import tr
 from gui.widgets.fold import MoreBelow
 from measure.report.svg import Diagram
@@ -38,7 +38,7 @@ class ReadingView(QTextBrowser):
             Size of running text; diagrams are as much larger as it, where there is room.
         """
         document = QTextDocument(self)
-        font = QFont(column_font())
+        font = window_font()
         font.setPixelSize(round(text_px))
         document.setDefaultFont(font)
         document.setDocumentMargin(_MARGIN_PX)

@@ -5,14 +5,14 @@ from collections.abc import Callable
 from dataclasses import replace
 
 import pytest
-from PySide6.QtCore import QPoint, Qt
+from PySide6.QtCore import QPoint, QRectF, Qt
 from PySide6.QtGui import QAccessible, QFontMetricsF, QImage
 from PySide6.QtTest import QTest
 from pytestqt.qtbot import QtBot
 
 from gui.app.window_pages import MainPage
+from gui.drawing.chart_layout import ChartLayout
 from gui.drawing.chart_scales import ChartRange
-from gui.drawing.course_chart import ChartLayout
 from gui.drawing.curves import ChartContent, chart_content
 from gui.pages.progress.chart_sentences import chart_sentence, point_words
 from gui.pages.progress.history_chart import HistoryChart
@@ -158,32 +158,87 @@ def test_every_part_is_drawn_inside_at_every_size(
 
 
 @pytest.mark.parametrize("percent", [100, 200])
-def test_places_on_the_body_are_named_before_the_first_day(qtbot: QtBot, percent: int) -> None:
+@pytest.mark.parametrize("movement", [Movement.FLEXION, Movement.ABDUCTION])
+def test_places_on_the_body_are_named_along_their_lines(
+    qtbot: QtBot, percent: int, movement: Movement
+) -> None:
     made = HistoryChart(Appearance(Scheme.LIGHT, percent))
     qtbot.addWidget(made)
     made.resize(900, made.sizeHint().height())
-    made.show_content(flexion(), ChartRange.ALL)
+    content = replace(flexion(), movement=movement)
+    made.show_content(content, ChartRange.ALL)
     layout = made.layout_now
     metrics = QFontMetricsF(made.appearance.font(layout.words_px))
-    assert [words for _, words in layout.places] == ["arm hanging", "shoulder height"]
-    for value, words in layout.places:
-        assert layout.left_px + metrics.horizontalAdvance(words) < layout.days.left_px
-        assert layout.values.y(value) - metrics.height() >= 0
+    assert [words for _, words, _ in layout.places] == ["arm hanging", "shoulder height"]
+    for value, words, room in layout.places:
+        assert room.width() >= metrics.horizontalAdvance(words)
+        assert layout.values.y(value) in (pytest.approx(room.top()), pytest.approx(room.bottom()))
+        assert layout.left_px <= room.left()
+        assert room.right() <= layout.days.right_px
+        _assert_nothing_drawn_through(layout, content, room)
     made.resize(metrics.horizontalAdvance("shoulder height") * 3, made.height())
     assert made.layout_now.places == ()
     assert made.layout_now.days.left_px == made.layout_now.left_px
 
 
+@pytest.mark.parametrize("level", [90.0, 130.0])
+def test_days_begin_after_a_name_only_where_it_has_no_room_among_them(
+    chart: HistoryChart, level: float
+) -> None:
+    content = flexion()
+    curve = next(curve for curve in content.curves if curve.side is Side.LEFT)
+    points = tuple(
+        replace(point, value=level, low=level - 25, high=level + 25) for point in curve.points
+    )
+    content = replace(content, curves=(replace(curve, points=points, ribbons=()),), events=())
+    chart.show_content(content, ChartRange.ALL)
+    layout = chart.layout_now
+    assert [words for _, words, _ in layout.places] == ["arm hanging", "shoulder height"]
+    assert (layout.days.left_px > layout.left_px) == (level == 90.0)
+    for _, _, room in layout.places:
+        _assert_nothing_drawn_through(layout, content, room)
+
+
+def _assert_nothing_drawn_through(layout: ChartLayout, content: ChartContent, room: QRectF) -> None:
+    for point in content.points:
+        place, half = layout.place(point), layout.mark_px
+        assert not room.adjusted(-half, -half, half, half).contains(place)
+        if point.low is not None and point.high is not None:
+            ends = [layout.values.y(point.high), layout.values.y(point.low)]
+            between = ends[0] < room.center().y() < ends[1]
+            assert not (between and room.left() - 1 < place.x() < room.right() + 1)
+
+
+def test_marks_are_the_smaller_the_closer_the_readings_are(chart: HistoryChart) -> None:
+    every = chart.layout_now.mark_px
+    chart.show_content(flexion(), ChartRange.FOUR_WEEKS)
+    few = chart.layout_now.mark_px
+    assert 3.0 <= every < few
+
+
 def test_the_names_of_the_arms_stand_clear_of_the_last_readings(chart: HistoryChart) -> None:
     layout = chart.layout_now
     last = max(layout.place(point).x() for point in chart.points) + layout.mark_px
+    assert last + 10 <= layout.sides_px
     image = chart.grab().toImage()
-    ground = image.pixelColor(round(last) + 12, 2)
+    right = round(layout.days.right_px) + 6
+    ground = image.pixelColor(right, 2)
     top, bottom = round(layout.values.top_px) + 4, round(layout.values.bottom_px) - 4
     line_free = [y for y in range(top, bottom) if _off_lines(layout, y)]
-    right = round(layout.days.right_px) + 6
-    for x in range(right, round(layout.days.right_px) + 24):
+    for x in range(right, round(layout.sides_px)):
         assert all(image.pixelColor(x, y) == ground for y in line_free)
+
+
+def test_each_arm_is_named_in_the_colour_of_its_course(chart: HistoryChart) -> None:
+    layout = chart.layout_now
+    image = chart.grab().toImage()
+    names = [
+        image.pixelColor(x, y).name()
+        for x in range(round(layout.sides_px), round(layout.right_px))
+        for y in range(round(layout.values.top_px), round(layout.values.bottom_px))
+    ]
+    for side in Side:
+        assert chart.appearance.colour(side.value).name() in names
 
 
 def _off_lines(layout: ChartLayout, y: int) -> bool:

@@ -1,0 +1,88 @@
+"""A reading in a line of a table: its value in bold, then its range.
+
+Values end at one place and their ranges begin at one, whatever figures they have; so do the number
+of a day and its month.
+"""
+
+from collections.abc import Iterable
+
+from PySide6.QtCore import QPointF, QRectF, Qt
+from PySide6.QtGui import QFont, QFontMetricsF, QPainter, QPen
+
+#: Thickness of the line beneath what can be pressed, in heights of the words, and how far beneath
+#: them it runs. [technical]
+_LINE, _BENEATH = 0.045, 0.1
+
+
+def parted(words: str) -> tuple[str, str]:
+    """Return a reading's value and its range in brackets; words without one have no value."""
+    value, bracket, rest = words.partition(" (")
+    return (value, f"{bracket}{rest}") if bracket else ("", words)
+
+
+def parted_day(words: str) -> tuple[str, str]:
+    """Return the number of a day, and its month and year."""
+    number, space, rest = words.partition(" ")
+    return number, f"{space}{rest}"
+
+
+def first_width(pairs: Iterable[tuple[str, str]], font: QFont) -> float:
+    """Return the width of the widest first part in a font, pixels."""
+    metrics = QFontMetricsF(font)
+    return max((metrics.horizontalAdvance(first) for first, _ in pairs if first), default=0.0)
+
+
+def pair_width(pair: tuple[str, str], fonts: tuple[QFont, QFont], first_px: float) -> float:
+    """Return the width of a line whose first part has so much room, pixels.
+
+    Parameters
+    ----------
+    fonts
+        Of the first part, and of the other.
+    """
+    first, rest = pair
+    return (first_px if first else 0.0) + QFontMetricsF(fonts[1]).horizontalAdvance(rest)
+
+
+def paint_pair(
+    painter: QPainter,
+    place: QRectF,
+    pair: tuple[str, str],
+    fonts: tuple[QFont, QFont],
+    first_px: float,
+    *,
+    underlined: bool = False,
+) -> None:
+    """Paint both parts in the middle of a place's height, in the colour of the pen.
+
+    Parameters
+    ----------
+    underlined
+        Whether a line runs beneath the first part, or beneath words that have none.
+    """
+    (first, rest), (first_font, rest_font) = pair, fonts
+    metrics = QFontMetricsF(rest_font)
+    base = place.center().y() + (metrics.ascent() - metrics.descent()) / 2
+    left = place.left() + (first_px if first else 0.0)
+    wide = metrics.horizontalAdvance(rest)
+    begin = left
+    if first:
+        wide = QFontMetricsF(first_font).horizontalAdvance(first)
+        begin = left - wide
+        painter.setFont(first_font)
+        painter.drawText(QPointF(begin, base), first)
+    painter.setFont(rest_font)
+    painter.drawText(QPointF(left, base), rest)
+    if underlined:
+        high = metrics.height()
+        pen = QPen(painter.pen().color(), max(1.0, high * _LINE), c=Qt.PenCapStyle.FlatCap)
+        painter.setPen(pen)
+        y = base + high * _BENEATH
+        painter.drawLine(QPointF(begin, y), QPointF(begin + wide, y))
+
+
+def bold(font: QFont) -> QFont:
+    """Return a font in bold."""
+    made = QFont(font)
+    made.setBold(True)
+    return made
