@@ -255,12 +255,7 @@ class MeasurementBand(PaintedWidget):
     def _font(self) -> QFont:
         if self._shown.low is None:
             return self.appearance.font(self.appearance.px())
-        # A large number stands alone: figures of one width would gape around its ones.
-        font = self.appearance.font(self._px(), bold=True)
-        font.unsetFeature(QFont.Tag("tnum"))
-        return font
+        return self.appearance.font(self._px(), bold=True)
 
     def _rest_font(self) -> QFont:
-        font = self.appearance.font(self._px())
-        font.unsetFeature(QFont.Tag("tnum"))
-        return font
+        return self.appearance.font(self._px())
