@@ -89,7 +89,7 @@ class _ExampleChart(PaintedWidget):
         high = QFontMetricsF(painter.font()).height()
         y = at(0, course[-1]).y()
         words = QRectF(self._wide + high * 0.3, y - high / 2, self.width() - self._wide, high)
-        painter.setPen(self.appearance.colour("ink"))
+        painter.setPen(self.appearance.colour(name))
         painter.drawText(words, Qt.AlignmentFlag.AlignVCenter, side_title(side))
 
 
