@@ -26,8 +26,9 @@ from measure.domain.landmarks import Side
 _PAPER = 0.7
 #: Width of a door as a share of its height, and of a post as a share of the door's. [technical]
 _DOOR, _POST = 0.56, 0.14
-#: Top and bottom of the person in the drawings, in body heights above the hips. [technical]
-_TOP, _BOTTOM = 0.49, -0.16
+#: Top and bottom of the person in the drawings of the lengths and of the back, which is cut at the
+#: head, in body heights above the hips. [technical]
+_PERSON, _TRUNK = (0.49, -0.16), (0.40, -0.07)
 #: Where neck and dimples lie on a back, in body heights: up, and to either side. [technical]
 _NECK_UP, _DIMPLES_UP, _DIMPLE_OUT = 0.297, 0.022, 0.032
 #: How far beside the middle the numbers of a back stand, in body heights. [technical]
@@ -44,6 +45,9 @@ _AWAY_DEG = 28
 _MOST_TYPE_PX = 24
 #: Least size of the number of a mark, pixels, and its most as a share of the height. [technical]
 _NUMBER_PX, _NUMBER_SHARE = 30, 0.2
+#: Space between a number and a door, pixels, and half the width of a digit, relative to its type.
+#: [technical]
+_NUMBER_GAP_PX, _HALF_DIGIT = 10.0, 0.3
 
 
 class Guide(Enum):
@@ -122,7 +126,7 @@ def _upright(painter: QPainter, appearance: Appearance, place: QRectF) -> None:
     painter.setPen(QPen(appearance.colour("arm"), _LINE_PX))
     painter.drawLine(*ends)
     px = _number_px(appearance, place)
-    beside = QPointF(post + _MARK_PX + px, 0)
+    beside = QPointF(max(post, _MARK_PX) + _NUMBER_GAP_PX + px * _HALF_DIGIT, 0)
     for number, (end, up) in enumerate(zip(ends, (0.0, px * 0.6), strict=True), start=1):
         _mark(painter, appearance, end, _MARK_PX)
         _number(painter, appearance, end - beside - QPointF(0, up), px, number)
@@ -152,10 +156,13 @@ def _number(
     painter.drawText(room, int(Qt.AlignmentFlag.AlignCenter), str(number))
 
 
-def _person(painter: QPainter, appearance: Appearance, place: QRectF) -> PersonPainter:
-    """Return a painter of a person from the head to the thighs, who fills a rectangle's height."""
-    scale = place.height() / (_TOP - _BOTTOM)
-    hips = QPointF(place.center().x(), place.top() + _TOP * scale)
+def _person(
+    painter: QPainter, appearance: Appearance, place: QRectF, part: tuple[float, float]
+) -> PersonPainter:
+    """Return a painter of a part of a person, which fills a rectangle's height."""
+    top, bottom = part
+    scale = place.height() / (top - bottom)
+    hips = QPointF(place.center().x(), place.top() + top * scale)
     return PersonPainter(painter, appearance, scale, hips)
 
 
@@ -163,7 +170,7 @@ def _back(painter: QPainter, appearance: Appearance, place: QRectF) -> None:
     """Paint somebody from behind, with the neck and the two dimples marked."""
     painter.save()
     painter.setClipRect(place)
-    person = _person(painter, appearance, place)
+    person = _person(painter, appearance, place, _TRUNK)
     person.paint(posed(Pose(turn=180), Side.LEFT), own=False)
     painter.restore()
     marks = (
@@ -185,7 +192,7 @@ def _lengths(painter: QPainter, appearance: Appearance, place: QRectF) -> None:
     """Paint somebody from the front, with a numbered line along each length."""
     painter.save()
     painter.setClipRect(place)
-    person = _person(painter, appearance, place)
+    person = _person(painter, appearance, place, _PERSON)
     away = ArmAngles(_AWAY_DEG, 90, _AWAY_DEG, 90)
     body = posed(Pose(arm=away), Side.LEFT)
     person.paint(body, own=False)

@@ -2,14 +2,15 @@
 
 from PySide6.QtCore import QEvent, QObject, QPointF, QRectF, QSize, Qt, Slot
 from PySide6.QtGui import QHideEvent, QPainter, QPen, QResizeEvent, QShowEvent
-from PySide6.QtWidgets import QWidget
+from PySide6.QtWidgets import QFrame, QLabel, QVBoxLayout, QWidget
 
 from gui.style.appearance import Appearance
 from gui.style.measures import CARD_RADIUS_PX, GAP_PX
 from gui.text.session_wording import trouble_steps
 from gui.text.wording import tr
+from gui.widgets.buttons import give_role
 from gui.widgets.camera_view import CameraView
-from gui.widgets.layouts import column, row, widget_with
+from gui.widgets.layouts import column, row
 from gui.widgets.painted_widget import PaintedWidget
 from gui.widgets.text import Steps, label
 from gui.widgets.video_view import VideoView
@@ -18,11 +19,15 @@ from measure.camera.faults import SourceFault
 #: Width over height of the drawn camera with its foot. [technical]
 _ASPECT = 0.9
 #: Greatest height of the drawn camera, pixels. [technical]
-_HIGHEST_PX = 300.0
+_HIGHEST_PX = 460.0
 #: Narrower than this the drawing has no room beside the steps, in widths of a digit. [technical]
 _LEAST_DIGITS = 48
-#: Height of the drawn camera as a share of the place of a picture. [technical]
-_HIGH = 0.6
+#: Height of the drawn camera as a share of the place of a picture, alone and above words.
+#: [technical]
+_HIGH, _HIGH_ABOVE_WORDS = 0.8, 0.6
+#: Space in the card with the steps, pixels; narrower than this there is no card, in widths of their
+#: digits, in a wide window and in one narrower than that, pixels. [technical]
+_CARD_PX, _CARD_DIGITS, _WIDE_PX = 2 * GAP_PX, (18, 23), 1200
 #: Roles of words that are read from afar, among them of what is wrong and what is right; a page
 #: may give them its own size.
 FAR, FAR_WRONG, FAR_RIGHT, FAR_STEP = "far", "far-wrong", "far-right", "far-step"
@@ -73,6 +78,23 @@ def paint_camera(
     painter.drawLine(body.center() - across, body.center() + across)
 
 
+class _StepsCard(QFrame):
+    """A card with words that begin at its top; where it would be narrow they stand without it."""
+
+    def __init__(self, words: QVBoxLayout) -> None:
+        super().__init__()
+        self._words = words
+        self.setLayout(words)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        least = _CARD_DIGITS[self.window().width() < _WIDE_PX]
+        type_of = self.findChild(QLabel) or self
+        wide = event.size().width() >= least * type_of.fontMetrics().horizontalAdvance("0")
+        give_role(self, "card" if wide else "")
+        self._words.setContentsMargins(*(_CARD_PX if wide else 0,) * 4)
+
+
 class CameraTrouble(QWidget):
     """Steps against a trouble that the page's sentence names, for somebody who stands far away.
 
@@ -86,8 +108,8 @@ class CameraTrouble(QWidget):
         super().__init__()
         self.sign = CameraSign(appearance)
         self._steps = Steps(FAR_STEP, spacing=2 * GAP_PX)
-        words = column(1, self._steps, label(kept, FAR), 1, spacing=4 * GAP_PX)
-        self._halves = row((self.sign, 1), (widget_with(words), 1), on=self, spacing=5 * GAP_PX)
+        words = _StepsCard(column(self._steps, label(kept, FAR), 1, spacing=4 * GAP_PX))
+        self._halves = row((self.sign, 1), (words, 1), on=self, spacing=5 * GAP_PX)
         self.say(SourceFault.OTHER)
 
     def minimumSizeHint(self) -> QSize:
@@ -142,19 +164,20 @@ class CameraOff(PaintedWidget):
     def paint(self, painter: QPainter) -> None:
         place = QRectF(self.rect())
         # Above the middle where the details of the trouble stand in it.
-        high = _HIGH * place.height()
-        top = (place.height() - high) / 2 - high * bool(self._video.empty_text) / 2
+        worded = bool(self._video.empty_text)
+        high = (_HIGH_ABOVE_WORDS if worded else _HIGH) * place.height()
+        top = (place.height() - high) / 2 - high * worded / 2
         paint_camera(painter, self.appearance, QRectF(0, top, place.width(), high))
 
 
 class TroubleSteps(QWidget):
-    """What to do about a camera that gives no picture, beside the middle of its place."""
+    """What to do about a camera that gives no picture, on a card beside its place."""
 
     def __init__(self, appearance: Appearance, camera: CameraView) -> None:
         super().__init__()
         self._camera, self._drawing = camera, CameraOff(appearance, camera.video)
         self._steps = Steps(FAR_STEP, spacing=2 * GAP_PX)
-        column(1, self._steps, 1, on=self)
+        column((_StepsCard(column(self._steps, 1)), 1), on=self)
         camera.steps_beside = True
         camera.troubled.connect(self._show)
         self.hide()

@@ -81,6 +81,11 @@ class VideoView(PaintedWidget):
         self._mirrored, self._scaled = mirrored, None
         self.update()
 
+    def set_around(self, colour: str) -> None:
+        """Give what lies around the picture's round corners another colour."""
+        self._around = colour
+        self.update()
+
     def set_framing(self, framing: bool) -> None:
         """Draw or leave out where head and hips should be."""
         self._framing = framing

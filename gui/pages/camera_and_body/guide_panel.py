@@ -12,7 +12,7 @@ from gui.widgets.painted_widget import PaintedWidget
 _LEAST_PX = (200, 132)
 #: Room about the drawing, pixels, and at most as a share of the panel's height. [technical]
 _ROOM_PX, _ROOM_SHARE = 20, 0.07
-#: Drawings of somebody who is cut off by the panel's lower edge.
+#: Drawings of somebody who is cut off by the panel's lower edge; one by the upper edge too.
 _PEOPLE = (Guide.BACK, Guide.LENGTHS)
 
 
@@ -52,4 +52,6 @@ class GuidePanel(PaintedWidget):
         inner = place.adjusted(around, around, -around, -around)
         if self._guide in _PEOPLE:
             inner.setBottom(place.bottom())
+        if self._guide is Guide.BACK:
+            inner.setTop(place.top())
         paint_marking_guide(painter, self.appearance, inner, self._guide)

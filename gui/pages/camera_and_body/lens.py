@@ -76,7 +76,6 @@ class LensPage(QWidget):
             self.count,
             again,
             0,
-            margins=(0, 0, GAP_PX, 0),
             spacing=2 * GAP_PX,
         )
         beside = self.camera, widget_with(words), self.guide
@@ -166,6 +165,7 @@ class LensPage(QWidget):
         self.count.setVisible(seen)
         self.guide.show_guide(Guide.BOARD if pictures else None)
         self._shown.lead_with_drawing(not printed)
+        self.camera.video.set_around("ground" if printed or not pictures else "sunken")
         self.coverage.setVisible(printed)
         for first in (self.board, self.have):
             first.setVisible(pictures and not printed)

@@ -141,7 +141,6 @@ class MarkingPage(QWidget):
             (self.trouble, 1),
             column(self.fixed, self.stays, spacing=0),
             0,
-            margins=(0, 0, GAP_PX, 0),
             spacing=2 * GAP_PX,
         )
         ways = [self.leave, self.again, self.undo]

@@ -4,7 +4,7 @@ from collections.abc import Sequence
 
 from PySide6.QtCore import QEvent, QObject, QRect, QSize
 from PySide6.QtGui import QResizeEvent
-from PySide6.QtWidgets import QPushButton, QStyle, QWidget
+from PySide6.QtWidgets import QFrame, QPushButton, QStyle, QWidget
 
 from gui.pages.camera_and_body.guide_panel import GuidePanel
 from gui.session.services import Services
@@ -22,6 +22,8 @@ _STEP_PX = 12
 _GOOD_GUIDE_PX = 180
 #: Space between picture and words, pixels. [technical]
 _BETWEEN_PX = 4 * GAP_PX
+#: Space around a picture that stands beneath the words, pixels. [technical]
+_INSET_PX = GAP_PX
 #: Width and height of a picture of most cameras. [technical]
 _COMMON_SHAPE = (16, 9)
 
@@ -40,7 +42,10 @@ class PictureBeside(QWidget):
         super().__init__()
         self._services, self._picture, self._guide = services, picture, guide
         self._page, self._words = words, scrollable(words, wide=True)
-        for member in (picture, self._words, guide):
+        #: Around the picture where it stands beneath the words.
+        self._ground = QFrame()
+        self._ground.setProperty("role", "sunken-card")
+        for member in (self._ground, picture, self._words, guide):
             member.setParent(self)
         words.installEventFilter(self)
         services.feed.framed.connect(self.arrange)
@@ -77,39 +82,52 @@ class PictureBeside(QWidget):
     def _place(self) -> None:
         picture = self._picture_place()
         left = picture.width() + _BETWEEN_PX
-        words = QRect(left, 0, self.width() - left, self.height())
+        words = QRect(left, 0, self._wide() - left, self.height())
         guide = self._guide_place(picture, words)
         self._guide.setVisible(not guide.isEmpty())
         if guide.left() == left:
             words.setBottom(guide.top() - 1 - 2 * GAP_PX)
         elif self._words_height(picture.width()) <= picture.height():
             words.setBottom(picture.bottom())
-        if self._drawing_leads and not guide.isEmpty():
-            picture, guide = self._at_foot_of(guide), picture
+        ground, smaller = guide, self._drawing_leads and not guide.isEmpty()
+        self._ground.setVisible(smaller)
+        if smaller:
+            picture, guide = self._within(guide), picture
         for member, place in (
+            (self._ground, ground),
             (self._picture, picture),
-            (self._words, words),
+            (self._words, words.adjusted(0, 0, BAR_PX, 0)),
             (self._guide, guide),
         ):
             member.setGeometry(QStyle.visualRect(self.layoutDirection(), self.rect(), place))
 
-    def _at_foot_of(self, place: QRect) -> QRect:
-        """Return the largest place of a picture at the lower edge of another place."""
+    def _within(self, place: QRect) -> QRect:
+        """Return the largest place of a picture in the middle of another, clear of its edge."""
         across, down = self._shape
-        wide = min(place.width(), place.height() * across // down)
+        inner = place.adjusted(_INSET_PX, _INSET_PX, -_INSET_PX, -_INSET_PX)
+        wide = min(inner.width(), inner.height() * across // down)
         shown = QRect(0, 0, wide, self._high(wide))
-        shown.moveBottomLeft(place.bottomLeft())
+        shown.moveCenter(inner.center())
         return shown
 
+    def _wide(self) -> int:
+        """Return the width of the contents; the words' bar lies in the page's margin."""
+        return self.width() - BAR_PX
+
     def _most_share(self) -> float:
-        return _EMPTY_SHARE if self._services.feed.why_no_picture else _MOST_SHARE
+        """Return the picture's most of the width; without one the words have more if need be."""
+        across, down = self._shape
+        wide = min(round(self._wide() * _MOST_SHARE), self.height() * across // down)
+        lacking = bool(self._services.feed.why_no_picture)
+        narrow = lacking and self._words_height(wide) > self._high(wide)
+        return _EMPTY_SHARE if narrow else _MOST_SHARE
 
     def _picture_place(self) -> QRect:
         """Return the largest picture that has room, with the drawing beside it where possible."""
         wide, high = self._shape
         beside = self.width() - _BETWEEN_PX - self._words.minimumSizeHint().width()
-        most = min(round(self.width() * self._most_share()), beside, self.height() * wide // high)
-        widths = range(most, round(self.width() * _LEAST_SHARE), -_STEP_PX)
+        most = min(round(self._wide() * self._most_share()), beside, self.height() * wide // high)
+        widths = range(most, round(self._wide() * _LEAST_SHARE), -_STEP_PX)
         needed = {tried: self._words_height(tried) + 2 * GAP_PX for tried in widths}
         for guide in (_GOOD_GUIDE_PX, self._guide.minimumSizeHint().height()):
             for level in (True, False):
@@ -120,8 +138,8 @@ class PictureBeside(QWidget):
         return QRect(0, 0, most, self._high(most))
 
     def _words_height(self, wide: int) -> int:
-        """Return the height of the words beside a picture of a width; a bar has its room there."""
-        return self._page.heightForWidth(self.width() - wide - _BETWEEN_PX - BAR_PX)
+        """Return the height of the words beside a picture of a width."""
+        return self._page.heightForWidth(self._wide() - wide - _BETWEEN_PX)
 
     def _high(self, wide: int) -> int:
         return wide * self._shape[1] // self._shape[0]
@@ -155,9 +173,9 @@ def frame_picture(
     shown = PictureBeside(services, *beside)
     around = MARGIN_PX
     area = column(
-        heading,
+        row((heading, 1), margins=(0, 0, BAR_PX, 0)),
         (shown, 1),
-        margins=(around, around, around, 2 * GAP_PX),
+        margins=(around, around, around - BAR_PX, 2 * GAP_PX),
         spacing=2 * GAP_PX,
     )
     foot = row(ButtonRow(buttons, wide=True), margins=(around, GAP_PX, around, GAP_PX))

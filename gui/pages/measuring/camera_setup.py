@@ -16,6 +16,7 @@ from PySide6.QtGui import (
 )
 from PySide6.QtWidgets import (
     QButtonGroup,
+    QFrame,
     QPushButton,
     QWidget,
 )
@@ -145,7 +146,9 @@ class SetupPage(QWidget):
         #: What is not right yet comes first.
         self._lines = column(*self.checks.values(), spacing=3 * GAP_PX)
         self._place = self._checks_card()
-        self._drawn = card(self.hand_figure)
+        self._drawn = QFrame()
+        self._drawn.setProperty("role", "card")
+        column((self.hand_figure, 1), on=self._drawn, margins=(2 * GAP_PX,) * 4)
         side = widget_with(
             column(
                 (self.trouble, 1),

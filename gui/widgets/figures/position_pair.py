@@ -14,7 +14,7 @@ from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
 
 #: Space between the two drawings, and above the words beneath them, pixels. [technical]
-_BETWEEN_PX, _ABOVE_WORDS_PX = 2 * GAP_PX, GAP_PX
+_BETWEEN_PX, _ABOVE_WORDS_PX = 4 * GAP_PX, GAP_PX
 
 
 class PositionPair(ArrangedWidget):
