@@ -69,21 +69,31 @@ class PositionPair(ArrangedWidget):
         return QSize(wide, max(figure.height(), plan.height()) + self._words_height())
 
     def _words_width(self, which: int) -> int:
+        """Return the width of the words beneath a drawing on one line; none while they are away."""
         words = self._columns[which][1]
-        return 0 if words.isHidden() else words.sizeHint().width()
+        written = words.fontMetrics().horizontalAdvance(words.text()) + GAP_PX
+        return 0 if words.isHidden() else written
 
     def _words_height(self) -> int:
         """Return the height of the words and the space above them; none while they are away."""
-        heights = [words.sizeHint().height() for _, words in self._columns if not words.isHidden()]
+        heights = [
+            words.heightForWidth(self._words_width(which))
+            for which, (_, words) in enumerate(self._columns)
+            if not words.isHidden()
+        ]
         return max(heights) + _ABOVE_WORDS_PX if heights else 0
 
     def _arrange(self) -> None:
         beneath = self._words_height()
         high, room = self.height() - beneath, self.width() - _BETWEEN_PX
         drawn_widths = self.figure.drawn_width(high), self.plan.drawn_width(high)
-        wanted = [max(wide, self._words_width(which)) for which, wide in enumerate(drawn_widths)]
-        if sum(wanted) > room:
-            wanted = [wide * room / sum(wanted) for wide in wanted]
+        least = [self._words_width(which) for which in range(len(self._columns))]
+        wanted = [max(pair) for pair in zip(drawn_widths, least, strict=True)]
+        beyond = sum(wanted) - sum(least)
+        if sum(wanted) > room and beyond:
+            # The words keep their line; what is wanted beyond is cut alike.
+            share = max(0.0, (room - sum(least)) / beyond)
+            wanted = [low + share * (wide - low) for wide, low in zip(wanted, least, strict=True)]
         left = (self.width() - sum(wanted) - _BETWEEN_PX) / 2
         for (drawn, words), wide in zip(self._columns, wanted, strict=True):
             place = QRect(round(left), 0, round(wide), high)
