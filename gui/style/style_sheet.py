@@ -5,6 +5,7 @@ from gui.style.measures import (
     BODY_PX,
     BUTTON_PADDING_PX,
     BUTTON_RADIUS_PX,
+    CARD_PADDING_PX,
     CARD_RADIUS_PX,
     DISPLAY,
     DISPLAY_GROWTH,
@@ -174,6 +175,7 @@ QCalendarWidget QToolButton::menu-indicator {{ image: none; width: 0; }}
 QHeaderView {{ background: {raised}; border: none; }}
 QHeaderView::section {{ background: {raised}; color: {quiet}; border: none;
     border-bottom: 2px solid {line}; padding: 4px {pad}px 4px {pad_head}px; font-weight: 700; }}
+QHeaderView[role="edged"]::section:first {{ padding-left: {card_pad}px; }}
 
 QMenuBar {{ background: {ground}; color: {quiet}; }}
 QMenuBar::item {{ background: transparent; padding: 4px 10px; }}
@@ -238,6 +240,7 @@ def style_sheet(palette: Palette, percent: int) -> str:
         "pad_h": high + 1,
         "pad_mark": _BESIDE_MARK_PX + round(body * _MARK) + round(body * _AFTER_MARK),
         "pad_head": high + _CELL_FOCUS_PX,
+        "card_pad": CARD_PADDING_PX,
         "line_px": round(body * LINE),
         "large_px": round(2 * body * LINE),
     }

@@ -3556,6 +3556,10 @@
         <translation>En cola</translation>
     </message>
     <message>
+        <source>Being read</source>
+        <translation>En lectura</translation>
+    </message>
+    <message>
         <source>Waiting</source>
         <translation>Pendiente</translation>
     </message>

@@ -1,6 +1,7 @@
 """Cells of the table of clips: a line of ink above a quiet one, or words that wrap."""
 
-from collections.abc import Iterable
+import re
+from collections.abc import Iterable, Mapping
 
 from PySide6.QtCore import QModelIndex, QPersistentModelIndex, QRect, QSize, Qt
 from PySide6.QtGui import QColor, QFont, QFontMetrics, QPainter
@@ -9,17 +10,20 @@ from PySide6.QtWidgets import QStyle, QStyledItemDelegate, QStyleOptionViewItem
 from gui.pages.clips.clip_rows import ClipRow
 from gui.pages.clips.clip_table_model import COLUMNS, ClipTableModel, Column, lines_of
 from gui.style.appearance import Appearance
-from gui.style.measures import SMALL
+from gui.style.measures import CARD_PADDING_PX, SMALL
 
-#: Room of a cell beside its words, and above and beneath them, pixels. [technical]
-BESIDE_PX, ABOVE_PX = 12, 10
+#: Room of a cell beside its words, beside those at an edge of the table, and above and beneath
+#: them, pixels. [technical]
+BESIDE_PX, EDGE_PX, ABOVE_PX = 12, CARD_PADDING_PX, 10
 #: Room above and beneath the words where each column has its own: rows are told apart at a
 #: glance. [technical]
-_AIR_PX = 14
-#: Most lines of a reason or name in its column of a row that is not opened. [technical]
-_MOST_LINES = 2
+_AIR_PX = 16
+#: Most lines of a reason in its column of a row that is not opened, and of a name. [technical]
+_MOST_LINES, _MOST_NAME_LINES = 2, 3
 #: Most lines of a reason in its column of the opened row. [technical]
 _MOST_OPENED = 4
+#: Signs of a name after which it may go on in another line. [technical]
+_BREAKS = r"\s_-"
 #: Width of the bar of a chosen row, pixels, and how strongly the row is tinted. [technical]
 _BAR_PX, _TINT = 4, 0.1
 #: Urgency of a row that needs nobody. [technical]
@@ -53,8 +57,30 @@ class ClipCells(QStyledItemDelegate):
 
     def row_height(self) -> int:
         first, second = (QFontMetrics(font).lineSpacing() for font in self._fonts())
-        lines = max(first + second, _MOST_LINES * (first if not self.merged else second))
-        return lines + 2 * (ABOVE_PX if self.merged else _AIR_PX)
+        if self.merged:
+            return max(first + second, _MOST_LINES * second) + 2 * ABOVE_PX
+        return first + 2 * _AIR_PX
+
+    def height_of(self, row: ClipRow, widths: Mapping[Column, int]) -> int:
+        """Return the height of a row: more than the usual one where words take more lines."""
+        if self.merged:
+            return self.row_height()
+        lines = max(
+            self.lines_in(row, column, width, opened=False) for column, width in widths.items()
+        )
+        return self.row_height() + (lines - 1) * self.line
+
+    def sides(self, column: Column) -> tuple[int, int]:
+        """Return the room at the left and right of a cell's words."""
+        last = Column.REASONS if self.with_reasons else Column.RESULT
+        return (
+            EDGE_PX if column is Column.CLIP else BESIDE_PX,
+            EDGE_PX if column is last else BESIDE_PX,
+        )
+
+    def _room(self, column: Column, width: int) -> int:
+        """Return the width that words have in a column."""
+        return width - sum(self.sides(column))
 
     @property
     def line(self) -> int:
@@ -63,23 +89,23 @@ class ClipCells(QStyledItemDelegate):
 
     def name_height(self, row: ClipRow, width: int) -> int:
         """Return the height of a clip's name in a column, with the room above it."""
-        return ABOVE_PX + len(self._name_lines(row, width - 2 * BESIDE_PX)) * self.line
+        return ABOVE_PX + len(self._name_lines(row, self._room(Column.CLIP, width))) * self.line
 
-    def least_width_of(self, lines: Iterable[str], *, bold: bool = False) -> int:
-        """Return the width that the longest of some first lines needs in a cell."""
+    def least_width_of(self, column: Column, lines: Iterable[str], *, bold: bool = False) -> int:
+        """Return the width that the longest of some first lines needs in a column."""
         font = self._fonts()[0]
         font.setBold(bold)
         widest = max(map(QFontMetrics(font).horizontalAdvance, lines))
-        return widest + _ROUNDING_PX + 2 * BESIDE_PX
+        return widest + _ROUNDING_PX + sum(self.sides(column))
 
     def _name_lines(self, row: ClipRow, width: int) -> list[str]:
         """Return the name of a clip in the lines it has."""
-        most = 1 if self.merged else _MOST_LINES
-        return _wrapped(row.clip.name, self._fonts()[0], width, most)
+        most = 1 if self.merged else _MOST_NAME_LINES
+        return _wrapped(row.clip.name, self._fonts()[0], width, most, after=_BREAKS)
 
     def lines_in(self, row: ClipRow, column: Column, width: int, *, opened: bool) -> int:
         """Return in how many lines the words of a row that is not merged stand in a column."""
-        room = width - 2 * BESIDE_PX
+        room = self._room(column, width)
         if column is Column.CLIP:
             return len(self._name_lines(row, room))
         if column is Column.REASONS:
@@ -89,14 +115,14 @@ class ClipCells(QStyledItemDelegate):
 
     def width_of(self, row: ClipRow, column: Column) -> int:
         """Return the width that the lines of a cell need."""
-        lines, urgent = lines_of(row, column), _is_urgent(row, column)
+        lines = lines_of(row, column)
         first, second = self._fonts()
-        first.setBold(urgent)
+        first.setBold(bool(_stress(row, column)))
         widest = max(
             QFontMetrics(font).horizontalAdvance(line)
             for font, line in zip((first, second), lines, strict=True)
         )
-        return widest + _ROUNDING_PX + 2 * BESIDE_PX
+        return widest + _ROUNDING_PX + sum(self.sides(column))
 
     def sizeHint(
         self, option: QStyleOptionViewItem, index: QModelIndex | QPersistentModelIndex
@@ -113,7 +139,8 @@ class ClipCells(QStyledItemDelegate):
         row, column = self._model.rows[index.row()], COLUMNS[index.column()]
         painter.save()
         self._paint_ground(painter, shown, first=column is Column.CLIP)
-        place = shown.rect.adjusted(BESIDE_PX, ABOVE_PX, -BESIDE_PX, -ABOVE_PX)
+        left, right = self.sides(column)
+        place = shown.rect.adjusted(left, ABOVE_PX, -right, -ABOVE_PX)
         opened = index.row() == self.opened
         if not self.merged:
             high = self.line * self.lines_in(row, column, shown.rect.width(), opened=opened)
@@ -124,8 +151,10 @@ class ClipCells(QStyledItemDelegate):
         elif column is Column.CLIP:
             self._write_name(painter, place, row, opened=opened)
         elif column is Column.RESULT or not opened:
-            lines, urgent = lines_of(row, column), _is_urgent(row, column)
-            low = self._write_first(painter, place, [lines[0]], urgent=urgent)
+            lines = lines_of(row, column)
+            # Of the opened row its choices themselves say what is to be chosen.
+            words = [] if opened and row.entry is None else [lines[0]]
+            low = self._write_first(painter, place, words, stress=_stress(row, column))
             why = row.why_briefly if column is Column.RESULT and not self.with_reasons else ""
             self._write(painter, low, [lines[1] or why])
         painter.restore()
@@ -150,12 +179,15 @@ class ClipCells(QStyledItemDelegate):
             self._write(painter, low, [row.task])
 
     def _write_first(
-        self, painter: QPainter, place: QRect, lines: list[str], *, urgent: bool = False
+        self, painter: QPainter, place: QRect, lines: list[str], *, stress: str = ""
     ) -> QRect:
-        """Write lines of ink, each shortened in its middle; return the place beneath them."""
+        """Write lines of ink, or bold in another colour, each shortened in its middle.
+
+        Returns the place beneath them.
+        """
         font = self._fonts()[0]
-        font.setBold(urgent)
-        colour = self._appearance.colour("hold" if urgent else "ink")
+        font.setBold(bool(stress))
+        colour = self._appearance.colour(stress or "ink")
         return _write_lines(painter, place, lines, (font, colour, Qt.TextElideMode.ElideMiddle))
 
     def _write_reasons(
@@ -201,20 +233,22 @@ def _write_lines(
     return QRect(place.left(), top, place.width(), place.bottom() - top)
 
 
-def _is_urgent(row: ClipRow, column: Column) -> bool:
-    """Return whether a cell says that its row needs somebody."""
-    return column is Column.RESULT and row.urgency < _CALM
+def _stress(row: ClipRow, column: Column) -> str:
+    """Return the colour of a cell that says that its row needs somebody or is being read."""
+    if column is not Column.RESULT:
+        return ""
+    return "hold" if row.urgency < _CALM else "arm" if row.under_way else ""
 
 
-def _wrapped(text: str, font: QFont, width: int, most: int) -> list[str]:
-    """Return text in lines of whole words, `most` at most; the last takes the rest."""
+def _wrapped(text: str, font: QFont, width: int, most: int, after: str = r"\s") -> list[str]:
+    """Return text in lines, `most` at most, broken after some signs; the last takes the rest."""
     metrics = QFontMetrics(font)
     lines: list[str] = []
-    for word in text.split():
-        longer = f"{lines[-1]} {word}" if lines else word
-        fits = metrics.horizontalAdvance(longer) <= width - _ROUNDING_PX
+    for part in re.split(f"(?<=[{after}])", text):
+        longer = lines[-1] + part if lines else part
+        fits = metrics.horizontalAdvance(longer.rstrip()) <= width - _ROUNDING_PX
         if lines and (fits or len(lines) == most):
             lines[-1] = longer
         else:
-            lines.append(word)
-    return lines
+            lines.append(part)
+    return [line.rstrip() for line in lines]

@@ -1,6 +1,6 @@
 """Rows of the list of clips: what each holds, how far it is, and its words."""
 
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, replace
 from enum import Enum, auto
 from pathlib import Path
 
@@ -60,6 +60,8 @@ class ClipRow:
         The day of recording that it was saved with.
     facts
         What saving it has found out of it and asks for.
+    queued, under_way
+        Whether it is to be read in the present run, and whether it is its turn.
     """
 
     clip: Path
@@ -76,7 +78,8 @@ class ClipRow:
     saved_for: str = ""
     saved_day: str = ""
     facts: ClipFacts | None = None
-    queued: bool = field(default=False)
+    queued: bool = False
+    under_way: bool = False
 
     @classmethod
     def of_entry(cls, entry: ClipEntry) -> "ClipRow":
@@ -149,7 +152,8 @@ class ClipRow:
 
     def take(self, result: ClipResult | None) -> None:
         """Take a result, with the trials that someone left out of it before."""
-        self.result, self.queued, self.saved_for, self.facts = result, False, "", None
+        self.result, self.saved_for, self.facts = result, "", None
+        self.queued = self.under_way = False
         whole = self.measurement
         self.accepted = () if whole is None else (True,) * len(whole.trials)
         if result is not None and result.accepted:
@@ -226,7 +230,7 @@ class ClipRow:
             refused = self.counted.status is Status.REFUSED
             return tr("Not measured") if refused else tr("Measured")
         if self.queued:
-            return tr("In the queue")
+            return tr("Being read") if self.under_way else tr("In the queue")
         return tr("Waiting") if self.entry else tr("Choose movement and side")
 
     @property

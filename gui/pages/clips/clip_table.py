@@ -4,7 +4,7 @@ from PySide6.QtCore import QEvent, QPoint, QRect, QSize, Qt, Signal
 from PySide6.QtGui import QFocusEvent, QFontMetrics, QKeyEvent, QMouseEvent, QResizeEvent
 from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTableView, QWidget
 
-from gui.pages.clips.clip_cells import ABOVE_PX, BESIDE_PX, ClipCells
+from gui.pages.clips.clip_cells import ABOVE_PX, BESIDE_PX, EDGE_PX, ClipCells
 from gui.pages.clips.clip_rows import ClipRow
 from gui.pages.clips.clip_table_model import COLUMNS, ClipTableModel, Column
 from gui.pages.clips.row_tools import RowTools
@@ -60,6 +60,7 @@ class ClipTable(QTableView):
         self.verticalHeader().setMinimumSectionSize(1)
         header = self.horizontalHeader()
         header.setHighlightSections(False)
+        header.setProperty("role", "edged")
         header.setDefaultAlignment(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter)
         header.setSectionResizeMode(QHeaderView.ResizeMode.Interactive)
         for change in (
@@ -83,20 +84,23 @@ class ClipTable(QTableView):
         cells, room = self._cells, self.viewport().width()
         # Of all words that may come, so that no column moves when others come.
         task = self._tools.widest_choices() + 2 * BESIDE_PX
-        asked = cells.least_width_of([tr("Choose movement and side")], bold=True)
+        cells.with_reasons = True
+        words = tr("Choose movement and side")
+        asked = cells.least_width_of(Column.RESULT, [words], bold=True)
         result = min(max(asked, self._needed(Column.RESULT)), room // 2)
         least = (_CLIP_DIGITS + _REASONS_DIGITS) * digit
         with_task = room - result - task >= least
         with_reasons = room - result >= least
         # Words at the end keep off the scroll bar.
-        result += 0 if with_task or with_reasons else GAP_PX
-        if with_task and self._rows.with_results:
-            # Readings leave the notes the room that nothing else takes.
-            result = min(result, self._needed(Column.RESULT))
+        result += 0 if with_reasons else EDGE_PX - BESIDE_PX
         rest = room - result - (task if with_task else 0)
+        reasons = self._needed(Column.REASONS) + self._tools.links_width + 2 * GAP_PX
+        if with_task and reasons > rest * (100 - _LEAST_SHARE) // 100:
+            # Readings leave the notes the room that they need.
+            rest += result - min(result, self._needed(Column.RESULT))
+            result = min(result, self._needed(Column.RESULT))
         share = rest * (_CLIP_SHARE if with_task else _MERGED_SHARE) // 100
         if with_task:
-            reasons = self._needed(Column.REASONS) + self._tools.links_width + 2 * GAP_PX
             share = min(share, max(rest * _LEAST_SHARE // 100, rest - reasons))
         clip = max(_CLIP_DIGITS * digit, share) if with_reasons else rest
         widths = (clip, task, result, max(1, rest - clip))
@@ -119,8 +123,11 @@ class ClipTable(QTableView):
         cells, header = self._cells, self.verticalHeader()
         usual = cells.row_height()
         header.setDefaultSectionSize(usual)
-        if 0 <= cells.opened < len(self._rows.rows):
-            header.resizeSection(cells.opened, usual)
+        shown = {column: self.columnWidth(place) for place, column in enumerate(COLUMNS)}
+        for place, row in enumerate(self._rows.rows):
+            high = cells.height_of(row, shown)
+            if self.rowHeight(place) != high and not self.isRowHidden(place):
+                header.resizeSection(place, high)
         cells.opened = self._current()
         if cells.opened >= 0:
             header.resizeSection(cells.opened, self._opened_height())
@@ -131,7 +138,9 @@ class ClipTable(QTableView):
         """Return the height of the opened row: beside its words, or beneath them, are the tools."""
         tools, cells = self._tools, self._cells
         row = self._rows.rows[cells.opened]
-        cells.tools_beneath_name = cells.merged and tools.row_width <= self._name_width()
+        # While nothing is chosen they have the whole row: there is no result beside them.
+        has_room = row.entry is None or tools.row_width <= self._name_width()
+        cells.tools_beneath_name = cells.merged and has_room
         cells.middle = cells.links_px = 0
         if cells.merged:
             name = cells.name_height(row, self.columnWidth(0))
@@ -156,13 +165,13 @@ class ClipTable(QTableView):
         return self._tools.choices_height + self._tools.note_height(self._tools_width())
 
     def _name_width(self) -> int:
-        return self.columnWidth(0) - 2 * BESIDE_PX
+        return self.columnWidth(0) - sum(self._cells.sides(Column.CLIP))
 
     def _tools_width(self) -> int:
         if not self._cells.merged:
             return self.columnWidth(1) - 2 * BESIDE_PX
         whole = self.columnWidth(0) if self._cells.tools_beneath_name else self.viewport().width()
-        return whole - 2 * BESIDE_PX
+        return whole - EDGE_PX - BESIDE_PX
 
     def _current(self) -> int:
         """Return the place of the chosen row that is current, or of the first; -1 without one."""
@@ -180,11 +189,11 @@ class ClipTable(QTableView):
         wide, high = self._tools_width(), self._tools_height()
         if cells.merged:
             top = row.bottom() + 1 - ABOVE_PX - high
-            tools.place_in_row(QRect(BESIDE_PX, top, wide, high))
+            tools.place_in_row(QRect(EDGE_PX, top, wide, high))
             return
         middle, last = row.top() + cells.middle, len(COLUMNS) - 1
         choices = QPoint(self.columnWidth(0) + BESIDE_PX, middle - tools.choices_height // 2)
-        end = self.columnViewportPosition(last) + self.columnWidth(last) - BESIDE_PX
+        end = self.columnViewportPosition(last) + self.columnWidth(last) - EDGE_PX
         links = QPoint(end - tools.links_width, middle - tools.links_height // 2)
         tools.place_in_columns(choices, wide, links)
 

@@ -267,6 +267,7 @@ class ClipsPage(QWidget):
         self._under_way = [row for row, _ in pairs]
         for row in self._under_way:
             row.queued = True
+        self._show_turn()
         entries = [entry for _, entry in pairs]
         services = self._services
         self.batch.start(entries, lambda: services.clips_setup(entries), self.results, fresh=fresh)
@@ -283,13 +284,21 @@ class ClipsPage(QWidget):
             while len(self._analyses) > _MOST_ANALYSES:
                 self._analyses.popitem(last=False)
         self.model.changed(row)
+        self._show_turn()
         if row is self.review.row:
             self.review.show_result(read.analysis)
+
+    def _show_turn(self) -> None:
+        """Mark the first clip that has no result: clips are read in their order."""
+        first = next((row for row in self._under_way if row.queued), None)
+        if first is not None and not first.under_way:
+            first.under_way = True
+            self.model.changed(first)
 
     @Slot(str)
     def _end(self, why: str) -> None:
         for row in self._under_way:
-            row.queued = False
+            row.queued = row.under_way = False
         self._under_way = []
         self.model.all_changed()
         self.model.sort_by_urgency()

@@ -191,6 +191,24 @@ def test_the_name_comes_before_what_the_number_of_the_clip_means(
     assert page.review.head.place.text() == f"{words}{place} of 3"
 
 
+def test_a_long_name_takes_more_lines_and_others_a_low_row(
+    stage: WindowHarness, page: ClipsPage, folder: Path
+) -> None:
+    name = "second_visit_of_the_garden_group_in_spring-external-rotation-left.mp4"
+    (folder / name).touch()
+    page.open([folder])
+    stage.settle()
+    resize(stage, (1366, 700))
+    table, cells = page.list.table, page.list.table._cells
+    place = page.model.rows.index(row_named(page, name))
+    lines = cells._name_lines(page.model.rows[place], 240)
+    assert "".join(lines) == name, "it goes on after a sign, whole"
+    assert len(lines) > 1
+    assert table.rowHeight(place) > cells.row_height()
+    short = page.model.rows.index(row_named(page, NAMES[1]))
+    assert table.rowHeight(short) == cells.row_height() <= 60
+
+
 def test_what_a_manifest_is_stands_where_nothing_was_opened_before(
     stage: WindowHarness, folder: Path
 ) -> None:
