@@ -7786,10 +7786,6 @@ No se envía nada.</translation>
         <translation>Cifrado</translation>
     </message>
     <message>
-        <source>Kept</source>
-        <translation>Hasta cuándo</translation>
-    </message>
-    <message>
         <source>One person: under “People”. Everything: close Thawline and delete this folder.</source>
         <translation>Una persona: en «Personas». Todo: cierre Thawline y borre esta carpeta.</translation>
     </message>
@@ -8578,10 +8574,6 @@ o por qué no la hay.</translation>
     <message>
         <source>{number} of {total} trials counted</source>
         <translation>{number} de {total} intentos</translation>
-    </message>
-    <message>
-        <source>Saved</source>
-        <translation>Qué se guarda</translation>
     </message>
     <message>
         <source>Then press Try again.</source>

@@ -56,7 +56,7 @@ class BackupPage(TitledPage):
         backups = self._about(tr("Backup"), label(about_backup), label(private), self.latest)
         restoring = self._about(tr("Restore"), label(about_restore))
         rows = aligned(BesideRow(backups, self.save), BesideRow(restoring, self.restore))
-        space = self._appearance.gap(3)
+        space = self._appearance.gap(2.25)
         self.lay_out(self.outcome, self.busy, list_card(*rows, spacing=space), short=True)
         self._tell("")
 
@@ -65,8 +65,8 @@ class BackupPage(TitledPage):
         self._tell("")
 
     def _about(self, name: str, *words: QWidget) -> QWidget:
-        low, below = self._appearance.gap(1), self._appearance.gap(1.5)
-        lines = column(label(name, "title"), *words, spacing=low, margins=(0, 0, 0, below))
+        low, around = self._appearance.gap(1), self._appearance.gap(0.75)
+        lines = column(label(name, "title"), *words, spacing=low, margins=(0, around, 0, around))
         return widget_with(lines)
 
     def _tell(self, words: str) -> None:

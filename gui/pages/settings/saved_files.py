@@ -1,14 +1,14 @@
-"""What is saved on this computer, as a table: files, how long, who can read them."""
+"""What is saved on this computer: files and how large; where they are, who can read them."""
 
 from PySide6.QtCore import Qt, QUrl, Slot
 from PySide6.QtGui import QDesktopServices, QShowEvent
-from PySide6.QtWidgets import QLabel, QSizePolicy, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QLayout, QSizePolicy, QVBoxLayout, QWidget
 
 from gui.pages.settings.data_page import DataPage, data_page_title
 from gui.session.services import Services
 from gui.style.measures import GAP_PX
 from gui.text.wording import tr
-from gui.widgets.beside_row import BesideRow
+from gui.widgets.beside_row import BesideRow, list_card
 from gui.widgets.buttons import button
 from gui.widgets.layouts import card, clear_layout, column, row, separator, widget_with
 from gui.widgets.side_by_side import LARGE_FROM_PERCENT
@@ -19,8 +19,8 @@ from measure.storage.location import STORE_NAME
 from measure.storage.saved_files import SavedFile, saved_files, size_text
 from measure.system.paths import data_folder
 
-#: Shares of a line for what is saved, and for how long and how large. [technical]
-_SHARES = (1, 1)
+#: Space above and below a hairline between two files, steps. [technical]
+_AROUND_LINE = 1.25
 #: Least size that is shown as a number, bytes. [technical]
 _SHOWN_BYTES = 1024
 #: Width of the size of a file, in sizes of the text: as "1023 kB". [technical]
@@ -45,20 +45,12 @@ class SavedFilesPage(TitledPage):
         self.open_folder.clicked.connect(self._open_folder)
         self._files: list[SavedFile] = []
         self._rows = QVBoxLayout()
-        self._rows.setSpacing(GAP_PX)
         services.appearance.changed.connect(self._show)
         promise = tr("Nothing is sent anywhere. No picture or video is saved unless you ask.")
         place = widget_with(column(self._folder, self._readers, spacing=0))
-        about_folder = BesideRow(place, self.open_folder)
-        gap = self._appearance.gap
+        around = list_card(BesideRow(place, self.open_folder), _more_to_know())
         #: Everything that waits until the sizes are counted.
-        self._counted = widget_with(
-            column(
-                card(self._rows, about_folder, spacing=gap(1.5)),
-                card(_more_to_know()),
-                spacing=gap(2),
-            )
-        )
+        self._counted = widget_with(column(card(self._rows), around, spacing=2 * GAP_PX))
         self._counted.hide()
         self.lay_out(label(promise, "lead"), self._counted)
 
@@ -83,17 +75,11 @@ class SavedFilesPage(TitledPage):
         if not self._files:
             self._rows.addWidget(label(tr("Nothing is saved yet.")))
             return
-        heads = (label(tr("Saved"), "small"), label(tr("Kept"), "small"))
-        lines = [self._line(*heads, _unbroken(tr("Size"), "small"))] if not self._stacked else []
-        lines += [self._file_line(file, readers=not together) for file in self._files]
-        for line in lines:
-            self._rows.addWidget(line)
-            self._rows.addWidget(separator())
-
-    @property
-    def _stacked(self) -> bool:
-        """Whether it says how long below what it is."""
-        return self._appearance.percent >= LARGE_FROM_PERCENT
+        self._rows.setSpacing(self._appearance.gap(_AROUND_LINE))
+        for number, file in enumerate(self._files):
+            if number > 0:
+                self._rows.addWidget(separator())
+            self._rows.addWidget(self._file_line(file, readers=not together))
 
     def _file_line(self, file: SavedFile, *, readers: bool) -> QWidget:
         """Return a line of the table: what a file is, how long it stays, its size.
@@ -107,22 +93,19 @@ class SavedFilesPage(TitledPage):
         how_long = "\n".join([_sentence(tr(file.duration)), *([read] if readers else [])])
         tiny = file.size_bytes < _SHOWN_BYTES
         size = tr("under 1 kB") if tiny else with_decimal_sign(size_text(file.size_bytes), tr)
-        line = self._line(
-            label(_sentence(tr(file.purpose))), label(how_long, "quiet"), _unbroken(size)
-        )
+        what, kept = label(_sentence(tr(file.purpose))), label(how_long, "quiet")
+        how_large = label(size)
+        how_large.setWordWrap(False)
+        how_large.setSizePolicy(QSizePolicy.Policy.Minimum, QSizePolicy.Policy.Preferred)
+        how_large.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignTop)
+        if self._appearance.percent >= LARGE_FROM_PERCENT:
+            said: QLayout = column(what, kept, spacing=0)
+        else:
+            said = row((what, 1), (kept, 1), spacing=3 * GAP_PX)
+            how_large.setMinimumWidth(self._appearance.px(_SIZE_WIDTH))
+        line = widget_with(row((said, 1), how_large, spacing=2 * GAP_PX))
         line.setToolTip(file.name)
         return line
-
-    def _line(self, what: QLabel, how_long: QLabel, size: QLabel) -> QWidget:
-        """Return three cells in the columns of the table, which are two where text is large."""
-        size.setMinimumWidth(self._appearance.px(_SIZE_WIDTH))
-        size.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignTop)
-        if self._stacked:
-            return widget_with(
-                row((column(what, how_long, spacing=0), 1), size, spacing=2 * GAP_PX)
-            )
-        rest = row((how_long, 1), size, spacing=2 * GAP_PX)
-        return widget_with(row((what, _SHARES[0]), (rest, _SHARES[1]), spacing=3 * GAP_PX))
 
     @Slot()
     def _open_folder(self) -> None:
@@ -138,14 +121,6 @@ def _more_to_know() -> QWidget:
     encryption = tr("None: turn on the disk encryption of your system.")
     lines = ((tr("Deleting"), deleting), (tr("Online"), online), (tr("Encryption"), encryption))
     return terms([(name, label(words)) for name, words in lines])
-
-
-def _unbroken(words: str, role: str = "") -> QLabel:
-    """Return words that stay on one line."""
-    made = label(words, role)
-    made.setWordWrap(False)
-    made.setSizePolicy(QSizePolicy.Policy.Minimum, QSizePolicy.Policy.Preferred)
-    return made
 
 
 def _sentence(words: str) -> str:
