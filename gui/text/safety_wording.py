@@ -91,7 +91,7 @@ def answer_text(answer: ScreeningAnswer, *, clinic: bool = False) -> str:
     return {
         ScreeningAnswer.NONE_FITS: tr("None of these"),
         ScreeningAnswer.ONE_FITS: tr("Yes, at least one"),
-        ScreeningAnswer.CLINICIAN_AGREES: tr("My clinician has said I can measure"),
+        ScreeningAnswer.CLINICIAN_AGREES: tr("My clinician agrees"),
     }[answer]
 
 

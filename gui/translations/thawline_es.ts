@@ -1088,10 +1088,6 @@
         <translation>Otro movimiento que no duela</translation>
     </message>
     <message>
-        <source>Change my answer</source>
-        <translation>Cambiar mi respuesta</translation>
-    </message>
-    <message>
         <source>Show the rest</source>
         <translation>Ver el resto</translation>
     </message>
@@ -2220,10 +2216,6 @@
         <translation>Sí, al menos uno</translation>
     </message>
     <message>
-        <source>My clinician has said I can measure</source>
-        <translation>Mi profesional sanitario lo permite</translation>
-    </message>
-    <message>
         <source>What this is, and what it is not</source>
         <translation>Qué es esto y qué no es</translation>
     </message>
@@ -2398,6 +2390,10 @@
     <message>
         <source>That hurt more than it should.</source>
         <translation>Ha dolido más de lo debido.</translation>
+    </message>
+    <message>
+        <source>My clinician agrees</source>
+        <translation>Mi profesional lo permite</translation>
     </message>
     <message>
         <source>Thawline estimates by camera how far a shoulder moves, week by week.</source>

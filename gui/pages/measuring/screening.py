@@ -268,8 +268,7 @@ class SafetyPage(QWidget):
             if self._another:
                 self._way_out(tr("Another movement that does not hurt"), "", self.other_movement)
         elif screening.can_go_back or self._may_leave:
-            back = tr("Back") if screening.asks else tr("Change my answer")
-            self._way_out(back, "", self.go_back)
+            self._way_out(tr("Back"), "", self.go_back)
             if not screening.asks:
                 self._way_out(tr("Stop for today"), "main", self.stopped)
         for answer in _BUTTON_ORDER:
