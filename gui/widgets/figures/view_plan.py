@@ -90,8 +90,8 @@ class ViewPlan(PaintedWidget):
         self.update()
 
     def drawn_width(self, high: float) -> float:
-        """Return how wide the plan can use a place of a height, with room for an arrow, pixels."""
-        wide = max(_WIDE, 2 * (self._arrow_aside() + _ARROW_EDGE))
+        """Return how wide a plan can use a place of a height; an arrow makes it smaller, pixels."""
+        wide = max(_WIDE, 2 * (_ARROW_NEAR + _ARROW_EDGE))
         return max(self._unit(high, 0) * wide, self._bar_width(0.0))
 
     def sizeHint(self) -> QSize:
