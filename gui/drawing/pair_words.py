@@ -1,13 +1,15 @@
 """A reading in a line of a table: its value in bold, then its range.
 
-Values end at one place and their ranges begin at one, whatever figures they have; so do the number
-of a day and its month.
+Values end at one place and their ranges begin at one; so do the number of a day and its month.
+Figures have one width: they stand below each other.
 """
 
 from collections.abc import Iterable
 
 from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QFont, QFontMetricsF, QPainter, QPen
+
+from gui.drawing.tabular_figures import paint_tabular, tabular_width
 
 #: Thickness of the line beneath what can be pressed, in heights of the words, and how far beneath
 #: them it runs. [technical]
@@ -28,8 +30,7 @@ def parted_day(words: str) -> tuple[str, str]:
 
 def first_width(pairs: Iterable[tuple[str, str]], font: QFont) -> float:
     """Return the width of the widest first part in a font, pixels."""
-    metrics = QFontMetricsF(font)
-    return max((metrics.horizontalAdvance(first) for first, _ in pairs if first), default=0.0)
+    return max((tabular_width(first, font) for first, _ in pairs if first), default=0.0)
 
 
 def pair_width(pair: tuple[str, str], fonts: tuple[QFont, QFont], first_px: float) -> float:
@@ -41,7 +42,7 @@ def pair_width(pair: tuple[str, str], fonts: tuple[QFont, QFont], first_px: floa
         Of the first part, and of the other.
     """
     first, rest = pair
-    return (first_px if first else 0.0) + QFontMetricsF(fonts[1]).horizontalAdvance(rest)
+    return (first_px if first else 0.0) + tabular_width(rest, fonts[1])
 
 
 def paint_pair(
@@ -64,15 +65,13 @@ def paint_pair(
     metrics = QFontMetricsF(rest_font)
     base = place.center().y() + (metrics.ascent() - metrics.descent()) / 2
     left = place.left() + (first_px if first else 0.0)
-    wide = metrics.horizontalAdvance(rest)
+    wide = tabular_width(rest, rest_font)
     begin = left
     if first:
-        wide = QFontMetricsF(first_font).horizontalAdvance(first)
+        wide = tabular_width(first, first_font)
         begin = left - wide
-        painter.setFont(first_font)
-        painter.drawText(QPointF(begin, base), first)
-    painter.setFont(rest_font)
-    painter.drawText(QPointF(left, base), rest)
+        paint_tabular(painter, QPointF(begin, base), first, first_font)
+    paint_tabular(painter, QPointF(left, base), rest, rest_font)
     if underlined:
         high = metrics.height()
         pen = QPen(painter.pen().color(), max(1.0, high * _LINE), c=Qt.PenCapStyle.FlatCap)

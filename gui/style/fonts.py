@@ -1,7 +1,7 @@
 """The window's typeface, Atkinson Hyperlegible; DejaVu Sans for signs that it lacks.
 
-Figures are as wide as each is, everywhere: those of one width are other, wider shapes, which look
-like a second typeface. Columns are lined up by their places instead.
+Figures of running text are as wide as each is. Where numbers stand below each other,
+:mod:`gui.drawing.tabular_figures` gives them one width.
 """
 
 from functools import cache

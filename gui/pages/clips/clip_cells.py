@@ -3,10 +3,11 @@
 import re
 from collections.abc import Iterable, Mapping
 
-from PySide6.QtCore import QModelIndex, QPersistentModelIndex, QRect, QSize, Qt
+from PySide6.QtCore import QModelIndex, QPersistentModelIndex, QPointF, QRect, QSize, Qt
 from PySide6.QtGui import QColor, QFont, QFontMetrics, QPainter
 from PySide6.QtWidgets import QStyle, QStyledItemDelegate, QStyleOptionViewItem
 
+from gui.drawing.tabular_figures import paint_tabular, tabular_width
 from gui.pages.clips.clip_rows import ClipRow
 from gui.pages.clips.clip_table_model import COLUMNS, ClipTableModel, Column, lines_of
 from gui.style.appearance import Appearance
@@ -154,7 +155,8 @@ class ClipCells(QStyledItemDelegate):
             lines = lines_of(row, column)
             # Of the opened row its choices themselves say what is to be chosen.
             words = [] if opened and row.entry is None else [lines[0]]
-            low = self._write_first(painter, place, words, stress=_stress(row, column))
+            stress, figures = _stress(row, column), column is Column.RESULT
+            low = self._write_first(painter, place, words, stress=stress, figures=figures)
             why = row.why_briefly if column is Column.RESULT and not self.with_reasons else ""
             self._write(painter, low, [lines[1] or why])
         painter.restore()
@@ -179,16 +181,23 @@ class ClipCells(QStyledItemDelegate):
             self._write(painter, low, [row.task])
 
     def _write_first(
-        self, painter: QPainter, place: QRect, lines: list[str], *, stress: str = ""
+        self,
+        painter: QPainter,
+        place: QRect,
+        lines: list[str],
+        *,
+        stress: str = "",
+        figures: bool = False,
     ) -> QRect:
         """Write lines of ink, or bold in another colour, each shortened in its middle.
 
-        Returns the place beneath them.
+        Returns the place beneath them. Figures may have one width, where numbers of other rows
+        stand above and below.
         """
         font = self._fonts()[0]
         font.setBold(bool(stress))
-        colour = self._appearance.colour(stress or "ink")
-        return _write_lines(painter, place, lines, (font, colour, Qt.TextElideMode.ElideMiddle))
+        style = font, self._appearance.colour(stress or "ink"), Qt.TextElideMode.ElideMiddle
+        return _write_lines(painter, place, lines, style, figures=figures)
 
     def _write_reasons(
         self, painter: QPainter, place: QRect, row: ClipRow, *, opened: bool
@@ -218,17 +227,25 @@ def _write_lines(
     place: QRect,
     lines: list[str],
     style: tuple[QFont, QColor, Qt.TextElideMode],
+    *,
+    figures: bool = False,
 ) -> QRect:
-    """Write lines from the upper edge of a place; return what is left of it."""
+    """Write lines from the upper edge of a place, figures of one width where there is room.
+
+    Returns what is left of the place.
+    """
     font, colour, elided = style
     metrics = QFontMetrics(font)
     painter.setFont(font)
     painter.setPen(colour)
     top = place.top()
     for line in lines:
-        words = metrics.elidedText(line, elided, place.width())
-        room = QRect(place.left(), top, place.width(), metrics.lineSpacing())
-        painter.drawText(room, int(Qt.AlignmentFlag.AlignLeft), words)
+        if figures and tabular_width(line, font) <= place.width():
+            paint_tabular(painter, QPointF(place.left(), top + metrics.ascent()), line, font)
+        else:
+            words = metrics.elidedText(line, elided, place.width())
+            room = QRect(place.left(), top, place.width(), metrics.lineSpacing())
+            painter.drawText(room, int(Qt.AlignmentFlag.AlignLeft), words)
         top += metrics.lineSpacing()
     return QRect(place.left(), top, place.width(), place.bottom() - top)
 

@@ -1,0 +1,38 @@
+"""Numbers that stand below each other line up, figure for figure."""
+
+import pytest
+from PySide6.QtCore import QPointF, Qt
+from PySide6.QtGui import QFontMetricsF, QImage, QPainter
+
+from gui.drawing.tabular_figures import paint_tabular, tabular_width
+from gui.style.appearance import Appearance
+
+
+@pytest.mark.parametrize("bold", [False, True])
+def test_every_figure_has_one_width(appearance: Appearance, bold: bool) -> None:
+    font = appearance.font(40, bold=bold)
+    widths = {tabular_width(figure, font) for figure in "0123456789"}
+    assert widths == {max(map(QFontMetricsF(font).horizontalAdvance, "0123456789"))}
+
+
+def test_words_between_figures_keep_their_width(appearance: Appearance) -> None:
+    font = appearance.font(40)
+    between = QFontMetricsF(font).horizontalAdvance("\N{DEGREE SIGN} to ")
+    figure = tabular_width("0", font)
+    assert tabular_width("118\N{DEGREE SIGN} to 7", font) == pytest.approx(4 * figure + between)
+    assert tabular_width("", font) == 0
+
+
+@pytest.mark.parametrize("number", ["111", "704", "18"])
+def test_what_follows_a_number_stands_at_its_width(appearance: Appearance, number: str) -> None:
+    font = appearance.font(40)
+    image = QImage(300, 60, QImage.Format.Format_Grayscale8)
+    image.fill(Qt.GlobalColor.white)
+    painter = QPainter(image)
+    paint_tabular(painter, QPointF(0, 45), f"{number}|", font)
+    painter.end()
+    inked = [
+        x for x in range(300) if any(image.pixelColor(x, y).lightness() < 128 for y in range(60))
+    ]
+    bar = QFontMetricsF(font).boundingRect("|")
+    assert max(dark) == pytest.approx(tabular_width(number, font) + bar.right(), abs=2)
