@@ -31,8 +31,6 @@ def test_what_follows_a_number_stands_at_its_width(appearance: Appearance, numbe
     painter = QPainter(image)
     paint_tabular(painter, QPointF(0, 45), f"{number}|", font)
     painter.end()
-    inked = [
-        x for x in range(300) if any(image.pixelColor(x, y).lightness() < 128 for y in range(60))
-    ]
+    dark = {x for x in range(300) for y in range(60) if image.pixelColor(x, y).lightness() < 128}
     bar = QFontMetricsF(font).boundingRect("|")
     assert max(dark) == pytest.approx(tabular_width(number, font) + bar.right(), abs=2)
