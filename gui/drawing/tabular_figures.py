@@ -5,6 +5,7 @@ here those of the text stand in places of one width.
 """
 
 import re
+from statistics import median
 
 from PySide6.QtCore import QPointF
 from PySide6.QtGui import QFont, QFontMetricsF, QPainter
@@ -15,7 +16,7 @@ _PART = re.compile(rf"[{_FIGURES}]|[^{_FIGURES}]+")
 
 
 def tabular_width(words: str, font: QFont) -> float:
-    """Return the width of words whose figures are all as wide as the widest, pixels."""
+    """Return the width of words whose figures are all of one width, pixels."""
     metrics = QFontMetricsF(font)
     return sum(_width(part, metrics) for part in _PART.findall(words))
 
@@ -34,5 +35,6 @@ def paint_tabular(painter: QPainter, start: QPointF, words: str, font: QFont) ->
 
 def _width(part: str, metrics: QFontMetricsF) -> float:
     if part in _FIGURES:
-        return max(map(metrics.horizontalAdvance, _FIGURES))
+        # The middle width: with that of the widest, a nought, a row of ones would gape.
+        return median(map(metrics.horizontalAdvance, _FIGURES))
     return metrics.horizontalAdvance(part)
