@@ -15,8 +15,9 @@ from measure.domain.movements import MOVEMENTS, Direction, Family, Movement
 
 #: A turn of the loop: rest, way out, stay, way back, seconds. [technical]
 REST_S, OUT_S, STAY_S, BACK_S = 0.9, 1.9, 1.1, 1.9
-#: Turned from the viewer by less than this, somebody is drawn as in a mirror, degrees. [technical]
-_FROM_THE_FRONT_DEG = 60
+#: Turned from the viewer by less than this, somebody is drawn as in a mirror, degrees: from the
+#: front and from the side, as the camera's picture is shown. [technical]
+_AS_IN_MIRROR_DEG = 120
 #: A round of a swinging arm, seconds. [technical]
 SWING_S = 3.2
 
@@ -81,10 +82,11 @@ class Shown:
     def as_in_mirror(self) -> bool:
         """Whether left and right are exchanged in a drawing beside which there is no camera.
 
-        Whoever is seen from the front is drawn as in a mirror, from the side and from behind as
-        others see them. So the left arm is on the left.
+        Whoever is seen from the front or the side is drawn as in a mirror, as in the camera's
+        picture; from behind as others see them. So the left arm is on the left, and whoever shows
+        the left side faces right.
         """
-        return math.cos(math.radians(self.start.turn)) > math.cos(math.radians(_FROM_THE_FRONT_DEG))
+        return math.cos(math.radians(self.start.turn)) > math.cos(math.radians(_AS_IN_MIRROR_DEG))
 
     def share_at(self, time_s: float) -> float:
         """Return how much of the way is done at a moment of the loop."""

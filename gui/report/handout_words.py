@@ -77,7 +77,7 @@ def _facts(plan: Plan, tr: Translate) -> str:
     ]
     listed = (planned.exercise.listed for planned in plan.exercises)
     if any(exercise and shown_exercise(exercise).as_in_mirror for exercise in listed):
-        parts.append(tr("A drawing from the front is like a mirror: the left arm is on the left."))
+        parts.append(tr("Drawings from the front and from the side are as in a mirror."))
     return " ".join(part for part in parts if part)
 
 

@@ -8452,8 +8452,8 @@ o por qué no la hay.</translation>
         <translation>Revisión: {day}.</translation>
     </message>
     <message>
-        <source>A drawing from the front is like a mirror: the left arm is on the left.</source>
-        <translation>Un dibujo de frente es como un espejo: el brazo izquierdo está a la izquierda.</translation>
+        <source>Drawings from the front and from the side are as in a mirror.</source>
+        <translation>Los dibujos de frente y de lado se ven como en un espejo.</translation>
     </message>
     <message>
         <source>Move slowly, and stop before it becomes painful.</source>

@@ -123,9 +123,10 @@ def test_without_a_camera_beside_it_the_left_arm_is_on_the_left(
     assert sum(across) * (-1 if side is Side.LEFT else 1) > 0
 
 
-def test_the_arm_nearer_to_the_viewer_is_the_left_one_of_somebody_who_looks_left() -> None:
-    assert not shown_movement(Movement.FLEXION).as_in_mirror
-    assert not shown_exercise(ListedExercise.PENDULUM).as_in_mirror
+def test_from_the_side_a_drawing_faces_as_the_picture_of_the_camera_does() -> None:
+    assert shown_movement(Movement.FLEXION).as_in_mirror
+    assert shown_exercise(ListedExercise.PENDULUM).as_in_mirror
+    assert not shown_movement(Movement.HAND_BEHIND_BACK).as_in_mirror
 
 
 def test_the_left_side_to_the_camera_means_facing_left_in_the_picture() -> None:

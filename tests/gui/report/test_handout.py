@@ -68,13 +68,17 @@ def pages_of(content: bytes, folder: Path) -> list[str]:
 
 @pytest.mark.parametrize(
     ("exercise", "said"),
-    [(ListedExercise.WALL_WALK, False), (ListedExercise.CROSS_BODY, True)],
+    [
+        (ListedExercise.TOWEL, False),
+        (ListedExercise.WALL_WALK, True),
+        (ListedExercise.CROSS_BODY, True),
+    ],
 )
-def test_the_page_says_where_the_left_arm_is_in_a_drawing_from_the_front(
+def test_the_page_says_that_a_drawing_is_as_in_a_mirror_unless_it_is_from_behind(
     exercise: ListedExercise, said: bool
 ) -> None:
     words = handout_words(person("Rosa"), plan_of([exercise]), str)
-    assert ("the left arm is on the left" in words.facts) is said
+    assert ("as in a mirror" in words.facts) is said
 
 
 def test_the_page_says_all_that_the_clinician_set(qapp: QApplication, tmp_path: Path) -> None:
