@@ -31,8 +31,6 @@ _TINT = 0.14
 #: Size of the ring before a choice in a list, and of the space after it, relative to running text.
 #: [technical]
 _MARK, _AFTER_MARK = 1.2, 0.5
-#: Room at the left of that ring, pixels. [technical]
-_BESIDE_MARK_PX = 3
 
 _TEMPLATE = """
 * {{ font-size: {text}px; }}
@@ -74,7 +72,6 @@ QFrame[role="lacking-card"] {{ background: {raised}; border: 2px solid {hold};
     border-radius: {card_radius}px; }}
 QFrame[role="alarm-card"] {{ background: {raised}; border: 3px solid {alarm};
     border-radius: {card_radius}px; }}
-QFrame[role="alarm-rule"] {{ background: {alarm}; border: none; border-radius: 2px; }}
 QFrame[role="alarm-fill"] {{ background: {alarm}; border: none;
     border-radius: {card_radius}px; }}
 QFrame[role="alarm-fill"] QLabel {{ color: {ground}; }}
@@ -115,6 +112,10 @@ QPushButton[role="lacking"] {{ border: 2px solid {hold}; padding: {pad_g}px {pad
 QPushButton[role="tile"] {{ text-align: left; }}
 QPushButton[role="tile"]:checked {{ background: {raised}; color: {ink};
     border: 2px solid {arm}; padding: {pad_g}px {padx_g}px; }}
+QPushButton[role="topic"], QPushButton[role="urgent-topic"] {{ border: 1px solid {line};
+    border-radius: {card_radius}px; }}
+QPushButton[role="urgent-topic"] {{ border-left: 6px solid {alarm}; border-top-left-radius: 0;
+    border-bottom-left-radius: 0; }}
 QPushButton[role="word"] {{ background: transparent; border: none; border-radius: 0;
     border-bottom: 3px solid transparent; padding: {pad_f}px 4px; color: {quiet}; }}
 QPushButton[role="word"]:hover {{ border-bottom-color: {line}; }}
@@ -141,10 +142,11 @@ QLineEdit[role="wrong"] {{ border: 2px solid {alarm}; padding: {pad_g}px; }}
 QLineEdit[role="wrong"]:focus {{ border: 3px solid {alarm}; padding: {pad_f}px; }}
 QFrame[role="joined"] {{ background: {raised}; border: 1px solid {edge};
     border-radius: {field_radius}px; }}
-QFrame[role="joined"] QPushButton {{ background: transparent; border: none; }}
+QFrame[role="joined"] QPushButton {{ background: transparent; border: none;
+    padding: {pad_g}px; }}
 QFrame[role="joined"] QPushButton:hover {{ background: {sunken}; }}
-QFrame[role="joined"] QLineEdit {{ background: transparent; border: none; padding: {pad_h}px; }}
-QFrame[role="joined"] QLineEdit:focus {{ border: 3px solid {arm}; padding: {pad_f}px; }}
+QFrame[role="joined"] QLineEdit {{ background: transparent; border: none; padding: {pad_g}px; }}
+QFrame[role="joined"] QLineEdit:focus {{ border: 3px solid {arm}; padding: {pad_j}px; }}
 
 QTextBrowser[role="text"] {{ background: {ground}; border: none;
     border-left: {text_edge}px solid transparent; border-radius: 0; padding: 0; }}
@@ -237,8 +239,8 @@ def style_sheet(palette: Palette, percent: int) -> str:
         "pad_arrow": 2 * wide,
         "padx_g": wide - 1,
         "pad_f": high - 2,
-        "pad_h": high + 1,
-        "pad_mark": _BESIDE_MARK_PX + round(body * _MARK) + round(body * _AFTER_MARK),
+        "pad_j": high - 4,
+        "pad_mark": round(body * _MARK) + round(body * _AFTER_MARK),
         "pad_head": high + _CELL_FOCUS_PX,
         "card_pad": CARD_PADDING_PX,
         "line_px": round(body * LINE),

@@ -66,8 +66,12 @@ class RingedButton(QPushButton):
             option.rect = option.rect.adjusted(INSET_PX, INSET_PX, -INSET_PX, -INSET_PX)
             painter.drawControl(QStyle.ControlElement.CE_PushButtonBevel, option)
             painter.drawControl(QStyle.ControlElement.CE_PushButtonLabel, words)
-            paint_ring(painter, QRectF(self.rect()))
+            paint_ring(painter, self.ring_place())
         painter.end()
+
+    def ring_place(self) -> QRectF:
+        """Return where the ring of the keyboard is."""
+        return QRectF(self.rect())
 
 
 class ShortcutButton(RingedButton):

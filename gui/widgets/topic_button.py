@@ -4,7 +4,7 @@ from collections.abc import Sequence
 
 from PySide6.QtCore import QPointF, QSize, Qt
 from PySide6.QtGui import QPainter, QPaintEvent, QPalette, QPen, QResizeEvent
-from PySide6.QtWidgets import QFrame, QGridLayout, QSizePolicy, QWidget
+from PySide6.QtWidgets import QGridLayout, QSizePolicy, QWidget
 
 from gui.style.measures import CARD_PADDING_PX, GAP_PX
 from gui.widgets.buttons import RingedButton
@@ -13,11 +13,10 @@ from gui.widgets.text import label
 
 #: Room inside above and beside the words, pixels. [technical]
 _PADDING_PX = (GAP_PX + 4, CARD_PADDING_PX)
-#: Width of an urgent topic's rule, its place in the room beside the words, and half the sign that a
-#: topic leads on, pixels. [technical]
-_RULE_PX, _RULE_LEFT_PX, _SIGN_PX = 5, 9, 6
+#: Half the sign that a topic leads on, pixels. [technical]
+_SIGN_PX = 6
 #: Space between two, pixels. [technical]
-_BETWEEN_PX = GAP_PX
+_BETWEEN_PX = GAP_PX * 3 // 2
 #: Least width of a column, in widths of a digit. [technical]
 _LEAST_DIGITS = 34
 #: Most columns that are read with ease. [technical]
@@ -30,26 +29,21 @@ class TopicButton(RingedButton):
     Parameters
     ----------
     urgent
-        Whether it may not wait: it has a red rule before its words, and a line of its own.
+        Whether it may not wait: its edge is red where its words begin, and it has a line of its
+        own.
     """
 
     def __init__(self, name: str, line: str, *, urgent: bool = False) -> None:
         super().__init__()
         self.urgent = urgent
+        self.setProperty("role", "urgent-topic" if urgent else "topic")
         self.setAccessibleName(name)
         self.setAccessibleDescription(line)
         self.name, self.line = label(name, "strong"), label(line, "quiet")
         above, beside = _PADDING_PX
         words = column(self.name, self.line, 1, spacing=GAP_PX // 4)
-        before = _RULE_LEFT_PX if urgent else beside
-        margins = (before, above, beside + _SIGN_PX + GAP_PX, above)
-        after = beside - _RULE_LEFT_PX - _RULE_PX
-        self._inside = row((words, 1), on=self, margins=margins, spacing=after)
-        if urgent:
-            rule = QFrame()
-            rule.setProperty("role", "alarm-rule")
-            rule.setFixedWidth(_RULE_PX)
-            self._inside.insertWidget(0, rule)
+        margins = (beside, above, beside + _SIGN_PX + GAP_PX, above)
+        self._inside = row((words, 1), on=self, margins=margins)
         for member in self.findChildren(QWidget):
             member.setAttribute(Qt.WidgetAttribute.WA_TransparentForMouseEvents)
         policy = QSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Preferred)

@@ -8,11 +8,14 @@ from gui.style.appearance import Appearance
 from gui.style.focus_ring import paint_ring, shows_ring
 from gui.widgets.layouts import mirrored
 
+#: Room above and below the text and at its end, pixels. [technical]
 _MARGIN = 4
+#: Room between the text and the ring of the keyboard around it, pixels. [technical]
+_FOCUS_PX = 6
 
 
 class WrappingCheckBox(QCheckBox):
-    """A check box whose text wraps."""
+    """A check box whose text wraps; its box begins where the text of its page does."""
 
     def __init__(self, appearance: Appearance, text: str, parent: QWidget | None = None) -> None:
         super().__init__(text, parent)
@@ -67,13 +70,14 @@ class WrappingCheckBox(QCheckBox):
             painter.end()
 
     def _paint(self, painter: QPainter) -> None:
-        self.paint_box(painter, QRect(_MARGIN, self._box_top(), self._box(), self._box()))
+        self.paint_box(painter, QRect(0, self._box_top(), self._box(), self._box()))
         painter.setPen(self._appearance.colour("ink" if self.isEnabled() else "quiet"))
         left = self.text_left()
         words = mirrored(self, QRect(left, 0, self.width() - left, self.height()))
         painter.drawText(QRectF(words), self._flags(), self.text())
         if shows_ring(self):
-            paint_ring(painter, QRectF(self.rect()))
+            around = self.rect().adjusted(left - _FOCUS_PX, 0, 0, 0)
+            paint_ring(painter, QRectF(mirrored(self, around)))
 
     def paint_box(self, painter: QPainter, place: QRect) -> None:
         """Paint the box at a place, as where one reads from left to right, with its tick."""
@@ -106,7 +110,7 @@ class WrappingCheckBox(QCheckBox):
 
     def text_left(self) -> int:
         """Return where the text begins, pixels."""
-        return _MARGIN + self._box() + round(self._appearance.px() * 0.6)
+        return self._box() + round(self._appearance.px() * 0.6)
 
     @staticmethod
     def _flags() -> int:

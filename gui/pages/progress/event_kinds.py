@@ -2,15 +2,15 @@
 
 from functools import partial
 
-from PySide6.QtCore import QRectF, QSize, Qt, Signal
+from PySide6.QtCore import QRect, QRectF, QSize, Qt, Signal
 from PySide6.QtGui import QPainter, QPaintEvent, QPen
-from PySide6.QtWidgets import QButtonGroup, QGridLayout, QLabel, QPushButton
+from PySide6.QtWidgets import QButtonGroup, QLabel, QPushButton, QSizePolicy, QWidget
 
 from gui.style.appearance import Appearance
 from gui.style.measures import GAP_PX
 from gui.text.wording import event_name, tr
 from gui.widgets.buttons import WrappedButton
-from gui.widgets.layouts import ArrangedWidget
+from gui.widgets.layouts import ArrangedWidget, mirrored
 from gui.widgets.text import label
 from measure.domain.records import EventKind
 
@@ -39,8 +39,11 @@ OTHERS = (
 #: Size of the ring before a name, in heights of the text, and of the dot in it, in its own size.
 #: [technical]
 _RING, _DOT = 1.2, 0.44
-#: Room beside the ring, pixels. [technical]
-_BESIDE_PX = 3
+#: Space after the ring, and between two names one below the other, in heights of the text.
+#: [technical]
+_AFTER_RING, _STEP = 0.5, 0.22
+#: Room between the ring of the keyboard and the name in it, pixels. [technical]
+_FOCUS_PX = 6
 #: Space between two columns, pixels. [technical]
 _BETWEEN_PX = 2 * GAP_PX
 
@@ -59,10 +62,20 @@ class _KindButton(WrappedButton):
         brief = self._size(self._text).width() > width >= self._size(self._brief).width()
         return self._brief if brief else super()._text_in(width)
 
+    def ring_place(self) -> QRectF:
+        """Return where the ring of the keyboard is: around the name."""
+        left = self._appearance.px(_RING + _AFTER_RING) - _FOCUS_PX
+        return QRectF(mirrored(self, self.rect().adjusted(left, 0, 0, 0)))
+
     def paintEvent(self, event: QPaintEvent) -> None:
         super().paintEvent(event)
-        wide = self._appearance.px(_RING)
-        ring = QRectF(_BESIDE_PX, (self.height() - wide) / 2, wide, wide)
+        wide = round(self._appearance.px(_RING))
+        # It stands in line with the first line of the name.
+        lines = self.text().count("\n") + 1
+        above = (self.height() - lines * self.fontMetrics().lineSpacing()) / 2
+        middle = above + self.fontMetrics().height() / 2
+        square = QRect(0, round(middle - wide / 2), wide, wide)
+        ring = QRectF(mirrored(self, square))
         painter = QPainter(self)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         chosen = self.isChecked()
@@ -104,18 +117,20 @@ class EventKinds(ArrangedWidget):
         self._together.setExclusive(False)
         self._by_kind: dict[EventKind, QPushButton] = {}
         self._groups = [
-            (label(title, "strong"), [self._made(kind, title) for kind in kinds])
+            (self._heading(title), [self._made(kind, title) for kind in kinds])
             for title, kinds in groups
         ]
-        self._columns = 0
-        self._grid = QGridLayout(self)
-        self._grid.setContentsMargins(0, 0, 0, 0)
-        self._grid.setHorizontalSpacing(_BETWEEN_PX)
-        self._grid.setVerticalSpacing(0)
+        policy = QSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Preferred)
+        policy.setHeightForWidth(True)
+        self.setSizePolicy(policy)
+
+    def _heading(self, title: str) -> QLabel:
+        heading = label(title, "strong")
+        heading.setParent(self)
+        return heading
 
     def _made(self, kind: EventKind, title: str) -> QPushButton:
         made = _KindButton(self._appearance, kind)
-        # It is placed later, when the widths are known, and has its turn for Tab from the start.
         made.setParent(self)
         made.setCheckable(True)
         made.setAccessibleName(f"{title}: {event_name(kind)}")
@@ -140,51 +155,58 @@ class EventKinds(ArrangedWidget):
             made.setChecked(kind is chosen)
         self.changed.emit()
 
+    def sizeHint(self) -> QSize:
+        columns = len(self._groups)
+        wide = columns * self._narrowest() + _BETWEEN_PX * (columns - 1)
+        return QSize(wide, self.heightForWidth(wide))
+
     def minimumSizeHint(self) -> QSize:
-        """Return the width of one column: it needs no more."""
-        return QSize(self._narrowest(), super().minimumSizeHint().height())
+        """Return the width of one column, and the height of a line: the width decides on more."""
+        return QSize(self._narrowest(), self.buttons[0].minimumSizeHint().height())
+
+    def hasHeightForWidth(self) -> bool:
+        return True
+
+    def heightForWidth(self, width: int) -> int:
+        return max(place.bottom() + 1 for _, place in self._places(width))
 
     def _arrange(self) -> None:
-        """Put as many groups side by side as have room, the others below them.
+        for member, place in self._places(self.width()):
+            member.setGeometry(mirrored(self, place))
 
-        A group below two others has their columns for its own names.
+    def _places(self, width: int) -> list[tuple[QWidget, QRect]]:
+        """Return where headings and names are in this width.
+
+        As many groups as have room stand side by side, the others below them with the columns for
+        their own names. In every column the next name follows the one above at the same distance,
+        whether its neighbours take one line or two.
         """
+        columns = self._columns(width)
+        wide = _column(width, columns)
+        places: list[tuple[QWidget, QRect]] = []
+        ends = [0] * columns
+        step = round(self._appearance.px(_STEP))
+        for number, (heading, members) in enumerate(self._groups):
+            below = number >= columns
+            top = max(ends) + 2 * GAP_PX if below else 0
+            across = width if below else wide
+            left = 0 if below else _left(width, columns, number)
+            high = heading.heightForWidth(across)
+            places.append((heading, QRect(left, top, across, high)))
+            for aside in range(columns) if below else (number,):
+                ends[aside] = top + high + GAP_PX // 2
+            for place, member in enumerate(members):
+                aside = place % columns if below else number
+                high = member.heightForWidth(wide)
+                left = _left(width, columns, aside)
+                places.append((member, QRect(left, ends[aside], wide, high)))
+                ends[aside] += high + step
+        return places
+
+    def _columns(self, width: int) -> int:
+        """Return how many columns have room in this width."""
         most = len(self._groups)
-        columns = next((n for n in range(most, 1, -1) if self._fits(n)), 1)
-        if columns == self._columns:
-            return
-        self._columns = columns
-        while self._grid.takeAt(0) is not None:
-            pass
-        line = 0
-        for place, (heading, members) in enumerate(self._groups):
-            beside = place < columns
-            if beside:
-                below = self._place(heading, members, (0, place), columns=1)
-                line = max(line, below)
-            else:
-                line += self._place(heading, members, (line, 0), columns=columns)
-        for place in range(most):
-            self._grid.setColumnStretch(place, place < columns)
-
-    def _place(
-        self, heading: QLabel, members: list[QPushButton], at: tuple[int, int], *, columns: int
-    ) -> int:
-        """Put a group under its heading, and return its number of lines."""
-        first, left = at
-        heading.setContentsMargins(0, 2 * GAP_PX if first else 0, 0, GAP_PX // 2)
-        self._grid.addWidget(heading, first, left, 1, columns)
-        for place, member in enumerate(members):
-            below, aside = divmod(place, columns)
-            self._grid.addWidget(member, first + 1 + below, left + aside)
-        return 1 + -(-len(members) // columns)
-
-    def _fits(self, columns: int) -> bool:
-        return self._narrowest() <= self._column(columns)
-
-    def _column(self, columns: int) -> int:
-        """Return the width of one of this many columns, pixels."""
-        return (self.width() - _BETWEEN_PX * (columns - 1)) // columns
+        return next((n for n in range(most, 1, -1) if self._narrowest() <= _column(width, n)), 1)
 
     def _narrowest(self) -> int:
         """Return how wide a column must be at least, its words on two lines."""
@@ -193,3 +215,13 @@ class EventKinds(ArrangedWidget):
     def _clicked(self, kind: EventKind, _checked: bool = False) -> None:
         """Keep the kind that was pressed last; a second press takes it back."""
         self.choose(kind if self._by_kind[kind].isChecked() else None)
+
+
+def _column(width: int, columns: int) -> int:
+    """Return the width of one of this many columns, pixels."""
+    return (width - _BETWEEN_PX * (columns - 1)) // columns
+
+
+def _left(width: int, columns: int, number: int) -> int:
+    """Return where a column begins, pixels."""
+    return round(number * (width + _BETWEEN_PX) / columns)

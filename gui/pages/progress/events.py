@@ -5,7 +5,7 @@ from functools import partial
 
 from PySide6.QtCore import Signal, Slot
 from PySide6.QtGui import QHideEvent
-from PySide6.QtWidgets import QGridLayout, QLineEdit, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QGridLayout, QLineEdit, QSizePolicy, QVBoxLayout, QWidget
 
 from gui.pages.progress.event_kinds import EventKinds
 from gui.pages.progress.explanation import Explanation
@@ -103,7 +103,8 @@ class EventsPage(QWidget):
         entry = card(self.lacking, self.kind, separator(), self._fields, spacing=gap(1.5))
         frame_page(
             self,
-            column(self.title, self._purpose, self._strip, spacing=gap(1)),
+            column(self.title, self._purpose, spacing=gap(1)),
+            self._strip,
             entry,
             self._noted,
             explanation,
@@ -122,6 +123,9 @@ class EventsPage(QWidget):
             line, aside = divmod(place, columns)
             wide = 1 if line == 0 else columns
             self._fields.addWidget(question, 2 * line, aside, 1, wide)
+            # One height and one top for all three, whatever is inside.
+            field.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Preferred)
+            self._fields.setRowMinimumHeight(2 * line + 1, self.day.sizeHint().height())
             self._fields.addWidget(field, 2 * line + 1, aside, 1, wide)
         for place in range(3):
             self._fields.setColumnStretch(place, place < columns)

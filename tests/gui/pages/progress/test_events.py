@@ -1,13 +1,17 @@
 """What happened between sessions: noted, shown, deleted; it breaks the curves."""
 
 import datetime as dt
+from itertools import pairwise
 
 import pytest
 from PySide6.QtCore import QDate
-from PySide6.QtWidgets import QAbstractButton, QLabel
+from PySide6.QtWidgets import QAbstractButton, QApplication, QLabel
 
+from gui.app.application import configure_application
 from gui.app.window_pages import MainPage
 from gui.drawing.chart_flags import flags
+from gui.pages.progress.event_kinds import CHANGES, TREATMENTS
+from gui.style.palette import Scheme
 from gui.text.wording import event_name
 from measure.domain.landmarks import Side
 from measure.domain.records import (
@@ -17,6 +21,7 @@ from measure.domain.records import (
 )
 from measure.system.clock import new_id
 from tests.support.gui.demo_history import demo_history
+from tests.support.gui.screenshots import PERCENTS, SIZES
 from tests.support.gui.stage import TODAY, WindowHarness
 from tests.support.record_samples import event, own_plan, plan
 
@@ -147,3 +152,24 @@ def test_an_event_that_was_saved_by_mistake_is_taken_back_at_once(
     assert events_page.history().events == ()
     assert not page.undo.isVisible()
     assert not page.said.isVisible()
+
+
+@pytest.mark.parametrize("percent", PERCENTS)
+def test_names_follow_each_other_at_one_distance_in_every_column(
+    qapp: QApplication, percent: int
+) -> None:
+    configure_application(qapp)
+    stage = WindowHarness(Scheme.LIGHT, percent, SIZES[0])
+    stage.keeper.add_person("Rowan")
+    stage.window.show_events()
+    stage.settle()
+    kinds = stage.window.progress.events.kind
+    between: set[int] = set()
+    for members in (TREATMENTS, CHANGES):
+        places = [kinds.button(kind).geometry() for kind in members]
+        assert len({place.left() for place in places}) == 1
+        between |= {low.top() - high.bottom() for high, low in pairwise(places)}
+    assert len(between) == 1
+    fields = (stage.window.progress.events.side, stage.window.progress.events.day)
+    assert len({(field.y(), field.height()) for field in fields}) == 1
+    stage.close()
