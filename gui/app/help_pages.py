@@ -11,7 +11,7 @@ from PySide6.QtCore import Qt, QUrl, Slot
 from PySide6.QtGui import QDesktopServices, QKeyEvent
 from PySide6.QtWidgets import QAbstractSlider, QDialog, QWidget
 
-from gui.app.help_text import HelpText, heading_and_text
+from gui.app.help_text import TEXT_RIGHT_PX, HelpText, heading_and_text
 from gui.style.measures import CONTENT_PX, GAP_PX, TEXT_EDGE_PX
 from gui.text.wording import tr
 from gui.widgets.buttons import ButtonRow, bind_keys, button
@@ -118,7 +118,7 @@ class HelpDialog(QDialog):
         self.ensurePolished()
         room = parent.window().size()
         wide = _DIGITS * self.fontMetrics().horizontalAdvance("0")
-        wide = min(wide, CONTENT_PX, room.width() - 4 * margin)
+        wide = min(wide + TEXT_RIGHT_PX, CONTENT_PX, room.width() - 4 * margin)
         self.resize(wide + 2 * margin, room.height() - 2 * margin)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:

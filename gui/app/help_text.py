@@ -15,16 +15,19 @@ from PySide6.QtGui import (
     QTextDocument,
     QTextFormat,
     QTextTable,
+    QTextTableFormat,
 )
 from PySide6.QtWidgets import QApplication, QFrame, QTextBrowser
 
-from gui.style.measures import GAP_PX, HEAD
+from gui.style.measures import GAP_PX
 from gui.widgets.fold import MoreBelow
 
 #: Rank of the heading that stands for the term of a list of terms. [technical]
 _TERM = 4
-#: Sizes of the headings of sections by rank, relative to running text: small steps. [technical]
-_SIZES = {1: HEAD, 2: HEAD}
+#: Size of a heading of a section, relative to running text. [technical]
+_HEADING = 1.17
+#: Sizes of headings by rank, relative to running text. [technical]
+_SIZES = {1: _HEADING, 2: _HEADING}
 #: Space above and below a block by its heading's rank, 0 for running text, pixels. [technical]
 _SPACES = {0: (0, 12), 1: (32, 6), 2: (32, 6), 3: (16, 4), _TERM: (4, 2)}
 #: Space below an entry of a list, and within the cells of a table, pixels. [technical]
@@ -35,6 +38,12 @@ _TABLE = re.compile(r"^(\|.*\|)\n\|[-|: ]+\|\n((?:\|.*\|\n?)+)", re.MULTILINE)
 _PAIR = 2
 #: Letters from which a cell of a table of several columns holds a sentence. [technical]
 _SENTENCE = 60
+#: Most letters of terms, and of what is said of them, that stand side by side. [technical]
+_SHORT = (20, 80)
+#: Space above a table of terms, pixels. [technical]
+_ABOVE_TERMS_PX = GAP_PX
+#: Room at the right of the text, beside its bar, pixels. [technical]
+TEXT_RIGHT_PX = 5 * GAP_PX
 
 
 def heading_and_text(markdown: str) -> tuple[str, str]:
@@ -51,6 +60,10 @@ def _terms(table: re.Match[str]) -> str:
     of_pairs = len(head) == _PAIR and all(" " in words for _, words in rows)
     if not of_pairs and max(len(cell) for cells in rows for cell in cells) < _SENTENCE:
         return table[0]
+    if of_pairs and _are_short(rows):
+        # A table without heads is one of terms and what is said of them.
+        pairs = [(_sentence(term.replace("**", "")), _sentence(words, ".")) for term, words in rows]
+        return "\n".join(["|  |  |", "|---|---|", *(f"| {a} | {b} |" for a, b in pairs)]) + "\n"
     lines = []
     for term, *said in rows:
         if len(said) > 1:
@@ -58,6 +71,12 @@ def _terms(table: re.Match[str]) -> str:
         title = _sentence(term.replace("**", ""))
         lines.append(f"{'#' * _TERM} {title}\n\n{_sentence('; '.join(said), '.')}\n")
     return "\n".join(lines)
+
+
+def _are_short(rows: list[list[str]]) -> bool:
+    """Return whether all terms and all that is said of them are short enough for two columns."""
+    longest = [max(map(len, column)) for column in zip(*rows, strict=True)]
+    return all(long <= most for long, most in zip(longest, _SHORT, strict=True))
 
 
 def _sentence(words: str, stop: str = "") -> str:
@@ -78,7 +97,7 @@ class HelpText(QTextBrowser):
         self.setProperty("role", "text")
         self.setOpenLinks(False)
         self.anchorClicked.connect(self.followed)
-        self.setViewportMargins(0, 0, 2 * GAP_PX, 0)
+        self.setViewportMargins(0, 0, TEXT_RIGHT_PX, 0)
         MoreBelow(self, QApplication.palette().color(QPalette.ColorRole.Window))
 
     def show_text(self, markdown: str, name: str) -> None:
@@ -102,6 +121,8 @@ def _dress(document: QTextDocument, body_px: int) -> None:
             shape.setBorder(0)
             shape.setCellSpacing(0)
             shape.setCellPadding(_IN_CELL_PX)
+            if not frame.cellAt(0, 0).firstCursorPosition().block().text():
+                _dress_terms(frame, shape)
             frame.setFormat(shape)
     block = document.begin()
     while block.isValid():
@@ -109,6 +130,27 @@ def _dress(document: QTextDocument, body_px: int) -> None:
         _type(block, body_px)
         block = block.next()
     whole.endEditBlock()
+
+
+def _dress_terms(table: QTextTable, shape: QTextTableFormat) -> None:
+    """Set the terms of a table without heads in bold, flush with the text around."""
+    table.removeRows(0, 1)
+    shape.setCellPadding(0)
+    shape.setTopMargin(_ABOVE_TERMS_PX)
+    shape.setHeaderRowCount(0)
+    for line in range(table.rows()):
+        for place in (0, 1):
+            cell = table.cellAt(line, place)
+            given = cell.format().toTableCellFormat()
+            given.setBottomPadding(_BELOW_ENTRY_PX)
+            if place == 0:
+                given.setRightPadding(3 * GAP_PX)
+            cell.setFormat(given)
+        cursor = table.cellAt(line, 0).firstCursorPosition()
+        cursor.movePosition(QTextCursor.MoveOperation.EndOfBlock, QTextCursor.MoveMode.KeepAnchor)
+        bold = QTextCharFormat()
+        bold.setFontWeight(QFont.Weight.Bold)
+        cursor.mergeCharFormat(bold)
 
 
 def _space(block: QTextBlock) -> None:

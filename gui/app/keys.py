@@ -15,6 +15,8 @@ from gui.widgets.text import label
 #: Width of the keys in one column and in two, and the least width in which two have room, in widths
 #: of a digit. [technical]
 _NARROW_DIGITS, _WIDE_DIGITS, _TWO_DIGITS = 50, 92, 52
+#: Most of the window's width that the first of two columns takes. [technical]
+_FIRST_SHARE = 0.52
 #: Frame and padding of a key above and below its words, pixels: its meaning stands in line with
 #: them. [technical]
 _KEY_EDGES_PX = (2, 4)
@@ -42,8 +44,15 @@ def keys_dialog(parent: QWidget) -> QDialog:
     metrics = parent.fontMetrics()
     widest = max(map(metrics.horizontalAdvance, names)) + _BESIDE_KEY_PX
     # A heading takes the room of two keys, so that both columns stay in line.
-    apart = metrics.height() + 2 * sum(_KEY_EDGES_PX) + _BETWEEN_PX
-    groups: list[Content] = [(_column(column, widest, apart), 1) for column in columns]
+    sample = _key(names[0])
+    sample.ensurePolished()
+    apart = 2 * sample.sizeHint().height() + _BETWEEN_PX
+    grids = [_column(column, widest, apart) for column in columns]
+    if wide:
+        # What the keys do while measuring stands in one line each; the others have the rest.
+        said = max(metrics.horizontalAdvance(words) for _, keys in columns[0] for _, words in keys)
+        grids[0].setColumnMinimumWidth(1, min(said, round(_FIRST_SHARE * room) - widest))
+    groups: list[Content] = [(grid, 1) for grid in grids]
     return closable_dialog(
         parent,
         tr("Keys"),
@@ -144,7 +153,7 @@ def _column(groups: Iterable[_Group], key_px: int, apart_px: int) -> QGridLayout
     key_px
         Width of the widest key of all columns, pixels.
     apart_px
-        Room above the heading of a group below another, pixels.
+        Height of the heading of a group below another, with the room above it, pixels.
     """
     grid = QGridLayout()
     grid.setContentsMargins(0, 0, 0, 0)
@@ -155,7 +164,9 @@ def _column(groups: Iterable[_Group], key_px: int, apart_px: int) -> QGridLayout
     line = 0
     for title, keys in groups:
         heading = label(title, "strong")
-        heading.setContentsMargins(0, apart_px if line else 0, 0, 0)
+        if line:
+            heading.setAlignment(Qt.AlignmentFlag.AlignBottom)
+            heading.setMinimumHeight(apart_px)
         grid.addWidget(heading, line, 0, 1, 2)
         for key, words in keys:
             line += 1

@@ -4,7 +4,7 @@ from pathlib import Path
 
 import pytest
 from PySide6.QtCore import QUrl
-from PySide6.QtGui import QAction, QDesktopServices, QTextFormat, QTextTable
+from PySide6.QtGui import QAction, QDesktopServices, QFont, QTextFormat, QTextTable
 from PySide6.QtWidgets import QApplication, QTextBrowser
 
 from gui.app.help_pages import HelpDialog, HelpPage, page_name, page_title
@@ -100,15 +100,31 @@ def test_a_page_is_set_in_the_windows_own_type(page: HelpPage, stage: WindowHarn
     assert min(sizes) == BODY_PX
     assert max(sizes) <= BODY_PX * 1.2
     tables = [one for one in document.rootFrame().childFrames() if isinstance(one, QTextTable)]
-    assert all(table.columns() > 2 for table in tables)
+    for table in tables:
+        lines = [
+            [
+                table.cellAt(line, place).firstCursorPosition().block()
+                for place in range(table.columns())
+            ]
+            for line in range(table.rows())
+        ]
+        # One of two columns has no heads: terms in bold, and short sentences beside them.
+        for term, said in lines if table.columns() == 2 else ():
+            assert term.text()
+            assert said.text().endswith(".")
+            (part,) = term.textFormats()
+            assert part.format.fontWeight() == QFont.Weight.Bold
     assert all(table.format().toTableFormat().border() == 0 for table in tables)
 
 
 def test_a_table_of_terms_is_read_as_sentences() -> None:
-    page = "# Words\n\n| word | meaning |\n|---|---|\n| **one note**, low | you may move |\n\nEnd."
-    heading, text = heading_and_text(page)
+    page = "# Words\n\n| word | meaning |\n|---|---|\n| **one note**, low | {said} |\n\nEnd."
+    heading, text = heading_and_text(page.format(said=20 * "you may move " + "on"))
     assert heading == "Words"
-    assert " ".join(text.split()) == "#### One note, low You may move. End."
+    long = 20 * "you may move "
+    assert " ".join(text.split()) == f"#### One note, low Y{long[1:]}on. End."
+    _, short = heading_and_text(page.format(said="you may move"))
+    assert short.split("\n")[1:4] == ["|  |  |", "|---|---|", "| One note, low | You may move. |"]
     numbers = "# Figures\n\n| week | degrees |\n|---|---|\n| 1 | 5 |\n"
     assert "| 1 | 5 |" in heading_and_text(numbers)[1]
 
