@@ -7774,6 +7774,18 @@ No se envía nada.</translation>
         <translation>No se envía nada a ninguna parte. No se guarda ninguna imagen ni ningún vídeo si usted no lo pide.</translation>
     </message>
     <message>
+        <source>Where</source>
+        <translation>Dónde</translation>
+    </message>
+    <message>
+        <source>What</source>
+        <translation>Qué</translation>
+    </message>
+    <message>
+        <source>How long</source>
+        <translation>Cuánto tiempo</translation>
+    </message>
+    <message>
         <source>Online</source>
         <translation>Conexión</translation>
     </message>

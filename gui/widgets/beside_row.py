@@ -22,10 +22,20 @@ class BesideRow(ArrangedWidget):
     filling
         Whether the control takes the room that the words leave, and begins at the same place in
         every row; otherwise it is as wide as it needs and stands at the line's end.
+    above
+        Space above the control where it stands beneath the words, pixels.
     """
 
-    def __init__(self, words: QWidget, control: QWidget, *, filling: bool = False) -> None:
+    def __init__(
+        self,
+        words: QWidget,
+        control: QWidget,
+        *,
+        filling: bool = False,
+        above: int = GAP_PX // 2,
+    ) -> None:
         super().__init__()
+        self._above = above
         self._words, self._control, self._filling = words, control, filling
         #: Rows that stand all beside or all beneath, with controls of one width; this one too.
         self.together: tuple[BesideRow, ...] = (self,)
@@ -105,7 +115,7 @@ class BesideRow(ArrangedWidget):
         wide = width if self._filling else min(width, self._control_width())
         return (
             QRect(0, 0, width, high),
-            QRect(0, high + GAP_PX // 2, wide, _height_of(control, wide)),
+            QRect(0, high + self._above, wide, _height_of(control, wide)),
         )
 
 

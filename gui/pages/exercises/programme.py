@@ -174,7 +174,6 @@ class HomeProgrammePage(QWidget):
         self._limit_asked = label(_limit_words())
         worst = label(tr("10: worst imaginable"), "quiet")
         worst.setAlignment(Qt.AlignmentFlag.AlignRight)
-        usual = tr("{limit} is Thawline's usual number, an unverified default.")
         self._limit_meaning = label("", "quiet")
         self.pain_limit.picked.connect(self._say_limit)
         heading = label(tr("Stop when the pain reaches"), "title")
@@ -186,11 +185,7 @@ class HomeProgrammePage(QWidget):
                 row(label(tr("1: first pain"), "quiet"), worst),
                 spacing=GAP_PX // 2,
             ),
-            column(
-                self._limit_meaning,
-                BesideRow(label(usual.format(limit=USUAL_PAIN_LIMIT), "quiet"), self.usual_limit),
-                spacing=0,
-            ),
+            BesideRow(self._limit_meaning, self.usual_limit),
         )
 
     @Slot()
@@ -198,7 +193,12 @@ class HomeProgrammePage(QWidget):
         """Say what the chosen number means, or the usual one where none is chosen."""
         limit = self.pain_limit.value or USUAL_PAIN_LIMIT
         words = tr("At {limit} the round stops; {allowed} is still allowed.")
-        self._limit_meaning.setText(words.format(limit=limit, allowed=limit - 1))
+        usual = tr("{limit} is Thawline's usual number, an unverified default.")
+        said = (
+            words.format(limit=limit, allowed=limit - 1),
+            usual.format(limit=USUAL_PAIN_LIMIT),
+        )
+        self._limit_meaning.setText("\n".join(said))
 
     def show_plan(self, person: Person, plan: Plan | None, today: dt.date) -> None:
         """Show the plan that is in force today, or an empty one."""

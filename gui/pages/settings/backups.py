@@ -8,18 +8,23 @@ from PySide6.QtGui import QShowEvent
 from PySide6.QtWidgets import QFileDialog, QProgressBar, QWidget
 
 from gui.pages.settings.data_page import DataPage, data_page_title
+from gui.pages.settings.file_figures import FileFigure, FileSign
 from gui.session.services import Services
+from gui.style.measures import GAP_PX
 from gui.text.wording import tr
 from gui.widgets.beside_row import BesideRow, aligned, list_card
 from gui.widgets.buttons import button
-from gui.widgets.layouts import column, widget_with
+from gui.widgets.layouts import column, row, widget_with
 from gui.widgets.plain_dialog import plain_dialog
+from gui.widgets.side_by_side import LARGE_FROM_PERCENT
 from gui.widgets.text import label
 from gui.widgets.titled_page import TitledPage
 from measure.progress.dates import date_words
 from measure.storage.backup import Contents, backup, inspect
 
 _ENDING = ".sqlite"
+#: Space above a button that stands beneath its words, pixels. [technical]
+_ABOVE_BUTTON_PX = GAP_PX * 7 // 4
 
 
 def contents_words(contents: Contents) -> str:
@@ -53,9 +58,18 @@ class BackupPage(TitledPage):
             "Replaces everything saved here with a backup. What is here now stays in a separate "
             "file."
         )
-        backups = self._about(tr("Backup"), label(about_backup), label(private), self.latest)
-        restoring = self._about(tr("Restore"), label(about_restore))
-        rows = aligned(BesideRow(backups, self.save), BesideRow(restoring, self.restore))
+        #: Drawings beside the words, where those leave room for them.
+        self._figures = [FileFigure(self._appearance, sign) for sign in FileSign]
+        checked, back = self._figures
+        said = (label(about_backup), label(private), self.latest)
+        backups = self._about(checked, tr("Backup"), *said)
+        restoring = self._about(back, tr("Restore"), label(about_restore))
+        rows = aligned(
+            BesideRow(backups, self.save, above=_ABOVE_BUTTON_PX),
+            BesideRow(restoring, self.restore, above=_ABOVE_BUTTON_PX),
+        )
+        services.appearance.changed.connect(self._show_figures)
+        self._show_figures()
         space = self._appearance.gap(2.25)
         self.lay_out(self.outcome, self.busy, list_card(*rows, spacing=space), short=True)
         self._tell("")
@@ -64,10 +78,16 @@ class BackupPage(TitledPage):
         super().showEvent(event)
         self._tell("")
 
-    def _about(self, name: str, *words: QWidget) -> QWidget:
+    def _about(self, figure: QWidget, name: str, *words: QWidget) -> QWidget:
         low, around = self._appearance.gap(1), self._appearance.gap(0.75)
         lines = column(label(name, "title"), *words, spacing=low, margins=(0, around, 0, around))
-        return widget_with(lines)
+        return widget_with(row(figure, (column(1, lines, 1), 1), spacing=3 * GAP_PX))
+
+    @Slot()
+    def _show_figures(self) -> None:
+        """Show the drawings where type is small enough for both."""
+        for figure in self._figures:
+            figure.setVisible(self._appearance.percent < LARGE_FROM_PERCENT)
 
     def _tell(self, words: str) -> None:
         """Show how it went, at the top of the page, and which backup was the latest."""

@@ -2,7 +2,7 @@
 
 from PySide6.QtCore import Qt, QUrl, Slot
 from PySide6.QtGui import QDesktopServices, QShowEvent
-from PySide6.QtWidgets import QLayout, QSizePolicy, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QLabel, QLayout, QSizePolicy, QVBoxLayout, QWidget
 
 from gui.pages.settings.data_page import DataPage, data_page_title
 from gui.session.services import Services
@@ -20,7 +20,7 @@ from measure.storage.saved_files import SavedFile, saved_files, size_text
 from measure.system.paths import data_folder
 
 #: Space above and below a hairline between two files, steps. [technical]
-_AROUND_LINE = 1.25
+_AROUND_LINE = 0.875
 #: Least size that is shown as a number, bytes. [technical]
 _SHOWN_BYTES = 1024
 #: Width of the size of a file, in sizes of the text: as "1023 kB". [technical]
@@ -47,8 +47,10 @@ class SavedFilesPage(TitledPage):
         self._rows = QVBoxLayout()
         services.appearance.changed.connect(self._show)
         promise = tr("Nothing is sent anywhere. No picture or video is saved unless you ask.")
-        place = widget_with(column(self._folder, self._readers, spacing=0))
-        around = list_card(BesideRow(place, self.open_folder), _more_to_know())
+        where = label(tr("Where"), "strong")
+        place = widget_with(column(where, self._folder, self._readers, spacing=0))
+        beside = BesideRow(place, self.open_folder, above=GAP_PX)
+        around = list_card(beside, _more_to_know(), spacing=GAP_PX)
         #: Everything that waits until the sizes are counted.
         self._counted = widget_with(column(card(self._rows), around, spacing=2 * GAP_PX))
         self._counted.hide()
@@ -76,10 +78,16 @@ class SavedFilesPage(TitledPage):
             self._rows.addWidget(label(tr("Nothing is saved yet.")))
             return
         self._rows.setSpacing(self._appearance.gap(_AROUND_LINE))
-        for number, file in enumerate(self._files):
-            if number > 0:
-                self._rows.addWidget(separator())
+        self._rows.addWidget(self._heading())
+        for file in self._files:
+            self._rows.addWidget(separator())
             self._rows.addWidget(self._file_line(file, readers=not together))
+
+    def _heading(self) -> QWidget:
+        """Return the heads of the columns."""
+        heads = (tr("What"), tr("How long"), tr("Size"))
+        what, kept, size = (label(words, "strong") for words in heads)
+        return self._line(what, kept, size, headed=True)
 
     def _file_line(self, file: SavedFile, *, readers: bool) -> QWidget:
         """Return a line of the table: what a file is, how long it stays, its size.
@@ -94,18 +102,23 @@ class SavedFilesPage(TitledPage):
         tiny = file.size_bytes < _SHOWN_BYTES
         size = tr("under 1 kB") if tiny else with_decimal_sign(size_text(file.size_bytes), tr)
         what, kept = label(_sentence(tr(file.purpose))), label(how_long, "quiet")
-        how_large = label(size)
+        line = self._line(what, kept, label(size))
+        line.setToolTip(file.name)
+        return line
+
+    def _line(
+        self, what: QLabel, kept: QLabel, how_large: QLabel, *, headed: bool = False
+    ) -> QWidget:
+        """Return the cells of a line side by side, or those of a file one below the other."""
         how_large.setWordWrap(False)
         how_large.setSizePolicy(QSizePolicy.Policy.Minimum, QSizePolicy.Policy.Preferred)
         how_large.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignTop)
         if self._appearance.percent >= LARGE_FROM_PERCENT:
-            said: QLayout = column(what, kept, spacing=0)
+            said: QLayout = column(what, *([] if headed else [kept]), spacing=0)
         else:
             said = row((what, 1), (kept, 1), spacing=3 * GAP_PX)
             how_large.setMinimumWidth(self._appearance.px(_SIZE_WIDTH))
-        line = widget_with(row((said, 1), how_large, spacing=2 * GAP_PX))
-        line.setToolTip(file.name)
-        return line
+        return widget_with(row((said, 1), how_large, spacing=2 * GAP_PX))
 
     @Slot()
     def _open_folder(self) -> None:

@@ -9,14 +9,14 @@ from PySide6.QtGui import QShowEvent
 from PySide6.QtWidgets import QFileDialog, QFrame, QPushButton
 
 from gui.pages.settings.data_page import DataPage, data_page_title
+from gui.pages.settings.file_figures import LockMark
 from gui.pages.settings.format_list import FormatList
-from gui.pages.settings.radio_line import RADIO_MARGIN_PX
 from gui.session.services import Services
-from gui.style.measures import CARD_PADDING_PX, GAP_PX
+from gui.style.measures import GAP_PX
 from gui.text.wording import listed_name, tr
 from gui.widgets.beside_row import BesideRow
 from gui.widgets.buttons import ButtonRow, MenuButton, button
-from gui.widgets.layouts import card, column, row, widget_with
+from gui.widgets.layouts import card, column, row, separator, widget_with
 from gui.widgets.text import label
 from gui.widgets.titled_page import TitledPage
 from measure.domain.records import History, Merged, Person
@@ -89,27 +89,19 @@ class TransferPage(TitledPage):
         self._from_below.setVisible(not self._beside)
 
     def _about_export(self) -> QFrame:
-        """Return what is chosen for a file; the circles of the formats begin where words do."""
-        private = tr("Name and notes are in the file: share it with care.")
-        choices = ButtonRow([self.person, self.decimal], wide=True)
-        notes = [label(private, "quiet")]
+        """Return what is chosen for a file: of whom and how, and in which format."""
+        choices = ButtonRow([self.decimal, self.person], wide=True)
+        words = [tr("Name and notes are in the file: share it with care.")]
         if os.name != "nt":
-            own = tr("On this computer, only your account can read it.")
-            notes.append(label(own, "quiet"))
-        within = (RADIO_MARGIN_PX, 0, RADIO_MARGIN_PX, 0)
-        made = QFrame()
-        made.setProperty("role", "card")
-        beside, above = CARD_PADDING_PX - RADIO_MARGIN_PX, CARD_PADDING_PX - 4
-        column(
-            row(label(tr("Export"), "title"), margins=within),
+            words.append(tr("On this computer, only your account can read it."))
+        lock = column(LockMark(self._appearance), 1)
+        note = row(lock, (label(" ".join(words), "quiet"), 1), spacing=GAP_PX)
+        return card(
+            BesideRow(label(tr("Export"), "title"), choices, above=GAP_PX),
             self.kind,
-            row(choices, margins=within),
-            column(*notes, margins=within, spacing=GAP_PX // 2),
-            on=made,
-            margins=(beside, above, beside, above),
-            spacing=GAP_PX * 3 // 2,
+            separator(),
+            note,
         )
-        return made
 
     def _about_import(self) -> QFrame:
         advice = tr("Adds what is missing here; what is here stays as it is.")
