@@ -944,10 +944,6 @@
         <translation>Con tanto dolor conviene descansar. Nada empieza por sí solo.</translation>
     </message>
     <message>
-        <source>Choose a number, then go to your spot, or press Continue.</source>
-        <translation>Elija un número y vaya a su sitio, o pulse Continuar.</translation>
-    </message>
-    <message>
         <source>Choose a number, then Continue.</source>
         <translation>Elija un número y pulse Continuar.</translation>
     </message>
@@ -958,6 +954,10 @@
     <message>
         <source>Stopped because it hurt.</source>
         <translation>Se detuvo porque dolía.</translation>
+    </message>
+    <message>
+        <source>Choose a number, then go to your spot or Continue.</source>
+        <translation>Elija un número y vaya a su sitio o pulse Continuar.</translation>
     </message>
     <message>
         <source>Press Continue, or go to your spot.</source>

@@ -8,14 +8,15 @@ from functools import partial
 
 from PySide6.QtCore import Qt, Signal, Slot
 from PySide6.QtGui import QKeyEvent
-from PySide6.QtWidgets import QWidget
+from PySide6.QtWidgets import QFrame, QWidget
 
 from gui.drawing.reading_on_body import Reading
 from gui.protocol.plan import NextAction, SessionMode, SessionPlan
 from gui.protocol.return_detector import ReturnDetector
 from gui.session.measurement_session import MeasurementSession
 from gui.style.appearance import Appearance
-from gui.text.result_wording import difference_words, value_and_range
+from gui.style.measures import CARD_PADDING_PX
+from gui.text.result_wording import difference_words, short_reason, value_and_range
 from gui.text.session_wording import correction_next_time
 from gui.text.wording import (
     advice_words,
@@ -29,7 +30,7 @@ from gui.widgets.buttons import bind_keys, button, give_role
 from gui.widgets.choice_row import ChoiceRow
 from gui.widgets.figures.position_figure import PositionView
 from gui.widgets.figures.reading_figure import ReadingFigure
-from gui.widgets.layouts import card, column, separator, strip
+from gui.widgets.layouts import card, column, row, separator, strip
 from gui.widgets.page_frame import frame_page
 from gui.widgets.pain_scale import PainScale
 from gui.widgets.side_by_side import LARGE_FROM_PERCENT, SideBySide
@@ -44,7 +45,9 @@ from measure.progress.home_programme import USUAL_PAIN_LIMIT
 
 #: Width and height of the reading drawn on a body, of one above words, and of a movement that has
 #: no reading, pixels. [technical]
-_FIGURE_PX, _FIGURE_OF_WORDS_PX, _MOVEMENT_PX = (300, 280), (300, 240), (300, 210)
+_FIGURE_PX, _FIGURE_OF_WORDS_PX, _MOVEMENT_PX = (300, 280), (300, 270), (300, 220)
+#: Width and height of the movement that follows, beside its name, pixels. [technical]
+_NEXT_PX = (84, 92)
 #: Height of the answers where text is small: they are pressed in passing. [technical]
 _ANSWER_PX = 72
 #: Text size up to which they have room to be that high, per cent. [technical]
@@ -94,6 +97,9 @@ class PainPage(QWidget):
             choices.picked.connect(self._note_answer)
         self.next_title = label("", "title")
         self.next_words = label("")
+        #: The movement that follows, where there is room for it.
+        self.next_figure = PositionView(appearance, still=True, close=True)
+        self.next_figure.setFixedSize(*_NEXT_PX)
         self.finish = button(tr("Finish and save"), key=tr("Escape"))
         self.repeat = button(tr("Repeat movement"), key=tr("A"))
         self.done = button(tr("Continue"), "main", key=tr("Enter"))
@@ -122,8 +128,11 @@ class PainPage(QWidget):
             label(tr("What stopped the movement?"), "title"), self.reason.row, spacing=gap(1)
         )
         self._next_rule = separator()
-        self._next = column(self.next_title, self.next_words, spacing=gap(0.5))
-        self._asked = column(self.pain, stopped, 1, self._next_rule, self._next, spacing=gap(4))
+        self._next_lines = column(1, self.next_title, self.next_words, 1, spacing=gap(0.5))
+        self._next_row = row(self.next_figure, (self._next_lines, 1), spacing=gap(2))
+        self._next = QFrame()
+        column(self._next_rule, self._next_row, on=self._next, spacing=gap(1.5))
+        self._asked = column(self.pain, stopped, 1, self._next, spacing=gap(4))
         self._strip = strip(self.refused)
         said = column(self.line, self._strip, spacing=gap(1.5))
         self._heading = column(said, self.sentence, spacing=gap(0.5))
@@ -145,16 +154,27 @@ class PainPage(QWidget):
         self.line.setText(self._line(with_reading=not roomy))
         notice = not roomy and self._lacks
         self._strip.setVisible(notice)
-        self._next_rule.setVisible(roomy)
         self._heading.setSpacing(self._appearance.gap(3 if notice else 1 if roomy else 0.5))
-        # Where there is little room the button says that nothing follows.
-        self.next_title.setHidden(notice and self.finish.isHidden())
-        give_role(self.next_title, "title" if roomy else "strong")
         tall = self._appearance.percent <= _TALL_PERCENT
+        self._fit_next(roomy=roomy, framed=tall)
         for choice in (*self.pain.buttons, *self.reason.row.buttons):
             choice.setMinimumHeight(_ANSWER_PX if tall else 0)
         self._asked.setSpacing(self._appearance.gap(4 if tall else 2 if notice else 3))
-        self._next.setSpacing(self._appearance.gap(1 if roomy else 0))
+
+    def _fit_next(self, *, roomy: bool, framed: bool) -> None:
+        """Frame what follows, with its drawing, or set it off by a rule where text is large."""
+        last, gap = self.finish.isHidden(), self._appearance.gap
+        # Where there is little room the button says that nothing follows.
+        spare = not roomy and self._lacks and last
+        self.next_title.setHidden(spare)
+        self._next.setHidden(spare and not framed)
+        give_role(self.next_title, "title" if roomy else "strong")
+        self.next_figure.setHidden(last or not framed)
+        self._next_rule.setHidden(framed)
+        give_role(self._next, "card" if framed else "")
+        beside, above = (CARD_PADDING_PX, gap(2)) if framed else (0, 0)
+        self._next.layout().setContentsMargins(beside, above, beside, above)
+        self._next_lines.setSpacing(gap(0.5 if roomy else 0))
 
     def _line(self, *, with_reading: bool) -> str:
         """Return whose movement it was, and its reading where that is wanted."""
@@ -205,7 +225,7 @@ class PainPage(QWidget):
         self._number.setHidden(not value)
         self.number.setText(value)
         self.interval.setText(interval)
-        give_role(self.number, "number" if degrees else "title" if lacks else "display")
+        give_role(self.number, "number" if degrees else "title")
         give_role(self.interval, "lead" if degrees else "" if lacks else "quiet")
         self._number.set_level(degrees)
         self.on_body.setFixedSize(*(_FIGURE_PX if degrees else _FIGURE_OF_WORDS_PX))
@@ -244,6 +264,8 @@ class PainPage(QWidget):
         upcoming = guide.upcoming
         self.finish.setVisible(upcoming is not None)
         self.done.say(tr("Continue") if upcoming else tr("Finish"))
+        if upcoming is not None:
+            self.next_figure.show_movement(upcoming.movement, upcoming.side)
         if upcoming is None:
             self.next_title.setText(tr("This was the last movement"))
         else:
@@ -269,7 +291,7 @@ class PainPage(QWidget):
         elif self._at_limit:
             words = tr("That much pain asks for a rest. Nothing starts by itself.")
         elif missing:
-            first = tr("Choose a number, then go to your spot, or press Continue.")
+            first = tr("Choose a number, then go to your spot or Continue.")
             words = first if alone else tr("Choose a number, then Continue.")
         else:
             ready = tr("Press Continue when you are ready.")
@@ -298,4 +320,5 @@ def _reason(measurement: Measurement) -> tuple[str, str]:
     reasons = measurement.refused_for[:1]
     finding, advice = finding_words(reasons), advice_words(reasons)
     next_time = "".join(map(correction_next_time, reasons))
-    return finding, next_time or ("" if advice == finding else advice)
+    why = short_reason(measurement) or finding
+    return why, next_time or ("" if advice == finding else advice)

@@ -33,7 +33,7 @@ from gui.widgets.layouts import (
     widget_with,
 )
 from gui.widgets.side_by_side import LARGE_FROM_PERCENT
-from gui.widgets.text import NumberLine, SignedLine, label
+from gui.widgets.text import NumberLine, label
 from measure.domain.landmarks import Side
 from measure.domain.measurements import Measurement, Status
 from measure.domain.movements import MOVEMENTS, Movement, Unit
@@ -151,7 +151,7 @@ class ResultCard(QWidget):
         at_left, at_right = (self._cell((movement, side), shown) for side in Side)
         between = separator(upright=True)
         compared = [label(words[:1].upper() + words[1:], "strong")] if words else []
-        notes = _notes(movement, shown, with_pain=self._large)
+        notes = _notes(movement, shown)
         beneath: list[QWidget] = [*compared, *notes, *footnotes]
         space = gap(1.5 if self._large else 1)
         contents: list[Content] = [
@@ -160,12 +160,13 @@ class ResultCard(QWidget):
         ]
         if beneath:
             above = 0 if self._large else gap(1)
-            contents.append(column(separator(), *beneath, margins=(0, above, 0, 0), spacing=space))
+            contents.append(column(separator(), *beneath, margins=(0, above, 0, 0), spacing=gap(1)))
         return card(*contents, spacing=space)
 
     def _cell(self, task: Task, shown: "_Results") -> QWidget:
         """Return one side: the body beside its number, what is said of it, what measures it."""
-        words: list[Content] = [*self._words(task, shown), *self._way(task, shown), 1]
+        # Buttons of both sides stand on one line, at the lower end.
+        words: list[Content] = [*self._words(task, shown), 1, *self._way(task, shown)]
         if self._large:
             return widget_with(column(*words, spacing=0))
         figure = self._figure(task, shown)
@@ -175,7 +176,7 @@ class ResultCard(QWidget):
         gap = self._appearance.gap
         margins = (0, _ABOVE_PX, 0, 0)
         said = column(*words, margins=margins, spacing=gap(0.5))
-        return widget_with(row((figure, 11), (said, 10), spacing=gap(2)))
+        return widget_with(row((figure, 9), (said, 11), spacing=gap(2)))
 
     def _figure(self, task: Task, shown: "_Results") -> QWidget:
         """Return the reading on a body, the movement with advice on it, or a person at rest."""
@@ -219,8 +220,7 @@ class ResultCard(QWidget):
         self.readings.append(measurement_words(measurement))
         value, interval = value_and_range(measurement)
         degrees = measurement.value is not None and MOVEMENTS[movement].unit is Unit.DEGREES
-        words_role = "title" if measurement.value is None else "display"
-        number = label(value, "number" if degrees else words_role)
+        number = label(value, "number" if degrees else "title")
         ends = label(interval, "lead" if degrees else "quiet")
         if degrees:
             line = NumberLine(number, ends, spacing=self._appearance.gap(1.5))
@@ -232,7 +232,7 @@ class ResultCard(QWidget):
         by_hand = self._by_hand[task] = label("")
         by_hand.hide()
         words += [*self._why_lacking(measurement, said), by_hand]
-        words += [label(said.pain)] if said.pain and not self._large else []
+        words += [label(said.pain)] if said.pain else []
         return words + last
 
     def _why_lacking(self, measurement: Measurement, said: Said) -> list[Content]:
@@ -265,16 +265,16 @@ class ResultCard(QWidget):
         self.again.emit(task)
 
 
-def _notes(movement: Movement, shown: "_Results", *, with_pain: bool) -> list[QWidget]:
-    """Return what is said of both sides of a movement, a line a side over the whole width."""
-    lines: list[SignedLine] = []
+def _notes(movement: Movement, shown: "_Results") -> list[QWidget]:
+    """Return what is said of both sides of a movement, a quiet line a side over the whole width."""
+    lines: list[QWidget] = []
     for side in Side:
-        said = shown.details.get((movement, side), Said())
-        words = (said.pain, *said.notes) if with_pain else said.notes
+        words = shown.details.get((movement, side), Said()).notes
         if any(words):
-            together = " ".join(filter(None, words))
-            lines.append(SignedLine(side_title(side), together, sign_role="quiet"))
-    return list(lines)
+            # What is said beside the name of a side needs no other heading.
+            together = " ".join(filter(None, words)).removeprefix(tr("Noted: "))
+            lines.append(label(f"{side_title(side)}: {together}", "quiet"))
+    return lines
 
 
 @dataclass(frozen=True, slots=True)

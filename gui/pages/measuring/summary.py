@@ -51,7 +51,7 @@ class SummaryPage(QWidget):
         self.next_side = button(tr("Measure this side"), key=tr("T"))
         self.first = label(tr("First results: there is nothing to compare them with yet."), "quiet")
         #: Movements of which nothing was captured, each with its reason.
-        self.without = label("")
+        self.without = label("", "quiet")
         footnotes = widget_with(column(self.without, self.first, spacing=GAP_PX))
         self.card = ResultCard(appearance, self.next_side, footnotes)
         self.card.again.connect(self.task_wanted)

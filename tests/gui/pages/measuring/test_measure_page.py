@@ -41,7 +41,7 @@ def test_a_session_at_home_by_keys_alone(stage: WindowHarness, press: Press) -> 
     trials(stage, 150.0, 151.0, 152.0, 153.0)
     assert shown(stage) is page.pain
     assert page.pain.next_title.text() == "Next, 2 of 8: Flexion, left arm"
-    choose = "Choose a number, then go to your spot, or press Continue."
+    choose = "Choose a number, then go to your spot or Continue."
     assert page.pain.next_words.text() == choose
     press(Qt.Key.Key_2, "2")
     assert page.pain.next_words.text() == "Press Continue, or go to your spot."
