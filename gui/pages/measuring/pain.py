@@ -131,7 +131,7 @@ class PainPage(QWidget):
         self._next_lines = column(1, self.next_title, self.next_words, 1, spacing=gap(0.5))
         self._next_row = row(self.next_figure, (self._next_lines, 1), spacing=gap(2))
         self._next = QFrame()
-        column(self._next_rule, self._next_row, on=self._next, spacing=gap(1.5))
+        self._next_room = column(self._next_rule, self._next_row, on=self._next, spacing=gap(1.5))
         self._asked = column(self.pain, stopped, 1, self._next, spacing=gap(4))
         self._strip = strip(self.refused)
         said = column(self.line, self._strip, spacing=gap(1.5))
@@ -173,7 +173,7 @@ class PainPage(QWidget):
         self._next_rule.setHidden(framed)
         give_role(self._next, "card" if framed else "")
         beside, above = (CARD_PADDING_PX, gap(2)) if framed else (0, 0)
-        self._next.layout().setContentsMargins(beside, above, beside, above)
+        self._next_room.setContentsMargins(beside, above, beside, above)
         self._next_lines.setSpacing(gap(0.5 if roomy else 0))
 
     def _line(self, *, with_reading: bool) -> str:
