@@ -3560,6 +3560,10 @@
         <translation>Pendiente</translation>
     </message>
     <message>
+        <source>Needs an answer</source>
+        <translation>Falta una respuesta</translation>
+    </message>
+    <message>
         <source>{number} of {total} trials kept by you</source>
         <translation>{number} de {total} intentos conservados por usted</translation>
     </message>

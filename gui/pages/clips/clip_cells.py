@@ -20,7 +20,7 @@ BESIDE_PX, EDGE_PX, ABOVE_PX = 12, CARD_PADDING_PX, 10
 #: glance. [technical]
 _AIR_PX = 16
 #: Most lines of a reason in its column of a row that is not opened, and of a name. [technical]
-_MOST_LINES, _MOST_NAME_LINES = 2, 3
+_MOST_LINES, _MOST_NAME_LINES = 2, 2
 #: Most lines of a reason in its column of the opened row. [technical]
 _MOST_OPENED = 4
 #: Signs of a name after which it may go on in another line. [technical]
@@ -69,7 +69,7 @@ class ClipCells(QStyledItemDelegate):
         lines = max(
             self.lines_in(row, column, width, opened=False) for column, width in widths.items()
         )
-        return self.row_height() + (lines - 1) * self.line
+        return max(self.row_height(), lines * self.line + 2 * ABOVE_PX)
 
     def sides(self, column: Column) -> tuple[int, int]:
         """Return the room at the left and right of a cell's words."""
@@ -102,7 +102,16 @@ class ClipCells(QStyledItemDelegate):
     def _name_lines(self, row: ClipRow, width: int) -> list[str]:
         """Return the name of a clip in the lines it has."""
         most = 1 if self.merged else _MOST_NAME_LINES
-        return _wrapped(row.clip.name, self._fonts()[0], width, most, after=_BREAKS)
+        return _wrapped(row.clip.name, self._name_font(row, width), width, most, after=_BREAKS)
+
+    def _name_font(self, row: ClipRow, width: int) -> QFont:
+        """Return the font of a clip's name: smaller where it has too few lines else."""
+        usual = self._fonts()[0]
+        if self.merged:
+            return usual
+        lines = _wrapped(row.clip.name, usual, width, _MOST_NAME_LINES, after=_BREAKS)
+        fits = max(map(QFontMetrics(usual).horizontalAdvance, lines)) <= width
+        return usual if fits else self._appearance.font(self._appearance.px(SMALL))
 
     def lines_in(self, row: ClipRow, column: Column, width: int, *, opened: bool) -> int:
         """Return in how many lines the words of a row that is not merged stand in a column."""
@@ -153,10 +162,8 @@ class ClipCells(QStyledItemDelegate):
             self._write_name(painter, place, row, opened=opened)
         elif column is Column.RESULT or not opened:
             lines = lines_of(row, column)
-            # Of the opened row its choices themselves say what is to be chosen.
-            words = [] if opened and row.entry is None else [lines[0]]
             stress, figures = _stress(row, column), column is Column.RESULT
-            low = self._write_first(painter, place, words, stress=stress, figures=figures)
+            low = self._write_first(painter, place, [lines[0]], stress=stress, figures=figures)
             why = row.why_briefly if column is Column.RESULT and not self.with_reasons else ""
             self._write(painter, low, [lines[1] or why])
         painter.restore()
@@ -176,7 +183,12 @@ class ClipCells(QStyledItemDelegate):
 
     def _write_name(self, painter: QPainter, place: QRect, row: ClipRow, *, opened: bool) -> None:
         """Write the name, and beneath it the movement where that has no column."""
-        low = self._write_first(painter, place, self._name_lines(row, place.width()))
+        style = (
+            self._name_font(row, place.width()),
+            self._appearance.colour("ink"),
+            Qt.TextElideMode.ElideMiddle,
+        )
+        low = _write_lines(painter, place, self._name_lines(row, place.width()), style)
         if self.merged and not (opened and self.tools_beneath_name):
             self._write(painter, low, [row.task])
 

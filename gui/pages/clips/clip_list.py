@@ -99,13 +99,13 @@ class ClipList(QWidget):
     def _lay_out(self) -> None:
         beneath = row((self.detail, 1), self.shown, self.order, spacing=GAP_PX)
         titled = column(self.words, beneath, spacing=GAP_PX // 2)
-        head = column(titled, self.progress, spacing=_APART_PX)
+        self._head = column(titled, self.progress, spacing=_APART_PX)
         foot = row(
             PageFoot([self.add, self.save, self.read], wide=True),
             margins=(MARGIN_PX, GAP_PX, MARGIN_PX, GAP_PX),
         )
         page = column(
-            head,
+            self._head,
             (WholeRows(self.table), 1),
             margins=(MARGIN_PX, MARGIN_PX, MARGIN_PX, _APART_PX),
             spacing=_APART_PX,
@@ -177,6 +177,7 @@ class ClipList(QWidget):
         read = sum(clip.measurement is not None for clip in rows)
         failed = sum(clip.error is not None for clip in rows)
         self.progress.setVisible(running)
+        self._head.setContentsMargins(0, 0, 0, GAP_PX if running else 0)
         self.add.setVisible(not running)
         self.read.setProperty("leads_on", running)
         self.save.setVisible(read + failed > 0 and not running)

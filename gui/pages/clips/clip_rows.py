@@ -231,7 +231,7 @@ class ClipRow:
             return tr("Not measured") if refused else tr("Measured")
         if self.queued:
             return tr("Being read") if self.under_way else tr("In the queue")
-        return tr("Waiting") if self.entry else tr("Choose movement and side")
+        return tr("Waiting") if self.entry else tr("Needs an answer")
 
     @property
     def reasons(self) -> str:

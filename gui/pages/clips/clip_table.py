@@ -11,18 +11,19 @@ from gui.pages.clips.row_tools import RowTools
 from gui.style.appearance import Appearance
 from gui.style.focus_ring import shows_ring
 from gui.style.measures import GAP_PX
-from gui.text.wording import tr
+from gui.text.wording import range_words, tr, value_words
 from gui.widgets.buttons import give_role
+from measure.domain.movements import Unit
 
 #: Rows whose words decide how wide a column is: more would take longer than a frame. [technical]
 _MEASURED_ROWS = 200
 #: Least width of the clips' names and of the reasons, in widths of a digit. [technical]
-_CLIP_DIGITS, _REASONS_DIGITS = 18, 26
+_CLIP_DIGITS, _REASONS_DIGITS = 18, 34
 #: Share of the room beside the results that names have where there are reasons, and where the
 #: movement stands beneath them, per cent. [technical]
 _CLIP_SHARE, _MERGED_SHARE = 50, 62
-#: Share that is left to the names where the reasons need more, per cent. [technical]
-_LEAST_SHARE = 43
+#: An angle of the most figures: readings have room for it, degrees. [technical]
+_WIDEST_DEG = 188.0
 
 
 class ClipTable(QTableView):
@@ -85,23 +86,15 @@ class ClipTable(QTableView):
         # Of all words that may come, so that no column moves when others come.
         task = self._tools.widest_choices() + 2 * BESIDE_PX
         cells.with_reasons = True
-        words = tr("Choose movement and side")
-        asked = cells.least_width_of(Column.RESULT, [words], bold=True)
-        result = min(max(asked, self._needed(Column.RESULT)), room // 2)
+        result = min(max(self._usual_result(), self._needed(Column.RESULT)), room // 2)
         least = (_CLIP_DIGITS + _REASONS_DIGITS) * digit
         with_task = room - result - task >= least
         with_reasons = room - result >= least
         # Words at the end keep off the scroll bar.
-        result += 0 if with_reasons else EDGE_PX - BESIDE_PX
+        if not with_reasons:
+            result = max(result + EDGE_PX - BESIDE_PX, room - room * _MERGED_SHARE // 100)
         rest = room - result - (task if with_task else 0)
-        reasons = self._needed(Column.REASONS) + self._tools.links_width + 2 * GAP_PX
-        if with_task and reasons > rest * (100 - _LEAST_SHARE) // 100:
-            # Readings leave the notes the room that they need.
-            rest += result - min(result, self._needed(Column.RESULT))
-            result = min(result, self._needed(Column.RESULT))
         share = rest * (_CLIP_SHARE if with_task else _MERGED_SHARE) // 100
-        if with_task:
-            share = min(share, max(rest * _LEAST_SHARE // 100, rest - reasons))
         clip = max(_CLIP_DIGITS * digit, share) if with_reasons else rest
         widths = (clip, task, result, max(1, rest - clip))
         shown = (True, with_task, True, with_reasons)
@@ -121,18 +114,26 @@ class ClipTable(QTableView):
     def open_row(self) -> None:
         """Make room in the current row for what is done with the chosen ones."""
         cells, header = self._cells, self.verticalHeader()
-        usual = cells.row_height()
+        usual = self._usual_height()
         header.setDefaultSectionSize(usual)
-        shown = {column: self.columnWidth(place) for place, column in enumerate(COLUMNS)}
-        for place, row in enumerate(self._rows.rows):
-            high = cells.height_of(row, shown)
-            if self.rowHeight(place) != high and not self.isRowHidden(place):
-                header.resizeSection(place, high)
+        for place in range(len(self._rows.rows)):
+            if self.rowHeight(place) != usual and not self.isRowHidden(place):
+                header.resizeSection(place, usual)
         cells.opened = self._current()
         if cells.opened >= 0:
             header.resizeSection(cells.opened, self._opened_height())
         self._place_tools()
         self.viewport().update()
+
+    def _usual_height(self) -> int:
+        """Return the height of every row that is not opened: that of the one that needs most."""
+        cells = self._cells
+        if cells.merged:
+            return cells.row_height()
+        shown = {column: self.columnWidth(place) for place, column in enumerate(COLUMNS)}
+        rows = self._rows.rows[:_MEASURED_ROWS]
+        needed = max((cells.height_of(row, shown) for row in rows), default=0)
+        return max(needed, cells.row_height(), self._tools.choices_height + 2 * GAP_PX)
 
     def _opened_height(self) -> int:
         """Return the height of the opened row: beside its words, or beneath them, are the tools."""
@@ -152,9 +153,7 @@ class ClipTable(QTableView):
             for place, column in enumerate(COLUMNS)
             if column is not Column.TASK
         )
-        level = max(
-            cells.row_height(), lines * cells.line + 2 * ABOVE_PX, tools.choices_height + 2 * GAP_PX
-        )
+        level = max(self._usual_height(), lines * cells.line + 2 * ABOVE_PX)
         # Words, choices and links have one middle; a note stands beneath the choices.
         cells.middle = level // 2
         note = tools.note_height(self._tools_width())
@@ -214,6 +213,13 @@ class ClipTable(QTableView):
         header = self.horizontalHeader()
         high += 2 * self.frameWidth() + (0 if header.isHidden() else header.sizeHint().height())
         return QSize(super().minimumSizeHint().width(), high)
+
+    def _usual_result(self) -> int:
+        """Return the width of an angle with its range, or of the words that ask for an answer."""
+        angle = value_words(_WIDEST_DEG, Unit.DEGREES)
+        reading = f"{angle} ({range_words(_WIDEST_DEG, _WIDEST_DEG, Unit.DEGREES)})"
+        asked = self._cells.least_width_of(Column.RESULT, [tr("Needs an answer")], bold=True)
+        return max(asked, self._cells.least_width_of(Column.RESULT, [reading]))
 
     def _needed(self, column: Column) -> int:
         """Return the width that heading and words of a column need."""

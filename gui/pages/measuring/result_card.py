@@ -160,7 +160,9 @@ class ResultCard(QWidget):
         ]
         if beneath:
             above = 0 if self._large else gap(1)
-            contents.append(column(separator(), *beneath, margins=(0, above, 0, 0), spacing=gap(1)))
+            said = column(*beneath, spacing=gap(1))
+            margins = (0, above, 0, 0)
+            contents.append(column(separator(), said, margins=margins, spacing=gap(1.5)))
         return card(*contents, spacing=space)
 
     def _cell(self, task: Task, shown: "_Results") -> QWidget:

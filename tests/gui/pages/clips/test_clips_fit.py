@@ -6,6 +6,7 @@ import pytest
 from PySide6.QtCore import QPoint, QRect, Qt
 
 from gui.app.window_pages import MainPage
+from gui.pages.clips.clip_table_model import COLUMNS, Column
 from gui.pages.clips.clips_page import ClipsPage
 from gui.pages.clips.measurement_band import ASIDE_PX
 from gui.widgets.wrapping_check_box import WrappingCheckBox
@@ -191,7 +192,7 @@ def test_the_name_comes_before_what_the_number_of_the_clip_means(
     assert page.review.head.place.text() == f"{words}{place} of 3"
 
 
-def test_a_long_name_takes_more_lines_and_others_a_low_row(
+def test_a_long_name_takes_two_lines_and_all_rows_have_one_height(
     stage: WindowHarness, page: ClipsPage, folder: Path
 ) -> None:
     name = "second_visit_of_the_garden_group_in_spring-external-rotation-left.mp4"
@@ -203,10 +204,20 @@ def test_a_long_name_takes_more_lines_and_others_a_low_row(
     place = page.model.rows.index(row_named(page, name))
     lines = cells._name_lines(page.model.rows[place], 240)
     assert "".join(lines) == name, "it goes on after a sign, whole"
-    assert len(lines) > 1
-    assert table.rowHeight(place) > cells.row_height()
-    short = page.model.rows.index(row_named(page, NAMES[1]))
-    assert table.rowHeight(short) == cells.row_height() <= 60
+    assert len(lines) == 2
+    heights = {table.rowHeight(each) for each in range(len(page.model.rows))}
+    assert len(heights) == 1, heights
+    assert cells.height_of(page.model.rows[place], {Column.CLIP: 240}) <= heights.pop() <= 68
+
+
+def test_no_column_moves_when_clips_are_read(stage: WindowHarness, page: ClipsPage) -> None:
+    resize(stage, (1366, 700))
+    table = page.list.table
+    before = [table.columnViewportPosition(place) for place in range(len(COLUMNS))]
+    page.list.read.click()
+    assert [table.columnViewportPosition(place) for place in range(len(COLUMNS))] == before
+    stage.settle()
+    assert [table.columnViewportPosition(place) for place in range(len(COLUMNS))] == before
 
 
 def test_what_a_manifest_is_stands_where_nothing_was_opened_before(

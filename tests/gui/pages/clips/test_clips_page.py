@@ -52,7 +52,7 @@ def test_a_folder_is_listed_and_names_are_understood(page: ClipsPage, folder: Pa
         NAMES[2]: "not chosen",
     }
     assert texts(page, Fact.SIDE)[NAMES[1]] == "Left"
-    assert texts(page, Fact.STATUS)[NAMES[2]] == "Choose movement and side"
+    assert texts(page, Fact.STATUS)[NAMES[2]] == "Needs an answer"
     assert page.list.words.text() == "1 clip needs movement and side"
     assert page.model.rows[0].clip.name == NAMES[2], "what needs an answer stands first"
     assert page.results == folder / RESULTS_NAME
@@ -211,7 +211,7 @@ def test_all_clips_are_read_in_the_background(stage: WindowHarness, page: ClipsP
     assert texts(page, Fact.STATUS) == {
         NAMES[0]: "Measured",
         NAMES[1]: "Measured",
-        NAMES[2]: "Choose movement and side",
+        NAMES[2]: "Needs an answer",
     }
     assert texts(page, Fact.READING)[NAMES[0]] == "118\u00b0"
     assert texts(page, Fact.RANGE)[NAMES[0]] == "112 to 124"

@@ -7,7 +7,6 @@ from PySide6.QtCore import QPoint, Qt
 from PySide6.QtWidgets import QLabel, QPushButton
 
 from gui.style.measures import GAP_PX
-from gui.text.wording import finding_words
 from gui.widgets.text import SignedLine
 from measure.camera.faults import SourceFault
 from measure.domain.landmarks import Side
@@ -43,7 +42,7 @@ def test_of_several_reasons_the_one_of_most_trials_is_said(stage: WindowHarness)
     refuse(stage)
     page = stage.window.measure
     assert page.pain.number.text() == "No reading"
-    assert page.pain.interval.text() == finding_words([Reason.TRUNK_LEAN])
+    assert page.pain.interval.text() == "Trunk leaned."
     assert page.pain.advice.text() == "Next time: stay upright."
     for part in (page.pain.movement, page.pain.number, page.pain.interval, page.pain.advice):
         assert part.isVisible()
