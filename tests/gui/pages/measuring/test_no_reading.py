@@ -6,7 +6,6 @@ import pytest
 from PySide6.QtCore import QPoint, Qt
 from PySide6.QtWidgets import QLabel, QPushButton
 
-from gui.style.measures import GAP_PX
 from gui.widgets.text import SignedLine
 from measure.camera.faults import SourceFault
 from measure.domain.landmarks import Side
@@ -66,8 +65,11 @@ def test_of_several_reasons_the_one_of_most_trials_is_said(stage: WindowHarness)
     other = page.summary.next_side
     assert other.isVisible()
     for way, words in ((again, "Next time: stay upright."), (other, "Not measured today")):
-        ends = said[words].mapTo(card, said[words].rect().bottomLeft()).y()
-        assert 0 < way.mapTo(card, QPoint()).y() - ends <= 3 * GAP_PX, words
+        begins, under = way.mapTo(card, QPoint()), said[words].mapTo(card, QPoint())
+        assert begins.y() > under.y() + said[words].height(), words
+        assert begins.x() == under.x(), words
+    # Both stand on one line.
+    assert again.mapTo(card, QPoint()).y() == other.mapTo(card, QPoint()).y()
 
 
 def test_in_large_text_a_missing_reading_stands_above_the_question(stage: WindowHarness) -> None:
