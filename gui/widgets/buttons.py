@@ -94,14 +94,13 @@ class ShortcutButton(RingedButton):
         """Return the size of the text alone, so that the key never takes room from others."""
         hint = super().sizeHint()
         metrics = self.fontMetrics()
-        spare = metrics.horizontalAdvance(self.text()) - metrics.horizontalAdvance(self._text)
+        plain = metrics.horizontalAdvance(self._text)
+        spare = metrics.horizontalAdvance(self.text()) - plain
         if self.property("role") == "word":
             # It is bold while its page is shown, and must not be cut then.
             bold = QFont(self.font())
             bold.setBold(True)
-            spare -= QFontMetrics(bold).horizontalAdvance(self._text) - metrics.horizontalAdvance(
-                self._text
-            )
+            spare -= QFontMetrics(bold).horizontalAdvance(self._text) - plain
         return QSize(hint.width() - spare, hint.height())
 
     def minimumSizeHint(self) -> QSize:
@@ -125,9 +124,8 @@ class ShortcutButton(RingedButton):
 
     def whole_width(self) -> int:
         """Return the width that text and key need together."""
-        metrics = self.fontMetrics()
-        key = metrics.horizontalAdvance(self._whole()) - metrics.horizontalAdvance(self._text)
-        return self.sizeHint().width() + key
+        wide = self.fontMetrics().horizontalAdvance
+        return self.sizeHint().width() + wide(self._whole()) - wide(self._text)
 
     def _whole(self) -> str:
         """Return text and key; a button that cannot be pressed names no key."""
