@@ -7718,8 +7718,10 @@ No se envía nada.</translation>
         <translation>¿Borrar a {name} y todo lo que se ha guardado sobre esta persona?</translation>
     </message>
     <message>
-        <source>Sessions: {count}. You can undo this until Thawline is closed, but not after that. Exports, reports and backups made earlier stay as they are.</source>
-        <translation>Sesiones: {count}. Puede deshacerlo hasta que se cierre Thawline, pero no después. Las exportaciones, los informes y las copias de seguridad hechos antes se quedan como están.</translation>
+        <source>Sessions: {count}.
+You can undo this until Thawline is closed, but not after that. Exports, reports and backups made earlier stay as they are.</source>
+        <translation>Sesiones: {count}.
+Puede deshacerlo hasta que se cierre Thawline, pero no después. Las exportaciones, los informes y las copias de seguridad hechos antes se quedan como están.</translation>
     </message>
     <message>
         <source>Everything saved about you is deleted. You can undo this until Thawline is closed.</source>

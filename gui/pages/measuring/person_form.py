@@ -10,6 +10,7 @@ from PySide6.QtWidgets import QDialog, QGridLayout, QLineEdit, QWidget
 from gui.style.appearance import Appearance
 from gui.text.wording import affected_name, age_name, error_text, onset_name, side_title, tr
 from gui.widgets.buttons import MenuButton, button
+from gui.widgets.layouts import column, separator
 from gui.widgets.plain_dialog import DIALOG_MARGIN_PX, frame_dialog
 from gui.widgets.text import label
 from measure.domain.landmarks import Side
@@ -67,9 +68,14 @@ class PersonForm(QDialog):
         form = QGridLayout()
         form.setHorizontalSpacing(appearance.gap(2))
         form.setVerticalSpacing(appearance.gap(1.5))
-        optional = label(tr("Optional"), "quiet")
-        optional.setContentsMargins(0, appearance.gap(1), 0, 0)
-        form.addWidget(optional, 1, 0, 1, 4 if wide else 2)
+        above = appearance.gap(0.5)
+        optional = column(
+            separator(),
+            label(tr("Optional"), "strong"),
+            margins=(0, above, 0, 0),
+            spacing=2 * above,
+        )
+        form.addLayout(optional, 1, 0, 1, 4 if wide else 2)
         needed, *others = self._fields()
         half = -(-len(others) // 2) if wide else len(others)
         places = [(0, 0, needed)]

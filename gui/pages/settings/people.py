@@ -184,7 +184,7 @@ class PeoplePage(TitledPage):
             else tr("Delete {name} and everything saved about them?")
         )
         kept = tr(
-            "Sessions: {count}. You can undo this until Thawline is closed, but not after that. "
+            "Sessions: {count}.\nYou can undo this until Thawline is closed, but not after that. "
             "Exports, reports and backups made earlier stay as they are."
         )
         asked = plain_dialog(
