@@ -26,9 +26,9 @@ from measure.domain.landmarks import Side
 _PAPER = 0.7
 #: Width of a door as a share of its height, and of a post as a share of the door's. [technical]
 _DOOR, _POST = 0.56, 0.14
-#: Top and bottom of the person in the drawings of the lengths and of the back, which is cut at the
-#: head, in body heights above the hips. [technical]
-_PERSON, _TRUNK = (0.49, -0.16), (0.40, -0.07)
+#: Top and bottom of the person in the drawings of the lengths and of the back, in body
+#: heights above the hips. [technical]
+_PERSON, _TRUNK = (0.49, -0.16), (0.50, -0.04)
 #: Where neck and dimples lie on a back, in body heights: up, and to either side. [technical]
 _NECK_UP, _DIMPLES_UP, _DIMPLE_OUT = 0.297, 0.022, 0.032
 #: How far beside the middle the numbers of a back stand, in body heights. [technical]

@@ -12,7 +12,7 @@ from gui.widgets.painted_widget import PaintedWidget
 _LEAST_PX = (200, 132)
 #: Room about the drawing, pixels, and at most as a share of the panel's height. [technical]
 _ROOM_PX, _ROOM_SHARE = 20, 0.07
-#: Drawings of somebody who is cut off by the panel's lower edge; one by the upper edge too.
+#: Drawings of somebody who is cut off by the panel's lower edge.
 _PEOPLE = (Guide.BACK, Guide.LENGTHS)
 
 
@@ -53,5 +53,5 @@ class GuidePanel(PaintedWidget):
         if self._guide in _PEOPLE:
             inner.setBottom(place.bottom())
         if self._guide is Guide.BACK:
-            inner.setTop(place.top())
+            inner.setTop(place.top() + around / 2)
         paint_marking_guide(painter, self.appearance, inner, self._guide)

@@ -165,7 +165,6 @@ class LensPage(QWidget):
         self.count.setVisible(seen)
         self.guide.show_guide(Guide.BOARD if pictures else None)
         self._shown.lead_with_drawing(not printed)
-        self.camera.video.set_around("ground" if printed or not pictures else "sunken")
         self.coverage.setVisible(printed)
         for first in (self.board, self.have):
             first.setVisible(pictures and not printed)

@@ -4,7 +4,7 @@ from collections.abc import Sequence
 
 from PySide6.QtCore import QEvent, QObject, QRect, QSize
 from PySide6.QtGui import QResizeEvent
-from PySide6.QtWidgets import QFrame, QPushButton, QStyle, QWidget
+from PySide6.QtWidgets import QPushButton, QStyle, QWidget
 
 from gui.pages.camera_and_body.guide_panel import GuidePanel
 from gui.session.services import Services
@@ -22,8 +22,6 @@ _STEP_PX = 12
 _GOOD_GUIDE_PX = 180
 #: Space between picture and words, pixels. [technical]
 _BETWEEN_PX = 4 * GAP_PX
-#: Space around a picture that stands beneath the words, pixels. [technical]
-_INSET_PX = GAP_PX
 #: Width and height of a picture of most cameras. [technical]
 _COMMON_SHAPE = (16, 9)
 
@@ -42,10 +40,7 @@ class PictureBeside(QWidget):
         super().__init__()
         self._services, self._picture, self._guide = services, picture, guide
         self._page, self._words = words, scrollable(words, wide=True)
-        #: Around the picture where it stands beneath the words.
-        self._ground = QFrame()
-        self._ground.setProperty("role", "sunken-card")
-        for member in (self._ground, picture, self._words, guide):
+        for member in (picture, self._words, guide):
             member.setParent(self)
         words.installEventFilter(self)
         services.feed.framed.connect(self.arrange)
@@ -89,12 +84,9 @@ class PictureBeside(QWidget):
             words.setBottom(guide.top() - 1 - 2 * GAP_PX)
         elif self._words_height(picture.width()) <= picture.height():
             words.setBottom(picture.bottom())
-        ground, smaller = guide, self._drawing_leads and not guide.isEmpty()
-        self._ground.setVisible(smaller)
-        if smaller:
+        if self._drawing_leads and not guide.isEmpty():
             picture, guide = self._within(guide), picture
         for member, place in (
-            (self._ground, ground),
             (self._picture, picture),
             (self._words, words.adjusted(0, 0, BAR_PX, 0)),
             (self._guide, guide),
@@ -102,12 +94,11 @@ class PictureBeside(QWidget):
             member.setGeometry(QStyle.visualRect(self.layoutDirection(), self.rect(), place))
 
     def _within(self, place: QRect) -> QRect:
-        """Return the largest place of a picture in the middle of another, clear of its edge."""
+        """Return the largest place of a picture in another, from its lower corner on."""
         across, down = self._shape
-        inner = place.adjusted(_INSET_PX, _INSET_PX, -_INSET_PX, -_INSET_PX)
-        wide = min(inner.width(), inner.height() * across // down)
-        shown = QRect(0, 0, wide, self._high(wide))
-        shown.moveCenter(inner.center())
+        wide = min(place.width(), place.height() * across // down)
+        shown = QRect(place.left(), 0, wide, self._high(wide))
+        shown.moveBottom(place.bottom())
         return shown
 
     def _wide(self) -> int:
