@@ -20,7 +20,11 @@ from gui.style.measures import CARD_PADDING_PX, CONTENT_PX, GAP_PX
 Content = QWidget | QLayout | tuple[QWidget | QLayout, int] | int
 
 #: Space beside and above the words of a strip, pixels. [technical]
-_STRIP_PX = (2 * GAP_PX, 6)
+_STRIP_PX = (3 * GAP_PX, GAP_PX)
+#: Width of the bar in a frame of what deserves to be seen first, pixels. [technical]
+_BAR_WIDE_PX = 5
+#: Role of that frame.
+_NOTICE = "notice-card"
 
 AnyBox = TypeVar("AnyBox", bound=QBoxLayout)
 
@@ -97,18 +101,37 @@ def card(*contents: Content, role: str = "card", spacing: int = 2 * GAP_PX) -> Q
     lacking-card (where something is missing), alarm-card (emergency wording) and alarm-fill (get
     help now).
     """
-    made = QFrame()
-    made.setProperty("role", role)
+    made = _frame(role)
     beside, above = CARD_PADDING_PX, CARD_PADDING_PX - 4
     column(*contents, on=made, margins=(beside, above, beside, above), spacing=spacing)
     return made
 
 
-def strip(words: QWidget, role: str = "notice-card") -> QFrame:
+def strip(words: QWidget, role: str = _NOTICE) -> QFrame:
     """Return a low frame around a line of words; roles as of :func:`card`."""
-    made = QFrame()
-    made.setProperty("role", role)
+    made = _frame(role)
     column(words, on=made, margins=(*_STRIP_PX, *_STRIP_PX))
+    return made
+
+
+class _NoticeFrame(QFrame):
+    """A frame with an upright bar inside its edge, clear of the round corners."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self._bar = QFrame(self)
+        self._bar.setProperty("role", "notice-bar")
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        place = QRect(GAP_PX, GAP_PX, _BAR_WIDE_PX, self.height() - 2 * GAP_PX)
+        self._bar.setGeometry(mirrored(self, place))
+
+
+def _frame(role: str) -> QFrame:
+    """Return an empty frame of a role."""
+    made = _NoticeFrame() if role == _NOTICE else QFrame()
+    made.setProperty("role", role)
     return made
 
 
