@@ -45,9 +45,11 @@ _CROWN_ABOVE, _HEAD_ASIDE, _FOOT = 0.092, 0.08, 0.07
 _JOINT, _BETWEEN_JOINTS = 0.015, 0.008
 #: A handle nearer than this hides the person, body heights. [technical]
 _NEAR = 0.15
-#: Arc that says that the arm swings: how far beneath the hand, and its points' length, body
-#: heights; how far it goes to either side, degrees; how its points spread, radians. [technical]
-_SWING_BELOW, _BARB_LONG, _SWING_DEG, _BARB = 0.065, 0.03, 24, 0.6
+#: Ring that says that the arm goes round: how far beneath the wrist, its points' length, half its
+#: width and height, body heights; where it begins and how far it goes, degrees; how its points
+#: spread, radians. [technical]
+_SWING_BELOW, _BARB_LONG, _SWING_RING = 0.075, 0.03, (0.13, 0.042)
+_SWING_FROM_DEG, _SWING_DEG, _BARB = -60, 300, 0.6
 #: Arc that says which way the body turns: its radius, how far it lies above the middle of the head,
 #: body heights; how flat it is, and how far it goes to either side, degrees. [technical]
 _TURN_RADIUS, _TURN_ABOVE, _TURN_FLAT, _TURN_DEG = 0.13, 0.09, 0.5, 60
@@ -118,7 +120,7 @@ def paint_scene(
     for prop in shown.props:
         if _in_front(prop):
             _prop(person, prop, body, sign)
-    if shown.swinging:
+    if shown.swinging and not at_rest:
         _swing(person, rest)
     if shown.turning and not at_rest:
         _turning(person, shown, side)
@@ -286,23 +288,27 @@ def _in_front(prop: Prop) -> bool:
 
 
 def _swing(person: PersonPainter, rest: Body) -> None:
-    """Paint beneath the hanging hand that it swings: an arc with a point at both ends."""
-    shoulder, hand = person.at(rest.arm[0]), person.at(rest.arm[2])
-    radius = math.dist(shoulder.toTuple(), hand.toTuple()) + person.px(_SWING_BELOW)
-    pen = _line_pen(person, 0.012, "arm")
-    box = QRectF(shoulder.x() - radius, shoulder.y() - radius, 2 * radius, 2 * radius)
-    path = QPainterPath()
-    path.arcMoveTo(box, 270 - _SWING_DEG)
-    path.arcTo(box, 270 - _SWING_DEG, 2 * _SWING_DEG)
-    for end in (-1, 1):
-        turned = math.radians(end * _SWING_DEG)
-        tip = shoulder + QPointF(math.sin(turned), math.cos(turned)) * radius
-        back = math.atan2(-math.sin(abs(turned)), -math.cos(turned))
-        for aside in (-_BARB, _BARB):
-            barb = QPointF(end * math.cos(back + aside), -math.sin(back + aside))
-            path.moveTo(tip)
-            path.lineTo(tip + barb * person.px(_BARB_LONG))
-    person.painter.strokePath(path, pen)
+    """Paint beneath the hanging hand that it goes round: a flat ring with a point at its end."""
+    across, up, nearer = rest.arm[2]
+    middle = person.at((across, up - _SWING_BELOW, nearer))
+    wide, high = (person.px(part) for part in _SWING_RING)
+    places = [
+        middle + QPointF(math.cos(turn) * wide, math.sin(turn) * high)
+        for turn in (
+            math.radians(_SWING_FROM_DEG + _SWING_DEG * place / _TURN_PLACES)
+            for place in range(_TURN_PLACES + 1)
+        )
+    ]
+    path = QPainterPath(places[0])
+    for place in places[1:]:
+        path.lineTo(place)
+    tip, before = places[-1], places[-2]
+    back = math.atan2(before.y() - tip.y(), before.x() - tip.x())
+    for aside in (-_BARB, _BARB):
+        path.moveTo(tip)
+        barb = QPointF(math.cos(back + aside), math.sin(back + aside))
+        path.lineTo(tip + barb * person.px(_BARB_LONG))
+    person.painter.strokePath(path, _line_pen(person, 0.012, "arm"))
 
 
 def _turning(person: PersonPainter, shown: Shown, side: Side) -> None:

@@ -43,7 +43,7 @@ class RoundFigure(PaintedWidget):
             self.setAccessibleName(name)
         still = self._shown is None or guided.paused or not motion_wanted()
         self._time_s = None if still else _moment(guided)
-        self._at_rest = guided.phase is RoundPhase.REST
+        self._at_rest = guided.paused or guided.phase is RoundPhase.REST
         self.update()
 
     def sizeHint(self) -> QSize:

@@ -36,6 +36,8 @@ _TICK_MS = 50
 _LARGE_PERCENT, _WIDE_PX = 200, 1200
 #: Shares of the width for drawing and count. [technical]
 _SHARES = (21, 23)
+#: Steps of space around drawing and count, beside that beneath them and what is said. [technical]
+_ABOVE_GAPS = 1.5
 #: Steps of space beneath drawing and count, between what is said beside them, and beside the count.
 #: [technical]
 _BELOW_GAPS, _SAID_GAPS, _BESIDE_GAPS = 1.5, 2, 3
@@ -98,7 +100,7 @@ class RoundPage(QWidget):
         seen = row(
             (self.figure, figure),
             (self.count, count),
-            margins=(0, 0, gap(_BESIDE_GAPS), 0),
+            margins=(0, gap(_ABOVE_GAPS), gap(_BESIDE_GAPS), gap(_ABOVE_GAPS)),
             spacing=gap(2),
         )
         # What is said begins where the large button does.

@@ -9,7 +9,7 @@ from gui.text.wording import tr
 from gui.widgets.painted_widget import PaintedWidget
 
 #: Thickness of the ring as a share of its diameter. [technical]
-_THICK = 0.06
+_THICK = 0.03
 
 
 class PauseSign(PaintedWidget):
