@@ -11,6 +11,9 @@ from gui.style.appearance import Appearance
 from measure.domain.movements import MOVEMENTS, Movement, Unit
 from measure.domain.reading_scale import paleness, share_of_scale
 
+#: Radius of the mark of a preliminary value, as a share of the place's height. [technical]
+_GUIDE = 0.42
+
 
 def band_opacity(low: float, high: float, unit: Unit) -> float:
     """Return the opacity of a band's fill, 0.25 (wide) to 0.85 (narrow)."""
@@ -67,6 +70,7 @@ def paint_guide(
 ) -> None:
     """Paint the hollow mark of a preliminary value that is still being refined."""
     x = place.left() + place.width() * share_of_scale(value, movement)
-    painter.setPen(QPen(appearance.colour("hold"), 2))
+    painter.setPen(QPen(appearance.colour("hold"), max(2.0, place.height() / 6)))
     painter.setBrush(appearance.colour("raised"))
-    painter.drawEllipse(QPointF(x, place.center().y()), place.height() / 3, place.height() / 3)
+    radius = place.height() * _GUIDE
+    painter.drawEllipse(QPointF(x, place.center().y()), radius, radius)

@@ -27,8 +27,10 @@ _LINE, _RIM, _FAINT = QColor("#ffffff"), QColor(8, 18, 22, 170), QColor(255, 255
 _WEDGE, _ARM = QColor("#ffcf7a"), QColor("#7fd0ee")
 #: Beside a line that is to be found without standing out.
 _SOFT = QColor(8, 18, 22, 70)
-#: Under words on the picture.
-_PLATE = QColor(8, 18, 22, 215)
+#: Under words on the picture, and under those of what is amiss.
+_PLATE, _AMISS_PLATE = QColor(8, 18, 22, 215), QColor("#8a4600")
+#: A line of what is amiss, in the colour of its plate.
+_AMISS = _AMISS_PLATE
 
 
 #: From the nose to the top of the head, over the nose's height above the shoulders. [technical]
@@ -95,6 +97,7 @@ def paint_framing(
     picture: QRectF,
     words: tuple[str, str],
     head: float | None = None,
+    amiss: int | None = None,
 ) -> None:
     """Draw where head and hips should lie, with a word on a dark plate before each line.
 
@@ -102,14 +105,17 @@ def paint_framing(
     ----------
     head
         Where the head is, as a share of the height; None draws where it may be.
+    amiss
+        Which of the two lines is not kept, 0 or 1: it stands out.
     """
     shares = (_HEAD if head is None else head, 0.74)
     font = appearance.font(_words_px(appearance, picture, words))
-    for share, word in zip(shares, words, strict=True):
-        y = picture.top() + picture.height() * share
-        left = _plate(painter, font, QPointF(picture.left() + picture.width() * 0.02, y), word)
+    for number, (share, word) in enumerate(zip(shares, words, strict=True)):
+        y, wrong = picture.top() + picture.height() * share, number == amiss
+        place = QPointF(picture.left() + picture.width() * 0.02, y)
+        left = _plate(painter, font, place, word, _AMISS_PLATE if wrong else _PLATE)
         right = picture.right() - picture.width() * 0.06
-        for colour, width in ((_SOFT, 4), (_LINE, 2)):
+        for colour, width in ((_LINE, 6), (_AMISS, 4)) if wrong else ((_SOFT, 4), (_LINE, 2)):
             painter.setPen(QPen(colour, width))
             painter.drawLine(QPointF(left, y), QPointF(right, y))
 
@@ -184,14 +190,14 @@ def _reach(
     _line(painter, [foot - across, foot + across], _WEDGE, thick)
 
 
-def _plate(painter: QPainter, font: QFont, place: QPointF, text: str) -> float:
+def _plate(painter: QPainter, font: QFont, place: QPointF, text: str, colour: QColor) -> float:
     """Write on a plate that begins at a place, in the middle of its height; return its end."""
     metrics, px = QFontMetricsF(font), font.pixelSize()
     wide = metrics.horizontalAdvance(text) + 2 * _BESIDE * px
     high = metrics.height() + 2 * _OVER * px
     plate = QRectF(place.x(), place.y() - high / 2, wide, high)
     painter.setPen(Qt.PenStyle.NoPen)
-    painter.setBrush(_PLATE)
+    painter.setBrush(colour)
     painter.drawRoundedRect(plate, px / 3, px / 3)
     painter.setPen(_LINE)
     painter.setFont(font)

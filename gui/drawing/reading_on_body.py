@@ -29,9 +29,9 @@ _INNER, _WIDE, _WORDS = 0.365, 0.07, 0.025
 _WORDS_SHARE, _WORDS_APART, _WORDS_GAP = 0.45, 1.1, 0.5
 #: Fewer names than these say nothing about the scale. [technical]
 _FEWEST_WORDS = 2
-#: From afar: names of the places nearest to the value, how far they keep from the hand, and where
-#: the body ends beneath the hips, in body heights. [technical]
-_NEAREST, _WORDS_AFAR, _BELOW_AFAR = 2, 0.05, 0.15
+#: From afar: names of the places nearest to the value, and how far they keep from the hand, in body
+#: heights; lines lead to them from the scale except this near to the value, degrees. [technical]
+_NEAREST, _WORDS_AFAR, _NEAR_HAND_DEG = 2, 0.05, 12
 #: Up the body from mid-hip to C7, which is 1 on the scale of the reach. [technical]
 _BACK_UP = 0.30
 
@@ -84,8 +84,7 @@ def paint_reading_on_body(
     mirrored
         As :func:`~gui.drawing.scene.paint_scene` has it.
     from_afar
-        Whether only the places nearest to the value are named, and the body is seen to the hips
-        alone, so that both are larger; what lies beneath the place is cut off.
+        Whether only the places nearest to the value are named, with lines that lead to them.
     """
     drawing = {Family.ELEVATION: _Arc, Family.ROTATION: _Plan, Family.REACH: _Reach}
     kind = drawing[MOVEMENTS[reading.movement].family]
@@ -105,8 +104,6 @@ class _OnBody:
     above, below, aside = 0.60, 0.57, 0.17
     #: The scale's distance from its centre, and the centre's from the middle of the body.
     inner, offset = _INNER, 0.0
-    #: Where the body may end beneath the hips when it is seen from afar.
-    least_below = _BELOW_AFAR
     #: How far the names keep from the band, and how many of them say something.
     words_out, fewest = _WORDS, _FEWEST_WORDS
 
@@ -125,6 +122,8 @@ class _OnBody:
         self.words = landmarks_of(reading.movement)
         #: Places whose names have room.
         self.named: frozenset[float] = frozenset()
+        #: Whether lines lead from the scale to the names.
+        self.leading = False
         out = 1.0 if reading.side is Side.LEFT else -1.0
         if mirrored is None:
             mirrored = self.shown.as_in_mirror
@@ -137,7 +136,7 @@ class _OnBody:
 
     def come_closer(self) -> None:
         """Show only what is read from afar."""
-        self.below = min(self.below, self.least_below)
+        self.leading = True
         self.words_out, self.fewest = _WORDS + _WORDS_AFAR, 1
         value = self.reading.value
         if value is not None:
@@ -191,12 +190,16 @@ class _OnBody:
 
     def _spaced(self, apart: float) -> list[float]:
         """Return the places, from below, whose names are so far apart, in body heights."""
-        low, high = scale_of(self.reading.movement)
         named: list[float] = []
         for value, _ in self.words:
-            if not named or (value - named[-1]) / (high - low) * self.length() >= apart:
+            if not named or self.between(named[-1], value) >= apart:
                 named.append(value)
         return named
+
+    def between(self, lower: float, value: float) -> float:
+        """Return how far the names of two values are from each other, body heights."""
+        low, high = scale_of(self.reading.movement)
+        return (value - lower) / (high - low) * self.length()
 
     def length(self) -> float:
         """Return the height over which the names of the whole scale are spread, body heights."""
@@ -212,6 +215,8 @@ class _OnBody:
         for value, word in self.words:
             self.painter.setPen(self.pen("edge", 1.5))
             self.painter.drawLine(self.at(value, self.inner), self.at(value, self.inner + 0.03))
+            if self.leading and value in self.named:
+                self._lead(value)
             if value in self.named:
                 self.word(value, word)
         if reading.low is not None and reading.high is not None:
@@ -222,6 +227,14 @@ class _OnBody:
     def body(self) -> None:
         """Paint the person with the arm where the value is, at rest without one."""
         self.person.paint(posed(self.pose(), self.reading.side))
+
+    def _lead(self, value: float) -> None:
+        """Draw a line from the scale to a name, beyond the hand where that is near."""
+        reached = self.reading.value
+        near = reached is not None and abs(value - reached) < _NEAR_HAND_DEG
+        start = self.at(value, self.inner + (_WIDE + _WORDS if near else 0.03))
+        end = self.at(value, self.inner + _WIDE + self.words_out)
+        self.painter.drawLine(start, end)
 
     def highest(self) -> float:
         """Return how far above the hips the scale ends, body heights."""
@@ -296,6 +309,12 @@ class _Arc(_OnBody):
         high = math.radians(scale_of(self.reading.movement)[1])
         return SHOULDER_UP + max(0.0, -math.cos(high)) * (self.inner + _WIDE + 2.5 * _WORDS)
 
+    def between(self, lower: float, value: float) -> float:
+        if not self.leading:
+            return super().between(lower, value)
+        radius = self.inner + _WIDE + self.words_out
+        return abs(math.cos(math.radians(lower)) - math.cos(math.radians(value))) * radius
+
     def pose(self) -> Pose:
         value = 4.0 if self.reading.value is None else self.reading.value
         arm = self.shown.start.arm
@@ -315,7 +334,6 @@ class _Plan(_OnBody):
     """A rotation of the forearm, seen from above by somebody in front."""
 
     above, below, aside, inner, offset = 0.10, 0.38, 0.15, 0.235, 0.118
-    least_below = below
 
     def body(self) -> None:
         """Paint shoulders, head and the turned forearm."""

@@ -20,7 +20,8 @@ Public names:
     repository: PendingMeasurement, SessionRepository
     services: Services
     settings: TEXT_SCALES, WindowSettings
-    setup_check: AMISS, SetupAspect, SideCheck, aspect_text, raise_sentence, side_check_text
+    setup_check: AMISS, GOOD, SetupAspect, SideCheck, aspect_text, line_amiss, raise_sentence,
+        side_check_text
     tones: Tone
     undo: UndoList
 """

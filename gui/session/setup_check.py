@@ -8,6 +8,8 @@ from measure.live.events import LiveFrame, SetupHint
 
 #: Sign of what is not right yet.
 AMISS = "\u2717"
+#: Sign of what is as it should be.
+GOOD = "\u2713"
 
 
 class SetupAspect(StrEnum):
@@ -35,6 +37,15 @@ _HINTS = {
 }
 
 
+#: The line in the picture that is not kept: 0 for the head, 1 for the hips. [technical]
+_LINES = {SetupHint.RAISE_SCREEN: 0, SetupHint.LOWER_SCREEN: 1}
+
+
+def line_amiss(frame: LiveFrame | None) -> int | None:
+    """Return which line in the picture the sentence is about: 0 the head, 1 the hips, or none."""
+    return _LINES.get(frame.setup_hints[0]) if frame and frame.setup_hints else None
+
+
 def aspect_text(place: SetupAspect, frame: LiveFrame | None) -> tuple[str, str]:
     """Return a sign, and a line: what is looked at, and how it is."""
     unseen, good = {
@@ -47,7 +58,7 @@ def aspect_text(place: SetupAspect, frame: LiveFrame | None) -> tuple[str, str]:
     for hint in frame.setup_hints:
         if hint in _HINTS[place]:
             return AMISS, _amiss(hint)
-    return "\u2713", good
+    return GOOD, good
 
 
 def _amiss(hint: SetupHint) -> str:

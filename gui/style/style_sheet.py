@@ -51,7 +51,10 @@ QLabel[role="alarm"] {{ color: {alarm}; font-size: {title}px; font-weight: 700; 
 QLabel[role="alarm-text"] {{ color: {alarm}; }}
 QLabel[role="far-step"] {{ font-size: {far}px; }}
 QLabel[role="far-wrong"] {{ color: {hold}; font-size: {far}px; font-weight: 700; }}
+QLabel[role="far-good"] {{ color: {arm}; font-size: {far}px; font-weight: 700; }}
 QLabel[role="far-right"] {{ color: {arm}; font-weight: 700; }}
+QLabel[role="tag"] {{ background: {arm}; color: {on_arm}; font-weight: 700;
+    border-radius: {field_radius}px; padding: 0 12px; }}
 QLabel[role="saved"] {{ color: {arm}; }}
 QLabel[role="fault"] {{ color: {alarm}; font-weight: 700; }}
 QLabel[role="lacking"] {{ color: {hold}; font-weight: 700; }}
@@ -66,8 +69,8 @@ QFrame[role="card"] {{ background: {raised}; border: 1px solid {line};
 QFrame[role="sunken-card"] {{ background: {sunken}; border: none;
     border-radius: {card_radius}px; }}
 QFrame[role="notice-card"] {{ background: {raised}; border: 1px solid {line};
-    border-left: 6px solid {hold}; border-radius: {card_radius}px;
-    border-top-left-radius: 0; border-bottom-left-radius: 0; }}
+    border-radius: {card_radius}px; }}
+QFrame[role="notice-bar"] {{ background: {hold}; border: none; border-radius: 2px; }}
 QFrame[role="lacking-card"] {{ background: {raised}; border: 2px solid {hold};
     border-radius: {card_radius}px; }}
 QFrame[role="alarm-card"] {{ background: {raised}; border: 3px solid {alarm};

@@ -6,7 +6,8 @@ Public names:
     beside_row: BesideRow, aligned, list_card
     buttons: BUTTON_GAP_PX, ButtonRow, ElidedButton, FlowRow, MenuButton, RingedButton,
         ShortcutButton, WrappedButton, bind_keys, button, give_role
-    camera_trouble: CameraTrouble, FAR, FAR_RIGHT, FAR_STEP, FAR_WRONG, TroubleSteps, paint_camera
+    camera_trouble: CameraTrouble, FAR, FAR_GOOD, FAR_RIGHT, FAR_STEP, FAR_WRONG, TroubleSteps,
+        paint_camera
     camera_view: CameraView
     choice_row: ChoiceRow, typed_rating
     date_field: DateField
@@ -22,8 +23,8 @@ Public names:
     plain_dialog: DIALOG_BAR_PX, DIALOG_MARGIN_PX, frame_dialog, plain_dialog
     scroll_page: back_to_top, bring_into_view, bring_to_top, scrollable
     side_by_side: LARGE_FROM_PERCENT, SideBySide
-    text: ElidedLabel, NoticeBar, NumberLine, SignedLine, Steps, label, section_heading, terms,
-        titled
+    text: ElidedLabel, NoticeBar, NumberLine, SignedLine, Steps, label, section_heading, tag,
+        terms, titled
     titled_page: TitledPage
     topic_button: TopicButton, TopicGrid
     video_view: VideoView, image_of

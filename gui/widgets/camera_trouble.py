@@ -5,7 +5,7 @@ from PySide6.QtGui import QHideEvent, QPainter, QPen, QResizeEvent, QShowEvent
 from PySide6.QtWidgets import QFrame, QLabel, QVBoxLayout, QWidget
 
 from gui.style.appearance import Appearance
-from gui.style.measures import CARD_RADIUS_PX, GAP_PX
+from gui.style.measures import CARD_PADDING_PX, CARD_RADIUS_PX, GAP_PX
 from gui.text.session_wording import trouble_steps
 from gui.text.wording import tr
 from gui.widgets.buttons import give_role
@@ -25,12 +25,17 @@ _LEAST_DIGITS = 48
 #: Height of the drawn camera as a share of the place of a picture, alone and above words.
 #: [technical]
 _HIGH, _HIGH_ABOVE_WORDS = 0.8, 0.6
-#: Space in the card with the steps, pixels; narrower than this there is no card, in widths of their
-#: digits, in a wide window and in one narrower than that, pixels. [technical]
-_CARD_PX, _CARD_DIGITS, _WIDE_PX = 2 * GAP_PX, (18, 23), 1200
+#: Thickness of the line that crosses it, and of the ground beside that line, as shares of its
+#: height. [technical]
+_SLASH, _BESIDE_SLASH = 0.024, 0.02
+#: Narrower than this there is no card about the steps, in widths of their digits, in a wide window
+#: and in one narrower than that, pixels. [technical]
+_CARD_DIGITS, _WIDE_PX = (18, 23), 1200
 #: Roles of words that are read from afar, among them of what is wrong and what is right; a page
 #: may give them its own size.
 FAR, FAR_WRONG, FAR_RIGHT, FAR_STEP = "far", "far-wrong", "far-right", "far-step"
+#: Role of the tick of what is as it should be.
+FAR_GOOD = "far-good"
 
 
 class CameraSign(PaintedWidget):
@@ -71,15 +76,17 @@ def paint_camera(
         painter.drawEllipse(body.center(), high * radius, high * radius)
     if not crossed:
         return
-    pen = QPen(appearance.colour("hold"), max(3.0, high * 0.045))
-    pen.setCapStyle(Qt.PenCapStyle.RoundCap)
-    painter.setPen(pen)
-    across = QPointF(high * 0.36, high * 0.3)
-    painter.drawLine(body.center() - across, body.center() + across)
+    across = QPointF(high * 0.38, high * 0.32)
+    slash = max(2.0, high * _SLASH)
+    for colour, wide in (("sunken", slash + 2 * high * _BESIDE_SLASH), ("hold", slash)):
+        pen = QPen(appearance.colour(colour), wide)
+        pen.setCapStyle(Qt.PenCapStyle.RoundCap)
+        painter.setPen(pen)
+        painter.drawLine(body.center() - across, body.center() + across)
 
 
 class _StepsCard(QFrame):
-    """A card with words that begin at its top; where it would be narrow they stand without it."""
+    """A card with words in its middle; where it would be narrow they stand without it."""
 
     def __init__(self, words: QVBoxLayout) -> None:
         super().__init__()
@@ -92,7 +99,7 @@ class _StepsCard(QFrame):
         type_of = self.findChild(QLabel) or self
         wide = event.size().width() >= least * type_of.fontMetrics().horizontalAdvance("0")
         give_role(self, "card" if wide else "")
-        self._words.setContentsMargins(*(_CARD_PX if wide else 0,) * 4)
+        self._words.setContentsMargins(*(CARD_PADDING_PX if wide else 0,) * 4)
 
 
 class CameraTrouble(QWidget):
@@ -108,7 +115,7 @@ class CameraTrouble(QWidget):
         super().__init__()
         self.sign = CameraSign(appearance)
         self._steps = Steps(FAR_STEP, spacing=2 * GAP_PX)
-        words = _StepsCard(column(self._steps, label(kept, FAR), 1, spacing=4 * GAP_PX))
+        words = _StepsCard(column(1, self._steps, label(kept, FAR), 1, spacing=3 * GAP_PX))
         self._halves = row((self.sign, 1), (words, 1), on=self, spacing=5 * GAP_PX)
         self.say(SourceFault.OTHER)
 
@@ -177,7 +184,7 @@ class TroubleSteps(QWidget):
         super().__init__()
         self._camera, self._drawing = camera, CameraOff(appearance, camera.video)
         self._steps = Steps(FAR_STEP, spacing=2 * GAP_PX)
-        column((_StepsCard(column(self._steps, 1)), 1), on=self)
+        column((_StepsCard(column(1, self._steps, 1)), 1), on=self)
         camera.steps_beside = True
         camera.troubled.connect(self._show)
         self.hide()

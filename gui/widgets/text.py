@@ -20,6 +20,8 @@ from gui.widgets.layouts import centred, clear_layout, column, row, widget_with
 
 #: Least room for a shortened text, in widths of a digit. [technical]
 _LEAST_DIGITS = 8
+#: A last word of at most so many letters is kept in one line with the word before it. [technical]
+_SHORT_WORD = 10
 #: Sign of a step that is done.
 _DONE = "\u2713"
 
@@ -38,6 +40,14 @@ def label(text: str, role: str = "") -> QLabel:
     policy = QSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Preferred)
     policy.setHeightForWidth(True)
     made.setSizePolicy(policy)
+    return made
+
+
+def tag() -> QLabel:
+    """Return a label of one line for a few words that stand out, on a ground of their own."""
+    made = label("", "tag")
+    made.setWordWrap(False)
+    made.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Preferred)
     return made
 
 
@@ -102,13 +112,15 @@ class SignedLine(QWidget):
         """Let the text begin at the same place beside any sign."""
         self._sign.setFixedWidth(px)
 
-    def say(self, sign: str, text: str, *, role: str | None = None) -> None:
+    def say(
+        self, sign: str, text: str, *, role: str | None = None, sign_role: str | None = None
+    ) -> None:
         """Show another sign and text, in another role of the style sheet where one is given."""
         self._sign.setText(sign)
         self._words.setText(text)
         if role is not None:
-            for member in (self._sign, self._words):
-                give_role(member, role)
+            give_role(self._words, role)
+            give_role(self._sign, role if sign_role is None else sign_role)
 
     def emphasise(self, phrases: Iterable[str]) -> None:
         """Set phrases of the text in bold, each where it comes first."""
@@ -155,7 +167,13 @@ class Steps(QWidget):
             sign.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Preferred)
             sign.setAlignment(Qt.AlignmentFlag.AlignTop)
             self._lines.addWidget(sign, number, 0)
-            self._lines.addWidget(label(step, role), number, 1)
+            self._lines.addWidget(label(_without_widow(step), role), number, 1)
+
+
+def _without_widow(words: str) -> str:
+    """Return words whose last one, where it is short, is never alone in its line."""
+    before, space, last = words.rpartition(" ")
+    return f"{before}\u00a0{last}" if space and len(last) <= _SHORT_WORD else words
 
 
 def terms(lines: Iterable[tuple[str, QLabel]], role: str = "quiet") -> QWidget:

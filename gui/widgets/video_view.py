@@ -55,6 +55,8 @@ class VideoView(PaintedWidget):
         self._side = Side.RIGHT
         self._mirrored = False
         self._framing = False
+        #: Which line of the framing is not kept.
+        self._amiss: int | None = None
         #: Colour of what lies around the picture.
         self._around = "ground"
         #: What stands where there is no picture.
@@ -86,9 +88,9 @@ class VideoView(PaintedWidget):
         self._around = colour
         self.update()
 
-    def set_framing(self, framing: bool) -> None:
-        """Draw or leave out where head and hips should be."""
-        self._framing = framing
+    def set_framing(self, framing: bool, amiss: int | None = None) -> None:
+        """Draw or leave out where head (0) and hips (1) should be, one of them as amiss."""
+        self._framing, self._amiss = framing, amiss
         self.update()
 
     def transform(self) -> VideoTransform | None:
@@ -124,7 +126,7 @@ class VideoView(PaintedWidget):
                 tr("head about here") if head is None else tr("head"),
                 tr("hips above this line"),
             )
-            paint_framing(painter, self.appearance, place, words, head)
+            paint_framing(painter, self.appearance, place, words, head, self._amiss)
         if self._points is not None and self._movement is not None:
             paint_figure(painter, self._points, transform, self._movement, self._side)
         painter.fillPath(self._outside(place), self.appearance.colour(self._around))

@@ -25,9 +25,11 @@ from gui.pages.measuring.live_grid import SetupGrid
 from gui.session.services import Services
 from gui.session.setup_check import (
     AMISS,
+    GOOD,
     SetupAspect,
     SideCheck,
     aspect_text,
+    line_amiss,
     raise_sentence,
     side_check_text,
 )
@@ -36,7 +38,7 @@ from gui.style.measures import BAR_PX, GAP_PX, MARGIN_PX
 from gui.text.session_wording import hint_sentence, trouble_sentence
 from gui.text.wording import tr
 from gui.widgets.buttons import ButtonRow, ElidedButton, FlowRow, bind_keys, button, give_role
-from gui.widgets.camera_trouble import FAR_STEP, FAR_WRONG, TroubleSteps, paint_camera
+from gui.widgets.camera_trouble import FAR_GOOD, FAR_STEP, FAR_WRONG, TroubleSteps, paint_camera
 from gui.widgets.camera_view import CameraView
 from gui.widgets.figures.position_figure import PositionView
 from gui.widgets.fitted_sentence import FittedSentence
@@ -57,6 +59,8 @@ _BEFORE_NAME_PX = 8
 _THUMBNAIL_EVERY_S = 0.5
 #: Least height of the drawing of a raised hand, pixels. [technical]
 _HAND_PX = 150
+#: Space above and beneath a line between the checks, at least, pixels. [technical]
+_AROUND_RULE_PX = 12
 #: Cameras that have room beneath the checks. [technical]
 _TILES = 2
 
@@ -144,7 +148,9 @@ class SetupPage(QWidget):
         self._extras.setVisible(False)
         self.more.toggled.connect(self._show_extras)
         #: What is not right yet comes first.
-        self._lines = column(*self.checks.values(), spacing=3 * GAP_PX)
+        self._lines = column(spacing=_AROUND_RULE_PX)
+        self._rules = [separator() for _ in range(len(self.checks) - 1)]
+        self._put_in_order(list(self.checks))
         self._place = self._checks_card()
         self._drawn = QFrame()
         self._drawn.setProperty("role", "card")
@@ -176,8 +182,20 @@ class SetupPage(QWidget):
         column((framed, 1), separator(), foot, on=self, spacing=0)
 
     def _checks_card(self) -> QWidget:
-        """Return a card with the lines in its middle, or the one for nothing seen."""
-        return card(1, self.unseen, self._lines, 1)
+        """Return a card that the lines share alike, or with the one for nothing seen."""
+        return card(self.unseen, (self._lines, 1))
+
+    def _put_in_order(self, aspects: Sequence[SetupAspect]) -> None:
+        """Put the lines one below the other, each in the middle of its part, rules between them."""
+        while self._lines.takeAt(0) is not None:
+            pass
+        for rule, aspect in zip((None, *self._rules), aspects, strict=True):
+            if rule is not None:
+                self._lines.addWidget(rule)
+            self._lines.addStretch(1)
+            self._lines.addWidget(self.checks[aspect])
+            self._lines.addStretch(1)
+        self._in_order = list(aspects)
 
     # -- opening and closing ------------------------------------------------------------------
 
@@ -324,7 +342,7 @@ class SetupPage(QWidget):
         self.unseen.setVisible(seen is None)
         self._show_checks(seen)
         self.hand_words.setVisible(bool(self.hand_words.text()) and self.camera.trouble is None)
-        self.camera.video.set_framing(not asking)
+        self.camera.video.set_framing(not asking, line_amiss(frame))
         if asking:
             self.more.setChecked(False)
         self.more.setVisible(not asking)
@@ -336,12 +354,16 @@ class SetupPage(QWidget):
         """Say how the place is in a frame, first what is not right yet; nothing without one."""
         said = {place: aspect_text(place, seen) for place in self.checks}
         amiss_first = sorted(said, key=lambda place: said[place][0] != AMISS)
-        for number, place in enumerate(amiss_first):
-            (sign, line), words = said[place], self.checks[place]
-            words.say(sign, line, role=FAR_WRONG if sign == AMISS else FAR_STEP)
+        for place, words in self.checks.items():
+            sign, line = said[place]
+            wrong = sign == AMISS
+            role = FAR_WRONG if wrong else FAR_STEP
+            words.say(sign, line, role=role, sign_role=FAR_GOOD if sign == GOOD else role)
             words.setVisible(seen is not None)
-            if self._lines.indexOf(words) != number:
-                self._lines.insertWidget(number, words)
+        for rule in self._rules:
+            rule.setVisible(seen is not None)
+        if amiss_first != self._in_order:
+            self._put_in_order(amiss_first)
 
     @Slot(bool)
     def _show_extras(self, shown: bool) -> None:

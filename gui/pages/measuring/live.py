@@ -10,7 +10,14 @@ from gui.drawing.reading_on_body import Reading
 from gui.pages.measuring.big_number import BigNumber
 from gui.pages.measuring.live_band import HoldBar, LiveBand
 from gui.pages.measuring.live_buttons import CautionLine, LiveButtons
-from gui.pages.measuring.live_grid import LiveGrid, PausePanel, PositionPanel, RefusalPanel
+from gui.pages.measuring.live_grid import (
+    LiveGrid,
+    PausePanel,
+    PositionPanel,
+    ReasonPanel,
+    RefusalPanel,
+    ending_with_picture,
+)
 from gui.pages.measuring.trial_row import TrialRow
 from gui.protocol.plan import (
     Attempt,
@@ -48,7 +55,7 @@ from gui.widgets.fitted_sentence import FittedSentence
 from gui.widgets.fixed_size_stack import FixedSizeStack
 from gui.widgets.layouts import column, row, separator, widget_with
 from gui.widgets.scroll_page import scrollable
-from gui.widgets.text import ElidedLabel
+from gui.widgets.text import ElidedLabel, tag
 from gui.widgets.video_view import VideoView
 from measure.domain.movements import MOVEMENTS
 from measure.domain.reading_scale import exceeds_range
@@ -78,25 +85,19 @@ _WORDS_IN_PX, _DIGITS_IN_PX = 3, 6
 
 #: Height of the smaller words that are read from afar, as a share of the page's. [technical]
 _WORDS_SHARE = 1 / 26
-_FAR_ROLES = ("title", FAR, FAR_WRONG, FAR_RIGHT)
-
+_FAR_ROLES = ("tag", FAR, FAR_WRONG, FAR_RIGHT)
 #: Height of the steps against a trouble: they stand alone. [technical]
-_STEPS_SHARE = 1 / 16
-
+_STEPS_SHARE = 1 / 17
 #: Room for the sentence, in lines of its least type: one line may be larger. [technical]
 _SENTENCE_LINES = 1.25
-
-#: Up to this text size the drawings have room for words beneath them; from the other one on what
-#: stands above the picture moves closer together. [technical]
-_ROOMY_PERCENT, _CLOSE_PERCENT = 150, 150
+#: From this text size on what stands above the picture moves closer together. [technical]
+_CLOSE_PERCENT = 150
 
 #: Space above the sentence and beneath the trials, and around the bar of a hold, pixels.
 #: [technical]
-_ENDS_PX, _AROUND_BAR_PX = 12, 12
-#: Space beneath the drawings for them to end with the picture, beside the line's own. [technical]
-_BENEATH_PX = 4
+_ENDS_PX, _ABOVE_BAR_PX, _BELOW_BAR_PX = 12, 12, 14
 
-#: Places in the stacks at the left, at the right, and of the whole middle.
+#: Places in the stacks.
 _CAMERA, _ON_BODY, _REFUSAL = range(3)
 _POSITION, _NUMBER, _REASON, _PAUSE = range(4)
 _GRID, _TROUBLE = range(2)
@@ -123,8 +124,8 @@ class LivePage(QWidget):
         #: What to change about how the person stands before a trial can count, and since when.
         self._to_correct = ""
         self._wrong_since_s: float | None = None
-        #: That the other arm is to move now; what is measured says it.
-        self._change = ""
+        #: That the other arm is to move now, before what is measured.
+        self.change = tag()
         #: The last value of the movement, and whether it was held: what stands on the way back.
         self._kept: tuple[float | None, bool] = (None, False)
         self.sentence = FittedSentence(appearance, lines=_SENTENCE_LINES)
@@ -183,25 +184,25 @@ class LivePage(QWidget):
         )
         number = widget_with(column(figures, kind, self.band, 1, spacing=GAP_PX // 2), "page")
         # What was amiss and what to do now stand together, beside the middle of the drawing.
-        reason = widget_with(column(1, self.reason, self.rest, 1, spacing=2 * GAP_PX), "page")
-        paused = widget_with(column(PausePanel(self.paused), margins=(0, 0, 0, _BENEATH_PX)))
+        panels = self.position, ReasonPanel(self.reason, self.rest), PausePanel(self.paused)
+        position, reason, paused = map(ending_with_picture, panels)
         on_body = widget_with(column(self.on_body))
         self._left = FixedSizeStack([self.video, on_body, self.refusal])
-        position = widget_with(column(self.position, margins=(0, 0, 0, _BENEATH_PX)))
         self._right = FixedSizeStack([position, number, reason, paused])
         beside = widget_with(column((self._right, 1), self.hint, spacing=GAP_PX))
         grid = LiveGrid(self._left, self.trials, beside)
         grid.divided.connect(self.trouble.divide)
+        grid.divided.connect(self.buttons.divide)
         self._middle = FixedSizeStack([grid, self.trouble])
-        top = column(self.sentence, self.title, spacing=0)
+        named = row(self.change, (self.title, 1), spacing=2 * GAP_PX)
+        top = column(self.sentence, named, spacing=0)
         side = MARGIN_PX
-        above = column(top, self.hold, margins=(0, 0, side, 0), spacing=_AROUND_BAR_PX)
+        above = column(top, self.hold, margins=(0, 0, side, 0), spacing=_ABOVE_BAR_PX)
         # The bar of the scrolled middle lies in the margin.
         area = scrollable(self._middle, wide=True)
         grid.show_through(area)
         middle = row(area, margins=(0, 0, side - BAR_PX, 0))
-        shown = column(above, (middle, 1), spacing=_AROUND_BAR_PX)
-        #: What stands closer together where large text needs the room.
+        shown = column(above, (middle, 1), spacing=_BELOW_BAR_PX)
         self._above, self._shown = above, shown
         self._foot = column(self.buttons, self.caution)
         column((shown, 1), separator(), self._foot, on=self, spacing=0)
@@ -213,9 +214,9 @@ class LivePage(QWidget):
     @Slot()
     def _size_words(self) -> None:
         """Give what is read from afar the size that the window's height asks for."""
-        roomy = self._appearance.percent <= _ROOMY_PERCENT
         close = self._appearance.percent >= _CLOSE_PERCENT
-        self._above.setSpacing(GAP_PX // 2 if close else _AROUND_BAR_PX)
+        self._above.setSpacing(GAP_PX if close else _ABOVE_BAR_PX)
+        self._shown.setSpacing(GAP_PX if close else _BELOW_BAR_PX)
         gap = GAP_PX // 2 if close else GAP_PX
         self._foot.setSpacing(gap)
         self._foot.setContentsMargins(MARGIN_PX, GAP_PX, MARGIN_PX, gap)
@@ -234,7 +235,6 @@ class LivePage(QWidget):
             )
             self.position.pair.set_words_px(px)
             self.buttons.want_px(px)
-        self.position.pair.set_captions(shown=roomy)
 
     def show_measuring(self, measuring: MeasurementSession, *, mirrored: bool) -> None:
         """Show this session from now on."""
@@ -313,7 +313,7 @@ class LivePage(QWidget):
         elif self._to_correct:
             shown = self._to_correct
         else:
-            shown, self._rest = self._divided(self._said.removeprefix(self._change).lstrip())
+            shown, self._rest = self._divided(self._said.removeprefix(self.change.text()).lstrip())
         stop = tr("Stop before it becomes painful.")
         # What to do leads; when to stop is as large, in the regular weight.
         self.sentence.say(shown, lighter=stop)
@@ -359,12 +359,12 @@ class LivePage(QWidget):
     def _show_title(self, guide: SessionPlan) -> None:
         """Say whose movement it is, after a word about a change of arm until a trial is taken."""
         task = guide.task
-        self._change = "" if guide.attempts else change_of_arm(guide)
+        change = "" if guide.attempts else change_of_arm(guide)
+        self.change.setText(change)
+        self.change.setVisible(change != "")
         whole = task_title(task.movement, task.side)
-        title = movement_name(task.movement) if self._change else whole
-        give_role(self.title, "title" if self._change else FAR)
-        named = f"{self.person_name}: {title}" if self.person_name else title
-        self.title.say(f"{self._change} {named}".lstrip())
+        title = movement_name(task.movement) if change else whole
+        self.title.say(f"{self.person_name}: {title}" if self.person_name else title)
 
     def _show_ways(self, measuring: MeasurementSession) -> None:
         """Offer what can be done now."""

@@ -11,7 +11,7 @@ from gui.style.appearance import Appearance
 from gui.style.measures import BODY_PX, BUTTON_PADDING_PX, GAP_PX, SMALL, TITLE, TITLE_GROWTH
 from gui.style.style_sheet import grown
 from gui.text.wording import notice
-from gui.widgets.buttons import ButtonRow, ShortcutButton
+from gui.widgets.buttons import BUTTON_GAP_PX, ButtonRow, ShortcutButton
 from gui.widgets.layouts import ArrangedWidget, mirrored
 from gui.widgets.text import label
 
@@ -145,6 +145,8 @@ class LiveButtons(PlacedButtons):
     ) -> None:
         self._instead = instead
         self._wanted_px = 0
+        #: Widths of the columns above, pixels.
+        self._columns = (0, 0)
         super().__init__(appearance, words)
         instead.setParent(self)
 
@@ -154,9 +156,42 @@ class LiveButtons(PlacedButtons):
             self._wanted_px = px
             self._arrange()
 
+    def divide(self, left: int, right: int) -> None:
+        """Let the row part where two columns above it do, pixels; not where words lack the room."""
+        if (left, right) != self._columns:
+            self._columns = left, right
+            self._arrange()
+
     def _arrange(self) -> None:
         super()._arrange()
+        self._part()
         self._instead.setGeometry(self._shown()[-1].geometry())
+
+    def _part(self) -> None:
+        """Give the buttons of each half the width of the column above, if they have room in it.
+
+        The row's last one has its share first, and is wider than any other.
+        """
+        shown, px = self._shown(), self._largest_px()
+        half = len(shown) // 2
+        least, keyed = self._places(px), self._places(px, with_keys=True)
+        left, right = self._columns
+        rooms = left - self._wide(least[:half]), right - self._wide(least[half:])
+        if min(rooms) < 0:
+            return
+        first = _filled(least[:half], keyed[:half], rooms[0])
+        if max(first) >= least[-1] + rooms[1]:
+            first = _filled(least[:half], least[:half], rooms[0])
+        last = max(round(_SHARE * self._room()), max(first) + BUTTON_GAP_PX)
+        more = min(rooms[1], max(0, last - least[-1]))
+        others = _filled(least[half:-1], keyed[half:-1], rooms[1] - more)
+        widths = [*first, *others, least[-1] + more]
+        at, high = 0, self._button_height()
+        for place, (member, wide) in enumerate(zip(shown, widths, strict=True)):
+            if place == half:
+                at = self.width() - right
+            self._put(member, at, 0, wide, high)
+            at += wide + BUTTON_GAP_PX
 
     def _shown(self) -> list[QPushButton]:
         return list(self._words)
@@ -177,6 +212,19 @@ class LiveButtons(PlacedButtons):
         more = min(spare, max(0, round(_SHARE * self._room()) - last))
         wider = (spare - more) // len(others)
         return [*(place + wider for place in others), last + spare - wider * len(others)]
+
+
+def _filled(least: list[int], keyed: list[int], room: int) -> list[int]:
+    """Return the widths of buttons that share room, from the last on first that of their keys."""
+    widths = list(least)
+    for place in reversed(range(len(widths))):
+        more = keyed[place] - least[place]
+        if more <= room:
+            widths[place] += more
+            room -= more
+    widths = [wide + room // len(widths) for wide in widths]
+    widths[-1] += room % len(widths)
+    return widths
 
 
 class CautionLine(ArrangedWidget):

@@ -94,6 +94,9 @@ class PositionPair(ArrangedWidget):
             # The words keep their line; what is wanted beyond is cut alike.
             share = max(0.0, (room - sum(least)) / beyond)
             wanted = [low + share * (wide - low) for wide, low in zip(wanted, least, strict=True)]
+        elif 2 * max(wanted) <= room:
+            # Of one width: the two stand alike to either side of the middle.
+            wanted = [max(wanted)] * len(wanted)
         left = (self.width() - sum(wanted) - _BETWEEN_PX) / 2
         for (drawn, words), wide in zip(self._columns, wanted, strict=True):
             place = QRect(round(left), 0, round(wide), high)
