@@ -14,6 +14,7 @@ from gui.style.measures import (
     LARGE_ENOUGH_PX,
     LINE,
     NUMBER,
+    SIGN_PADDING_PX,
     SMALL,
     TEXT_EDGE_PX,
     TITLE,
@@ -37,6 +38,8 @@ _TEMPLATE = """
 QWidget {{ color: {ink}; }}
 QMainWindow, QDialog, QStackedWidget, QScrollArea, QScrollArea > QWidget > QWidget#page {{
     background: {ground}; border: none; }}
+QScrollArea[role="clear"], QScrollArea[role="clear"] > QWidget > QWidget#page {{
+    background: transparent; }}
 QLabel {{ background: transparent; }}
 QLabel[role="display"] {{ font-size: {display}px; font-weight: 700; }}
 QLabel[role="number"] {{ font-size: {number}px; font-weight: 700; }}
@@ -55,7 +58,8 @@ QLabel[role="far-good"] {{ color: {arm}; font-size: {far}px; font-weight: 700; }
 QLabel[role="far-right"] {{ color: {arm}; font-weight: 700; }}
 QLabel[role="tag"] {{ background: {arm}; color: {on_arm}; font-weight: 700;
     border-radius: {field_radius}px; padding: 0 12px; }}
-QLabel[role="saved"] {{ color: {arm}; }}
+QLabel[role="saved"] {{ color: {arm}; background: {sunken};
+    border-radius: {field_radius}px; padding: {pad_sign}px {padx_sign}px; }}
 QLabel[role="fault"] {{ color: {alarm}; font-weight: 700; }}
 QLabel[role="lacking"] {{ color: {hold}; font-weight: 700; }}
 QLabel[role="key"] {{ background: {raised}; border: 1px solid {edge}; border-bottom-width: 3px;
@@ -238,6 +242,8 @@ def style_sheet(palette: Palette, percent: int) -> str:
         "pad": high,
         "padx": wide,
         "pad_g": high - 1,
+        "pad_sign": SIGN_PADDING_PX[0],
+        "padx_sign": SIGN_PADDING_PX[1],
         "pad_line": high + _IN_FIELD_PX,
         "pad_arrow": 2 * wide,
         "padx_g": wide - 1,

@@ -64,7 +64,7 @@ td { vertical-align: middle; border-bottom: 1px solid #bbb; padding: 1px 3px; }
 p.lead { font-size: 10pt; margin-top: 4px; margin-bottom: 4px; }
 .bare td { border-bottom: none; vertical-align: top; padding: 1px 6px; }
 .curves td { border-bottom: none; padding: 0px; }
-.box td { background-color: #eee; border-bottom: none; vertical-align: top; padding: 1px 6px;
+.box td { background-color: #f5f5f5; border-bottom: none; vertical-align: top; padding: 1px 6px;
           font-size: 9pt; }
 """
 #: Added where a page has room: its plots are at least this high, points. [technical]

@@ -216,7 +216,7 @@ class ClipChart(QFrame):
         """Draw the hold as an upright stripe, and the value across it."""
         if trial.hold_start_s is None or trial.hold_end_s is None:
             return
-        colour = self._appearance.colour("hold", 0.28 if accepted and trial.scored else 0.08)
+        colour = self._appearance.colour("hold", 0.18 if accepted and trial.scored else 0.06)
         hold = pg.LinearRegionItem(
             (trial.hold_start_s, trial.hold_end_s),
             movable=False,

@@ -60,6 +60,7 @@ class ClipHead(QWidget):
 
     def show_failure(self, failed: bool) -> None:
         """Say that the clip could not be read, its name beneath; else its name alone."""
+        self.name.leads = failed
         self.name.say(tr("Could not be read") if failed else self._clip)
         self.file.setVisible(failed)
         self._fit()
@@ -120,10 +121,15 @@ class _ClipPlace(QLabel):
 
 
 class _ClipName(ElidedLabel):
-    """The heading of the page; a long name is set smaller before it is shortened."""
+    """The heading of the page; a file's name steps back behind what was read in it."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        #: Whether it says what the page is about; it is set smaller before it is shortened.
+        self.leads = False
 
     def _fit(self) -> None:
-        give_role(self, "display")
+        give_role(self, "display" if self.leads else "title")
         if self.fontMetrics().horizontalAdvance(self.accessibleName()) > self.width():
             give_role(self, "title")
         super()._fit()

@@ -6,7 +6,7 @@ from collections.abc import Callable
 import numpy as np
 from PySide6.QtCore import QEvent, QObject, QSize, Qt, QTimer, Signal, Slot
 from PySide6.QtGui import QKeySequence, QResizeEvent, QShortcut
-from PySide6.QtWidgets import QGridLayout, QSlider, QWidget
+from PySide6.QtWidgets import QFrame, QGridLayout, QSlider, QWidget
 
 from gui.pages.clips.clip_chart import ClipChart
 from gui.pages.clips.measurement_band import ASIDE_PX
@@ -32,6 +32,8 @@ _LEAST_PICTURE_PX = 180
 _LEAST_SLIDER_PX = 104
 #: Room between the picture and the words beside it, pixels. [technical]
 _APART_PX = 3 * GAP_PX
+#: Room in the card of the picture and the words, pixels. [technical]
+_INSIDE_PX = 2 * GAP_PX
 #: Room above the buttons in the card of the curve, pixels. [technical]
 _ABOVE_PX = 12
 #: Greatest share of the width for the picture. [technical]
@@ -40,6 +42,8 @@ _MOST_SHARE = 0.57
 _CURVE_LINES = 14
 #: Greatest share of the height for the curve beneath the words. [technical]
 _BESIDE_SHARE = 0.72
+#: Height from which on there is room for a scale above the curve, in lines of text. [technical]
+_SCALE_LINES = 28
 #: Height from which on a picture above the curve is large enough, in lines of text. [technical]
 _WORTHWHILE_LINES = 9
 
@@ -68,6 +72,8 @@ class ClipPlayer(QWidget):
         self._beside = beside
         #: Whether the curve takes the whole width.
         self.has_curve_across = False
+        #: Whether the words beside the picture have room for a scale.
+        self.has_room_above = False
         self.video = ZoomableVideo(appearance)
         self.slider = QSlider(Qt.Orientation.Horizontal)
         self.slider.setAccessibleName(tr("frame of the clip"))
@@ -93,8 +99,13 @@ class ClipPlayer(QWidget):
         self._buttons.offer([self.back, self.play, self.on])
         self._beneath = row(self._buttons, (self.slider, 1), self.moment, spacing=2 * GAP_PX)
         self._controls = widget_with(self._beneath)
-        self._left = widget_with(column(self.video, self._controls, 1, spacing=GAP_PX))
+        self._pictured = column(self.video, self._controls, 1, spacing=GAP_PX)
+        self._left = widget_with(self._pictured)
+        self._card = QFrame(self)
+        self._card.setProperty("role", "card")
         self._words = scrollable(self._beside, wide=True)
+        # The card shows through.
+        self._words.setProperty("role", "clear")
         self._grid = QGridLayout(self)
         self._grid.setContentsMargins(0, 0, 0, 0)
         self._grid.setHorizontalSpacing(0)
@@ -135,6 +146,10 @@ class ClipPlayer(QWidget):
         picture = _WORTHWHILE_LINES * self.fontMetrics().lineSpacing()
         across = self.height() - least - 2 * GAP_PX >= picture and self.chart.isVisibleTo(self)
         self._arrange(across=across)
+        roomy = across and self.height() >= _SCALE_LINES * self.fontMetrics().lineSpacing()
+        if roomy is not self.has_room_above:
+            self.has_room_above = roomy
+            self.rearranged.emit()
         if across:
             self._fit_across(least, picture)
         else:
@@ -143,13 +158,13 @@ class ClipPlayer(QWidget):
     def _fit_across(self, least: int, picture: int) -> None:
         """Give the curve the height that the words, and a picture of this height, leave for it."""
         words = self._words_height(round(self.width() * _MOST_SHARE))
-        room = self.height() - max(words, picture + 2 * GAP_PX)
+        room = self.height() - max(words, picture + 2 * GAP_PX + 2 * _INSIDE_PX)
         most = _CURVE_LINES * self.fontMetrics().lineSpacing()
         high = max(least, min(most, room))
         self.chart.make_room(GAP_PX, self._row_height())
         self.chart.setFixedHeight(high)
-        size = self._fit_picture(self.height() - high - 2 * GAP_PX)
-        self._left.setFixedWidth(size.width())
+        size = self._fit_picture(self.height() - high - 2 * GAP_PX - 2 * _INSIDE_PX)
+        self._left.setFixedWidth(size.width() + _INSIDE_PX)
         self._place_controls()
 
     def _fit_beneath(self) -> None:
@@ -196,6 +211,14 @@ class ClipPlayer(QWidget):
         if self._grid.count() and across is self.has_curve_across:
             return
         self.has_curve_across = across
+        inside = _INSIDE_PX * across
+        self._card.setVisible(across)
+        self._grid.addWidget(self._card, 0, 0, 1, 4)
+        self._card.lower()
+        self._pictured.setContentsMargins(inside, inside, 0, inside)
+        lines = self._beside.layout()
+        if lines is not None:
+            lines.setContentsMargins(0, inside, inside, inside)
         self._grid.addWidget(self._left, 0, 0, 1 if across else 2, 1)
         self._grid.addWidget(self._words, 0, 2, 1, 3)
         self._grid.addWidget(self.chart, 1, 0 if across else 3, 1, 4 if across else 1)

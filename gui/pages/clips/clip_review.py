@@ -131,7 +131,7 @@ class ClipReview(QWidget):
     def _show_room(self) -> None:
         """Show scale, trials and notes in the length that there is room for."""
         across = self.player.has_curve_across
-        self.band.show_scale(across)
+        self.band.show_scale(self.player.has_room_above)
         self._brief = not across or self._services.appearance.percent > _WHOLE_PERCENT
         self.trials.show_brief(self._brief)
         self._lines.setSpacing(3 * GAP_PX // 4 if self._brief else GAP_PX)

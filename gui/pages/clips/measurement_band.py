@@ -16,9 +16,10 @@ from measure.domain.measurements import Measurement
 from measure.domain.movements import MOVEMENTS, Movement, Unit
 from measure.domain.reading_scale import LEVEL_TICKS, scale_of, share_of_scale
 
-#: Size of a reading's words at 100 % and how much of the growth of text it takes part in; pixels.
-#: [technical]
-_WORDS_PX, _WORDS_GROWTH = 30, 0.5
+#: Size of a reading at 100 % and how much of the growth of text it takes part in, of its range and
+#: of what stands beside it; pixels. [technical]
+_VALUE_PX, _VALUE_GROWTH = 44, 0.35
+_WORDS_PX, _WORDS_GROWTH = 26, 0.5
 #: Size of the numbers of the scale, pixels at 100 %. [technical]
 _NUMBERS_PX = 16
 #: Height of the band with the room for its mark, pixels. [technical]
@@ -202,7 +203,7 @@ class MeasurementBand(PaintedWidget):
         ]
 
     def _px(self) -> int:
-        return round(grown(_WORDS_PX, _WORDS_GROWTH, self.appearance.percent))
+        return round(grown(_VALUE_PX, _VALUE_GROWTH, self.appearance.percent))
 
     def _line(self) -> int:
         return round(self._px() * _LINE)
@@ -258,4 +259,4 @@ class MeasurementBand(PaintedWidget):
         return self.appearance.font(self._px(), bold=True)
 
     def _rest_font(self) -> QFont:
-        return self.appearance.font(self._px())
+        return self.appearance.font(grown(_WORDS_PX, _WORDS_GROWTH, self.appearance.percent))

@@ -5,7 +5,7 @@ from PySide6.QtGui import QFontMetrics
 from PySide6.QtWidgets import QSizePolicy
 
 from gui.pages.clips.measurement_band import ASIDE_PX, MeasurementBand
-from gui.style.measures import GAP_PX
+from gui.style.measures import GAP_PX, SIGN_PADDING_PX
 from gui.widgets.layouts import ArrangedWidget, mirrored
 from gui.widgets.text import label
 
@@ -14,7 +14,7 @@ _APART_PX = 3 * GAP_PX
 
 
 class SavedReading(ArrangedWidget):
-    """Shows that a reading is saved behind it on its first line, so that nothing moves.
+    """Shows that a reading is saved at the end of its first line, so that nothing moves.
 
     Where the line is too short it leaves out the day, then what the number rests on, then the
     person; for a sentence in place of a number it stands beneath.
@@ -25,6 +25,8 @@ class SavedReading(ArrangedWidget):
         self._band = band
         self._words = ("", "", "")
         self.saved = label("", "saved")
+        # Its padding is all the room around its words.
+        self.saved.setIndent(0)
         for part in (band, self.saved):
             part.setParent(self)
         policy = QSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Preferred)
@@ -73,7 +75,7 @@ class SavedReading(ArrangedWidget):
 
     def _width(self, words: str) -> int:
         self.saved.ensurePolished()
-        return QFontMetrics(self.saved.font()).horizontalAdvance(words) + 1
+        return QFontMetrics(self.saved.font()).horizontalAdvance(words) + 1 + 2 * SIGN_PADDING_PX[1]
 
     def _arrange(self) -> None:
         wide = self.width()
@@ -88,9 +90,9 @@ class SavedReading(ArrangedWidget):
         else:
             metrics = QFontMetrics(self.saved.font())
             needed = self._width(fitting[0])
-            top = max(0, round(self._band.baseline()) - metrics.ascent())
-            left = self._band.line_end(wide, captioned=fitting[1]) + _APART_PX
-            place = QRect(left, top, needed, metrics.height())
+            top = max(0, round(self._band.baseline()) - metrics.ascent() - SIGN_PADDING_PX[0])
+            left = wide - ASIDE_PX - needed
+            place = QRect(left, top, needed, metrics.height() + 2 * SIGN_PADDING_PX[0])
         self.saved.setWordWrap(fitting is None)
         self.saved.setAlignment(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignTop)
         self.saved.setGeometry(mirrored(self, place))

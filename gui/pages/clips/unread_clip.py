@@ -10,7 +10,7 @@ from gui.widgets.scroll_page import scrollable
 from gui.widgets.text import label
 
 #: Shares of the width for the drawing and for the words. [technical]
-_SHARES = (4, 5)
+_SHARES = (1, 2)
 
 
 class UnreadClip(QWidget):
@@ -28,8 +28,8 @@ class UnreadClip(QWidget):
             spacing=2 * GAP_PX,
         )
         drawing, beside = _SHARES
-        shown = card(row((TornFilm(appearance), drawing), (words, beside), spacing=4 * GAP_PX))
-        page = widget_with(column((shown, 1)))
+        shown = card(row((TornFilm(appearance), drawing), (words, beside), spacing=3 * GAP_PX))
+        page = widget_with(column(shown, 1))
         column((scrollable(page, wide=True), 1), on=self)
 
     def say(self, cause: str, remedy: str, name: str = "") -> None:

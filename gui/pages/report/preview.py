@@ -29,12 +29,12 @@ _WIDTH_PX = 1400
 #: Text size up to which the form has room beside the paper, per cent. [technical]
 _BESIDE_PERCENT = 120
 #: Width of the form beside the paper, in sizes of the text. [technical]
-_FORM_WIDTH = 19
+_FORM_WIDTH = 15.5
 #: How much of a page's blank margin is left out at every edge, so that its letters are larger,
 #: millimetres. [technical]
 _TRIMMED_MM = 6.0
-#: Ground that is seen around a page, pixels. [technical]
-_AROUND_PX = 12
+#: Ground that is seen above a page, pixels. [technical]
+_ABOVE_PX = 12
 
 
 @dataclass(frozen=True, slots=True)
@@ -120,7 +120,7 @@ class ReportPreviewPage(TitledPage):
         paper = QWidget()
         self._column = column(
             on=paper,
-            margins=(_AROUND_PX, _AROUND_PX, _AROUND_PX, 0),
+            margins=(0, _ABOVE_PX, 0, 0),
             spacing=self._appearance.gap(2),
         )
         self._paper = scrollable(paper, wide=True)
@@ -147,14 +147,14 @@ class ReportPreviewPage(TitledPage):
         """Put the paper beside the form; the foot stays in the window."""
         gap = self._appearance.gap
         shown = column(self.state, (self._sheet, 1), (self._paper, 1), spacing=gap(1))
-        form = column((self._choices, 1), margins=(0, _AROUND_PX, 0, 0))
+        form = column((self._choices, 1), margins=(0, _ABOVE_PX, 0, 0))
         beside = widget_with(row(form, (shown, 1), spacing=gap(3)))
         head = widget_with(row((self.title, 1), self.other_kind, self.options, spacing=gap(2)))
         foot = ButtonRow([self.leave, self.print, self.write], wide=True)
         margins = (MARGIN_PX, gap(1.5), MARGIN_PX, gap(1.5))
         parts = (
             centred(head, margins=(MARGIN_PX, gap(2), MARGIN_PX, gap(1))),
-            (centred(beside, margins=(MARGIN_PX, 0, MARGIN_PX, gap(0.5))), 1),
+            (centred(beside, margins=(MARGIN_PX, 0, MARGIN_PX, gap(1))), 1),
             separator(),
             centred(foot, margins=margins),
         )
