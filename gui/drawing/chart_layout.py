@@ -1,23 +1,19 @@
 """Places of the history chart: days, values and pain in pixels, and the room around them.
 
-The days take the whole width between the numbers of the axis and the names of the shoulders.
-Places on the body are named along their lines, where no reading and no flag lies: at the end of
-the line, else nearer to its beginning, above it or beneath. Only where a name has no such room do
-the days begin after it.
+The days take the width between the numbers of the axis and the names at the ends of the lines:
+those of the shoulders, and of heights that people know from their body.
 """
 
 import datetime as dt
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from itertools import pairwise
 
 from PySide6.QtCore import QPointF, QRectF
 from PySide6.QtGui import QFontMetricsF
 
-from gui.drawing.chart_flags import flags
 from gui.drawing.chart_scales import DayScale, ValueScale, value_ticks
 from gui.drawing.curves import ChartContent, CurvePoint
-from gui.drawing.place_names import PlaceName, drawn_places, free_names
 from gui.style.appearance import Appearance
 from gui.style.measures import BODY_PX
 from gui.text.chart_wording import places
@@ -48,9 +44,8 @@ _SMALL_MARK, _LARGE_MARK, _LEAST_MARK_PX = 0.13, 0.26, 3.0
 _OVERLAPPING = 0.25
 #: Space between the last readings and the name of a shoulder, pixels. [technical]
 _BEFORE_NAME_PX = 10
-#: Space between the name of a place and the first day, in lines of words, and the largest share of
-#: the plot that these names may take. [technical]
-_AFTER_PLACE, _MOST_PLACES = 0.3, 0.4
+#: Largest share of the width that the names of heights on the body may take. [technical]
+_MOST_PLACES = 0.3
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -64,8 +59,8 @@ class ChartLayout:
     refused_y: float
     exercises_y: float
     names: tuple[tuple[float, str], ...]
-    #: Heights on the body that have a name in the plot.
-    places: tuple[PlaceName, ...]
+    #: Heights on the body that are named at the ends of their lines.
+    places: tuple[tuple[float, str], ...]
     words_px: float
     #: Half the width of a reading's mark.
     mark_px: float
@@ -79,6 +74,11 @@ class ChartLayout:
         """Return the height of what lies beneath the days, pixels."""
         line = QFontMetricsF(appearance.font(chart_words_px(appearance))).height()
         return round(line * (_SPACE + sum(_lower_lines(content))))
+
+    @staticmethod
+    def space(appearance: Appearance) -> int:
+        """Return the empty height between the days and what lies beneath them, pixels."""
+        return round(QFontMetricsF(appearance.font(chart_words_px(appearance))).height() * _SPACE)
 
     @staticmethod
     def least_height(content: ChartContent | None, appearance: Appearance) -> int:
@@ -97,7 +97,9 @@ class ChartLayout:
         line = metrics.height()
         names = _axis_names(content.movement)
         left = size.left() + _axis_px(names, metrics) + 8
-        sides = max(metrics.horizontalAdvance(side_title(side)) for side in Side) + 2
+        named = _named_places(content.movement, size.width(), metrics)
+        ending = [*map(side_title, Side), *(words for _, words in named)]
+        sides = max(map(metrics.horizontalAdvance, ending)) + 2
         most = words_px * _LARGE_MARK
         right = size.right() - sides - _BEFORE_NAME_PX - most - APART_PX
         refused, pain, _ = _lower_lines(content)
@@ -113,7 +115,6 @@ class ChartLayout:
             bottom_px=bottom,
         )
         mark = _mark_px(content, days, words_px)
-        days, named = _with_places(content, (days, values), mark, metrics)
         return cls(
             days=days,
             values=values,
@@ -168,40 +169,21 @@ def _mark_px(content: ChartContent, days: DayScale, words_px: float) -> float:
     return max(_LEAST_MARK_PX, words_px * _SMALL_MARK, min(near, most))
 
 
-def _with_places(
-    content: ChartContent,
-    scales: tuple[DayScale, ValueScale],
-    mark_px: float,
-    metrics: QFontMetricsF,
-) -> tuple[DayScale, tuple[PlaceName, ...]]:
-    """Return the days, and the places on the body with the rooms of their names.
+def _named_places(
+    movement: Movement, width: float, metrics: QFontMetricsF
+) -> tuple[tuple[float, str], ...]:
+    """Return the heights on the body with their names; none where they leave the days no room.
 
-    What the axis calls the same is left out, and all names where they leave the days no room.
+    What the axis calls the same is left out.
     """
-    (days, values), line = scales, metrics.height()
-    on_axis, room = dict(_axis_names(content.movement)), days.right_px - days.left_px
-    sizes = [
-        (value, words, metrics.horizontalAdvance(words) + 2)
-        for value, words in places(content.movement)
-        if words != on_axis.get(value) and value < values.high
-    ]
-    if max((wide for *_, wide in sizes), default=0.0) > _MOST_PLACES * room:
-        return days, ()
-    poles = [flag.day for flag in flags(content)]
-    drawn = drawn_places(content, days, values, mark_px + APART_PX, poles)
-    among = free_names(sizes, line, scales, drawn)
-    lacking = [size for size, name in zip(sizes, among, strict=True) if name is None]
-    if not lacking:
-        return days, tuple(filter(None, among))
-    # The names that have no free room stand before the first day, on their lines.
-    before = max(wide for *_, wide in lacking) + line * _AFTER_PLACE
-    begun = replace(days, left_px=days.left_px + before)
-    drawn = drawn_places(content, begun, values, mark_px + APART_PX, poles)
-    whole = (replace(begun, left_px=days.left_px), values)
-    more = free_names(sizes, line, whole, drawn)
-    if more.count(None) >= among.count(None):
-        return days, tuple(filter(None, among))
-    return begun, tuple(filter(None, more))
+    on_axis, (_, high) = dict(_axis_names(movement)), scale_of(movement)
+    named = tuple(
+        (value, words)
+        for value, words in places(movement)
+        if words != on_axis.get(value) and value < high
+    )
+    widest = max((metrics.horizontalAdvance(words) for _, words in named), default=0.0)
+    return named if widest <= _MOST_PLACES * width else ()
 
 
 def _axis_names(movement: Movement) -> tuple[tuple[float, str], ...]:

@@ -28,6 +28,7 @@ from gui.drawing.chart_marks import (
     ribbon_shade,
 )
 from gui.drawing.curves import ChartContent, CurvePoint, SideCurve
+from gui.drawing.place_names import ends_apart
 from gui.style.appearance import Appearance
 from gui.text.chart_wording import tick_words
 from gui.text.wording import side_title, tr
@@ -58,12 +59,11 @@ class ChartPainter:
         self._paint_axes()
         self._paint_days()
         self._paint_flags()
-        self._paint_body_places()
         self._paint_pain()
         # The affected side lies on top of the one it is compared with.
         for curve in sorted(self._content.curves, key=lambda curve: curve.affected):
             self._paint_curve(curve)
-        self._paint_side_names()
+        self._paint_names()
 
     # -- axes -----------------------------------------------------------------------------------
 
@@ -90,11 +90,6 @@ class ChartPainter:
         """Write what a strip shows above its beginning."""
         self._write(self._layout.left_px, y, words)
 
-    def _paint_body_places(self) -> None:
-        """Name the heights that people know along their lines."""
-        for _, words, room in self._layout.places:
-            self._write(room.left(), room.center().y(), words)
-
     def _paint_days(self) -> None:
         days, y = self._layout.days, self._layout.values.bottom_px
         width = self._metrics.horizontalAdvance
@@ -104,6 +99,8 @@ class ChartPainter:
             self._painter.setPen(QPen(self._colour("edge"), 1))
             self._painter.drawLine(QPointF(x, y), QPointF(x, y + 5))
             words = tick_words(unit, day)
+            # Names at the ends of the lines are not met.
+            x = min(x, self._layout.sides_px - 6 - width(words) / 2)
             self._write(
                 x, y + self._metrics.height() * 0.75, words, "quiet", Qt.AlignmentFlag.AlignCenter
             )
@@ -188,8 +185,8 @@ class ChartPainter:
         corners = [tip, foot + QPointF(size, 0), foot - QPointF(size, 0)]
         self._painter.drawPolygon(QPolygonF(corners))
 
-    def _paint_side_names(self) -> None:
-        """Write each shoulder's name at the end of its course, in its colour."""
+    def _paint_names(self) -> None:
+        """Name each shoulder at the end of its course, and known heights at that of their lines."""
         layout = self._layout
         ends: list[tuple[float, Side]] = []
         for curve in self._content.curves:
@@ -199,12 +196,13 @@ class ChartPainter:
             elif last:
                 ends.append((layout.values.y(last[-1]), curve.side))
         ends.sort()
-        least = self._metrics.height() * 1.1
-        if len(ends) == 2 and ends[1][0] - ends[0][0] < least:
-            middle = (ends[0][0] + ends[1][0]) / 2
-            ends = [(middle - least / 2, ends[0][1]), (middle + least / 2, ends[1][1])]
-        for y, side in ends:
+        heights = {layout.values.y(value): words for value, words in layout.places}
+        least = 0.95 * self._metrics.height()
+        named, kept = ends_apart([y for y, _ in ends], sorted(heights), least)
+        for y, (_, side) in zip(named, ends, strict=True):
             self._write(layout.sides_px, y, side_title(side), side.value)
+        for y in kept:
+            self._write(layout.sides_px, y, heights[y])
 
     # -- beneath and above ----------------------------------------------------------------------
 

@@ -1,102 +1,45 @@
-"""Free room for words along the lines of the history chart."""
+"""Names at the ends of the lines of the history chart: heights on the body and shoulders. No Qt."""
 
-import datetime as dt
 from collections.abc import Sequence
-from typing import NamedTuple
+from itertools import pairwise, product
 
-import numpy as np
-from PySide6.QtCore import QRectF
-
-from gui.drawing.chart_scales import DayScale, ValueScale
-from gui.drawing.curves import ChartContent
-from measure.domain.landmarks import FloatArray
-
-#: Steps in which a free room is looked for along a line, and the least space beside the words,
-#: pixels. [technical]
-_STEP_PX, _BESIDE_PX = 8.0, 6.0
-#: Share of a line of words that no letter takes, above and beneath them. [technical]
-_NO_LETTER = 0.14
+#: Least distance of heights on the body between which a shoulder's name has room, in distances of
+#: two names. [technical]
+_BETWEEN = 2.2
+#: What is nearer to a distance than this is that distance, pixels. [technical]
+_ROUNDED = 0.01
 
 
-class PlaceName(NamedTuple):
-    """A height on the body, its name, and where that is written, in pixels of the chart."""
+def ends_apart(
+    wanted: Sequence[float], places: Sequence[float], least: float
+) -> tuple[list[float], list[float]]:
+    """Return where names of shoulders stand, and the heights on the body that stay named.
 
-    value: float
-    words: str
-    room: QRectF
-
-
-def free_names(
-    sizes: Sequence[tuple[float, str, float]],
-    high_px: float,
-    scales: tuple[DayScale, ValueScale],
-    drawn: FloatArray,
-) -> list[PlaceName | None]:
-    """Return a room for each name as near to the end of its line as there is one.
+    Heights on the body keep their places. A shoulder's name gives way to them where there is room
+    between two of them; elsewhere what it would meet is left unnamed.
 
     Parameters
     ----------
-    sizes
-        Heights with their names, from the lowest, and how wide each is in pixels.
-    drawn
-        What the names must not meet, shape (n, 4): left, top, right and bottom in pixels.
+    wanted
+        Where the courses of the shoulders end, from above, pixels.
+    places
+        Heights on the body, from above, pixels.
+    least
+        Least distance of two names, pixels.
     """
-    days, values = scales
-    named: list[PlaceName | None] = []
-    for value, words, wide in sizes:
-        y = values.y(value)
-        tops = [y - high_px, y] if value > values.low else [y - high_px]
-        lefts = np.arange(days.right_px - wide, days.left_px, -_STEP_PX)
-        rooms = (
-            QRectF(left, top, wide, high_px)
-            for left in (*lefts.tolist(), days.left_px)
-            for top in tops
-        )
-        room = next((room for room in rooms if not _meets(room, drawn)), None)
-        if room is not None:
-            taken = [room.left(), room.top(), room.right(), room.bottom()]
-            drawn = np.vstack([drawn, np.array([taken])])
-        named.append(None if room is None else PlaceName(value, words, room))
-    return named
+    roomy = all(below - above >= _BETWEEN * least for above, below in pairwise(places))
+    fixed = places if roomy else ()
+    # As near as possible, each beside a height or beside the other shoulder.
+    steps = [number * least for number in range(-len(wanted), len(wanted) + 1)]
+    tries = [*wanted, *(place + step for place in (*fixed, *wanted) for step in steps)]
 
+    def free(named: Sequence[float]) -> bool:
+        apart = all(below - above >= least - _ROUNDED for above, below in pairwise(named))
+        return apart and all(abs(at - place) >= least - _ROUNDED for at in named for place in fixed)
 
-def drawn_places(
-    content: ChartContent,
-    days: DayScale,
-    values: ValueScale,
-    half_px: float,
-    flag_days: Sequence[dt.date],
-) -> FloatArray:
-    """Return what is drawn in the plot: readings with their ranges, ribbons, poles of flags.
+    def away(named: Sequence[float]) -> float:
+        return sum(abs(at - place) for at, place in zip(named, wanted, strict=True))
 
-    Parameters
-    ----------
-    half_px
-        Half the width that a reading takes, its distance from the middle of the day included.
-    """
-    rows = []
-    for point in content.points:
-        if point.value is not None and days.holds(point.day):
-            x, y = days.x(point.day), values.y(point.value)
-            ends = [values.y(end) for end in (point.low, point.high) if end is not None]
-            top, bottom = min(y - half_px, *ends, y), max(y + half_px, *ends, y)
-            rows.append([x - half_px, top, x + half_px, bottom])
-    for day in flag_days:
-        if days.holds(day):
-            rows.append([days.x(day), values.top_px, days.x(day), values.bottom_px])
-    day_px = days.x_of(1) - days.x_of(0)
-    for curve in content.curves:
-        for ribbon in (*curve.ribbons, *curve.apart_ribbons):
-            for day, low, high in zip(ribbon.day, ribbon.low, ribbon.high, strict=True):
-                x = days.x_of(float(day))
-                column = [values.y(float(high)), x + day_px, values.y(float(low))]
-                rows.append([x - day_px, *column])
-    return np.array(rows, dtype=np.float64).reshape(-1, 4)
-
-
-def _meets(room: QRectF, drawn: FloatArray) -> bool:
-    left, top, right, bottom = drawn.T
-    spare = _NO_LETTER * room.height()
-    beside = (left < room.right() + _BESIDE_PX) & (right > room.left() - _BESIDE_PX)
-    level = (top < room.bottom() - spare) & (bottom > room.top() + spare)
-    return bool(np.any(beside & level))
+    named = min(filter(free, product(tries, repeat=len(wanted))), key=away)
+    kept = [at for at in places if all(abs(at - name) >= least - _ROUNDED for name in named)]
+    return list(named), kept

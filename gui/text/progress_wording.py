@@ -66,10 +66,8 @@ def _unclear_words(progress: SideProgress) -> str:
     change = shown_change(progress)
     if change is None:
         return ""
-    if change.low > 0:
-        words = tr("Perhaps more movement, {change} a month, but not certain enough to say.")
-    elif change.high < 0:
-        words = tr("Perhaps less movement, {change} a month, but not certain enough to say.")
+    if change.low > 0 or change.high < 0:
+        words = tr("{change} a month, not certain enough to call it a change.")
     else:
         words = tr("It could be more movement or less: {change} a month.")
     return words.format(change=change_words(change, progress.movement, tr))

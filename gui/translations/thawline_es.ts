@@ -3576,12 +3576,8 @@
         <translation>{low} a {high}</translation>
     </message>
     <message>
-        <source>Perhaps more movement, {change} a month, but not certain enough to say.</source>
-        <translation>Quizá más movimiento, {change} al mes, pero sin certeza suficiente para afirmarlo.</translation>
-    </message>
-    <message>
-        <source>Perhaps less movement, {change} a month, but not certain enough to say.</source>
-        <translation>Quizá menos movimiento, {change} al mes, pero sin certeza suficiente para afirmarlo.</translation>
+        <source>{change} a month, not certain enough to call it a change.</source>
+        <translation>{change} al mes, sin certeza suficiente para llamarlo un cambio.</translation>
     </message>
     <message>
         <source>It could be more movement or less: {change} a month.</source>
@@ -7396,10 +7392,6 @@
         <translation>Valórelas más o menos una vez al mes.</translation>
     </message>
     <message>
-        <source>Nothing is calculated from the ratings. They appear below the charts, in your words.</source>
-        <translation>Con las valoraciones no se calcula nada. Aparecen debajo de los gráficos, con sus palabras.</translation>
-    </message>
-    <message>
         <source>Goals: {person}</source>
         <translation>Metas: {person}</translation>
     </message>
@@ -7414,6 +7406,14 @@
     <message>
         <source>Add a goal</source>
         <translation>Añadir una meta</translation>
+    </message>
+    <message>
+        <source>Nothing is calculated from the ratings.</source>
+        <translation>Con las valoraciones no se calcula nada.</translation>
+    </message>
+    <message>
+        <source>They appear below the charts, in your words.</source>
+        <translation>Aparecen debajo de los gráficos, con sus palabras.</translation>
     </message>
     <message>
         <source>Another one, if you like</source>

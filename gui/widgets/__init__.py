@@ -23,8 +23,8 @@ Public names:
     plain_dialog: DIALOG_BAR_PX, DIALOG_MARGIN_PX, frame_dialog, plain_dialog
     scroll_page: back_to_top, bring_into_view, bring_to_top, scrollable
     side_by_side: LARGE_FROM_PERCENT, SideBySide
-    text: ElidedLabel, NoticeBar, NumberLine, SignedLine, Steps, label, section_heading, tag,
-        terms, titled
+    text: ElidedLabel, NoticeBar, NumberLine, OneLineLabel, SignedLine, Steps, end_together, label,
+        section_heading, tag, terms, titled
     titled_page: TitledPage
     topic_button: TopicButton, TopicGrid
     video_view: VideoView, image_of

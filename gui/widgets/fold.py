@@ -1,35 +1,27 @@
 """The lower edge of what scrolls: what goes on below it fades out, beneath a sign that it does."""
 
-from collections.abc import Iterable
-
-from PySide6.QtCore import QEvent, QMargins, QObject, QPointF, QRectF, Qt, Slot
+from PySide6.QtCore import QEvent, QMargins, QObject, QPointF, QRect, Qt, Slot
 from PySide6.QtGui import (
     QColor,
-    QGradient,
     QLinearGradient,
     QPainter,
     QPaintEvent,
     QPalette,
     QPen,
-    QRadialGradient,
 )
-from PySide6.QtWidgets import QAbstractScrollArea, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QAbstractScrollArea, QScrollArea, QVBoxLayout, QWidget
 
 from gui.style.measures import GAP_PX
+from gui.widgets.fold_gap import REACH_PX, Span, fade_span, faded
 
-#: Height of the strip in which what goes on below the edge fades out, pixels. [technical]
+#: Height above the edge in which what has no gap fades out, pixels. [technical]
 STRIP_PX = 6 * GAP_PX
 #: Height of its lower part, where what must be read should not lie, pixels. [technical]
-FADED_PX = 4 * GAP_PX
-#: How much of it the ground covers, at shares of the strip from its upper edge: a line is legible
-#: where it begins, and hardly seen where the arrow is. [technical]
-_COVERED = ((0.0, 0.0), (0.3, 0.15), (0.6, 0.6), (0.85, 0.92), (1.0, 1.0))
+FADED_PX = 3 * GAP_PX
+#: How much of it the ground covers, at shares of the fade from its upper edge. [technical]
+_COVERED = ((0.0, 0.0), (0.35, 0.15), (0.7, 0.65), (1.0, 1.0))
 #: Half the width of the arrow's head, its height, and its thickness, pixels. [technical]
-_ARROW_PX, _ARROW_HIGH_PX, _LINE_PX = 14, 9, 3
-#: How much of the ground lies around the arrow, at shares of the way from its middle: words fade
-#: out beside it too. Half the width and the height of that, pixels. [technical]
-_AROUND = ((0.0, 1.0), (0.4, 0.9), (1.0, 0.0))
-_AROUND_PX = (7 * GAP_PX, 4 * GAP_PX)
+_ARROW_PX, _ARROW_HIGH_PX, _LINE_PX = 13, 8, 3
 #: Pixels of an area that may lie below its edge without a word: empty margin. [technical]
 _MARGIN_PX = 8
 #: Least margins above and below a page, and least space within it, pixels. [technical]
@@ -44,13 +36,16 @@ class MoreBelow(QWidget):
     Parameters
     ----------
     ground
-        Colour into which what lies below fades, or None for the area's own.
+        Colour into which what lies below fades, or the area's own of a role.
     beside_px
         Room left free at both ends, where the area has round corners.
     """
 
     def __init__(
-        self, area: QAbstractScrollArea, ground: QColor | None = None, beside_px: int = 0
+        self,
+        area: QAbstractScrollArea,
+        ground: QColor | QPalette.ColorRole = QPalette.ColorRole.Window,
+        beside_px: int = 0,
     ) -> None:
         super().__init__(area)
         self.setAttribute(Qt.WidgetAttribute.WA_TransparentForMouseEvents)
@@ -70,25 +65,27 @@ class MoreBelow(QWidget):
     def refresh(self) -> None:
         """Lie along the lower edge, or be gone where the end is seen."""
         strip = self._area.viewport().geometry()
-        strip.adjust(self._beside_px, strip.height() - STRIP_PX, -self._beside_px, 0)
+        strip.adjust(self._beside_px, strip.height() - REACH_PX, -self._beside_px, 0)
         self.setGeometry(strip)
         self.setVisible(self._bar.maximum() - self._bar.value() > _MARGIN_PX)
         self.raise_()
 
     def paintEvent(self, event: QPaintEvent) -> None:
-        ground = self._ground or self._area.palette().color(QPalette.ColorRole.Window)
-        tip = QPointF(self.width() / 2, self.height() - _LINE_PX - 1)
+        ground = self._ground
+        if isinstance(ground, QPalette.ColorRole):
+            ground = self._area.palette().color(ground)
+        tip = QPointF(self.width() / 2, self.height() - _LINE_PX - 2)
+        above = self._area.viewport().height() - self.height()
+        first, last = (place - above for place in self.fade)
         painter = QPainter(self)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        fading = QLinearGradient(0, 0, 0, self.height())
-        painter.fillRect(self.rect(), _faded(fading, ground, _COVERED))
-        painter.save()
-        beside, high = _AROUND_PX
-        painter.translate(tip)
-        painter.scale(1, high / beside)
-        around = _faded(QRadialGradient(QPointF(0, 0), beside), ground, _AROUND)
-        painter.fillRect(QRectF(-beside, -beside, 2 * beside, 2 * beside), around)
-        painter.restore()
+        fading = QLinearGradient(0, first, 0, last)
+        for place, much in _COVERED:
+            shade = QColor(ground)
+            shade.setAlphaF(much)
+            fading.setColorAt(place, shade)
+        painter.fillRect(QRect(0, first, self.width(), last - first), fading)
+        painter.fillRect(QRect(0, last, self.width(), self.height() - last), ground)
         pen = QPen(self._area.palette().color(QPalette.ColorRole.WindowText), _LINE_PX)
         pen.setCapStyle(Qt.PenCapStyle.RoundCap)
         painter.setPen(pen)
@@ -96,14 +93,15 @@ class MoreBelow(QWidget):
             painter.drawLine(tip, tip + QPointF(side, -_ARROW_HIGH_PX))
         painter.end()
 
-
-def _faded(fading: QGradient, ground: QColor, covered: Iterable[tuple[float, float]]) -> QGradient:
-    """Return a gradient that covers so much with the ground at shares of its way."""
-    for place, much in covered:
-        shade = QColor(ground)
-        shade.setAlphaF(much)
-        fading.setColorAt(place, shade)
-    return fading
+    @property
+    def fade(self) -> Span:
+        """Where what goes on below begins to fade and where it is gone, pixels of the viewport."""
+        viewport = self._area.viewport()
+        page = self._area.widget() if isinstance(self._area, QScrollArea) else None
+        if page is not None:
+            return fade_span(page, viewport)
+        spans = getattr(self._area, "fold_spans", list)()
+        return faded(spans, viewport.height())
 
 
 class Padding:

@@ -1,10 +1,11 @@
 """Labels with a role of the style sheet, and the notice of every page with a number."""
 
+import re
 from collections.abc import Iterable, Sequence
 from html import escape
 
 from PySide6.QtCore import QEvent, QSize, Qt
-from PySide6.QtGui import QResizeEvent
+from PySide6.QtGui import QFontMetricsF, QResizeEvent
 from PySide6.QtWidgets import (
     QBoxLayout,
     QGridLayout,
@@ -13,6 +14,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from gui.style.appearance import Appearance
 from gui.style.measures import GAP_PX
 from gui.text.wording import notice
 from gui.widgets.buttons import give_role
@@ -22,6 +24,10 @@ from gui.widgets.layouts import centred, clear_layout, column, row, widget_with
 _LEAST_DIGITS = 8
 #: A last word of at most so many letters is kept in one line with the word before it. [technical]
 _SHORT_WORD = 10
+#: Least letters of a text's last line: its last words are not parted. [technical]
+_LAST_LETTERS = 10
+#: Least share of its size in which a sentence is set to have one line. [technical]
+_LEAST_SIZE = 0.78
 #: Sign of a step that is done.
 _DONE = "\u2713"
 
@@ -56,6 +62,49 @@ def section_heading(text: str) -> QLabel:
     made = label(text, "title")
     made.setContentsMargins(0, 2 * GAP_PX, 0, 0)
     return made
+
+
+def end_together(text: str) -> str:
+    """Return a text whose last words are not parted, so that no short one has a line to itself."""
+    place = text.rfind(" ")
+    while place > 0 and len(re.sub("<[^>]*>", "", text[place + 1 :])) < _LAST_LETTERS:
+        text = f"{text[:place]}\u00a0{text[place + 1 :]}"
+        place = text.rfind(" ")
+    return text
+
+
+class OneLineLabel(QLabel):
+    """A sentence that is set a little smaller where that spares it a second line.
+
+    Parameters
+    ----------
+    bold
+        Whether its role sets it in bold type.
+    share
+        Size of its role, relative to running text.
+    """
+
+    def __init__(
+        self, appearance: Appearance, text: str, role: str, *, bold: bool, share: float = 1.0
+    ) -> None:
+        super().__init__(text)
+        self._appearance, self._bold, self._share, self._px = appearance, bold, share, 0
+        self.setProperty("role", role)
+        self.setWordWrap(True)
+        self.setTextFormat(Qt.TextFormat.PlainText)
+        policy = QSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Preferred)
+        policy.setHeightForWidth(True)
+        self.setSizePolicy(policy)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        asked = self._appearance.px(self._share)
+        wide = QFontMetricsF(self._appearance.font(asked, bold=self._bold))
+        fitting = int(asked * (self.width() - 2) / max(1.0, wide.horizontalAdvance(self.text())))
+        px = fitting if _LEAST_SIZE * asked <= fitting < asked else 0
+        if px != self._px:
+            self._px = px
+            self.setStyleSheet(f"font-size: {px}px;" if px else "")
 
 
 class ElidedLabel(QLabel):
@@ -128,7 +177,7 @@ class SignedLine(QWidget):
         for phrase in map(escape, phrases):
             shown = shown.replace(phrase, f"<b>{phrase}</b>", 1)
         self._words.setTextFormat(Qt.TextFormat.RichText)
-        self._words.setText(shown)
+        self._words.setText(end_together(shown))
 
     def text(self) -> str:
         """Return sign and text as they are read."""

@@ -83,7 +83,7 @@ class AgreementPlot(PaintedWidget):
             letters.horizontalAdvance(f"{_degrees(-20)} "),
             letters.height() + GAP_PX,
             -ends - 2 * GAP_PX,
-            -2 * letters.height() - GAP_PX,
+            -letters.height() - GAP_PX,
         )
         across, up = self._scales(field)
         self._paint_levels(painter, letters, field, up)
@@ -177,8 +177,8 @@ class AgreementPlot(PaintedWidget):
             painter.drawText(QPointF(left, line), words)
         painter.setPen(self.appearance.colour("ink"))
         words = tr("Mean of both")
-        left = field.center().x() - letters.horizontalAdvance(words) / 2
-        painter.drawText(QPointF(left, line + letters.height()), words)
+        most = self.width() - _BESIDE_PX - letters.horizontalAdvance(words)
+        painter.drawText(QPointF(min(field.right() + 2 * GAP_PX, most), line), words)
 
     def _paint_points(
         self, painter: QPainter, half: float, across: ValueScale, up: ValueScale

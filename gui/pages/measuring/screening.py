@@ -16,16 +16,16 @@ from PySide6.QtWidgets import (
 
 from gui.protocol.red_flags import RedFlagScreening, ScreeningAnswer, ScreeningPage
 from gui.style.appearance import Appearance
-from gui.style.measures import BAR_PX, GAP_PX, MARGIN_PX
+from gui.style.measures import BAR_PX, GAP_PX, MARGIN_PX, TITLE
 from gui.text.safety_wording import ScreeningText, answer_text, screening_text
 from gui.text.wording import tr
 from gui.widgets.buttons import ButtonRow, ShortcutButton, button
 from gui.widgets.figures.standing_figure import StandingFigure
-from gui.widgets.fold import STRIP_PX
+from gui.widgets.fold import MoreBelow
 from gui.widgets.layouts import Content, card, centred, column, row, separator, widget_with
 from gui.widgets.scroll_page import scrollable
 from gui.widgets.side_by_side import LARGE_FROM_PERCENT
-from gui.widgets.text import SignedLine, label
+from gui.widgets.text import OneLineLabel, SignedLine, end_together, label
 from measure.domain.landmarks import Side
 from measure.domain.screening_records import ScreeningOccasion
 
@@ -39,6 +39,8 @@ _BUTTON_ORDER = (
 _FIGURE_PX, _FIGURE_BESIDE_LARGE_PX = (280, 360), (190, 300)
 #: Space inside the card of an emergency, beyond that of any card, pixels. [technical]
 _EMERGENCY_PX = 2 * GAP_PX
+#: Empty pixels beneath the letters of a line, at most. [technical]
+_LEADING_PX = 4
 #: Pixels from its end at which a list counts as read to the end. [technical]
 _END_PX = 8
 
@@ -159,17 +161,18 @@ class SafetyPage(QWidget):
             return
         bar = self._area.verticalScrollBar()
         here = bar.value()
+        unseen = [line.geometry().top() + self._signs.y() - GAP_PX for line in self._unseen()]
         bar.setValue(here + bar.pageStep() - bar.singleStep())
-        unseen = [line.geometry().top() + self._signs.y() - GAP_PX for line in self._unseen(here)]
         if unseen and here < unseen[0] < bar.value():
             bar.setValue(unseen[0])
 
-    def _unseen(self, scrolled: int) -> list[SignedLine]:
-        """Return the signs that lie below the window's edge, wholly or in part."""
-        if self._area is None:
+    def _unseen(self) -> list[SignedLine]:
+        """Return the signs that fade at the page's lower edge or lie below it."""
+        fold = None if self._area is None else self._area.findChild(MoreBelow)
+        if self._area is None or fold is None:
             return []
-        edge = scrolled + self._area.viewport().height() - STRIP_PX - self._signs.y()
-        return [line for line in self._lines if line.geometry().bottom() > edge]
+        faint = fold.fade[0] + self._area.verticalScrollBar().value() - self._signs.y()
+        return [line for line in self._lines if line.geometry().bottom() > faint + _LEADING_PX]
 
     def _show(self) -> None:
         """Build the page anew: pages differ in what they hold."""
@@ -197,7 +200,10 @@ class SafetyPage(QWidget):
         if words.close:
             roomy = self._appearance.percent < LARGE_FROM_PERCENT
             alarm, usual = ("alarm", "title") if roomy else ("fault", "")
-            said.append(label(words.close, alarm if words.alarming else usual))
+            role, share = alarm if words.alarming else usual, TITLE if roomy else 1.0
+            bold = roomy or words.alarming
+            close = OneLineLabel(self._appearance, words.close, role, bold=bold, share=share)
+            said.append(close)
         low = widget_with(column(*said, buttons, spacing=GAP_PX))
         return centred(low, margins=(MARGIN_PX, GAP_PX, MARGIN_PX, GAP_PX))
 
@@ -240,14 +246,15 @@ class SafetyPage(QWidget):
         """Return what follows from an answer: little, and so in large type, in the middle."""
         gap, roomy = self._appearance.gap, self._appearance.percent < LARGE_FROM_PERCENT
         title = label(words.title, "display")
-        first, *rest = (label(item, "lead") for item in words.items)
+        first, *rest = (label(end_together(item), "lead") for item in words.items)
         contents: list[Content]
         if words.alarming:
             numbers = [
                 (column(label(number, "number"), label(where), spacing=0), 1)
                 for number, where in words.numbers
             ]
-            called = row(*numbers, spacing=gap(2))
+            above = gap(1) if roomy else 0
+            called = row(*numbers, spacing=gap(2), margins=(0, above, 0, above))
             margins = (_EMERGENCY_PX if roomy else 0,) * 4
             said = column(title, first, called, *rest, margins=margins, spacing=gap(2))
             contents = [card(said, role="alarm-fill")]
@@ -310,7 +317,7 @@ class SafetyPage(QWidget):
         none.setEnabled(at_end)
         none.setVisible(at_end)
         self.rest.setVisible(not at_end)
-        left = len(self._unseen(bar.value()))
+        left = len(self._unseen())
         self.rest.say(tr("Show {count} more").format(count=left) if left else tr("Show the rest"))
 
     def _way_out(self, text: str, role: str, slot: object) -> None:

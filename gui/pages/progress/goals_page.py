@@ -67,9 +67,8 @@ class GoalsPage(QWidget):
     def _lay_out(self) -> None:
         gap = self._appearance.gap
         how_often = tr("Rate them about once a month.")
-        said = tr(
-            "Nothing is calculated from the ratings. They appear below the charts, in your words."
-        )
+        said = tr("Nothing is calculated from the ratings.")
+        where = tr("They appear below the charts, in your words.")
         #: The line that is free for a goal: its number, a field once it is wanted, and a button.
         self._number = self._numeral(0)
         self._next = widget_with(row(self._number, (self.words, 1), self.add, 0, spacing=gap(2)))
@@ -81,9 +80,9 @@ class GoalsPage(QWidget):
             self._free,
             separator(),
             self.enough,
-            column(label(how_often, "quiet"), label(said, "quiet"), spacing=gap(0.5)),
+            column(label(f"{how_often} {said}", "quiet"), label(where, "quiet"), spacing=gap(0.5)),
         )
-        frame_page(self, self.title, goals, buttons=[self.leave], short=True)
+        frame_page(self, self.title, goals, buttons=[self.leave], short=True, from_top=True)
 
     def _numeral(self, number: int) -> QLabel:
         made = label(str(number), "title")

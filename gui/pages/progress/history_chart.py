@@ -26,6 +26,8 @@ from gui.widgets.painted_widget import PaintedWidget
 #: Heights of readings and days in sizes of the chart's words: the greatest, and the one from which
 #: on pain beneath them is to be seen at once too. [technical]
 _MOST, _AMPLE = 24.0, 19.0
+#: Room around all that is drawn, pixels. [technical]
+_BESIDE_PX = 6
 #: Farthest that the pointer may be from a reading to choose it, in sizes of the text. [technical]
 _REACH = 2.0
 
@@ -67,9 +69,15 @@ class HistoryChart(PaintedWidget):
         return ChartLayout.of(
             self.content,
             self.first_shown,
-            QRectF(self.rect()).adjusted(6, 6, -6, -6),
+            QRectF(self.rect()).adjusted(_BESIDE_PX, _BESIDE_PX, -_BESIDE_PX, -_BESIDE_PX),
             self.appearance,
         )
+
+    def fold_spans(self) -> list[tuple[int, int]]:
+        """Return the edges of readings with their days, and of what lies beneath them, pixels."""
+        lower = ChartLayout.lower_height(self.content, self.appearance)
+        beneath = self.height() - _BESIDE_PX - lower
+        return [(0, beneath), (beneath + ChartLayout.space(self.appearance), self.height())]
 
     def sizeHint(self) -> QSize:
         least = ChartLayout.least_height(self.content, self.appearance)
@@ -83,7 +91,7 @@ class HistoryChart(PaintedWidget):
         least = ChartLayout.least_height(self.content, self.appearance)
         lower = ChartLayout.lower_height(self.content, self.appearance)
         words = chart_words_px(self.appearance)
-        wanted = room_px if room_px >= lower + _AMPLE * words else room_px + lower
+        wanted = room_px if room_px >= lower + _AMPLE * words else room_px + lower + _BESIDE_PX
         high = max(least, min(round(_MOST * words) + lower, wanted))
         if high != self.minimumHeight():
             self.setFixedHeight(high)

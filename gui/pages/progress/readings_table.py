@@ -136,6 +136,13 @@ class ReadingsTable(QTableWidget):
         place = self.viewport().mapTo(page, QPoint(0, middle))
         above.ensureVisible(place.x(), place.y(), 0, 2 * self.rowHeight(row))
 
+    def fold_spans(self) -> list[tuple[int, int]]:
+        """Return the edges of the words of its rows, pixels."""
+        head, line = self.horizontalHeader().height(), self.fontMetrics().height()
+        rows = range(self.rowCount())
+        tops = [head + self.rowViewportPosition(r) + (self.rowHeight(r) - line) // 2 for r in rows]
+        return [(0, head), *((top, top + line) for top in tops)]
+
     def fit_rows(self, room_px: int) -> None:
         """Be of whole rows down to the window's edge: this room is no cut row's."""
         room = room_px + _FADING_PX - self.horizontalHeader().sizeHint().height()

@@ -28,6 +28,10 @@ from measure.progress.sentences import short_name
 #: How far the words of a cell lie from its left edge, and how far it stands from the name of its
 #: line, pixels. [technical]
 _INDENT_PX, _BESIDE_PX = 14, 10
+#: Text sizes at which the name of a movement has one line: with room beside the days, and, where
+#: those are not beside it, beside the drawn body; above the first, up to the second, per cent.
+#: [technical]
+_ONE_LINE_PERCENTS = ((0, 110), (130, 160))
 
 
 class ReadingButton(ShortcutButton):
@@ -132,6 +136,7 @@ class SessionReadings(QWidget):
         self.picked.emit(record)
 
     def _fill_columns(self) -> None:
+        percent = self._appearance.percent
         tasks = [(item.measurement.movement, item.measurement.side) for item in self.records]
         sides = [side for side in Side if any(its is side for _, its in tasks)]
         for place, side in enumerate(sides, start=1):
@@ -143,6 +148,8 @@ class SessionReadings(QWidget):
             self._grid.addWidget(separator(), line, 0, 1, len(sides) + 1)
             name = label(short_name(movement, tr))
             name.setContentsMargins(0, 0, _BESIDE_PX, 0)
+            # Rows of one line each, where large text leaves the width for it.
+            name.setWordWrap(not any(low < percent <= high for low, high in _ONE_LINE_PERCENTS))
             self._grid.addWidget(name, line + 1, 0)
             for place, side in enumerate(sides, start=1):
                 cell = [

@@ -35,12 +35,11 @@ def unclear(per_month: float, low: float, high: float) -> SideProgress:
     [
         (
             (12.0, 5.0, 18.0),
-            "Perhaps more movement, +12° (+5 to +18) a month, but not certain enough to say.",
+            "+12° (+5 to +18) a month, not certain enough to call it a change.",
         ),
         (
             (-9.0, -14.0, -4.0),
-            f"Perhaps less movement, {MINUS}9° ({MINUS}14 to {MINUS}4) a month, but not certain "
-            "enough to say.",
+            f"{MINUS}9° ({MINUS}14 to {MINUS}4) a month, not certain enough to call it a change.",
         ),
         ((1.0, -4.0, 6.0), f"It could be more movement or less: +1° ({MINUS}4 to +6) a month."),
     ],
@@ -56,4 +55,4 @@ def test_a_change_that_is_not_clear_is_put_plainly(
 def test_nothing_is_said_of_the_shoulder_that_is_well() -> None:
     side = replace(unclear(12.0, 5.0, 18.0), affected=False)
     assert rate_line(side) == ""
-    assert "Perhaps" not in verdict_line(side)
+    assert "a month" not in verdict_line(side)

@@ -10,6 +10,7 @@ from gui.style.measures import BODY_PX, MARGIN_PX
 from gui.text.wording import notice
 from gui.widgets.buttons import button
 from gui.widgets.fold import FADED_PX, STRIP_PX
+from gui.widgets.fold_gap import SOLID_PX
 from gui.widgets.page_frame import frame_page
 from gui.widgets.scroll_page import scrollable
 from gui.widgets.text import label
@@ -202,14 +203,15 @@ def test_nothing_is_cut_at_the_lower_edge_it_fades_out(lines_below, scrolled):
 
 def test_what_comes_next_is_seen_above_the_edge(lines_below):
     _, red = lines_below
-    assert red(ROOM_PX - FADED_PX) > 0.7
-    assert red(ROOM_PX - FADED_PX // 2) > 0.2
+    assert red(ROOM_PX - STRIP_PX + 10) > 0.7
+    assert red(ROOM_PX - FADED_PX - 6) > 0.4
 
 
 def test_the_sign_stands_on_the_ground_alone(lines_below):
     area, red = lines_below
     middle = area.viewport().geometry().center().x()
-    assert all(red(ROOM_PX - 15, middle + aside) < 0.2 for aside in (-18, 0, 18))
+    for above in range(1, SOLID_PX):
+        assert all(red(ROOM_PX - above, middle + aside) < 0.01 for aside in (-60, -18, 18, 60))
 
 
 def test_the_end_of_a_page_is_seen_without_a_fade(lines_below, qtbot):

@@ -10,7 +10,7 @@ from gui.pages.measuring.screening import SafetyPage
 from gui.protocol.red_flags import ScreeningAnswer, ScreeningPage
 from gui.style.appearance import Appearance
 from gui.text.safety_wording import answer_text, screening_text
-from gui.widgets.fold import STRIP_PX
+from gui.widgets.fold import MoreBelow
 from gui.widgets.text import SignedLine
 from measure.domain.exercises import Exercise, ListedExercise
 from measure.domain.home_programme_records import Plan, PlannedExercise
@@ -125,7 +125,10 @@ def test_a_sign_that_fades_at_the_lower_edge_is_still_to_be_shown(
     new_stage.settle()
     area = page.safety.findChild(QScrollArea)
     assert isinstance(area, QScrollArea)
-    clear = area.viewport().height() - STRIP_PX
+    fold = area.findChild(MoreBelow)
+    assert fold is not None
+    clear = fold.fade[0] + 4
+    assert clear < area.viewport().height()
     signs = page.safety.findChildren(SignedLine)
     ends = [sign.mapTo(area.viewport(), sign.rect().bottomLeft()).y() for sign in signs]
     faint = [end for end in ends if end > clear]

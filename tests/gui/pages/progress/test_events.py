@@ -126,7 +126,7 @@ def test_events_break_the_curves_and_stand_in_them(stage: WindowHarness) -> None
     # A course that seems to rise beside no clear change is put in plain words above it.
     assert "no clear change" in page.overview.sentence.text()
     assert page.curves.rate.text().startswith("Left: perhaps more movement, +")
-    assert page.curves.rate.text().endswith(" a month, but not certain enough to say.")
+    assert page.curves.rate.text().endswith(" a month, not certain enough to call it a change.")
 
 
 def test_a_day_is_chosen_in_the_calendar(events_page: WindowHarness) -> None:

@@ -1,0 +1,48 @@
+"""The fade at the lower edge of a page: between what it shows, where a gap is near."""
+
+import pytest
+from PySide6.QtWidgets import QRadioButton, QVBoxLayout, QWidget
+
+from gui.widgets.fold import MoreBelow
+from gui.widgets.fold_gap import REACH_PX, SOLID_PX, faded
+from gui.widgets.scroll_page import scrollable
+
+#: Height of the room of a page, pixels.
+EDGE_PX = 400
+
+
+@pytest.mark.parametrize(
+    ("spans", "fade"),
+    [
+        ([], (352, 380)),
+        ([(300, 500)], (352, 380)),  # too tall for a gap: it fades out
+        ([(300, 350), (360, 420)], (350, 366)),  # the next thing is not cut, it is not seen
+        ([(300, 350), (350, 420)], (342, 358)),  # one touches the other
+        ([(300, 350), (355, 375), (390, 420)], (375, 390)),
+        ([(300, 335), (310, 340), (365, 420)], (345, 365)),  # things side by side are one
+        ([(300, 340)], (352, 380)),
+        ([(395, 420)], (352, 380)),
+    ],
+)
+def test_a_page_fades_in_a_gap_that_is_near(spans, fade):
+    assert faded(spans, EDGE_PX) == fade
+
+
+@pytest.mark.parametrize("scrolled", range(0, 60, 7))
+def test_no_choice_is_cut_by_the_fade(appearance, placed, scrolled):
+    page = QWidget()
+    layout = QVBoxLayout(page)
+    layout.setSpacing(8)
+    choices = [QRadioButton(f"Choice {number}") for number in range(30)]
+    for choice in choices:
+        layout.addWidget(choice)
+    area = scrollable(page)
+    placed(area, (400, EDGE_PX))
+    area.verticalScrollBar().setValue(scrolled)
+    strip = area.findChild(MoreBelow)
+    first, last = strip.fade
+    edge = area.viewport().height()
+    assert edge - REACH_PX <= first < last <= edge - SOLID_PX // 2
+    for choice in choices:
+        top = choice.mapTo(area.viewport(), choice.rect().topLeft()).y()
+        assert top + choice.height() <= first or top >= last - 8
