@@ -13,7 +13,7 @@ Public names:
     date_field: DateField
     fitted_sentence: FittedSentence, LEAST_SHARE
     fixed_size_stack: FixedSizeStack
-    fold: FADED_PX, MoreBelow, Padding, STRIP_PX
+    fold: FADED_PX, MoreBelow, Padding
     layouts: ArrangedWidget, Content, card, centred, clear_layout, column, mirrored, row,
         separator, strip, widget_with
     message_bar: MessageBar

@@ -14,9 +14,7 @@ from PySide6.QtWidgets import QAbstractScrollArea, QScrollArea, QVBoxLayout, QWi
 from gui.style.measures import GAP_PX
 from gui.widgets.fold_gap import REACH_PX, Span, fade_span, faded
 
-#: Height above the edge in which what has no gap fades out, pixels. [technical]
-STRIP_PX = 6 * GAP_PX
-#: Height of its lower part, where what must be read should not lie, pixels. [technical]
+#: Height above the edge where what must be read should not lie, pixels. [technical]
 FADED_PX = 3 * GAP_PX
 #: How much of it the ground covers, at shares of the fade from its upper edge. [technical]
 _COVERED = ((0.0, 0.0), (0.35, 0.15), (0.7, 0.65), (1.0, 1.0))
@@ -100,7 +98,7 @@ class MoreBelow(QWidget):
         page = self._area.widget() if isinstance(self._area, QScrollArea) else None
         if page is not None:
             return fade_span(page, viewport)
-        spans = getattr(self._area, "fold_spans", list)()
+        spans: list[Span] = getattr(self._area, "fold_spans", list)()
         return faded(spans, viewport.height())
 
 

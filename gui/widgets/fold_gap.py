@@ -15,6 +15,8 @@ SOLID_PX, _SIGN_PX = 20, 10
 #: Height in which contents without a gap fade, and the least and greatest of a fade in a gap,
 #: pixels. [technical]
 _FADE_PX, _LEAST_FADE_PX, _MOST_FADE_PX = 28, 16, 20
+#: Height above the edge in which what has no gap fades out, pixels. [technical]
+STRIP_PX = SOLID_PX + _FADE_PX
 #: What is lower is a line across, and lines of words stand apart by it above and below, pixels.
 #: [technical]
 _HAIR_PX, _LEADING_PX = 3, 2
@@ -32,7 +34,7 @@ def fade_span(page: QWidget, viewport: QWidget) -> Span:
 
 def faded(spans: list[Span], edge: int) -> Span:
     """Return where contents fade of which these, sorted by their upper edges, lie near the edge."""
-    usual = (edge - SOLID_PX - _FADE_PX, edge - SOLID_PX)
+    usual = (edge - STRIP_PX, edge - SOLID_PX)
     # Between things if possible, else between lines of one.
     return _fade_among(spans, edge, GAP_PX) or _fade_among(spans, edge, 0) or usual
 
