@@ -9,8 +9,7 @@ from PySide6.QtWidgets import QLabel, QScrollArea, QSizePolicy, QVBoxLayout, QWi
 from gui.style.measures import BODY_PX, MARGIN_PX
 from gui.text.wording import notice
 from gui.widgets.buttons import button
-from gui.widgets.fold import FADED_PX
-from gui.widgets.fold_gap import SOLID_PX, STRIP_PX
+from gui.widgets.fold import FADED_PX, SOLID_PX, STRIP_PX
 from gui.widgets.page_frame import frame_page
 from gui.widgets.scroll_page import scrollable
 from gui.widgets.text import label

@@ -3,8 +3,7 @@
 import pytest
 from PySide6.QtWidgets import QRadioButton, QVBoxLayout, QWidget
 
-from gui.widgets.fold import MoreBelow
-from gui.widgets.fold_gap import REACH_PX, SOLID_PX, faded
+from gui.widgets.fold import REACH_PX, SOLID_PX, MoreBelow, faded
 from gui.widgets.scroll_page import scrollable
 
 #: Height of the room of a page, pixels.
