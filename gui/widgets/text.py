@@ -22,8 +22,6 @@ from gui.widgets.layouts import centred, clear_layout, column, row, widget_with
 
 #: Least room for a shortened text, in widths of a digit. [technical]
 _LEAST_DIGITS = 8
-#: A last word of at most so many letters is kept in one line with the word before it. [technical]
-_SHORT_WORD = 10
 #: Least letters of a text's last line: its last words are not parted. [technical]
 _LAST_LETTERS = 10
 #: Least share of its size in which a sentence is set to have one line. [technical]
@@ -216,13 +214,7 @@ class Steps(QWidget):
             sign.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Preferred)
             sign.setAlignment(Qt.AlignmentFlag.AlignTop)
             self._lines.addWidget(sign, number, 0)
-            self._lines.addWidget(label(_without_widow(step), role), number, 1)
-
-
-def _without_widow(words: str) -> str:
-    """Return words whose last one, where it is short, is never alone in its line."""
-    before, space, last = words.rpartition(" ")
-    return f"{before}\u00a0{last}" if space and len(last) <= _SHORT_WORD else words
+            self._lines.addWidget(label(end_together(step), role), number, 1)
 
 
 def terms(lines: Iterable[tuple[str, QLabel]], role: str = "quiet") -> QWidget:
