@@ -20,7 +20,7 @@ from measure.domain.records import Person
 #: Width and height of the drawn person, of one beside large text, and of one beside the largest,
 #: pixels; text size from which the answers need the whole width, per cent; their least height,
 #: pixels. [technical]
-_FIGURE_PX, _FIGURE_BESIDE_LARGE_PX, _FIGURE_ABOVE_PX = (180, 224), (170, 250), (120, 170)
+_FIGURE_PX, _FIGURE_BESIDE_LARGE_PX, _FIGURE_ABOVE_PX = (180, 224), (170, 250), (170, 210)
 _ALONE_FROM_PERCENT, _ANSWERS_PX = 175, 64
 
 
