@@ -35,6 +35,8 @@ SOLID_PX, _SIGN_PX = 20, 10
 _FADE_PX, _LEAST_FADE_PX, _MOST_FADE_PX = 28, 16, 20
 #: Height above the edge in which what has no gap fades out, pixels. [technical]
 STRIP_PX = SOLID_PX + _FADE_PX
+#: Most of the height above the strip that stays bare for the sake of a gap, pixels. [technical]
+_MOST_BARE_PX = 4 * GAP_PX
 #: What is lower is a line across, and lines of words stand apart by it above and below, pixels.
 #: [technical]
 _HAIR_PX, _LEADING_PX = 3, 2
@@ -193,7 +195,7 @@ def _fade_among(spans: list[Span], edge: int, least: int) -> Span | None:
 
 def _in_gap(above: int | None, below: int, edge: int) -> Span | None:
     """Return the fade between the end of one thing and the beginning of the next, if near."""
-    if below < edge - REACH_PX:
+    if below < edge - SOLID_PX - _MOST_BARE_PX:
         return None
     if above is not None and below - above < GAP_PX:
         # Too narrow for a fade: half of it lies on either side.

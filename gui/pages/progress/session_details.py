@@ -5,7 +5,7 @@ from collections import Counter, defaultdict
 from collections.abc import Sequence
 
 from PySide6.QtCore import QRectF, QSize, Qt, Signal, Slot
-from PySide6.QtGui import QPainter, QPaintEvent, QPalette, QResizeEvent
+from PySide6.QtGui import QPainter, QPaintEvent, QResizeEvent
 from PySide6.QtWidgets import QBoxLayout, QFrame, QListWidget, QWidget
 
 from gui.drawing.reading_on_body import Reading
@@ -28,7 +28,6 @@ from gui.text.wording import (
 )
 from gui.widgets.buttons import MenuButton, button
 from gui.widgets.figures.reading_figure import ReadingFigure
-from gui.widgets.fold import FADED_PX, MoreBelow
 from gui.widgets.layouts import card, clear_layout, column, row, separator, widget_with
 from gui.widgets.plain_dialog import plain_dialog
 from gui.widgets.scroll_page import scrollable
@@ -320,12 +319,6 @@ class _SessionList(QListWidget):
         self.setProperty("role", "open")
         for policy in (self.setVerticalScrollBarPolicy, self.setHorizontalScrollBarPolicy):
             policy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
-        MoreBelow(self, QPalette.ColorRole.Base)
-
-    def fold_spans(self) -> list[tuple[int, int]]:
-        """Return the edges of the rows in sight, pixels."""
-        rows = [self.visualItemRect(self.item(place)) for place in range(self.count())]
-        return [(row.top() + 1, row.bottom()) for row in rows if row.bottom() > 0]
 
     def paintEvent(self, event: QPaintEvent) -> None:
         super().paintEvent(event)
@@ -336,7 +329,7 @@ class _SessionList(QListWidget):
 
 
 class _WholeRows(QWidget):
-    """Card of a list that shows whole rows of it, as high as fill it, above the sign for more."""
+    """Card of a list that shows whole rows of it alone, as high as fill it."""
 
     def __init__(self, listed: QListWidget) -> None:
         super().__init__()
@@ -359,13 +352,11 @@ class _WholeRows(QWidget):
         high, room = listed.sizeHintForRow(0), self.height() - 2 * GAP_PX - frame
         whole = max(1, room // high) if high > 0 else 0
         if whole < len(items):
-            whole = max(1, (room - FADED_PX) // high)
-            high = max(high, (room - FADED_PX) // whole)
+            high = max(high, room // whole)
         for item in items:
             item.setSizeHint(QSize(0, high))
         self._card.setGeometry(self.rect())
-        needed = len(items) * high + frame
-        listed.setGeometry(1, GAP_PX, self.width() - 2, min(needed, room + frame))
+        listed.setGeometry(1, GAP_PX, self.width() - 2, min(whole, len(items)) * high + frame)
 
 
 def _filter_name(movement: Movement | None) -> str:
