@@ -46,8 +46,8 @@ class FileFigure(PaintedWidget):
         side = float(self.height())
         wide, high = (share * side for share in _SHEET)
         apart = _APART * side
-        left = _LINE_PX / 2
-        top = (side - high - apart) / 2
+        # At the upper edge: the badge reaches beneath the sheets.
+        left = top = _LINE_PX / 2
         self._paint_sheet(painter, QRectF(left, top, wide, high), course=False)
         front = QRectF(left + apart, top + apart, wide, high)
         self._paint_sheet(painter, front, course=True)
