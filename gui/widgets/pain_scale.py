@@ -49,7 +49,7 @@ class PainScale(QWidget):
             self._group.addButton(made, pain)
             self.buttons.append(made)
         self._group.idClicked.connect(self._clicked)
-        numbers = row(*((member, 1) for member in self.buttons), spacing=GAP_PX)
+        numbers = row(*((member, 1) for member in self.buttons), spacing=GAP_PX // 2)
         layout = column(numbers, on=self, spacing=GAP_PX // 2)
         if with_ends:
             layout.addLayout(scale_ends())

@@ -1,7 +1,7 @@
 """Page of body lengths: fields beside a figure, what is wrong with one beside it."""
 
 from PySide6.QtCore import Qt, Signal, Slot
-from PySide6.QtWidgets import QGridLayout, QLineEdit, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QGridLayout, QLineEdit, QSizePolicy, QWidget
 
 from calibration.body.lengths import TRUNK_CM
 from gui.drawing.calibration_guides import Guide
@@ -105,11 +105,8 @@ class BodyLengthsPage(QWidget):
         columns = self._columns
         beside, beneath = columns == 1, 0 if columns == 1 else self._appearance.px(LINE)
         self.figure.setVisible(beside)
-        outer = self._card.parentWidget()
-        around = outer.layout() if outer is not None else None
-        if isinstance(around, QVBoxLayout):
-            # Without the figure the card is as high as its fields.
-            around.setStretchFactor(self._card, 1 if beside else 0)
+        fills = QSizePolicy.Policy.Preferred if beside else QSizePolicy.Policy.Maximum
+        self._card.setSizePolicy(QSizePolicy.Policy.Preferred, fills)
         self._card.setMaximumHeight(_CARD_PX if beside else self.maximumHeight())
         self._grid.setHorizontalSpacing((2 if beside else 4) * GAP_PX)
         for number, (name, field) in enumerate(self.fields.items(), start=1):
@@ -126,7 +123,7 @@ class BodyLengthsPage(QWidget):
             self._grid.setRowMinimumHeight(line + 2, 0 if last else beneath)
             if line:
                 self._grid.setRowMinimumHeight(line - 1, GAP_PX)
-                self._grid.setRowStretch(line - 1, 1 if beside else 0)
+                self._grid.setRowStretch(line - 1, 1)
         self._grid.setColumnStretch(0, columns - 1)
         self._grid.setColumnStretch(1, 1)
         self._say(TRUNK, "")

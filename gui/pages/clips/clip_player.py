@@ -4,16 +4,16 @@ import time
 from collections.abc import Callable
 
 import numpy as np
-from PySide6.QtCore import QEvent, QObject, QSize, Qt, QTimer, Signal, Slot
-from PySide6.QtGui import QKeySequence, QResizeEvent, QShortcut
-from PySide6.QtWidgets import QFrame, QGridLayout, QSlider, QWidget
+from PySide6.QtCore import QEvent, QObject, QRectF, QSize, Qt, QTimer, Signal, Slot
+from PySide6.QtGui import QKeySequence, QPainter, QPaintEvent, QResizeEvent, QShortcut
+from PySide6.QtWidgets import QGridLayout, QSlider, QWidget
 
 from gui.pages.clips.clip_chart import ClipChart
 from gui.pages.clips.measurement_band import ASIDE_PX
 from gui.pages.clips.zoomable_video import ZoomableVideo
 from gui.session.interfaces import ClipAnalysis, ClipThumbnails
 from gui.style.appearance import Appearance
-from gui.style.measures import BAR_PX, GAP_PX
+from gui.style.measures import BAR_PX, CARD_RADIUS_PX, GAP_PX
 from gui.text.wording import tr
 from gui.widgets.buttons import FlowRow, ShortcutButton, bind_keys, button
 from gui.widgets.layouts import column, row, widget_with
@@ -74,6 +74,7 @@ class ClipPlayer(QWidget):
         self.has_curve_across = False
         #: Whether the words beside the picture have room for a scale.
         self.has_room_above = False
+        self._appearance = appearance
         self.video = ZoomableVideo(appearance)
         self.slider = QSlider(Qt.Orientation.Horizontal)
         self.slider.setAccessibleName(tr("frame of the clip"))
@@ -101,8 +102,6 @@ class ClipPlayer(QWidget):
         self._controls = widget_with(self._beneath)
         self._pictured = column(self.video, self._controls, 1, spacing=GAP_PX)
         self._left = widget_with(self._pictured)
-        self._card = QFrame(self)
-        self._card.setProperty("role", "card")
         self._words = scrollable(self._beside, wide=True)
         # The card shows through.
         self._words.setProperty("role", "clear")
@@ -119,6 +118,20 @@ class ClipPlayer(QWidget):
         self._grid.setRowStretch(0, 1)
         self._arrange(across=False)
         self._beside.installEventFilter(self)
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        """Paint the card that picture and words stand on, where the curve does not."""
+        super().paintEvent(event)
+        if not self.has_curve_across:
+            return
+        place = self._grid.cellRect(0, 0).united(self._grid.cellRect(0, 3))
+        painter = QPainter(self)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        painter.setPen(self._appearance.colour("line"))
+        painter.setBrush(self._appearance.colour("raised"))
+        inside = QRectF(place).adjusted(0.5, 0.5, -0.5, -0.5)
+        painter.drawRoundedRect(inside, CARD_RADIUS_PX, CARD_RADIUS_PX)
+        painter.end()
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)
@@ -212,9 +225,6 @@ class ClipPlayer(QWidget):
             return
         self.has_curve_across = across
         inside = _INSIDE_PX * across
-        self._card.setVisible(across)
-        self._grid.addWidget(self._card, 0, 0, 1, 4)
-        self._card.lower()
         self._pictured.setContentsMargins(inside, inside, 0, inside)
         lines = self._beside.layout()
         if lines is not None:

@@ -22,17 +22,10 @@ from measure.domain.records import Pain
 #: Width of the questions beside their scales, pixels. [technical]
 _QUESTION_PX = 250
 #: Space between a question and the scale beneath it, and above the next one, pixels. [technical]
-_BENEATH_PX, _ABOVE_PX = 4, 10
+_BENEATH_PX, _ABOVE_PX = 4, 14
 #: Height of the numbers, and space between their rows, where they have the page for themselves and
 #: text is small, pixels. [technical]
 _ALONE_PX, _ALONE_BETWEEN_PX = 72, 12
-#: Height of the numbers where text is large: three questions are seen at once, pixels. [technical]
-_LARGE_PX = 60
-#: Text size from which there is least room for them, per cent. [technical]
-_LARGEST_FROM_PERCENT = 175
-#: Width and height of the first movement's drawing, whose words begin where the numbers do, and
-#: beside large text, pixels. [technical]
-_FIGURE_PX, _FIGURE_BESIDE_LARGE_PX = (230, 108), (130, 122)
 
 
 class _Rated(SideBySide):
@@ -73,9 +66,7 @@ class PainBeforePage(QWidget):
             )
         )
         self.state = SessionStateChoice(
-            appearance,
-            tr("I have taken pain relief in the last four hours"),
-            beside_px=_QUESTION_PX + appearance.gap(0.5),
+            appearance, tr("I have taken pain relief in the last four hours")
         )
         self.go = button(tr("Start"), "main", key=tr("Enter"))
         self.leave = button(tr("Back"), key=tr("Escape"))
@@ -86,10 +77,9 @@ class PainBeforePage(QWidget):
         self._whose = ""
         #: Who went back from the questions, with answers that are still there.
         self._went_back: str | None = None
-        #: How much has to be answered: beneath the heading where text is large, and beside the
-        #: words over the scales.
+        #: How much has to be answered: above the scales, and beneath them where text is large.
         self._skips = (label("", "quiet"), label("", "quiet"))
-        self._legend = _Rated(appearance, self._skips[1], widget_with(scale_ends()))
+        self._legend = _Rated(appearance, self._skips[0], widget_with(scale_ends()))
         self._ends = label(ends_words(), "quiet")
         self._ends.setAlignment(Qt.AlignmentFlag.AlignRight)
         now = label(tr("Now, at rest"), "strong")
@@ -102,14 +92,14 @@ class PainBeforePage(QWidget):
                 (label(tr("Worst in the last 24 hours"), "strong"), self.worst),
             )
         ]
-        self._scales = column(self._legend, *rated)
-        #: What comes first, below a hairline.
-        self._next = widget_with(column(separator(), self.first, spacing=appearance.gap(2)))
+        self._scales = column(self._legend, *rated, self._skips[1])
+        #: What comes first.
+        self._next = card(self.first)
         frame_page(
             self,
-            column(self.sentence, self._skips[0], spacing=appearance.gap(0.5)),
-            card(self._scales),
-            card(self.state, self._next),
+            self.sentence,
+            card(self._scales, separator(), self.state, spacing=appearance.gap(1)),
+            self._next,
             1,
             buttons=[self.leave, self.go],
         )
@@ -126,16 +116,12 @@ class PainBeforePage(QWidget):
         large = self._appearance.percent >= LARGE_FROM_PERCENT
         self._legend.setVisible(not large)
         wide = self._alone and not large
-        largest = self._appearance.percent >= _LARGEST_FROM_PERCENT
-        above, high = (_ABOVE_PX, _LARGE_PX) if largest else (2 * _ABOVE_PX, _LARGE_PX + GAP_PX)
-        self._scales.setSpacing(above if large else _ALONE_BETWEEN_PX if wide else GAP_PX)
-        for part in (self._ends, self._skips[0]):
+        self._scales.setSpacing(_ABOVE_PX if large else _ALONE_BETWEEN_PX if wide else GAP_PX)
+        for part in (self._ends, self._skips[1]):
             part.setVisible(large)
-        self.first.figure.setFixedSize(*(_FIGURE_BESIDE_LARGE_PX if large else _FIGURE_PX))
         for scale in (self.now, self.night, self.worst):
             for choice in scale.buttons:
-                choice.setMinimumHeight(_ALONE_PX if wide else high if large else 0)
-                choice.setMaximumHeight(high if large else _ALONE_PX)
+                choice.setMinimumHeight(_ALONE_PX if wide else 0)
 
     def ask(
         self,

@@ -19,13 +19,9 @@ class SessionStateChoice(QWidget):
     ----------
     pain_relief
         The words of the tick for pain relief.
-    beside_px
-        Where the answers begin beside the question, pixels; None directly after it.
     """
 
-    def __init__(
-        self, appearance: Appearance, pain_relief: str, *, beside_px: int | None = None
-    ) -> None:
+    def __init__(self, appearance: Appearance, pain_relief: str) -> None:
         super().__init__()
         self.timing = ChoiceRow(
             list(ExerciseTiming), timing_name, may_be_empty=True, title=tr("Today's exercises")
@@ -36,14 +32,17 @@ class SessionStateChoice(QWidget):
         )
         self.pain_relief = WrappingCheckBox(appearance, pain_relief)
         self._after_exercises = False
-        asked = label(tr("Today's exercises"), "strong")
-        between = appearance.gap(2)
-        if beside_px is not None:
-            asked.setFixedWidth(beside_px - between)
-        self._question = widget_with(row(asked, (self.timing.row, 1), spacing=between))
+        self._question = widget_with(
+            row(
+                label(tr("Today's exercises"), "strong"),
+                (self.timing.row, 1),
+                spacing=appearance.gap(2),
+            )
+        )
         shown = SideBySide(
             appearance,
-            *((first, 6 if beside_px is None else 0) for first in (self._question, self.logged)),
+            (self._question, 6),
+            (self.logged, 6),
             (self.pain_relief, 5),
             spacing=appearance.gap(2),
         )

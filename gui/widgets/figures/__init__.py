@@ -2,7 +2,6 @@
 
 Public names:
 
-    movement_tile: MovementTile
     pause_sign: PauseSign
     position_figure: PositionView, motion_wanted
     position_pair: PositionPair
