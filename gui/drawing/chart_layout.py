@@ -44,6 +44,8 @@ _SMALL_MARK, _LARGE_MARK, _LEAST_MARK_PX = 0.13, 0.26, 3.0
 _OVERLAPPING = 0.25
 #: Space between the last readings and the name of a shoulder, pixels. [technical]
 _BEFORE_NAME_PX = 10
+#: Space between a mark and the name beside it, and how far its edge reaches, pixels. [technical]
+BESIDE_MARK_PX, EDGE_PX = 5, 2
 #: Largest share of the width that the names of heights on the body may take. [technical]
 _MOST_PLACES = 0.3
 
@@ -62,8 +64,9 @@ class ChartLayout:
     #: Heights on the body that are named at the ends of their lines.
     places: tuple[tuple[float, str], ...]
     words_px: float
-    #: Half the width of a reading's mark.
+    #: Half the width of a reading's mark, and of the mark before the name of a shoulder.
     mark_px: float
+    named_mark_px: float
     #: Where the lines across begin, where the names of the shoulders do, and where all ends.
     left_px: float
     sides_px: float
@@ -98,9 +101,11 @@ class ChartLayout:
         names = _axis_names(content.movement)
         left = size.left() + _axis_px(names, metrics) + 8
         named = _named_places(content.movement, size.width(), metrics)
-        ending = [*map(side_title, Side), *(words for _, words in named)]
-        sides = max(map(metrics.horizontalAdvance, ending)) + 2
         most = words_px * _LARGE_MARK
+        before = 2 * most + EDGE_PX + BESIDE_MARK_PX
+        ending = [before + metrics.horizontalAdvance(side_title(side)) for side in Side]
+        ending += [metrics.horizontalAdvance(words) for _, words in named]
+        sides = max(ending) + 2
         right = size.right() - sides - _BEFORE_NAME_PX - most - APART_PX
         refused, pain, _ = _lower_lines(content)
         bottom = size.bottom() - cls.lower_height(content, appearance) - line * _DAYS
@@ -126,6 +131,7 @@ class ChartLayout:
             places=named,
             words_px=words_px,
             mark_px=mark,
+            named_mark_px=most,
             left_px=left,
             sides_px=right + APART_PX + most + _BEFORE_NAME_PX,
             right_px=size.right(),

@@ -18,7 +18,7 @@ from PySide6.QtGui import (
 )
 
 from gui.drawing.chart_flags import placed_flags, word_left_px
-from gui.drawing.chart_layout import FLAG, ChartLayout, stride
+from gui.drawing.chart_layout import BESIDE_MARK_PX, EDGE_PX, FLAG, ChartLayout, stride
 from gui.drawing.chart_marks import (
     paint_mark,
     paint_number,
@@ -186,7 +186,10 @@ class ChartPainter:
         self._painter.drawPolygon(QPolygonF(corners))
 
     def _paint_names(self) -> None:
-        """Name each shoulder at the end of its course, and known heights at that of their lines."""
+        """Name each shoulder at the end of its course, and known heights at that of their lines.
+
+        The mark of its readings stands before the name of a shoulder: it is told without colour.
+        """
         layout = self._layout
         ends: list[tuple[float, Side]] = []
         for curve in self._content.curves:
@@ -200,7 +203,11 @@ class ChartPainter:
         least = 0.95 * self._metrics.height()
         named, kept = ends_apart([y for y, _ in ends], sorted(heights), least)
         for y, (_, side) in zip(named, ends, strict=True):
-            self._write(layout.sides_px, y, side_title(side), side.value)
+            half, colour = layout.named_mark_px, self._colour(side.value)
+            middle = layout.sides_px + half + EDGE_PX
+            paint_mark(self._painter, QPointF(middle, y), side, half, colour)
+            name = middle + half + BESIDE_MARK_PX
+            self._write(name, y, side_title(side), side.value)
         for y in kept:
             self._write(layout.sides_px, y, heights[y])
 

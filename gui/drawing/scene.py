@@ -4,7 +4,7 @@ For the window, for paper and for SVG alike; it fills a rectangle of any size.
 """
 
 import math
-from collections.abc import Collection
+from collections.abc import Collection, Sequence
 from typing import NamedTuple
 
 from PySide6.QtCore import QPointF, QRectF, Qt
@@ -299,16 +299,7 @@ def _swing(person: PersonPainter, rest: Body) -> None:
             for place in range(_TURN_PLACES + 1)
         )
     ]
-    path = QPainterPath(places[0])
-    for place in places[1:]:
-        path.lineTo(place)
-    tip, before = places[-1], places[-2]
-    back = math.atan2(before.y() - tip.y(), before.x() - tip.x())
-    for aside in (-_BARB, _BARB):
-        path.moveTo(tip)
-        barb = QPointF(math.cos(back + aside), math.sin(back + aside))
-        path.lineTo(tip + barb * person.px(_BARB_LONG))
-    person.painter.strokePath(path, _line_pen(person, 0.012, "arm"))
+    _arrow(person, places)
 
 
 def _turning(person: PersonPainter, shown: Shown, side: Side) -> None:
@@ -327,6 +318,11 @@ def _turning(person: PersonPainter, shown: Shown, side: Side) -> None:
         beside = person.at((across + _TURN_RADIUS * math.sin(turn), up, nearer))
         deep = _TURN_RADIUS * _TURN_FLAT * (math.cos(turn) - nearest)
         places.append(beside + QPointF(0, person.px(deep - _TURN_ABOVE)))
+    _arrow(person, places)
+
+
+def _arrow(person: PersonPainter, places: Sequence[QPointF]) -> None:
+    """Paint a line through places with a point at its end."""
     path = QPainterPath(places[0])
     for place in places[1:]:
         path.lineTo(place)

@@ -70,9 +70,9 @@ def short_reason(measurement: Measurement) -> str:
 
 
 def result_notes(measurement: Measurement, planned: int) -> str:
-    """Return the notes of a result; as many trials as were planned are not too few."""
+    """Return the notes of a result, no heading; as many trials as were planned are not too few."""
     scored = sum(trial.scored for trial in measurement.trials)
-    return notes_words(measurement, few_trials=scored < planned)
+    return notes_words(measurement, few_trials=scored < planned, headed=False)
 
 
 def last_time_words(record: MeasurementRecord, today: dt.date) -> str:

@@ -155,18 +155,23 @@ def finding_words(reasons: Iterable[Reason]) -> str:
     return ""
 
 
-def notes_words(measurement: Measurement | None, *, few_trials: bool = True) -> str:
+def notes_words(
+    measurement: Measurement | None, *, few_trials: bool = True, headed: bool = True
+) -> str:
     """Return what a reading carries as notes, or nothing.
 
     Parameters
     ----------
     few_trials
         Whether few trials are worth a word: not where no more were planned.
+    headed
+        Whether it begins by saying that these are notes.
     """
     if measurement is None or measurement.value is None:
         return ""
     notes = [note for note in measurement.notes if few_trials or note is not Reason.FEW_TRIALS]
-    return tr("Noted: ") + reason_sentences(notes) if notes else ""
+    heading = tr("Noted: ") if headed and notes else ""
+    return heading + reason_sentences(notes)
 
 
 def stopped_by_name(stopped_by: LimitingFactor) -> str:

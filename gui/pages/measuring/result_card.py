@@ -273,9 +273,7 @@ def _notes(movement: Movement, shown: "_Results") -> list[QWidget]:
     for side in Side:
         words = shown.details.get((movement, side), Said()).notes
         if any(words):
-            # What is said beside the name of a side needs no other heading.
-            together = " ".join(filter(None, words)).removeprefix(tr("Noted: "))
-            lines.append(label(f"{side_title(side)}: {together}", "quiet"))
+            lines.append(label(f"{side_title(side)}: {' '.join(words)}", "quiet"))
     return lines
 
 
