@@ -70,32 +70,33 @@ class WrappingCheckBox(QCheckBox):
             painter.end()
 
     def _paint(self, painter: QPainter) -> None:
-        box = QRectF(mirrored(self, QRect(0, self._box_top(), self._box(), self._box())))
-        box.adjust(1, 1, -1, -1)
-        enabled = self.isEnabled()
-        painter.setPen(QPen(self._appearance.colour("edge"), 2))
-        filled = self.isChecked() and enabled
-        painter.setBrush(self._appearance.colour("arm" if filled else "raised"))
-        painter.drawRoundedRect(box, 4, 4)
-        if self.isChecked():
-            pen = QPen(self._appearance.colour("on_arm" if filled else "quiet"), box.width() * 0.13)
-            pen.setCapStyle(Qt.PenCapStyle.RoundCap)
-            painter.setPen(pen)
-            painter.drawPolyline(
-                QPolygonF(
-                    [
-                        QPointF(box.left() + box.width() * x, box.top() + box.height() * y)
-                        for x, y in ((0.24, 0.54), (0.43, 0.73), (0.78, 0.3))
-                    ]
-                )
-            )
-        painter.setPen(self._appearance.colour("ink" if enabled else "quiet"))
+        self.paint_box(painter, QRect(0, self._box_top(), self._box(), self._box()))
+        painter.setPen(self._appearance.colour("ink" if self.isEnabled() else "quiet"))
         left = self.text_left()
         words = mirrored(self, QRect(left, 0, self.width() - left, self.height()))
         painter.drawText(QRectF(words), self._flags(), self.text())
         if shows_ring(self):
             around = self.rect().adjusted(left - _FOCUS_PX, 0, 0, 0)
             paint_ring(painter, QRectF(mirrored(self, around)))
+
+    def paint_box(self, painter: QPainter, place: QRect) -> None:
+        """Paint the box at a place, as where one reads from left to right, with its tick."""
+        box = QRectF(mirrored(self, place))
+        box.adjust(1, 1, -1, -1)
+        filled = self.isChecked() and self.isEnabled()
+        painter.setPen(QPen(self._appearance.colour("edge"), 2))
+        painter.setBrush(self._appearance.colour("arm" if filled else "raised"))
+        painter.drawRoundedRect(box, 4, 4)
+        if not self.isChecked():
+            return
+        pen = QPen(self._appearance.colour("on_arm" if filled else "quiet"), box.width() * 0.13)
+        pen.setCapStyle(Qt.PenCapStyle.RoundCap)
+        painter.setPen(pen)
+        marks = ((0.24, 0.54), (0.43, 0.73), (0.78, 0.3))
+        places = (
+            QPointF(box.left() + box.width() * x, box.top() + box.height() * y) for x, y in marks
+        )
+        painter.drawPolyline(QPolygonF(list(places)))
 
     def _box(self) -> int:
         return round(self._appearance.px() * 1.3)

@@ -12,9 +12,10 @@ from gui.protocol.plan import MovementTask, home_tasks, planned_tasks
 from gui.session.settings import WindowSettings
 from gui.style.appearance import Appearance
 from gui.text.chart_wording import weekday_name
-from gui.text.wording import affected_name, movement_introduced, movement_name, tr
+from gui.text.wording import affected_name, movement_introduced, tr
 from gui.widgets.buttons import MenuButton, button, give_role
 from gui.widgets.choice_row import ChoiceRow
+from gui.widgets.figures.movement_tile import MovementTile
 from gui.widgets.figures.position_figure import PositionView
 from gui.widgets.layouts import card, clear_layout, column, row, separator, widget_with
 from gui.widgets.page_frame import frame_page
@@ -28,9 +29,11 @@ from measure.progress.home_programme import Irritability, irritability_on, pain_
 from measure.progress.measuring_plan import MeasuringPlan
 
 #: Width and height of the drawn person, and of one beside large text, pixels. [technical]
-_FIGURE_PX, _FIGURE_BESIDE_LARGE_PX = (240, 250), (190, 220)
-#: Width and height of a movement drawn above its box, pixels. [technical]
-_CHOICE_PX = (110, 104)
+_FIGURE_PX, _FIGURE_BESIDE_LARGE_PX = (270, 270), (256, 256)
+#: Width and height of a movement drawn before its name, pixels. [technical]
+_LINE_PX = (72, 62)
+#: Space above and below a hairline, in gaps. [technical]
+_AROUND_RULES = 2
 #: Text size from which words need the whole width, per cent. [technical]
 _ALONE_FROM_PERCENT = 175
 
@@ -73,17 +76,9 @@ class HomeStart(QWidget):
         self.add_person = button(tr("Add a person"))
         self.choose = button("", "link", checkable=True)
         self.choose.setChecked(settings.own_choice)
-        self.movements = {
-            movement: WrappingCheckBox(appearance, movement_introduced(movement))
-            for movement in Movement
-        }
-        self._drawings = {
-            movement: PositionView(appearance, still=True, close=True) for movement in Movement
-        }
+        self.movements = {movement: MovementTile(appearance, movement) for movement in Movement}
         for movement, box in self.movements.items():
             box.setChecked(movement in settings.movements)
-            self._drawings[movement].setFixedSize(*_CHOICE_PX)
-            self._drawings[movement].show_movement(movement, Side.LEFT)
         self.affected: ChoiceRow[tuple[Side, ...]] = ChoiceRow(
             [(Side.LEFT,), (Side.RIGHT,), tuple(Side)],
             affected_name,
@@ -108,22 +103,18 @@ class HomeStart(QWidget):
         self._tasks.setSpacing(gap(1))
         self._boxes = SideBySide(
             self._appearance,
-            *(
-                (column(row(self._drawings[movement], 1), box, 1, spacing=gap(0.5)), 1)
-                for movement, box in self.movements.items()
-            ),
-            spacing=gap(0.5),
+            *((tile, 1) for tile in self.movements.values()),
+            spacing=gap(1),
         )
         self._headline = row((self.sentence, 1), spacing=gap(2))
-        self._below_tasks, self._below_boxes = row(self.choose, 1), row(1)
+        self._below_tasks, self._below_boxes, self._below_asked = (row(1) for _ in range(3))
         today = column(
-            1,
             self._headline,
             self._tasks,
+            1,
             self._below_tasks,
             self._boxes,
             self._below_boxes,
-            1,
             spacing=gap(1.5),
         )
         stiff_title = label(tr("Which shoulder is stiff?"), "title")
@@ -133,18 +124,20 @@ class HomeStart(QWidget):
             for title, choice in ((stiff_title, self.affected.row), (how_title, self.how))
         )
         asked = SideBySide(self._appearance, (stiff, 1), (how, 1), spacing=gap(4))
-        self._own = widget_with(column(separator(), asked, spacing=gap(1.5)))
+        self._own = widget_with(
+            column(asked, self._below_asked, separator(), spacing=gap(_AROUND_RULES))
+        )
         who = row(
             label_of(tr("Person")), self.person, self.edit_person, self.add_person, 1,
             spacing=gap(1),
         )  # fmt: skip
-        self._who = widget_with(column(separator(), who, spacing=gap(1.5)))
+        self._who = widget_with(column(separator(), who, spacing=gap(_AROUND_RULES)))
         frame_page(
             self,
             self.title,
             self._rest,
-            card(row(self.figure, (today, 1), spacing=gap(4)), self._own, spacing=gap(1.5)),
-            card(self._state, self._who, spacing=gap(1.5)),
+            card(row(self.figure, (today, 1), spacing=gap(4))),
+            card(self._own, self._state, self._who, spacing=gap(_AROUND_RULES)),
             1,
             buttons=[self.in_clinic, self.start],
         )
@@ -224,24 +217,21 @@ class HomeStart(QWidget):
             tr("Back to the suggested movements") if own else tr("Choose the movements yourself")
         )
         roomy = self._appearance.percent < LARGE_FROM_PERCENT
+        largest = self._appearance.percent >= _ALONE_FROM_PERCENT
+        give_role(self.choose, "line-link" if own and roomy else "link")
         if own and roomy:
             self._headline.addWidget(self.choose)
         elif own:
-            self._below_boxes.insertWidget(0, self.choose)
+            (self._below_asked if largest else self._below_boxes).insertWidget(0, self.choose)
         else:
             self._below_tasks.insertWidget(0, self.choose)
-        self.figure.setVisible(not own and self._appearance.percent < _ALONE_FROM_PERCENT)
+        self.figure.setVisible(not own and not largest)
         self.figure.setFixedSize(*(_FIGURE_PX if roomy else _FIGURE_BESIDE_LARGE_PX))
         self._boxes.setVisible(own)
         between = self._boxes.layout()
         assert between is not None
-        # Where text is largest the rows fill the window; what follows needs scrolling anyway.
-        spread = roomy or self._appearance.percent >= _ALONE_FROM_PERCENT
-        between.setSpacing(self._appearance.gap(1 if spread else 0.5))
-        for movement, box in self.movements.items():
-            name = movement_name if roomy else movement_introduced
-            box.setText(name(movement))
-            self._drawings[movement].setVisible(roomy)
+        # In large text the rows fill the window; what follows needs scrolling anyway.
+        between.setSpacing(self._appearance.gap(1 if roomy or largest else 2))
         self._own.setVisible(own)
         # Who is measured stands in the head; it is changed on the page of the suggested movements.
         self._who.setHidden(own and roomy)
@@ -252,9 +242,8 @@ class HomeStart(QWidget):
         minutes = plan.minutes(len(tasks)) if plan is not None else len(tasks)
         self.sentence.setText(length_words(tasks, minutes))
         clear_layout(self._tasks)
-        for movement in () if own else dict.fromkeys(task.movement for task in tasks):
-            words, role = movement_introduced(movement), "lead" if roomy else ""
-            self._tasks.addWidget(SignedLine("\u2022", words, role))
+        for task in () if own else {task.movement: task for task in reversed(tasks)}.values():
+            self._tasks.insertWidget(0, self._line(task, drawn=largest, leading=roomy))
         if tasks and not own:
             words = _when_best(plan)
             if plan is not None and plan.whole:
@@ -263,6 +252,16 @@ class HomeStart(QWidget):
             self._tasks.addWidget(widget_with(column(label(words, "quiet"), margins=apart)))
         if tasks:
             self.figure.show_movement(tasks[0].movement, tasks[0].side)
+
+    def _line(self, task: MovementTask, *, drawn: bool, leading: bool) -> QWidget:
+        """Return the line of a movement, its drawing in front where no larger one is shown."""
+        words = movement_introduced(task.movement)
+        if not drawn:
+            return SignedLine("\u2022", words, "lead" if leading else "")
+        figure = PositionView(self._appearance, still=True, close=True)
+        figure.setFixedSize(*_LINE_PX)
+        figure.show_movement(task.movement, task.side)
+        return widget_with(row(figure, (label(words), 1), spacing=self._appearance.gap(2)))
 
     @Slot(bool)
     def _choose_toggled(self, own: bool) -> None:

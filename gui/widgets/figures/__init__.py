@@ -2,6 +2,7 @@
 
 Public names:
 
+    movement_tile: MovementTile
     pause_sign: PauseSign
     position_figure: PositionView, motion_wanted
     position_pair: PositionPair
