@@ -5036,6 +5036,10 @@
         <translation>Los minutos al final del recorrido son las repeticiones anotadas por el tiempo previsto de mantenimiento, en cada lado. Donde no se anotaron repeticiones, no se cuentan minutos.</translation>
     </message>
     <message>
+        <source>{movement}, {side} side: readings of the latest day are further apart than their 95 % intervals allow, {lowest} and {highest}.</source>
+        <translation>{movement}, lado {side}: las lecturas del último día difieren más de lo que permiten sus intervalos del 95 %: {lowest} y {highest}.</translation>
+    </message>
+    <message>
         <source>increase shown on {day}, by now no longer clear</source>
         <translation>aumento mostrado el {day}, que ahora ya no es claro</translation>
     </message>
@@ -5082,6 +5086,10 @@
     <message>
         <source>active {value}°</source>
         <translation>activa {value}°</translation>
+    </message>
+    <message>
+        <source>{movement}, {side}: readings of one day contradict each other</source>
+        <translation>{movement}, {side}: las lecturas de un mismo día se contradicen</translation>
     </message>
     <message>
         <source>Too early to say: none of the main movements ({movements}) has been measured on the affected shoulder yet.</source>
@@ -8114,6 +8122,10 @@ Puede deshacerlo hasta que se cierre Thawline, pero no después. Las exportacion
     <message>
         <source>pain {rating} of 10 {what} on {day}</source>
         <translation>dolor {rating} de 10 {what} el {day}</translation>
+    </message>
+    <message>
+        <source>pain {rating} of 10 {what} on {day} (the programme stops at {limit})</source>
+        <translation>dolor {rating} de 10 {what} el {day} (el programa se detiene en {limit})</translation>
     </message>
     <message>
         <source>worst in 24 hours</source>

@@ -3,8 +3,8 @@
 Public names:
 
     before_after: BeforeAfter, TreatmentEvent, change_since, latest_visit, treatment_events
-    clinician_prompts: MEASURE_AGAIN, PROMPT_WORDS, Prompt, PromptKind, WORTH_SHOWING,
-        finding_text, prompt_text
+    clinician_prompts: MEASURE_AGAIN, PROMPT_WORDS, Prompt, PromptKind, TO_MEASURE_AGAIN,
+        WORTH_SHOWING, finding_text, prompt_text
     comparison: Block, Change
     current_verdict: Turn
     dates: MONTHS, date_words, short_date_words

@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from enum import StrEnum
 
 from measure.domain.landmarks import Side
+from measure.domain.measurements import Status
 from measure.domain.movements import MOVEMENTS, Movement, Unit
 from measure.domain.records import History
 from measure.progress.shoulder import SideProgress
@@ -36,11 +37,15 @@ class PromptKind(StrEnum):
     LOSING = "losing"
     DROP = "drop"
     LOW_SESSION = "low-session"
+    SAME_DAY = "same-day"
     STALLED = "stalled"
     NO_GAIN = "no-gain"
     HIGH_PAIN = "high-pain"
     MORE_PAIN = "more-pain"
 
+
+#: Findings that a further session is to confirm first.
+TO_MEASURE_AGAIN = frozenset({PromptKind.LOW_SESSION, PromptKind.SAME_DAY})
 
 #: What the records show, with places for movement, side and numbers.
 PROMPT_WORDS: Mapping[PromptKind, str] = {
@@ -50,6 +55,8 @@ PROMPT_WORDS: Mapping[PromptKind, str] = {
     "weeks before, by {value} on average.",
     PromptKind.LOW_SESSION: "{movement}, {side} side: the latest session was far below the "
     "weeks before, by {value}.",
+    PromptKind.SAME_DAY: "{movement}, {side} side: readings of the latest day are further apart "
+    "than their 95 % intervals allow, {lowest} and {highest}.",
     PromptKind.STALLED: "{movement}, {side} side: little or no change over the last {weeks} weeks "
     "(a gain of {least} a month is unlikely; at most {most}, 95 %), and about {short} less than "
     "the other side.",
@@ -91,7 +98,7 @@ class Prompt:
     @property
     def closing(self) -> str:
         """What to do: show it to a clinician, or measure again first."""
-        return MEASURE_AGAIN if self.kind is PromptKind.LOW_SESSION else WORTH_SHOWING
+        return MEASURE_AGAIN if self.kind in TO_MEASURE_AGAIN else WORTH_SHOWING
 
 
 def prompt_text(prompt: Prompt, tr: Translate = english) -> str:
@@ -112,8 +119,9 @@ def finding_text(prompt: Prompt, tr: Translate = english) -> str:
 def prompts(sides: Sequence[SideProgress], history: History, today: dt.date) -> tuple[Prompt, ...]:
     """Return the prompts of a person, motion first, then pain.
 
-    A loss is told of every side, since the other shoulder may stiffen too; that a gain fails to
-    come, of the affected ones. Nothing is told of a movement without recent sessions.
+    A loss is told of every side, since the other shoulder may stiffen too, and readings that
+    contradict one another; that a gain fails to come, of the affected ones. Nothing is told of a
+    movement without recent sessions.
 
     Parameters
     ----------
@@ -125,6 +133,8 @@ def prompts(sides: Sequence[SideProgress], history: History, today: dt.date) -> 
     for progress in sides:
         if progress.current.lapsed is not None:
             continue
+        if prompt := _of_same_day(progress, history):
+            of_motion.append(prompt)
         if prompt := _of_motion(progress):
             of_motion.append(prompt)
         elif progress.affected and _no_gain(progress, today):
@@ -135,6 +145,35 @@ def prompts(sides: Sequence[SideProgress], history: History, today: dt.date) -> 
         for side, movements in without_gain.items()
     )
     return (*of_motion, *of_no_gain, *_of_pain(history, today))
+
+
+def _of_same_day(progress: SideProgress, history: History) -> Prompt | None:
+    """Return that readings of the latest day exclude one another, if they do."""
+    series = progress.series
+    readings = [
+        (measurement.low, measurement.value, measurement.high)
+        for record in history.measurements
+        if (measurement := record.measurement).status is Status.READING
+        and (measurement.movement, measurement.side) == (progress.movement, progress.side)
+        and record.conduct == series.conduct
+        and record.taken.day == series.date(-1)
+    ]
+    whole = [
+        (low, value, high)
+        for low, value, high in readings
+        if low is not None and value is not None and high is not None
+    ]
+    if not whole or max(low for low, _, _ in whole) <= min(high for _, _, high in whole):
+        return None
+    values = sorted(value for _, value, _ in whole)
+    unit = MOVEMENTS[progress.movement].unit
+    lowest, highest = (signed(end, unit).lstrip("+") for end in (values[0], values[-1]))
+    return Prompt(
+        kind=PromptKind.SAME_DAY,
+        movements=(progress.movement,),
+        side=progress.side,
+        numbers={"lowest": lowest, "highest": highest},
+    )
 
 
 def _of_motion(progress: SideProgress) -> Prompt | None:

@@ -89,7 +89,8 @@ class Series:
     """Measurements of one movement on one side under one condition; n days, one value a day.
 
     Several measurements on one day count as one, by their medians: they share whatever was
-    special about that day. Arrays are read-only.
+    special about that day. Of two that exclude one another, the interval reaches to both.
+    Arrays are read-only.
 
     Attributes
     ----------
@@ -308,7 +309,7 @@ def _by_day(
     setup_days: Sequence[int],
     instruments: dict[tuple[object, ...], int],
 ) -> tuple[FloatArray, IntArray, FloatArray]:
-    """Return days (n,), instrument numbers (n,), and medians of value, low and high (n, 3).
+    """Return days (n,), instrument numbers (n,), and value, low and high of each day (n, 3).
 
     Where one day has measurements of two instruments, those of the later one count. On
     `setup_days` a change of the set-up was noted, which makes another instrument. A set-up that is
@@ -342,15 +343,19 @@ def _by_day(
     return (
         np.array(days, dtype=np.float64),
         np.array([numbers[day] for day in days], dtype=np.int64),
-        np.array([_medians(readings[day]) for day in days], dtype=np.float64).reshape(-1, 3),
+        np.array([_of_one_day(readings[day]) for day in days], dtype=np.float64).reshape(-1, 3),
     )
 
 
-def _medians(readings: Sequence[tuple[float, float, float]]) -> tuple[float, float, float]:
-    if len(readings) == 1:
-        return readings[0]
-    value, low, high = (statistics.median(numbers) for numbers in zip(*readings, strict=True))
-    return value, low, high
+def _of_one_day(readings: Sequence[tuple[float, float, float]]) -> tuple[float, float, float]:
+    """Return medians of value, low and high.
+
+    The ends reach both middle values of an even number of readings: either of them may be right.
+    """
+    values, lows, highs = zip(*readings, strict=True)
+    low = min(statistics.median(lows), statistics.median_low(values))
+    high = max(statistics.median(highs), statistics.median_high(values))
+    return statistics.median(values), low, high
 
 
 def _breaks(

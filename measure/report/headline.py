@@ -88,7 +88,7 @@ def headline(
     since = reference_of(history, progress.today, choices)
     sides = _main_sides(progress)
     items = [
-        _last_days(sides, history, tr),
+        _last_days([*sides, *_short_of_others(progress)], history, tr),
         HeadlineItem(subject=since.words, lines=_changes(sides, since.day, tr)),
         HeadlineItem(
             subject=tr("Pain and exercises"),
@@ -140,6 +140,19 @@ def _main_sides(progress: Progress) -> list[SideProgress]:
     """Return the primary movements of the affected sides, or all of them without any primary."""
     affected = [side for side in progress.usual if side.affected]
     return [side for side in affected if side.primary] or affected
+
+
+def _short_of_others(progress: Progress) -> list[SideProgress]:
+    """Return movements of the affected sides that are not primary and clearly behind the other."""
+    main = _main_sides(progress)
+    return [
+        side
+        for side in progress.usual
+        if side.affected
+        and side not in main
+        and side.deficit is not None
+        and side.deficit.now.difference.low > 0
+    ]
 
 
 def _changes(
@@ -342,6 +355,7 @@ PROMPT_SUBJECTS = {
     PromptKind.LOSING: "{movement}, {side}: decreasing",
     PromptKind.DROP: "{movement}, {side}: fell suddenly",
     PromptKind.LOW_SESSION: "{movement}, {side}: one low reading, measure again",
+    PromptKind.SAME_DAY: "{movement}, {side}: readings of one day contradict each other",
     PromptKind.STALLED: "{movement}, {side}: levelled off",
     PromptKind.NO_GAIN: "{movement}, {side}: no clear gain in three months",
     PromptKind.HIGH_PAIN: "a lot of pain at rest or at night",

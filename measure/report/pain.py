@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from measure.domain.landmarks import Side
 from measure.domain.records import History, LimitingFactor, MeasurementRecord
 from measure.progress.dates import date_words
-from measure.progress.home_programme import HIGH_PAIN
+from measure.progress.home_programme import HIGH_PAIN, plan_on
 from measure.progress.sentences import short_name
 from measure.progress.side_wording import END_WORDS
 from measure.progress.wording import Translate
@@ -109,14 +109,25 @@ def too_much_pain(history: History, today: dt.date, tr: Translate) -> str:
     moving = [
         answer
         for answer in (*_of_movements(history, tr), *_of_exercises(history, tr))
-        if answer.rating >= HIGH_PAIN and answer.day <= today
+        if answer.rating >= min(HIGH_PAIN, _limit(history, answer.day) or HIGH_PAIN)
+        and answer.day <= today
     ]
     answer = _highest(moving, today, TOO_MUCH_DAY)
     if answer is None:
         return ""
-    return tr("pain {rating} of 10 {what} on {day}").format(
-        rating=answer.rating, what=answer.what, day=date_words(answer.day, tr)
+    words = tr("pain {rating} of 10 {what} on {day}")
+    limit = _limit(history, answer.day)
+    if limit is not None and limit <= min(answer.rating, HIGH_PAIN):
+        words = tr("pain {rating} of 10 {what} on {day} (the programme stops at {limit})")
+    return words.format(
+        rating=answer.rating, what=answer.what, day=date_words(answer.day, tr), limit=limit
     )
+
+
+def _limit(history: History, day: dt.date) -> int | None:
+    """Return the rating at which the programme of a day stops, or None without a programme."""
+    plan = plan_on(history.plans, day)
+    return plan.pain_limit if plan is not None and plan.exercises else None
 
 
 def _highest(answers: Sequence[_Answer], today: dt.date, days: int) -> _Answer | None:

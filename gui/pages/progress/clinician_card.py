@@ -12,7 +12,7 @@ from gui.text.wording import movement_name, tr
 from gui.widgets.buttons import button
 from gui.widgets.layouts import card, column, row
 from gui.widgets.text import label
-from measure.progress.clinician_prompts import Prompt, PromptKind, finding_text
+from measure.progress.clinician_prompts import TO_MEASURE_AGAIN, Prompt, finding_text
 
 
 class ClinicianCard(QWidget):
@@ -51,7 +51,7 @@ class ClinicianCard(QWidget):
     def show_prompts(self, prompts: Sequence[Prompt]) -> None:
         """Show these findings, or nothing."""
         self.setVisible(bool(prompts))
-        again = all(prompt.kind is PromptKind.LOW_SESSION for prompt in prompts)
+        again = all(prompt.kind in TO_MEASURE_AGAIN for prompt in prompts)
         self.title.setText(
             _again_words(prompts) if again else tr("Please show this to your clinician")
         )

@@ -1,18 +1,19 @@
 """When to talk to a clinician: each reason, and what is close to it but none."""
 
 import re
+from dataclasses import replace
 
 import numpy as np
 import pytest
 
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
-from measure.domain.records import EventKind, Pain
+from measure.domain.records import EventKind, History, Pain
 from measure.progress.clinician_prompts import MEASURE_AGAIN, WORTH_SHOWING, Prompt, PromptKind
 from measure.progress.overview import progress_of
 from measure.progress.wording import MINUS
 from tests.support.progress_histories import Values, day, history
-from tests.support.record_samples import event, person
+from tests.support.record_samples import event, person, some_id
 
 LEFT, RIGHT = (Movement.FLEXION, Side.LEFT), (Movement.FLEXION, Side.RIGHT)
 DAYS = [7 * week + each for week in range(16) for each in (0, 2, 4)]
@@ -34,6 +35,15 @@ def kinds(values: Values, today: int = 112, **more: object) -> list[PromptKind]:
     return [each.kind for each in told(values, today, **more)]
 
 
+def twice_in_a_day(first: float, second: float) -> History:
+    """Return a history whose only day has two readings of one movement."""
+    records = history({LEFT: [(7, first)]})
+    (record,) = records.measurements
+    again = history({LEFT: [(7, second)]}).measurements[0].measurement
+    twin = replace(record, id=some_id("second"), measurement=again)
+    return replace(records, measurements=(record, twin))
+
+
 #: The other shoulder, once a week, level.
 OTHER = course(160, 0, days=DAYS[::3], seed=2)
 
@@ -45,6 +55,32 @@ def test_a_confirmed_loss_is_told_with_its_numbers() -> None:
     assert prompt.text.startswith("Flexion, left side: readings went down over 15 weeks")
     assert re.search(r"by -[89]° \(-\d+ to -\d+\) a month", prompt.text.replace(MINUS, "-"))
     assert prompt.text.endswith(WORTH_SHOWING)
+
+
+def test_readings_of_one_day_that_exclude_one_another_are_told_with_both() -> None:
+    """An interval of 8° either way lies around each."""
+    (prompt,) = progress_of(twice_in_a_day(87.0, 155.0), day(7)).prompts
+    assert prompt.kind is PromptKind.SAME_DAY
+    assert (prompt.movement, prompt.side) == LEFT
+    assert prompt.text == (
+        "Flexion, left side: readings of the latest day are further apart than their 95 % "
+        f"intervals allow, 87° and 155°. {MEASURE_AGAIN}"
+    )
+
+
+def test_readings_of_one_day_that_agree_are_not_told() -> None:
+    assert progress_of(twice_in_a_day(147.0, 155.0), day(7)).prompts == ()
+
+
+def test_readings_of_an_earlier_day_that_exclude_one_another_are_not_told() -> None:
+    records = twice_in_a_day(87.0, 155.0)
+    later = history({LEFT: [(9, 150.0)]}, who=records.person)
+    both = replace(
+        records,
+        sessions=(*records.sessions, *later.sessions),
+        measurements=(*records.measurements, *later.measurements),
+    )
+    assert progress_of(both, day(9)).prompts == ()
 
 
 def test_a_gain_tells_nothing() -> None:

@@ -58,6 +58,14 @@ def test_readings_of_one_day_count_once_by_their_median() -> None:
     assert (series.value[0], series.low[0], series.high[0]) == (97, 93, 101)
 
 
+def test_of_two_readings_that_exclude_one_another_the_interval_reaches_to_both() -> None:
+    first = history({LEFT: [(0, 87.0)]})
+    second = history({LEFT: [(0, 155.0)]}).measurements[0].measurement
+    twin = replace(first.measurements[0], id=f"{1:032x}", measurement=second)
+    series = only(all_series(replace(first, measurements=(*first.measurements, twin))))
+    assert (series.value[0], series.low[0], series.high[0]) == (121, 87, 155)
+
+
 def test_series_are_by_movement_then_side() -> None:
     found = all_series(history({(Movement.ABDUCTION, Side.LEFT): SIX, RIGHT: SIX, LEFT: SIX}))
     assert [(each.movement, each.side) for each in found] == [

@@ -185,40 +185,20 @@ def test_pain_during_movement_and_what_ended_it() -> None:
     assert "Apr 2026 weakness 1 of 1" in text
 
 
-def test_the_box_holds_the_latest_pain_the_highest_and_a_stop_for_pain() -> None:
-    """What was answered today stands on the first page, however mild the weeks before were."""
+def test_the_box_names_other_movements_that_are_clearly_behind() -> None:
+    short = (Movement.EXTENSION, Side.LEFT), (Movement.EXTENSION, Side.RIGHT)
     records = history(
-        {LEFT: [(0, 90.0), (60, 91.0), (70, 92.0)], RIGHT: [(70, 160.0)]},
-        pain={60: Pain(worst_24h=7), 70: Pain(rest=2, night=3, worst_24h=5)},
+        {LEFT: [(0, 150.0)], RIGHT: [(0, 152.0)], short[0]: [(0, 27.0)], short[1]: [(0, 51.0)]},
         who=person(affected=(Side.LEFT,)),
     )
-    asked = tuple(
-        replace(record, pain_during=8, stopped_by=LimitingFactor.PAIN)
-        if (record.taken.day, record.measurement.side) == (day(70), Side.LEFT)
-        else replace(record, pain_during=0, stopped_by=LimitingFactor.STIFFNESS)
-        for record in records.measurements
+    box = Page(report_html(records, day(0))).text.split("First and last readings")[0]
+    assert re.search(r"Flexion 150° .*, 99 % .* Extension 27° .*, 53 % ", box)
+    alike = history(
+        {LEFT: [(0, 150.0)], RIGHT: [(0, 152.0)], short[0]: [(0, 50.0)], short[1]: [(0, 51.0)]},
+        who=person(affected=(Side.LEFT,)),
     )
-    hurt = replace(records, measurements=asked)
-    box = Page(report_html(hurt, day(70))).text.split("First and last readings")[0]
-    assert (
-        "Latest answers, 15 Jun 2026: at rest 2; at night 3; worst in 24 hours 5; during "
-        "movement up to 8, flexion; stopped by pain: flexion." in box
-    )
-    assert "Highest in" not in box
-    assert "Points to check Pain 8 of 10 during flexion (left) on 15 Jun 2026." in box
-    # The day after, with a milder answer, the highest has its day.
-    milder = history({}, pain={71: Pain(worst_24h=2)}, who=hurt.person).sessions
-    after = replace(hurt, sessions=(*hurt.sessions, *milder))
-    box = Page(report_html(after, day(71))).text.split("First and last readings")[0]
-    assert "Latest answers, 16 Jun 2026: worst in 24 hours 2." in box
-    assert "Highest in 4 weeks: 8 on 15 Jun 2026, during flexion (left)." in box
-    # A month later it is neither the highest of the last weeks nor a point to check.
-    later = Page(report_html(hurt, day(101))).text.split("First and last readings")[0]
-    assert "Highest in" not in later
-    assert "Thawline found none." in later
-    assert "Latest answers, 15 Jun 2026" in later
-    # Without any answer nothing is said of it.
-    assert "Latest answers" not in text_of(history({LEFT: TWELVE}))
+    box = Page(report_html(alike, day(0))).text.split("First and last readings")[0]
+    assert "Extension" not in box.split("Since the first")[0]
 
 
 def test_few_days_show_no_everyday_task_either_way() -> None:
