@@ -5148,6 +5148,10 @@
         <translation>Hay {days} de las {least_days} sesiones y {weeks} de las {least_weeks} semanas necesarias.</translation>
     </message>
     <message>
+        <source>The first {count} sessions are for practice and do not count.</source>
+        <translation>Las primeras {count} sesiones son de práctica y no cuentan.</translation>
+    </message>
+    <message>
         <source>counted from {day} on ({why})</source>
         <translation>contado desde el {day} ({why})</translation>
     </message>

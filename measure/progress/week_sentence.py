@@ -13,7 +13,7 @@ from measure.domain.movements import MOVEMENTS, Movement
 from measure.progress.dates import date_words, short_date_words
 from measure.progress.overview import Progress
 from measure.progress.sentences import no_longer_clear, short_name
-from measure.progress.series import Break
+from measure.progress.series import PRACTICE_SESSIONS, Break
 from measure.progress.shoulder import SideProgress
 from measure.progress.weekly_verdicts import LEAST_DAYS, LEAST_WEEKS, Verdict
 from measure.progress.wording import Translate, english, signed
@@ -88,6 +88,7 @@ SHOWS_IN_A_WEEK = "a gain of {gain} a month would show in about a week"
 SO_FAR = (
     "So far {days} of the {least_days} sessions and {weeks} of the {least_weeks} weeks it takes."
 )
+PRACTICE_ONLY = "The first {count} sessions are for practice and do not count."
 COUNTS_FROM = "counted from {day} on ({why})"
 WHOLE = "{first}."
 AND = "{first} and {second}"
@@ -112,6 +113,7 @@ TEMPLATES = (
     SHOWS_IN_WEEKS,
     SHOWS_IN_A_WEEK,
     SO_FAR,
+    PRACTICE_ONLY,
     COUNTS_FROM,
     WHOLE,
     AND,
@@ -173,12 +175,15 @@ def so_far_sentence(progress: Progress, tr: Translate = english) -> str:
     days = len({int(day) for day in counted})
     span = int(counted[-1] - counted[0]) + 1 if days else 0
     least = int(LEAST_WEEKS)
-    return tr(SO_FAR).format(
+    words = tr(SO_FAR).format(
         days=min(days, LEAST_DAYS),
         least_days=LEAST_DAYS,
         weeks=min(span // 7, least),
         least_weeks=least,
     )
+    if days:
+        return words
+    return f"{words} {tr(PRACTICE_ONLY).format(count=PRACTICE_SESSIONS)}"
 
 
 def other_sentence(progress: Progress, tr: Translate = english) -> str:

@@ -18,10 +18,12 @@ from measure.progress.week_sentence import (
     forecast_sentence,
     joined,
     other_sentence,
+    so_far_sentence,
     week_sentence,
 )
 from measure.system.clock import Timestamp
 from tests.support import record_samples as sample
+from tests.support.progress_histories import day, history
 
 NOW = Timestamp(utc=dt.datetime(2026, 11, 25, 18, tzinfo=dt.UTC))
 HISTORIES = {records.person.pseudonym: records for records in story_histories(NOW)}
@@ -145,3 +147,16 @@ def test_nobody_measured_yet() -> None:
 def test_names_in_a_sentence() -> None:
     assert joined([Movement.FLEXION]) == "flexion"
     assert joined([Movement.FLEXION, Movement.ABDUCTION]) == "flexion and abduction"
+
+
+def test_the_first_sessions_are_named_as_practice_until_one_counts() -> None:
+    who = sample.person(affected=(Side.LEFT,))
+
+    def said(*days: int) -> str:
+        values = {(Movement.FLEXION, Side.LEFT): [(number, 90.0) for number in days]}
+        return so_far_sentence(progress_of(history(values, who=who), day(days[-1])))
+
+    none_yet = "So far 0 of the 8 sessions and 0 of the 4 weeks it takes."
+    practice = "The first 2 sessions are for practice and do not count."
+    assert said(0) == said(0, 2) == f"{none_yet} {practice}"
+    assert said(0, 2, 4) == "So far 1 of the 8 sessions and 0 of the 4 weeks it takes."
