@@ -33,7 +33,10 @@ def main(arguments: Sequence[str] | None = None) -> int:
             stream.reconfigure(errors="replace")
     words = sys.argv[1:] if arguments is None else arguments
     try:
-        chosen = command_parser(words).parse_args(words)
+        parser = command_parser(words)
+        chosen, unknown = parser.parse_known_args(words)
+        if unknown:
+            _parser_of(parser, words).error(f"unrecognized arguments: {' '.join(unknown)}")
     except SystemExit as stop:
         return stop.code if isinstance(stop.code, int) else 2
     try:
@@ -77,6 +80,15 @@ def command_parser(arguments: Sequence[str]) -> argparse.ArgumentParser:
             _add_command(commands, entry.name, entry.load())
         else:
             commands.add_parser(entry.name, help=HELP_LINES[entry.name])
+    return parser
+
+
+def _parser_of(parser: argparse.ArgumentParser, words: Sequence[str]) -> argparse.ArgumentParser:
+    """Return the parser of the command that these words choose, with its own usage."""
+    for word in words:
+        for action in parser._actions:
+            if isinstance(action, argparse._SubParsersAction):
+                parser = action.choices.get(word, parser)
     return parser
 
 

@@ -162,6 +162,37 @@ def test_unknown_words_are_wrong_use(arguments, capsys):
     assert "usage" in capsys.readouterr().err
 
 
+@pytest.mark.parametrize(
+    ("arguments", "usage", "unknown"),
+    [
+        (["replay", "a.mp4", "--movment", "flexion"], "usage: thawline replay", "--movment"),
+        (["demo", "foo"], "usage: thawline demo", "foo"),
+        (["check", "--foo"], "usage: thawline check", "--foo"),
+        (["goals", "Rowan", "end", "1", "--foo"], "usage: thawline goals PERSON end", "--foo"),
+    ],
+)
+def test_an_unknown_word_is_named_below_the_usage_of_its_command(arguments, usage, unknown, capsys):
+    assert main(arguments) == 2
+    said = capsys.readouterr().err
+    assert said.startswith(usage)
+    assert f"unrecognized arguments: {unknown}" in said
+
+
+@pytest.mark.parametrize(("option", "name"), [("--csv", "table.csv"), ("--json", "all.json")])
+def test_a_file_stays_where_no_clip_could_be_read(option, name, capsys, tmp_path, monkeypatch):
+    monkeypatch.chdir(tmp_path)
+    (tmp_path / "broken.mp4").write_bytes(b"this is no video at all, only text\n" * 20)
+    words = ["replay", "broken.mp4", "--movement", "flexion", "--side", "left", option, name]
+    kept = tmp_path / name
+    kept.write_text("of an earlier run", "utf-8")
+    assert main(words) == 2
+    assert f"{name} stays as it was, because no clip could be read." in capsys.readouterr().err
+    assert kept.read_text("utf-8") == "of an earlier run"
+    kept.unlink()
+    assert main(words) == 2
+    assert "not read" in kept.read_text("utf-8")
+
+
 def test_sample_clips_are_listed_with_their_truth():
     assert len(SAMPLES) >= 14
     movements = {sample.entry.movement for sample in SAMPLES.values()}
