@@ -7,6 +7,7 @@ from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
+from measure.cli.clip_reading import print_note
 from measure.clips.inputs import ClipEntry
 from measure.clips.outcome import ClipResult
 from measure.clips.read import ClipReading
@@ -152,15 +153,34 @@ def _write_motion(paths: OutputPaths, name: str, reading: ClipReading) -> None:
 
 
 def write_results(paths: OutputPaths, results: Sequence[ClipResult]) -> None:
-    """Write the files that hold all results, in the order of the list."""
+    """Write the files that hold all results, in the order of the list.
+
+    A file of that name is replaced, as a run that is carried on needs, and that is said; it stays
+    where no clip could be read.
+    """
     if paths.json:
         from measure.export import clip_json
 
-        clip_json.write_results(paths.json, results)
+        _write_or_keep(paths.json, results, clip_json.write_results)
     if paths.csv:
         from measure.batch.summary import write_table
 
-        write_table(paths.csv, results)
+        _write_or_keep(paths.csv, results, write_table)
+
+
+def _write_or_keep(
+    file: Path,
+    results: Sequence[ClipResult],
+    write: Callable[[Path, Sequence[ClipResult]], None],
+) -> None:
+    """Write all results to a file; keep one that is there where no clip could be read."""
+    there = file.exists()
+    if there and all(result.measurement is None for result in results):
+        print_note(f"{file} stays as it was, because no clip could be read.")
+        return
+    write(file, results)
+    if there:
+        print_note(f"{file} was there and has been replaced.")
 
 
 def print_results(paths: OutputPaths, results: Sequence[ClipResult]) -> None:

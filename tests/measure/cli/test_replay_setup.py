@@ -88,3 +88,12 @@ def test_a_file_that_is_no_setup_is_told(tmp_path: Path, capsys) -> None:
     bad.write_text("{}", encoding="utf-8")
     assert main(["replay", "--from-tracks", str(FLEXION), "--setup", str(bad)]) == 2
     assert "cannot be used as a set-up file" in capsys.readouterr().err
+
+
+@pytest.mark.parametrize(("option", "name"), [("--csv", "table.csv"), ("--json", "all.json")])
+def test_a_file_that_is_replaced_is_named(option, name, capsys, tmp_path):
+    words = ["replay", "--from-tracks", str(FLEXION), option, str(tmp_path / name)]
+    assert main(words) == 0
+    assert "replaced" not in capsys.readouterr().err
+    assert main(words) == 0
+    assert f"{name} was there and has been replaced." in capsys.readouterr().err
