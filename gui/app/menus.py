@@ -44,7 +44,7 @@ def _fill_file_menu(menu: QMenu, window: "MainWindow") -> None:
 
 
 class _UndoAction(QAction):
-    """Puts back what was deleted last, and says what that is."""
+    """Puts back what was deleted or corrected last, and says what that is."""
 
     def __init__(self, undo: UndoList, parent: QMenu) -> None:
         super().__init__(parent)

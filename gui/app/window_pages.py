@@ -97,6 +97,8 @@ class WindowPages(QStackedWidget):
         page.measuring_wanted.connect(self.measuring_wanted)
         page.person_chosen.connect(self.measure.people.choose)
         page.session_deleted.connect(self.measure.leave_session)
+        # Pain counts for what may be measured on the same day.
+        page.pain_corrected.connect(self.measure.people.read_history)
         page.show_person(self._person)
         self.addWidget(page)
         return page

@@ -21,6 +21,14 @@ from measure.domain.records import (
     SessionRecord,
 )
 from measure.domain.session_facts import ClinicianValue, SessionState
+from measure.progress.wording import Translate, english
+from measure.report.pain_correction import (
+    PainCorrection,
+    PainRatings,
+    correct_pain,
+    undo_correction,
+    with_lines,
+)
 from measure.storage.backup import Contents, restore
 from measure.storage.store import Store
 from measure.system.clock import SystemClock, Timestamp, new_id
@@ -49,6 +57,8 @@ class SessionRepository:
     def __init__(self, open_store: Callable[[], Store] = Store.open) -> None:
         self._open_store = open_store
         self._store: Store | None = None
+        #: What notes say of corrections since the program started, by session.
+        self._corrected: dict[str, list[str]] = {}
 
     @property
     def store(self) -> Store:
@@ -81,6 +91,28 @@ class SessionRepository:
                 record for record in history.measurements if record.session_id == session.id
             ),
         )
+
+    def correct_pain(
+        self, session_id: str, ratings: PainRatings, tr: Translate = english
+    ) -> PainCorrection:
+        """Save other ratings of pain; return what :meth:`undo_correction` takes.
+
+        Raises
+        ------
+        InputError
+            As :func:`measure.report.pain_correction.correct_pain`.
+        """
+        correction = correct_pain(self.store, session_id, ratings, tr)
+        if correction.line:
+            self._corrected.setdefault(session_id, []).append(correction.line)
+        return correction
+
+    def undo_correction(self, correction: PainCorrection) -> None:
+        """Save the ratings again as they were before a correction."""
+        undo_correction(self.store, correction)
+        lines = self._corrected.get(correction.session_id, [])
+        if correction.line in lines:
+            lines.remove(correction.line)
 
     def put_back(self, history: History) -> None:
         """Add to the store what it lacks of a history."""
@@ -153,7 +185,9 @@ class SessionRepository:
         self.keep(with_id, person_id, kept, taken=recorded)
 
     def finish(self, session_id: str, note: str, typed_in: tuple[ClinicianValue, ...] = ()) -> None:
+        """Mark a session as finished, with a note; what it says of corrections is kept."""
         finished = self.store.finish_session(session_id)
+        note = with_lines(note, self._corrected.get(session_id, []))
         if (note, typed_in) != (finished.note, finished.clinician_values):
             self.store.save_session(replace(finished, note=note, clinician_values=typed_in))
 

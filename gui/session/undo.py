@@ -1,4 +1,4 @@
-"""Undo: what was deleted since the program started, and how it is put back.
+"""Undo: what was deleted or corrected since the program started, and how it is put back.
 
 What is deleted leaves the disk at once. Until the program is closed it is held in memory, so that
 a slip of the hand costs nothing; after that it is gone.
@@ -20,7 +20,7 @@ class Undoable:
     Attributes
     ----------
     words
-        What was deleted, such as "Deleted: Rosa."
+        What was deleted or corrected, such as "Deleted: Rosa."
     put_back
         Puts it back; called in the store's thread.
     """
@@ -38,7 +38,7 @@ class UndoList(QObject):
         The thread that the store belongs to.
     """
 
-    #: Something can be put back: what was deleted, in words.
+    #: Something can be put back: what was deleted or corrected, in words.
     offered = Signal(str)
     #: What can be put back next is another one.
     changed = Signal()
@@ -72,7 +72,7 @@ class UndoList(QObject):
 
     @Slot()
     def undo(self) -> None:
-        """Put back what was deleted last."""
+        """Put back what was deleted or corrected last."""
         entry = self.next
         if entry is None:
             return

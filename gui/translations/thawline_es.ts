@@ -1060,6 +1060,10 @@
         <translation>Se ha eliminado este acontecimiento: {event}. Puede deshacerlo hasta que se cierre Thawline.</translation>
     </message>
     <message>
+        <source>The pain of {day} is corrected. You can undo this until Thawline is closed.</source>
+        <translation>Se ha corregido el dolor del {day}. Puede deshacerlo hasta que se cierre Thawline.</translation>
+    </message>
+    <message>
         <source>The session of {day} is deleted. You can undo this until Thawline is closed.</source>
         <translation>Se ha borrado la sesión del {day}. Puede deshacerlo hasta que se cierre Thawline.</translation>
     </message>
@@ -1114,6 +1118,10 @@
     <message>
         <source>Delete this session...</source>
         <translation>Borrar esta sesión...</translation>
+    </message>
+    <message>
+        <source>Correct pain...</source>
+        <translation>Corregir el dolor...</translation>
     </message>
     <message>
         <source>All sessions: {person}</source>
@@ -4668,8 +4676,56 @@
         <translation>{change} desde el {day}, {verdict}</translation>
     </message>
     <message>
+        <source>Charts and reports use the corrected numbers. The note of the session keeps the earlier ones. To leave a rating without an answer, press its number again.</source>
+        <translation>Los gráficos y los informes usan los números corregidos. La nota de la sesión conserva los anteriores. Para dejar un valor sin respuesta, pulse otra vez su número.</translation>
+    </message>
+    <message>
+        <source>Pain at rest</source>
+        <translation>Dolor en reposo</translation>
+    </message>
+    <message>
+        <source>Pain in the night before</source>
+        <translation>Dolor la noche anterior</translation>
+    </message>
+    <message>
+        <source>Worst pain in 24 hours</source>
+        <translation>Peor dolor en 24 horas</translation>
+    </message>
+    <message>
+        <source>At rest</source>
+        <translation>En reposo</translation>
+    </message>
+    <message>
+        <source>The night before</source>
+        <translation>La noche anterior</translation>
+    </message>
+    <message>
+        <source>Worst in 24 hours</source>
+        <translation>El peor en 24 horas</translation>
+    </message>
+    <message>
+        <source>Before the session</source>
+        <translation>Antes de la sesión</translation>
+    </message>
+    <message>
+        <source>During the movements</source>
+        <translation>Durante los movimientos</translation>
+    </message>
+    <message>
+        <source>Correct pain: {day}</source>
+        <translation>Corregir el dolor: {day}</translation>
+    </message>
+    <message>
         <source>{task}: {reading}</source>
         <translation>{task}: {reading}</translation>
+    </message>
+    <message>
+        <source>{task}: pain</source>
+        <translation>{task}: dolor</translation>
+    </message>
+    <message>
+        <source>Change a number first</source>
+        <translation>Cambie primero un número</translation>
     </message>
     <message>
         <source>{movement}, {side}</source>
@@ -8740,6 +8796,18 @@ o por qué no la hay.</translation>
     <message>
         <source>Lower limit {value}</source>
         <translation>Límite inferior {value}</translation>
+    </message>
+    <message>
+        <source>Pain corrected on {day}: {changes}.</source>
+        <translation>Dolor corregido el {day}: {changes}.</translation>
+    </message>
+    <message>
+        <source>{what}: {now} instead of {before}</source>
+        <translation>{what}: {now} en lugar de {before}</translation>
+    </message>
+    <message>
+        <source>no answer</source>
+        <translation>ninguna respuesta</translation>
     </message>
 </context>
 <context>

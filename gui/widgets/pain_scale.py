@@ -4,14 +4,20 @@ from PySide6.QtCore import QEvent, QObject, Qt, Signal, Slot
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QButtonGroup, QHBoxLayout, QPushButton, QSizePolicy, QWidget
 
+from gui.style.appearance import Appearance
 from gui.style.measures import GAP_PX
 from gui.text.wording import tr
 from gui.widgets.buttons import button
 from gui.widgets.layouts import column, row
+from gui.widgets.side_by_side import SideBySide
 from gui.widgets.text import label
 
 #: The worst imaginable pain, of the usual numeric rating scale. [technical]
 MOST_PAIN = 10
+#: Width of the questions beside their scales, pixels. [technical]
+_QUESTION_PX = 250
+#: Space between a question and the scale beneath it, pixels. [technical]
+_BENEATH_PX = 4
 
 
 class PainScale(QWidget):
@@ -88,6 +94,21 @@ class PainScale(QWidget):
     def _clicked(self, pain: int) -> None:
         self.choose(pain if self.buttons[pain].isChecked() else None)
         self.picked.emit()
+
+
+class RatedQuestion(SideBySide):
+    """Words beside a scale, or above it where text is large."""
+
+    def __init__(self, appearance: Appearance, words: QWidget, scale: QWidget) -> None:
+        self._words = words
+        super().__init__(appearance, words, (scale, 1), spacing=appearance.gap(0.5))
+
+    def arrange(self) -> None:
+        """Give the words their width beside the scale, and the whole above it."""
+        super().arrange()
+        self._layout.setSpacing(_BENEATH_PX if self.stacked else self._appearance.gap(0.5))
+        self._words.setMinimumWidth(0 if self.stacked else _QUESTION_PX)
+        self._words.setMaximumWidth(self.maximumWidth() if self.stacked else _QUESTION_PX)
 
 
 def scale_ends() -> QHBoxLayout:

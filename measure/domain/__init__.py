@@ -24,7 +24,7 @@ Public names:
     movements: Direction, EverydayTask, Family, MOVEMENTS, Movement, MovementFacts, Unit, View
     reading_scale: LEVEL_TICKS, exceeds_range, paleness, scale_holding, scale_of, share_of_scale
     reasons: GateResult, Reason, SENTENCES, causes_first, note, refuse
-    record_checks: LONGEST_NAME, LONGEST_NOTE
+    record_checks: LONGEST_NAME, LONGEST_NOTE, check_rating
     records: AgeBand, AssessmentCondition, Assistance, BodyPosition, EVENT_WORDS, Event, EventKind,
         History, LimitingFactor, MeasurementRecord, Merged, OFFERED_EVENTS, Onset, Pain, Person,
         SessionRecord

@@ -9,6 +9,8 @@ Public names:
         refusal_sentences, value_text
     own_words: METHOD_WORDS
     page: USUAL_CHOICES, report_foot, report_html, report_title
+    pain_correction: PainCorrection, PainRatings, correct_pain, ratings_of, undo_correction,
+        with_lines
     svg: Diagram, Draw, FONT, SPARE_FONT, Words, as_svg
     wording: WORDS, phase_words
 """

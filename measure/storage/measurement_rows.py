@@ -141,6 +141,17 @@ def write_measurement(connection: sqlite3.Connection, record: MeasurementRecord)
     )
 
 
+def write_pain_during(
+    connection: sqlite3.Connection, session_id: str, measurement_id: str, pain: int | None
+) -> None:
+    """Change the pain during the movement of a measurement, if it is in this session."""
+    connection.execute(
+        "UPDATE measurement SET pain_during = ? WHERE id = ? "
+        "AND session = (SELECT number FROM session WHERE id = ?)",
+        (as_int(pain), measurement_id, session_id),
+    )
+
+
 def erase_measurement(connection: sqlite3.Connection, measurement_id: str) -> None:
     connection.execute("DELETE FROM measurement WHERE id = ?", (measurement_id,))
 

@@ -7,6 +7,7 @@ is still there, unfinished. Several programs may have the store open; each waits
 A :class:`Store` belongs to the thread that opened it; another thread opens its own.
 """
 
+from collections.abc import Mapping
 from dataclasses import replace
 from pathlib import Path
 
@@ -14,6 +15,7 @@ from measure.domain.exercises import Exercise
 from measure.domain.home_programme_records import ExerciseLog, NextMorning, Plan
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
+from measure.domain.record_checks import check_rating
 from measure.domain.records import (
     AssessmentCondition,
     Event,
@@ -200,6 +202,22 @@ class Store(CalibrationStore):
         """Add a session, or change the one with the same id (its note, its pain)."""
         with self._writing():
             person_rows.write_session(self._connection, session)
+
+    def save_pain(self, session: SessionRecord, during: Mapping[str, int | None]) -> None:
+        """Change a session, and the pain during its movements, in one piece.
+
+        Parameters
+        ----------
+        during
+            Pain 0..10 or None by the identifier of the measurement; others stay as they are.
+        """
+        check_rating(*during.values())
+        with self._writing():
+            person_rows.write_session(self._connection, session)
+            for measurement_id, pain in during.items():
+                measurement_rows.write_pain_during(
+                    self._connection, session.id, measurement_id, pain
+                )
 
     def delete_session(self, session_id: str) -> None:
         """Delete a session and its measurements."""

@@ -14,33 +14,16 @@ from gui.text.wording import tr
 from gui.widgets.buttons import bind_keys, button
 from gui.widgets.layouts import card, column, row, separator, widget_with
 from gui.widgets.page_frame import frame_page
-from gui.widgets.pain_scale import PainScale, ends_words, scale_ends
-from gui.widgets.side_by_side import LARGE_FROM_PERCENT, SideBySide
+from gui.widgets.pain_scale import PainScale, RatedQuestion, ends_words, scale_ends
+from gui.widgets.side_by_side import LARGE_FROM_PERCENT
 from gui.widgets.text import label
 from measure.domain.records import Pain
 
-#: Width of the questions beside their scales, pixels. [technical]
-_QUESTION_PX = 250
-#: Space between a question and the scale beneath it, and above the next one, pixels. [technical]
-_BENEATH_PX, _ABOVE_PX = 4, 14
+#: Space above a question with its scale beneath it, pixels. [technical]
+_ABOVE_PX = 14
 #: Height of the numbers, and space between their rows, where they have the page for themselves and
 #: text is small, pixels. [technical]
 _ALONE_PX, _ALONE_BETWEEN_PX = 72, 12
-
-
-class _Rated(SideBySide):
-    """Words beside a scale, or above it where text is large."""
-
-    def __init__(self, appearance: Appearance, words: QWidget, scale: QWidget) -> None:
-        self._words = words
-        super().__init__(appearance, words, (scale, 1), spacing=appearance.gap(0.5))
-
-    def arrange(self) -> None:
-        """Give the words their width beside the scale, and the whole above it."""
-        super().arrange()
-        self._layout.setSpacing(_BENEATH_PX if self.stacked else self._appearance.gap(0.5))
-        self._words.setMinimumWidth(0 if self.stacked else _QUESTION_PX)
-        self._words.setMaximumWidth(self.maximumWidth() if self.stacked else _QUESTION_PX)
 
 
 class PainBeforePage(QWidget):
@@ -79,13 +62,13 @@ class PainBeforePage(QWidget):
         self._went_back: str | None = None
         #: How much has to be answered: above the scales, and beneath them where text is large.
         self._skips = (label("", "quiet"), label("", "quiet"))
-        self._legend = _Rated(appearance, self._skips[0], widget_with(scale_ends()))
+        self._legend = RatedQuestion(appearance, self._skips[0], widget_with(scale_ends()))
         self._ends = label(ends_words(), "quiet")
         self._ends.setAlignment(Qt.AlignmentFlag.AlignRight)
         now = label(tr("Now, at rest"), "strong")
         now.setWordWrap(False)
         rated = [
-            _Rated(appearance, words, scale)
+            RatedQuestion(appearance, words, scale)
             for words, scale in (
                 (widget_with(row(now, (self._ends, 1))), self.now),
                 (label(tr("Last night"), "strong"), self.night),

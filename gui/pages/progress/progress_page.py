@@ -11,6 +11,7 @@ from gui.pages.progress.empty_history import EmptyHistoryHint
 from gui.pages.progress.events import EventsPage, event_words
 from gui.pages.progress.goals_page import GoalsPage
 from gui.pages.progress.overview import ProgressOverview
+from gui.pages.progress.pain_correction import PainCorrectionPage
 from gui.pages.progress.session_details import SessionDetails, day_words
 from gui.session.services import Services
 from gui.style.measures import GAP_PX, MARGIN_PX
@@ -28,6 +29,7 @@ from measure.domain.records import (
     SessionRecord,
 )
 from measure.progress.overview import Progress, progress_of
+from measure.report.pain_correction import PainCorrection, PainRatings
 
 #: Places of the pages within this one.
 _EMPTY, _CURVES, _DETAILS = range(3)
@@ -44,6 +46,8 @@ class ProgressPage(QWidget):
     person_chosen = Signal(str)
     #: The identifier of a session that has been deleted.
     session_deleted = Signal(str)
+    #: The pain of a session has been corrected.
+    pain_corrected = Signal()
 
     def __init__(self, services: Services, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -58,7 +62,8 @@ class ProgressPage(QWidget):
         self.overview.report_wanted.connect(self.report_wanted)
         self.details = SessionDetails(appearance)
         self.details.dropped.connect(self._drop_session)
-        self.to_details = button(tr("All sessions"))
+        self.details.correction_wanted.connect(self._show_correction)
+        self.to_details, self.to_days = (button(tr("All sessions")) for _ in range(2))
         self.to_measuring = button(tr("Measure now"), "main")
         #: Whose progress is shown, offered where nobody is chosen.
         self.whose = MenuButton(tr("Whose progress?"))
@@ -68,7 +73,8 @@ class ProgressPage(QWidget):
         self.to_report = button(tr("Show report"), "main")
         self.to_report.clicked.connect(self.report_wanted)
         self.to_curves = button(tr("Back to the charts"), key=tr("Escape"))
-        self.to_details.clicked.connect(self.show_details)
+        for way in (self.to_details, self.to_days):
+            way.clicked.connect(self.show_details)
         self.to_curves.clicked.connect(self.show_curves)
         self._side_buttons: list[QPushButton] = []
         self._pages = QStackedWidget()
@@ -78,7 +84,10 @@ class ProgressPage(QWidget):
     def _lay_out(self) -> None:
         self.empty, curves, details = QWidget(), QWidget(), QWidget()
         hint = EmptyHistoryHint(self._services.appearance)
-        frame_page(self.empty, hint, buttons=[self._to_events(), self.whose, self.to_measuring])
+        # Pain may have been noted, and nothing measured.
+        ways = [self.to_days, self._to_events(), self.whose, self.to_measuring]
+        frame_page(self.empty, hint, buttons=ways)
+        self.to_days.hide()
         ways = [self.to_details, self._to_events(), self.to_report]
         frame_page(curves, self.overview, buttons=ways, caution=True)
         foot = PageFoot([self.to_curves, self.details.drop])
@@ -111,6 +120,15 @@ class ProgressPage(QWidget):
         self._pages.addWidget(page)
         return page
 
+    @cached_property
+    def pain(self) -> PainCorrectionPage:
+        """The page to correct the pain of a session; made when it is first wanted."""
+        page = PainCorrectionPage(self._services.appearance)
+        page.corrected.connect(self._correct_pain)
+        page.left.connect(self.show_details)
+        self._pages.addWidget(page)
+        return page
+
     def _to_events(self) -> QPushButton:
         """Return a button that leads to events."""
         made = button(tr("Events"))
@@ -127,8 +145,12 @@ class ProgressPage(QWidget):
 
     @Slot(object)
     def show_person(self, person: Person | None) -> None:
-        """Show this person's history from now on."""
-        self._person = person
+        """Show this person's history from now on, the same page of it for the same person."""
+        before, self._person = self._person, person
+        if before is not None and person is not None and before.id == person.id:
+            if self.isVisible():
+                self.reload()
+            return
         self._history = None
         self.whose.hide()
         for side_button in self._side_buttons:
@@ -172,10 +194,14 @@ class ProgressPage(QWidget):
     def show_history(self, history: History | None, progress: Progress | None = None) -> None:
         """Show a history and what can be said about it, or what will stand here."""
         self._history = history
+        sessions = history is not None and bool(history.sessions)
+        self.to_days.setVisible(sessions)
+        if history is not None and sessions:
+            self.details.show_history(history)
         if history is None or not history.measurements:
-            self._pages.setCurrentIndex(_EMPTY)
+            if not sessions or self._pages.currentIndex() == _CURVES:
+                self._pages.setCurrentIndex(_EMPTY)
             return
-        self.details.show_history(history)
         self.overview.show_history(history, progress, self._services.today())
         if self._pages.currentIndex() == _EMPTY:
             self._pages.setCurrentIndex(_CURVES)
@@ -196,6 +222,13 @@ class ProgressPage(QWidget):
     def _open_record(self, record: MeasurementRecord) -> None:
         self.details.show_record(record)
         self.show_details()
+
+    @Slot(object, str, object)
+    def _show_correction(
+        self, session: SessionRecord, when: str, records: list[MeasurementRecord]
+    ) -> None:
+        self._pages.setCurrentWidget(self.pain)
+        self.pain.show_session(session, when, records)
 
     @Slot()
     def show_events(self) -> None:
@@ -256,9 +289,12 @@ class ProgressPage(QWidget):
 
     @Slot()
     def _put_back(self) -> None:
-        """Show what was put back, where events are listed."""
-        if self._pages.currentWidget() is self.__dict__.get("events"):
+        """Show what was put back, where it would be seen."""
+        shown = self._pages.currentWidget()
+        if shown is self.__dict__.get("events"):
             self.show_events()
+        elif shown is self.__dict__.get("pain"):
+            self.show_details()
 
     @Slot(object)
     def _save_goal(self, goal: Goal) -> None:
@@ -269,6 +305,26 @@ class ProgressPage(QWidget):
     def _save_rating(self, rating: GoalRating) -> None:
         self._change(lambda: self._services.keeper.store.goals.save_rating(rating))
         self.show_goals()
+
+    @Slot(object, object)
+    def _correct_pain(self, session: SessionRecord, ratings: PainRatings) -> None:
+        """Save the pain of a session as it is to be; this can be undone."""
+        services = self._services
+        words = tr(
+            "The pain of {day} is corrected. You can undo this until Thawline is closed."
+        ).format(day=day_words(session))
+
+        def saved(correction: PainCorrection) -> None:
+            services.undo.offer(words, lambda: services.keeper.undo_correction(correction))
+            self.pain_corrected.emit()
+            self.reload()
+            self.show_details()
+
+        services.records.run(
+            lambda: services.keeper.correct_pain(session.id, ratings, tr),
+            saved,
+            self.message_raised.emit,
+        )
 
     @Slot(object)
     def _drop_session(self, session: SessionRecord) -> None:

@@ -6,10 +6,10 @@ from collections.abc import Sequence
 
 from PySide6.QtCore import QRectF, QSize, Qt, Signal, Slot
 from PySide6.QtGui import QPainter, QPaintEvent, QResizeEvent
-from PySide6.QtWidgets import QBoxLayout, QFrame, QListWidget, QWidget
+from PySide6.QtWidgets import QBoxLayout, QFrame, QListWidget, QPushButton, QWidget
 
 from gui.drawing.reading_on_body import Reading
-from gui.pages.progress.session_readings import SessionReadings
+from gui.pages.progress.session_readings import SessionReadings, in_order
 from gui.style.appearance import Appearance
 from gui.style.focus_ring import paint_ring, shows_ring
 from gui.style.measures import BAR_PX, CONTENT_PX, GAP_PX, MARGIN_PX
@@ -26,6 +26,7 @@ from gui.text.wording import (
     tr,
     trial_words,
 )
+from gui.widgets.beside_row import BesideRow
 from gui.widgets.buttons import MenuButton, button
 from gui.widgets.figures.reading_figure import ReadingFigure
 from gui.widgets.layouts import card, clear_layout, column, row, separator, widget_with
@@ -56,6 +57,8 @@ class SessionDetails(QWidget):
 
     #: A SessionRecord that is to be deleted, asked and agreed to.
     dropped = Signal(object)
+    #: Pain is to be corrected: the SessionRecord, its day in words, and its MeasurementRecords.
+    correction_wanted = Signal(object, str, object)
 
     def __init__(self, appearance: Appearance, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -79,6 +82,8 @@ class SessionDetails(QWidget):
         #: Deletes the session; it stands in the foot of the page.
         self.drop = button(tr("Delete this session..."))
         self.drop.clicked.connect(self._ask_to_drop)
+        #: Leads to the ratings of pain of the session, to be corrected; it stands beside one.
+        self.correct: QPushButton
         #: What stands beneath the day of the chosen session, on its card.
         self._column = column()
         self._readings: SessionReadings | None = None
@@ -104,20 +109,27 @@ class SessionDetails(QWidget):
         self._whole = column((under, 1), on=self, spacing=gap(2))
 
     def show_history(self, history: History) -> None:
-        """List the sessions, the latest first; the movement that was chosen stays chosen."""
+        """List the sessions, the latest first; the movement that was chosen stays chosen.
+
+        The session does as well, unless the latest is another one than before.
+        """
         self._history = history
         self.title.setText(tr("All sessions: {person}").format(person=person_name(history.person)))
         self._records = defaultdict(list)
         for record in history.measurements:
             self._records[record.session_id].append(record)
         measured = {record.measurement.movement for record in history.measurements}
-        before = self.movement.value
+        before, chosen, latest = self.movement.value, self._chosen, self._sessions[:1]
         self.movement.offer(
             [None, *(movement for movement in Movement if movement in measured)], _filter_name
         )
         if before in measured:
             self.movement.choose(before)
         self._list_sessions()
+        if chosen is not None and [each.id for each in latest] == [
+            each.id for each in self._sessions[:1]
+        ]:
+            self._choose_session(chosen.id)
 
     @Slot()
     def _list_sessions(self) -> None:
@@ -170,6 +182,18 @@ class SessionDetails(QWidget):
         else:
             self._page.setContentsMargins(beside - outside, MARGIN_PX, right, GAP_PX)
 
+    @property
+    def _chosen(self) -> SessionRecord | None:
+        """The session that is shown, or None."""
+        place = self.list.currentRow()
+        return self._sessions[place] if 0 <= place < len(self._sessions) else None
+
+    def _choose_session(self, session_id: str) -> None:
+        """Choose a session of those that are listed, if it is among them."""
+        for place, session in enumerate(self._sessions):
+            if session.id == session_id:
+                self.list.setCurrentRow(place)
+
     @Slot()
     def _go_back(self) -> None:
         self.list.setCurrentRow(self.list.currentRow() + 1)
@@ -191,9 +215,7 @@ class SessionDetails(QWidget):
         """Choose a reading's session, among those of all movements, and the reading in it."""
         self.movement.choose(None)
         self._list_sessions()
-        for place, session in enumerate(self._sessions):
-            if session.id == record.session_id:
-                self.list.setCurrentRow(place)
+        self._choose_session(record.session_id)
         if self._readings is not None:
             self._readings.choose(record)
             self._show_reading(record)
@@ -201,10 +223,9 @@ class SessionDetails(QWidget):
     @Slot()
     def _ask_to_drop(self) -> None:
         """Ask before a session is deleted."""
-        row = self.list.currentRow()
-        if not 0 <= row < len(self._sessions):
+        session = self._chosen
+        if session is None:
             return
-        session = self._sessions[row]
         kept = tr(
             "Readings in it: {count}. You can undo this until Thawline is closed. Exports, reports "
             "and backups made earlier still contain it."
@@ -219,16 +240,49 @@ class SessionDetails(QWidget):
         asked.accepted.connect(lambda: self.dropped.emit(session))
         asked.open()
 
+    def _correctable(self, words: str) -> QWidget:
+        """Return words about pain with the button that leads to its correction."""
+        self.correct = button(tr("Correct pain..."), "line-link")
+        self.correct.clicked.connect(self._want_correction)
+        return BesideRow(label(words, "quiet"), self.correct)
+
+    @Slot()
+    def _want_correction(self) -> None:
+        session = self._chosen
+        if session is not None:
+            records = in_order(self._records[session.id])
+            self.correction_wanted.emit(session, day_words(session), records)
+
     @Slot(int)
     def _show(self, place: int) -> None:
         clear_layout(self._column)
+        self._readings = None
         self.earlier.setEnabled(place + 1 < len(self._sessions))
         self.later.setEnabled(place > 0)
         if not 0 <= place < len(self._sessions):
             return
         session = self._sessions[place]
         self.day.setText(day_words(session))
-        records = self._shown(session)
+        lines = [self._state_words(session)]
+        records, before = self._shown(session), before_words(session.pain)
+        if records:
+            parts = self._reading_parts(records)
+            lines = [_ending_words(session), *lines, before]
+        else:
+            words = column(label(tr("Nothing was measured.")), spacing=self._appearance.gap(1))
+            words.addWidget(self._correctable(before or pain_sentence(None, None) + "."))
+            parts = [words]
+        quiet = [label(words, "quiet") for words in filter(None, lines)]
+        if session.note:
+            quiet.append(label(session.note))
+        self._column.addWidget(widget_with(column(*parts, *quiet, spacing=self._appearance.gap(2))))
+        if self._readings is not None:
+            first = self._readings.records[0]
+            self._readings.choose(first)
+            self._show_reading(first)
+
+    def _reading_parts(self, records: list[MeasurementRecord]) -> list[QBoxLayout]:
+        """Return a session's readings, with room for the words and the drawing of one of them."""
         gap = self._appearance.gap
         readings = SessionReadings(self._appearance, records)
         readings.picked.connect(self._show_reading)
@@ -241,17 +295,9 @@ class SessionDetails(QWidget):
         if self._appearance.percent <= _DRAWN_PERCENT:
             words = column(readings, separator(), self._reading, 1, spacing=gap(2))
             share = 3 if self._roomy else 4
-            parts: list[QBoxLayout] = [row((words, share), (drawn, 1), spacing=gap(3))]
-        else:
-            words = column(self._reading, 1)
-            parts = [column(readings), row((words, 2), (drawn, 1), spacing=gap(2))]
-        lines = [_ending_words(session), self._state_words(session), before_words(session.pain)]
-        quiet = [label(words, "quiet") for words in filter(None, lines)]
-        if session.note:
-            quiet.append(label(session.note))
-        self._column.addWidget(widget_with(column(*parts, *quiet, spacing=gap(2))))
-        readings.choose(readings.records[0])
-        self._show_reading(readings.records[0])
+            return [row((words, share), (drawn, 1), spacing=gap(3))]
+        words = column(self._reading, 1)
+        return [column(readings), row((words, 2), (drawn, 1), spacing=gap(2))]
 
     def _state_words(self, session: SessionRecord) -> str:
         """Return what else is known of the shoulder that day, or nothing."""
@@ -294,7 +340,7 @@ class SessionDetails(QWidget):
         if measurement.value is None or measurement.level is not None:
             # A number stands in the list of readings already.
             parts.append(label(measurement_words(measurement)))
-        parts.append(label(pain, "quiet"))
+        parts.append(self._correctable(pain))
         for number, trial in enumerate(measurement.trials, start=1):
             read = whole_reading(trial_words(trial, measurement.unit))
             parts.append(label(f"{trial_title(number, trial)}: {read}"))

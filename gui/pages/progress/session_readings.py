@@ -105,14 +105,7 @@ class SessionReadings(QWidget):
         self._grid.setContentsMargins(0, 0, 0, 0)
         self._grid.setSpacing(0)
         self._beneath_head = appearance.gap(0.5)
-        order = list(Movement)
-        self.records = sorted(
-            records,
-            key=lambda record: (
-                order.index(record.measurement.movement),
-                record.measurement.side,
-            ),
-        )
+        self.records = in_order(records)
         self._buttons: list[ReadingButton] = []
         self._buttons.extend(self._button(record) for record in self.records)
         self._fill_columns()
@@ -160,6 +153,15 @@ class SessionReadings(QWidget):
                 self._grid.addLayout(column(*cell, spacing=0), line + 1, place)
         for place in range(1, len(sides) + 1):
             self._grid.setColumnStretch(place, 1)
+
+
+def in_order(records: Sequence[MeasurementRecord]) -> list[MeasurementRecord]:
+    """Return measurements by movement, the left side first."""
+    order = list(Movement)
+    return sorted(
+        records,
+        key=lambda record: (order.index(record.measurement.movement), record.measurement.side),
+    )
 
 
 def reading_words(measurement: Measurement) -> str:

@@ -227,6 +227,47 @@ def test_deleting_a_session_needs_its_time_and_a_yes(
     assert _run("sessions", "Rosa", "--delete", "2026-04-02 10:00", "--yes") == 0
 
 
+def test_pain_of_a_session_is_corrected(rosa: History, capsys: pytest.CaptureFixture[str]) -> None:
+    at = ("--correct-pain", "2026-04-02 10:00")
+    first = rosa.measurements[0]
+    task = (first.measurement.movement.value, first.measurement.side.value)
+    assert _run("sessions", "Rosa", *at, "--at-rest", "3", "--during", *task, "none") == 0
+    told = capsys.readouterr().out
+    assert "Pain corrected on" in told
+    assert "at rest: 3 instead of 1" in told
+    with Store.open() as store:
+        session = store.session(rosa.sessions[0].id)
+        records = {each.id: each for each in store.measurements(rosa.person.id)}
+    assert session.pain == replace(rosa.sessions[0].pain, rest=3)
+    assert told.strip() in session.note
+    corrected = [each for each in rosa.measurements if each != records[each.id]]
+    assert [records[each.id].pain_during for each in corrected] == [None]
+    assert _run("sessions", "Rosa", *at, "--at-rest", "3") == 0
+    assert "Nothing to change." in capsys.readouterr().out
+
+
+@pytest.mark.parametrize(
+    ("arguments", "told"),
+    [
+        (("--at-rest", "1"), "Give --correct-pain"),
+        (("--correct-pain", "2026-04-02 10:00", "--at-rest", "11"), "Pain is rated from 0"),
+        (("--correct-pain", "2026-04-02 10:00", "--worst", "much"), "from 0 to 10, or none"),
+        (
+            ("--correct-pain", "2026-04-02 10:00", "--during", "flexion", "up", "3"),
+            "no movement 'flexion' of the side 'up'",
+        ),
+        (("--correct-pain", "2026-04-05 10:00", "--worst", "1"), "There is no session at"),
+    ],
+)
+def test_wrong_use_of_a_correction(
+    arguments: tuple[str, ...], told: str, rosa: History, capsys: pytest.CaptureFixture[str]
+) -> None:
+    assert _run("sessions", "Rosa", *arguments) == 2
+    assert told in capsys.readouterr().err
+    with Store.open() as store:
+        assert store.sessions(rosa.person.id) == list(rosa.sessions)
+
+
 def test_sessions_of_demo_people_say_so(
     data_folder: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:

@@ -289,6 +289,10 @@ def _progress(stage: WindowHarness) -> Iterator[str]:
     yield from _goals(stage)
     window.progress.show_details()
     yield "progress-sessions"
+    window.progress.details.correct.click()
+    window.progress.pain.night.button(5).click()
+    yield "progress-pain"
+    window.progress.pain.leave.click()
     yield from _events(stage)
 
 

@@ -95,6 +95,34 @@ def test_a_refusal_is_told_with_its_reason_and_pain_beforehand(details: SessionD
     assert "150\u00b0" in text
 
 
+def test_a_day_of_pain_alone_says_that_nothing_was_measured(details: SessionDetails) -> None:
+    asked: list[tuple[object, ...]] = []
+    details.correction_wanted.connect(lambda *what: asked.append(what))
+    noted = history({LEFT: [(0, 90.0)]}, pain={7: Pain(rest=7)})
+    details.show_history(noted)
+    text = said(details)
+    assert "Nothing was measured." in text
+    assert "Pain before the session (0 to 10): at rest 7." in text
+    details.correct.click()
+    details.list.setCurrentRow(1)
+    assert "Nothing was measured." not in said(details)
+    details.correct.click()
+    assert asked == [
+        (noted.sessions[1], "13 Apr 2026, 09:00", []),
+        (noted.sessions[0], "6 Apr 2026, 09:00", list(noted.measurements)),
+    ]
+
+
+def test_the_chosen_session_stays_until_there_is_a_later_one(details: SessionDetails) -> None:
+    known = history({LEFT: [(0, 90.0), (7, 95.0)]})
+    details.show_history(known)
+    details.list.setCurrentRow(1)
+    details.show_history(known)
+    assert details.list.currentRow() == 1
+    details.show_history(history({LEFT: [(0, 90.0), (7, 95.0), (9, 96.0)]}))
+    assert details.list.currentRow() == 0
+
+
 def test_every_reading_of_a_session_is_seen_at_once_and_sessions_are_gone_through(
     details: SessionDetails,
 ) -> None:

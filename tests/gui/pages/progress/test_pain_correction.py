@@ -1,0 +1,178 @@
+"""Pain of a session: shown as it was saved, corrected, undone, and read by a screen reader."""
+
+import pytest
+from PySide6.QtCore import Qt
+from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QApplication
+
+from gui.app.window_pages import MainPage
+from gui.pages.progress.pain_correction import PainCorrectionPage
+from gui.style.appearance import Appearance
+from gui.style.palette import Scheme
+from measure.domain.landmarks import Side
+from measure.domain.movements import Movement
+from measure.domain.records import Pain, SessionRecord
+from measure.report.pain_correction import PainRatings
+from tests.support.gui.demo_history import demo_history
+from tests.support.gui.measuring_steps import begin_home, shown, trials
+from tests.support.gui.stage import TODAY, WindowHarness
+from tests.support.progress_histories import history
+
+LEFT, RIGHT = (Movement.FLEXION, Side.LEFT), (Movement.FLEXION, Side.RIGHT)
+GARDEN = history({LEFT: [(0, 90.0)], RIGHT: [(0, 150.0)]}, pain={0: Pain(rest=7, worst_24h=3)})
+
+
+@pytest.fixture
+def page(qapp: QApplication) -> PainCorrectionPage:
+    made = PainCorrectionPage(Appearance(Scheme.LIGHT))
+    made.show_session(GARDEN.sessions[0], "6 Apr 2026, 09:00", GARDEN.measurements)
+    return made
+
+
+def test_what_was_saved_is_chosen_and_named(page: PainCorrectionPage) -> None:
+    assert page.title.text() == "Correct pain: 6 Apr 2026, 09:00"
+    assert (page.rest.value, page.night.value, page.worst.value) == (7, None, 3)
+    assert page.rest.button(7).accessibleName() == "Pain at rest, 7 of 10"
+    assert page.night.button(0).accessibleName() == "Pain in the night before, 0 of 10"
+    assert page.worst.button(3).accessibleName() == "Worst pain in 24 hours, 3 of 10"
+    left, right = page.during.values()
+    assert left.button(1).accessibleName() == "Flexion, left arm: pain, 1 of 10"
+    assert right.accessibleName() == "Flexion, right arm: pain"
+    assert page.ratings.during == {each.id: each.pain_during for each in GARDEN.measurements}
+
+
+def test_only_a_change_can_be_saved(page: PainCorrectionPage) -> None:
+    given: list[tuple[SessionRecord, PainRatings]] = []
+    page.corrected.connect(lambda session, ratings: given.append((session, ratings)))
+    assert not page.keep.isEnabled()
+    assert page.keep.text().startswith("Change a number first")
+    page.rest.button(1).click()
+    assert page.keep.isEnabled()
+    page.rest.button(7).click()
+    assert not page.keep.isEnabled()
+    page.rest.button(7).click()  # A second press empties it.
+    next(iter(page.during.values())).button(4).click()
+    page.keep.click()
+    ((session, ratings),) = given
+    assert session == GARDEN.sessions[0]
+    assert ratings.before == Pain(worst_24h=3)
+    assert next(iter(ratings.during.values())) == 4
+
+
+def test_movements_measured_twice_are_told_apart(page: PainCorrectionPage) -> None:
+    (first, _) = GARDEN.measurements
+    page.show_session(GARDEN.sessions[0], "6 Apr 2026, 09:00", (first, first))
+    (scale,) = page.during.values()
+    assert scale.accessibleName().startswith("Flexion, left arm: 90")
+
+
+def test_a_day_of_pain_alone_has_no_movements(page: PainCorrectionPage) -> None:
+    page.show_session(GARDEN.sessions[0], "6 Apr 2026, 09:00", ())
+    assert page._measured.isHidden()
+    assert not page.during
+
+
+@pytest.fixture
+def grown(stage: WindowHarness) -> WindowHarness:
+    """A stage whose person has twenty weeks behind them, and the sessions in sight."""
+    stage.store.merge(demo_history(stage.store.people()[0], TODAY, weeks=20))
+    stage.window.go(MainPage.PROGRESS)
+    stage.settle()
+    stage.window.progress.to_details.click()
+    stage.settle()
+    return stage
+
+
+def test_a_correction_is_saved_shown_and_undone(grown: WindowHarness) -> None:
+    page, before = grown.window.progress, grown.history()
+    session = before.sessions[-2]
+    page.details.list.setCurrentRow(1)
+    page.details.correct.click()
+    grown.settle()
+    assert page.pain.isVisible()
+    assert page.pain.isAncestorOf(grown.window.focusWidget())
+    page.pain.worst.button(1).click()
+    page.pain.keep.click()
+    grown.settle()
+    assert page.details.isVisible()
+    assert page.details.list.currentRow() == 1
+    saved = grown.store.session(session.id)
+    assert saved.pain.worst_24h == 1
+    assert "worst in 24 hours: 1 instead of no answer" in saved.note
+    assert "is corrected. You can undo this" in grown.window.messages.text
+    grown.window.messages.undo.click()
+    grown.settle()
+    assert grown.history() == before
+    assert page.details.isVisible()
+    assert page.details.list.currentRow() == 1
+
+
+def test_escape_changes_nothing(grown: WindowHarness) -> None:
+    page, before = grown.window.progress, grown.history()
+    page.details.correct.click()
+    page.pain.rest.button(9).click()
+    QTest.keyClick(page.pain, Qt.Key.Key_Escape)
+    grown.settle()
+    assert page.details.isVisible()
+    assert grown.history() == before
+    page.details.correct.click()
+    assert page.pain.rest.value is before.sessions[-1].pain.rest
+
+
+def test_what_was_undone_is_not_left_on_the_page(grown: WindowHarness) -> None:
+    page = grown.window.progress
+    page.details.correct.click()
+    page.pain.rest.button(9).click()
+    page.pain.keep.click()
+    grown.settle()
+    page.details.correct.click()
+    grown.window.messages.undo.click()
+    grown.settle()
+    assert page.details.isVisible()
+
+
+def test_pain_alone_can_be_corrected_before_anything_was_measured(stage: WindowHarness) -> None:
+    person = stage.store.people()[0]
+    noted = stage.store.start_session(person.id, pain=Pain(rest=7))
+    stage.window.go(MainPage.PROGRESS)
+    stage.settle()
+    page = stage.window.progress
+    assert page.empty.isVisible()
+    page.to_days.click()
+    page.details.correct.click()
+    page.pain.rest.button(1).click()
+    page.pain.keep.click()
+    stage.settle()
+    assert stage.store.session(noted.id).pain == Pain(rest=1)
+    assert page.details.isVisible()
+    page.to_curves.click()
+    assert page.empty.isVisible()
+
+
+def test_no_way_leads_to_sessions_where_there_are_none(stage: WindowHarness) -> None:
+    stage.window.go(MainPage.PROGRESS)
+    stage.settle()
+    assert stage.window.progress.to_days.isHidden()
+
+
+def test_a_session_that_is_finished_later_keeps_its_correction(stage: WindowHarness) -> None:
+    begin_home(stage)
+    trials(stage, 100.0, 101.0, 102.0, 103.0)
+    stage.window.measure.pain.finish.click()
+    stage.settle()
+    assert shown(stage) is stage.window.measure.summary
+    stage.window.go(MainPage.PROGRESS)
+    stage.settle()
+    page = stage.window.progress
+    page.show_details()
+    page.details.correct.click()
+    page.pain.worst.button(2).click()
+    page.pain.keep.click()
+    stage.settle()
+    stage.window.go(MainPage.MEASURE)
+    stage.window.measure.summary.finish.click()
+    stage.settle()
+    (session,) = stage.history().sessions
+    assert session.finished
+    assert session.pain.worst_24h == 2
+    assert "worst in 24 hours: 2 instead of no answer" in session.note
