@@ -120,7 +120,9 @@ class PainCorrectionPage(QWidget):
             scale.choose(rating)
         clear_layout(self._movements)
         self.during = {}
-        names = [task_title(each.measurement.movement, each.measurement.side) for each in records]
+        names = [
+            task_title(record.measurement.movement, record.measurement.side) for record in records
+        ]
         for record, name in zip(records, names, strict=True):
             words = name
             if names.count(name) > 1:

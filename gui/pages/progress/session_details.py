@@ -126,9 +126,10 @@ class SessionDetails(QWidget):
         if before in measured:
             self.movement.choose(before)
         self._list_sessions()
-        if chosen is not None and [each.id for each in latest] == [
-            each.id for each in self._sessions[:1]
-        ]:
+        unchanged = [session.id for session in latest] == [
+            session.id for session in self._sessions[:1]
+        ]
+        if chosen is not None and unchanged:
             self._choose_session(chosen.id)
 
     @Slot()
