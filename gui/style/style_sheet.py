@@ -79,6 +79,7 @@ QFrame[role="lacking-card"] {{ background: {raised}; border: 2px solid {hold};
     border-radius: {card_radius}px; }}
 QFrame[role="alarm-card"] {{ background: {raised}; border: 3px solid {alarm};
     border-radius: {card_radius}px; }}
+QFrame[role="notice-rule"] {{ background: {hold}; border: none; border-radius: 3px; }}
 QFrame[role="alarm-fill"] {{ background: {alarm}; border: none;
     border-radius: {card_radius}px; }}
 QFrame[role="alarm-fill"] QLabel {{ color: {ground}; }}

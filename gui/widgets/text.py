@@ -145,19 +145,28 @@ class ElidedLabel(QLabel):
 
 
 class SignedLine(QWidget):
-    """A line of a list: its text hangs beside its sign."""
+    """A line of a list: its text hangs beside its sign, or beside a drawn one that means it."""
 
-    def __init__(self, sign: str, text: str, role: str = "", sign_role: str | None = None) -> None:
+    def __init__(
+        self,
+        sign: str,
+        text: str,
+        role: str = "",
+        sign_role: str | None = None,
+        *,
+        drawn: QWidget | None = None,
+    ) -> None:
         super().__init__()
         self._words = label(text, role)
         self._sign = label(sign, role if sign_role is None else sign_role)
         self._sign.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Preferred)
         self._sign.setAlignment(Qt.AlignmentFlag.AlignTop)
-        row(self._sign, (self._words, 1), on=self, spacing=12)
+        self._shown = self._sign if drawn is None else drawn
+        row(self._shown, (self._words, 1), on=self, spacing=12)
 
     def keep_sign_width(self, px: int) -> None:
         """Let the text begin at the same place beside any sign."""
-        self._sign.setFixedWidth(px)
+        self._shown.setFixedWidth(px)
 
     def say(
         self, sign: str, text: str, *, role: str | None = None, sign_role: str | None = None

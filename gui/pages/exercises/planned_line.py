@@ -2,15 +2,18 @@
 
 from collections.abc import Sequence
 
-from PySide6.QtCore import Slot
+from PySide6.QtCore import QRectF, QSize, Qt, Slot
+from PySide6.QtGui import QPainter, QPen
 from PySide6.QtWidgets import QWidget
 
 from gui.drawing.shown_movements import shown_exercise
 from gui.pages.exercises.still_figure import StillFigure
 from gui.style.appearance import Appearance
+from gui.style.measures import LINE
 from gui.text.exercise_wording import done_whole, done_words, how_sentence, planned_title
 from gui.text.wording import tr
 from gui.widgets.layouts import column, row
+from gui.widgets.painted_widget import PaintedWidget
 from gui.widgets.text import SignedLine, label
 from measure.domain.home_programme_records import ExerciseLog, PlannedExercise
 from measure.domain.landmarks import Side
@@ -22,6 +25,35 @@ _LARGE_FROM_PERCENT, _SHORT_FROM_PERCENT = 150, 200
 #: Side of the drawing below and from these text sizes, and of what was logged where words are few,
 #: pixels: two exercises are seen at once. [technical]
 _DRAWING_PX, _LARGE_PX, _SHORT_PX, _SHORT_LOGGED_PX = 174, 150, 184, 164
+#: Width of the sign of what is partly done, relative to the type, and its ring, pixels.
+#: [technical]
+_SIGN, _RING_PX = 0.75, 2.0
+#: Where its filled half begins, and how far it goes, sixteenths of a degree. [technical]
+_FROM_TOP, _HALF = 90 * 16, 180 * 16
+
+
+class _PartSign(PaintedWidget):
+    """A ring, half of it filled where something was done."""
+
+    def __init__(self, appearance: Appearance, *, begun: bool) -> None:
+        super().__init__(appearance)
+        self._begun = begun
+
+    def sizeHint(self) -> QSize:
+        px = self.appearance.px(LINE)
+        return QSize(px, px)
+
+    def paint(self, painter: QPainter) -> None:
+        across = self.appearance.px(_SIGN)
+        # It stands beside the first line of the words.
+        ring = QRectF(1, (self.height() - across) / 2, across, across)
+        colour = self.appearance.colour("hold" if self._begun else "quiet")
+        painter.setPen(QPen(colour, _RING_PX))
+        painter.setBrush(Qt.BrushStyle.NoBrush)
+        painter.drawEllipse(ring)
+        if self._begun:
+            painter.setBrush(colour)
+            painter.drawChord(ring, _FROM_TOP, _HALF)
 
 
 class PlannedLine(QWidget):
@@ -44,10 +76,15 @@ class PlannedLine(QWidget):
         side = planned.sides[0] if planned.sides else Side.LEFT
         self._figure = StillFigure(appearance, shown, side)
         self._drawn = shown is not None
-        sign = "\u2713" if done_whole(planned, logged) else "\u2013"
+        words_done = done_words(planned, logged)
+        whole = done_whole(planned, logged)
         self._dose = label(dose_words(planned, tr, with_side=False))
         self._how = label(how_sentence(planned), "quiet")
-        self.done = SignedLine(sign, done_words(planned, logged) or tr("Not done today."))
+        self.done = SignedLine(
+            "\u2713" if whole else "\u2013",
+            words_done or tr("Not done today."),
+            drawn=None if whole else _PartSign(appearance, begun=bool(words_done)),
+        )
         words = column(
             1,
             label(planned_title(planned), "title"),

@@ -36,6 +36,8 @@ from measure.progress.dates import date_words
 
 #: Size of the drawing where nothing is planned yet, pixels. [technical]
 _DRAWING_PX = 340
+#: Width of the bar beside a heading that asks to stop, pixels. [technical]
+_BAR_PX = 6
 
 
 class TodayPage(QWidget):
@@ -123,7 +125,12 @@ class TodayPage(QWidget):
         about = titled(tr("Exercise sheet"), tr("Your exercises with drawings, on paper."))
         self._rest = list_card(BesideRow(about, sheet), self.reminders)
         self._blank = self._made_blank()
-        self._said = widget_with(column(self.state, self.passed, spacing=gap(1)))
+        # A bar marks a heading that asks to stop.
+        self._bar = separator(upright=True)
+        self._bar.setProperty("role", "notice-rule")
+        self._bar.setFixedWidth(_BAR_PX)
+        heading = column(self.state, self.passed, spacing=gap(1))
+        self._said = widget_with(row(self._bar, (heading, 1), spacing=gap(2)))
         # After too much pain, going on is possible, but it stands after everything else.
         self._below = widget_with(column(row(self.go_on, 1), 1))
         frame_page(
@@ -208,6 +215,7 @@ class TodayPage(QWidget):
         self.go_on.setVisible(begin and limited is not None)
         self.enough.setVisible(begin and limited is not None)
         self.passed.setVisible(limited is not None)
+        self._bar.setVisible(limited is not None)
         if limited is not None:
             self.state.setText(tr("Stop for today: pain reached {pain}.").format(pain=pain))
             self.passed.setText(limit_passed_sentence(limited.pain_limit))

@@ -3,7 +3,7 @@
 from collections.abc import Collection, Sequence
 
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QWidget
+from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from gui.protocol.plan import MovementTask
 from gui.style.appearance import Appearance
@@ -11,7 +11,7 @@ from gui.style.measures import GAP_PX
 from gui.text.session_wording import start_position_sentence
 from gui.text.wording import movement_introduced, movement_name, side_name, tr
 from gui.widgets.figures.position_figure import PositionView
-from gui.widgets.layouts import Content, column, row, separator
+from gui.widgets.layouts import Content, column, row, separator, widget_with
 from gui.widgets.text import label
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
@@ -19,9 +19,7 @@ from measure.domain.movements import Movement
 #: Width and height of the drawn person, pixels. [technical]
 _FIGURE_PX = (130, 122)
 #: Height of a drawing in a row of all movements, pixels. [technical]
-_STRIP_PX = 80
-#: Room that a drawing wants beside its name, in letters of that. [technical]
-_DRAWN_LETTERS = 100
+_STRIP_PX = 96
 
 
 def length_words(tasks: Sequence[MovementTask], minutes: int) -> str:
@@ -54,14 +52,14 @@ class MovementStrip(QWidget):
             figure = PositionView(appearance, still=True, close=True)
             figure.setFixedHeight(_STRIP_PX)
             figure.show_movement(movement, Side.LEFT)
-            words = movement_name(movement)
-            name = label(words, "small")
+            name = label(movement_name(movement))
             name.setAlignment(Qt.AlignmentFlag.AlignHCenter)
-            # A little more for a longer name, so that it stays on one line.
-            share = _DRAWN_LETTERS + len(words)
-            drawn.append((column(figure, name, 1, spacing=GAP_PX // 2), share))
+            cell = widget_with(column(figure, name, 1, spacing=GAP_PX // 2))
+            # Cells of one width, whatever their names need.
+            cell.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
+            drawn.append((cell, 1))
         # A hairline tells the drawings from what is chosen above them.
-        column(separator(), row(*drawn, spacing=0), on=self, spacing=2 * GAP_PX)
+        column(separator(), row(*drawn, spacing=GAP_PX), on=self, spacing=2 * GAP_PX)
 
 
 class FirstMovement(QWidget):

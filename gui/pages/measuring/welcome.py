@@ -13,15 +13,14 @@ from gui.widgets.figures.standing_figure import StandingFigure
 from gui.widgets.layouts import card, column, row
 from gui.widgets.page_frame import frame_page
 from gui.widgets.side_by_side import LARGE_FROM_PERCENT
-from gui.widgets.text import label
+from gui.widgets.text import SignedLine, label
 from measure.domain.landmarks import Side
 from measure.domain.records import Person
 
-#: Width and height of the drawn person, of one beside large text, and of one beside the largest,
-#: pixels; text size from which the answers need the whole width, per cent; their least height,
-#: pixels. [technical]
-_FIGURE_PX, _FIGURE_BESIDE_LARGE_PX, _FIGURE_ABOVE_PX = (180, 224), (170, 250), (120, 170)
-_ALONE_FROM_PERCENT, _ANSWERS_PX = 175, 64
+#: Width and height of the drawn person, and of one beside large text, pixels; least height of the
+#: answers, pixels. [technical]
+_FIGURE_PX, _FIGURE_BESIDE_LARGE_PX = (180, 232), (150, 262)
+_ANSWERS_PX = 64
 
 
 class WelcomePage(QWidget):
@@ -44,9 +43,6 @@ class WelcomePage(QWidget):
         )
         self.question = label(tr("Which shoulder is stiff?"), "title")
         self.figure = StandingFigure(appearance, asked=True)
-        #: The same person beside the heading alone, where the answers need the whole width.
-        self.figure_above = StandingFigure(appearance, asked=True)
-        self.figure_above.setFixedSize(*_FIGURE_ABOVE_PX)
         self.in_clinic = button(tr("I measure patients in a clinic"), "link")
         self.at_home = button("", "main")
         self.in_clinic.clicked.connect(self.clinic)
@@ -63,17 +59,16 @@ class WelcomePage(QWidget):
         title = label(tr("Measure your shoulder at home"), "display")
         self.affected.row.setMinimumHeight(_ANSWERS_PX)
         named = column(title, label(purpose, "lead"), 1, spacing=gap(1.5))
-        head = row((named, 1), self.figure_above, spacing=gap(3))
         asked = column(self.question, self.affected.row, spacing=gap(1))
         # The answers stand where the person stands.
-        self._said = column(head, asked, 1, spacing=gap(3))
+        self._said = column(named, asked, 1, spacing=gap(3))
         frame_page(
             self,
-            row((self._said, 1), self.figure, spacing=gap(4)),
+            row((self._said, 1), self.figure, spacing=gap(3)),
             card(
                 label(words.title, "title"),
-                *map(label, (device, numbers, target, pictures)),
-                label(emergency, "strong"),
+                *(SignedLine("\u2022", line) for line in (device, numbers, target, pictures)),
+                SignedLine("\u2022", emergency, "strong"),
                 spacing=gap(1),
             ),
             1,
@@ -98,11 +93,7 @@ class WelcomePage(QWidget):
         chosen = self.affected.value
         self.at_home.setEnabled(bool(chosen))
         self.at_home.say(tr("Start measuring") if chosen else tr("Choose a shoulder first"))
-        for figure in (self.figure, self.figure_above):
-            figure.show_sides(chosen or ())
-        percent = self._appearance.percent
-        roomy = percent < LARGE_FROM_PERCENT
+        self.figure.show_sides(chosen or ())
+        roomy = self._appearance.percent < LARGE_FROM_PERCENT
         self.figure.setFixedSize(*(_FIGURE_PX if roomy else _FIGURE_BESIDE_LARGE_PX))
-        self.figure.setVisible(percent < _ALONE_FROM_PERCENT)
-        self.figure_above.setVisible(percent >= _ALONE_FROM_PERCENT)
         self._said.setSpacing(self._appearance.gap(3 if roomy else 2))
