@@ -20,6 +20,6 @@ Public names:
     shown_faults: shown_fault
     shown_movements: BACK_S, OUT_S, RAISED_HAND, REST_S, STAY_S, Shown, facing_angle_deg,
         shown_exercise, shown_movement
-    tabular_figures: paint_tabular, tabular_width
+    tabular_figures: figure_aside, paint_tabular, tabular_width
     transform: VideoTransform
 """

@@ -24,8 +24,9 @@ from measure.domain.landmarks import Side
 
 #: Margin of the printed sheet about its board, in sides of a square. [technical]
 _PAPER = 0.7
-#: Width of a door as a share of its height, and of a post as a share of the door's. [technical]
-_DOOR, _POST = 0.56, 0.14
+#: Width of a door as a share of its height; of a post, and of the floor to either side, as shares
+#: of the door's. [technical]
+_DOOR, _POST, _FLOOR = 0.62, 0.12, 0.7
 #: Top and bottom of the person in the drawings of the lengths and of the back, in body
 #: heights above the hips. [technical]
 _PERSON, _TRUNK = (0.49, -0.16), (0.50, -0.04)
@@ -120,7 +121,8 @@ def _upright(painter: QPainter, appearance: Appearance, place: QRectF) -> None:
     knob = QPointF(inner.right() - post, inner.center().y())
     painter.setBrush(appearance.colour("edge"))
     painter.drawEllipse(knob, post / 3, post / 3)
-    floor = QLineF(place.left(), door.bottom(), place.right(), door.bottom())
+    aside = door.width() * _FLOOR
+    floor = QLineF(door.left() - aside, door.bottom(), door.right() + aside, door.bottom())
     painter.drawLine(floor)
     ends = inner.topLeft(), inner.bottomLeft()
     painter.setPen(QPen(appearance.colour("arm"), _LINE_PX))

@@ -21,6 +21,17 @@ def tabular_width(words: str, font: QFont) -> float:
     return sum(_width(part, metrics) for part in _PART.findall(words))
 
 
+def figure_aside(words: str, font: QFont) -> float:
+    """Return the room before the first figure in its place: without it words begin flush, pixels.
+
+    Words that begin with no figure have none.
+    """
+    metrics, first = QFontMetricsF(font), words[:1]
+    if first not in tuple(_FIGURES):
+        return 0.0
+    return max(0.0, (_width(first, metrics) - metrics.horizontalAdvance(first)) / 2)
+
+
 def paint_tabular(painter: QPainter, start: QPointF, words: str, font: QFont) -> None:
     """Paint words from a place on their base line, each figure in the middle of its width."""
     metrics = QFontMetricsF(font)

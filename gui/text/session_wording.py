@@ -253,7 +253,7 @@ def trouble_steps(trouble: SourceFault) -> tuple[str, ...]:
         ),
         SourceFault.CAMERA_BUSY: (
             tr("Close video calls and other camera programs."),
-            tr("If none is open, unplug the camera and plug it in again."),
+            tr("If none is open, unplug the camera, then plug it in."),
         ),
         SourceFault.CAMERA_MISSING: (
             tr("Check the plug at the camera and at the computer."),

@@ -3096,7 +3096,7 @@
         <translation>Cierre las videollamadas y otros programas de cámara.</translation>
     </message>
     <message>
-        <source>If none is open, unplug the camera and plug it in again.</source>
+        <source>If none is open, unplug the camera, then plug it in.</source>
         <translation>Si no hay ninguno abierto, desconecte la cámara y vuelva a conectarla.</translation>
     </message>
     <message>

@@ -116,7 +116,13 @@ class CameraTrouble(QWidget):
         self.sign = CameraSign(appearance)
         self._steps = Steps(FAR_STEP, spacing=2 * GAP_PX)
         words = _StepsCard(column(1, self._steps, label(kept, FAR), 1, spacing=3 * GAP_PX))
-        self._halves = row((self.sign, 1), (words, 1), on=self, spacing=5 * GAP_PX)
+        self._halves = row(
+            (self.sign, 1),
+            (words, 1),
+            on=self,
+            margins=(0, 0, 0, GAP_PX),
+            spacing=5 * GAP_PX,
+        )
         self.say(SourceFault.OTHER)
 
     def minimumSizeHint(self) -> QSize:
@@ -150,7 +156,7 @@ class CameraTrouble(QWidget):
 
     def say(self, trouble: SourceFault) -> None:
         """Show the steps for a trouble."""
-        self._steps.show_steps(trouble_steps(trouble))
+        self._steps.show_steps(_with_retry(trouble))
 
 
 class CameraOff(PaintedWidget):
@@ -194,4 +200,9 @@ class TroubleSteps(QWidget):
         self._drawing.setVisible(troubled and self._camera.lacks_picture)
         trouble = self._camera.trouble
         if trouble is not None:
-            self._steps.show_steps((*trouble_steps(trouble), tr("Then press Try again.")))
+            self._steps.show_steps(_with_retry(trouble))
+
+
+def _with_retry(trouble: SourceFault) -> tuple[str, ...]:
+    """Return the steps against a trouble, of which the last is to try again."""
+    return (*trouble_steps(trouble), tr("Then press Try again."))

@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from math import ceil
 
 from PySide6.QtCore import QEvent, QObject, QPointF, QRectF, QSize, Qt
-from PySide6.QtGui import QFont, QFontMetricsF, QPainter, QResizeEvent, QShowEvent
+from PySide6.QtGui import QFont, QFontMetricsF, QPainter, QPainterPath, QResizeEvent, QShowEvent
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from gui.style.appearance import Appearance
@@ -192,7 +192,9 @@ class FittedSentence(PaintedWidget):
         text = QRectF(place.adjusted(_BAR_ROOM_PX, 0, 0, 0))
         lines = QFontMetricsF(painter.font()).boundingRect(text, self._flags(), self._text)
         bar = QRectF(0, lines.top(), _BAR_PX, lines.height())
-        painter.fillRect(bar, self.appearance.colour("hold"))
+        rounded = QPainterPath()
+        rounded.addRoundedRect(bar, _BAR_PX / 2, _BAR_PX / 2)
+        painter.fillPath(rounded, self.appearance.colour("hold"))
 
     def _font(self, px: int) -> QFont:
         return self.appearance.font(px, bold=self._strong or not self._regular)

@@ -171,14 +171,16 @@ class AgreementPlot(PaintedWidget):
             middle = (letters.ascent() - letters.descent()) / 2
             painter.drawText(QPointF(left, up.y(value) + middle), words)
         line = field.bottom() + GAP_PX + letters.ascent()
+        # What is counted is named at the scale's end, in place of its last numbers.
+        name = tr("Mean of both")
+        begins = field.right() - letters.horizontalAdvance(name)
         for value in _ticks(across, 2.5 * letters.horizontalAdvance(_degrees(100))):
             words = _degrees(value)
             left = across.y(value) - letters.horizontalAdvance(words) / 2
-            painter.drawText(QPointF(left, line), words)
+            if left + letters.horizontalAdvance(words) + 2 * GAP_PX <= begins:
+                painter.drawText(QPointF(left, line), words)
         painter.setPen(self.appearance.colour("ink"))
-        words = tr("Mean of both")
-        most = self.width() - _BESIDE_PX - letters.horizontalAdvance(words)
-        painter.drawText(QPointF(min(field.right() + 2 * GAP_PX, most), line), words)
+        painter.drawText(QPointF(begins, line), name)
 
     def _paint_points(
         self, painter: QPainter, half: float, across: ValueScale, up: ValueScale

@@ -91,11 +91,6 @@ class CalibrationPage(QWidget):
             BesideRow(agreed, self.study),
             BesideRow(_words(tr("Where you stand"), "", self.place), self.forget),
         )
-        for rows in (self._measured, self._opened):
-            layout = rows.layout()
-            if isinstance(layout, QVBoxLayout):
-                # Of two cards side by side, the one of fewer rows ends where the other does.
-                layout.addStretch(1)
         groups = SideBySide(
             self._appearance,
             (_group(tr("Optional: for more exact readings"), self._measured), 1),
@@ -161,7 +156,8 @@ def _words(name: str, effort: str, state: QLabel) -> QWidget:
 
 def _group(name: str, members: QWidget) -> QWidget:
     """Return rows beneath the heading of their group."""
-    return widget_with(column(label(name, "title"), (members, 1), spacing=GAP_PX))
+    # Of two cards side by side, each ends after its last row.
+    return widget_with(column(label(name, "title"), members, 1, spacing=GAP_PX))
 
 
 def _action(words: str, name: str) -> ShortcutButton:

@@ -52,6 +52,8 @@ class GuidePanel(PaintedWidget):
         inner = place.adjusted(around, around, -around, -around)
         if self._guide in _PEOPLE:
             inner.setBottom(place.bottom())
+        if self._guide is Guide.UPRIGHT:
+            inner.adjust(0, -around / 2, 0, around / 2)
         if self._guide is Guide.BACK:
             inner.setTop(place.top() + around / 2)
         paint_marking_guide(painter, self.appearance, inner, self._guide)

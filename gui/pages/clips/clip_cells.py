@@ -7,7 +7,7 @@ from PySide6.QtCore import QModelIndex, QPersistentModelIndex, QPointF, QRect, Q
 from PySide6.QtGui import QColor, QFont, QFontMetrics, QPainter
 from PySide6.QtWidgets import QStyle, QStyledItemDelegate, QStyleOptionViewItem
 
-from gui.drawing.tabular_figures import paint_tabular, tabular_width
+from gui.drawing.tabular_figures import figure_aside, paint_tabular, tabular_width
 from gui.pages.clips.clip_rows import ClipRow
 from gui.pages.clips.clip_table_model import COLUMNS, ClipTableModel, Column, lines_of
 from gui.style.appearance import Appearance
@@ -148,7 +148,7 @@ class ClipCells(QStyledItemDelegate):
         shown = QStyleOptionViewItem(option)
         row, column = self._model.rows[index.row()], COLUMNS[index.column()]
         painter.save()
-        self._paint_ground(painter, shown, first=column is Column.CLIP)
+        self.paint_ground(painter, shown, first=column is Column.CLIP)
         left, right = self.sides(column)
         place = shown.rect.adjusted(left, ABOVE_PX, -right, -ABOVE_PX)
         opened = index.row() == self.opened
@@ -164,11 +164,19 @@ class ClipCells(QStyledItemDelegate):
             lines = lines_of(row, column)
             stress, figures = _stress(row, column), column is Column.RESULT
             low = self._write_first(painter, place, [lines[0]], stress=stress, figures=figures)
-            why = row.why_briefly if column is Column.RESULT and not self.with_reasons else ""
-            self._write(painter, low, [lines[1] or why])
+            why = self._second(row) if column is Column.RESULT else lines[1]
+            self._write(painter, low, [why])
         painter.restore()
 
-    def _paint_ground(self, painter: QPainter, shown: QStyleOptionViewItem, *, first: bool) -> None:
+    def _second(self, row: ClipRow) -> str:
+        """Return what stands beneath a result."""
+        return lines_of(row, Column.RESULT)[1] or row.why_briefly * (not self.with_reasons)
+
+    def has_second_result(self, row: ClipRow) -> bool:
+        """Whether a result has words beneath it."""
+        return bool(self._second(row))
+
+    def paint_ground(self, painter: QPainter, shown: QStyleOptionViewItem, *, first: bool) -> None:
         """Paint the ground of a cell: tinted in a chosen row, which begins with a bar."""
         place, colour = shown.rect, self._appearance.colour
         painter.fillRect(place, colour("raised"))
@@ -253,7 +261,8 @@ def _write_lines(
     top = place.top()
     for line in lines:
         if figures and tabular_width(line, font) <= place.width():
-            paint_tabular(painter, QPointF(place.left(), top + metrics.ascent()), line, font)
+            left = place.left() - figure_aside(line, font)
+            paint_tabular(painter, QPointF(left, top + metrics.ascent()), line, font)
         else:
             words = metrics.elidedText(line, elided, place.width())
             room = QRect(place.left(), top, place.width(), metrics.lineSpacing())
@@ -263,10 +272,14 @@ def _write_lines(
 
 
 def _stress(row: ClipRow, column: Column) -> str:
-    """Return the colour of a cell that says that its row needs somebody or is being read."""
+    """Return the colour of a bold cell: what the row needs, that it is being read, its reading."""
     if column is not Column.RESULT:
         return ""
-    return "hold" if row.urgency < _CALM else "arm" if row.under_way else ""
+    if row.urgency < _CALM:
+        return "hold"
+    if row.under_way:
+        return "arm"
+    return "ink" if row.counted is not None else ""
 
 
 def _wrapped(text: str, font: QFont, width: int, most: int, after: str = r"\s") -> list[str]:

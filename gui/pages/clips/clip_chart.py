@@ -23,7 +23,7 @@ _LEAST_PX = 110
 #: Room about the plot, so that it stays within the round corners, pixels. [technical]
 _ROOM_PX = 5
 #: Most size of the captions, pixels: beyond it they would take the curve's room. [technical]
-_MOST_TYPE_PX = 24
+_MOST_TYPE_PX = 28
 #: Length of a tick that shows its number alone, pixels. [technical]
 _NO_TICK_PX = 0
 #: Between two numbers beside the curve, degrees and centimetres, and the line that each has

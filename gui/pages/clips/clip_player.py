@@ -228,7 +228,7 @@ class ClipPlayer(QWidget):
         self._pictured.setContentsMargins(inside, inside, 0, inside)
         lines = self._beside.layout()
         if lines is not None:
-            lines.setContentsMargins(0, inside, inside, inside)
+            lines.setContentsMargins(0, inside, max(0, inside - ASIDE_PX), inside)
         self._grid.addWidget(self._left, 0, 0, 1 if across else 2, 1)
         self._grid.addWidget(self._words, 0, 2, 1, 3)
         self._grid.addWidget(self.chart, 1, 0 if across else 3, 1, 4 if across else 1)

@@ -1,8 +1,22 @@
 """Table of clips: as wide as its place, never wider; the chosen row opens to be worked on."""
 
-from PySide6.QtCore import QEvent, QPoint, QRect, QSize, Qt, Signal
-from PySide6.QtGui import QFocusEvent, QFontMetrics, QKeyEvent, QMouseEvent, QResizeEvent
-from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTableView, QWidget
+from PySide6.QtCore import QEvent, QItemSelection, QPoint, QRect, QSize, Qt, Signal
+from PySide6.QtGui import (
+    QFocusEvent,
+    QFontMetrics,
+    QKeyEvent,
+    QMouseEvent,
+    QPainter,
+    QResizeEvent,
+)
+from PySide6.QtWidgets import (
+    QAbstractItemView,
+    QHeaderView,
+    QStyle,
+    QStyleOptionViewItem,
+    QTableView,
+    QWidget,
+)
 
 from gui.pages.clips.clip_cells import ABOVE_PX, BESIDE_PX, EDGE_PX, ClipCells
 from gui.pages.clips.clip_rows import ClipRow
@@ -184,11 +198,15 @@ class ClipTable(QTableView):
         tools.show(cells.opened >= 0)
         if cells.opened < 0:
             return
+        clip = self._rows.rows[cells.opened]
         row = self.visualRect(self._rows.index(cells.opened, 0))
         wide, high = self._tools_width(), self._tools_height()
         if cells.merged:
             top = row.bottom() + 1 - ABOVE_PX - high
-            tools.place_in_row(QRect(EDGE_PX, top, wide, high))
+            # At the end of the row, unless words of the result stand there.
+            free = not cells.tools_beneath_name or not cells.has_second_result(clip)
+            end = self.viewport().width() - EDGE_PX if free else 0
+            tools.place_in_row(QRect(EDGE_PX, top, wide, high), end)
             return
         middle, last = row.top() + cells.middle, len(COLUMNS) - 1
         choices = QPoint(self.columnWidth(0) + BESIDE_PX, middle - tools.choices_height // 2)
@@ -219,7 +237,7 @@ class ClipTable(QTableView):
         angle = value_words(_WIDEST_DEG, Unit.DEGREES)
         reading = f"{angle} ({range_words(_WIDEST_DEG, _WIDEST_DEG, Unit.DEGREES)})"
         asked = self._cells.least_width_of(Column.RESULT, [tr("Needs an answer")], bold=True)
-        return max(asked, self._cells.least_width_of(Column.RESULT, [reading]))
+        return max(asked, self._cells.least_width_of(Column.RESULT, [reading], bold=True))
 
     def _needed(self, column: Column) -> int:
         """Return the width that heading and words of a column need."""
@@ -233,6 +251,34 @@ class ClipTable(QTableView):
     def scrollContentsBy(self, across: int, down: int) -> None:
         super().scrollContentsBy(across, down)
         self._place_tools()
+        self.update()
+
+    def selectionChanged(self, chosen: QItemSelection, left: QItemSelection) -> None:
+        super().selectionChanged(chosen, left)
+        self.update()
+
+    def event(self, event: QEvent) -> bool:
+        """Paint the rows' grounds on beneath the scroll bar too."""
+        done = super().event(event)
+        if event.type() is QEvent.Type.Paint and self.verticalScrollBar().isVisible():
+            self._paint_gutter()
+        return done
+
+    def _paint_gutter(self) -> None:
+        """Let the rows end at the table's edge, where the scroll bar lies on them."""
+        seen, shown = self.viewport().geometry(), QStyleOptionViewItem()
+        painter = QPainter(self)
+        painter.setClipRect(QRect(0, seen.top(), self.width(), seen.height()) & self.contentsRect())
+        chosen = {index.row() for index in self.selectionModel().selectedRows()}
+        for place in range(len(self._rows.rows)):
+            top, high = self.rowViewportPosition(place), self.rowHeight(place)
+            if self.isRowHidden(place) or top + high < 0 or top > seen.height():
+                continue
+            shown.rect = QRect(0, seen.top() + top, self.width(), high)
+            state = QStyle.StateFlag
+            shown.state = state.State_Selected if place in chosen else state.State_None
+            self._cells.paint_ground(painter, shown, first=False)
+        painter.end()
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)

@@ -11,6 +11,8 @@ from measure.domain.landmarks import Side
 
 #: Height of a picture's place as a share of its width. [technical]
 _SHAPE = 9 / 16
+#: Height of the place that a torn film is drawn for, as a share of its width. [technical]
+_TORN_SHAPE = 0.74
 #: Width and height of a film, as shares of the height of a picture's place. [technical]
 _FILM = (1.2, 0.5)
 #: Half the width of a tear and its depth, as shares of half a film's width; number of its teeth;
@@ -39,7 +41,7 @@ class TornFilm(PaintedWidget):
         return QSize(200, round(200 * _SHAPE))
 
     def paint(self, painter: QPainter) -> None:
-        high = min(self.height(), self.width() * _SHAPE)
+        high = min(self.height(), self.width() * _TORN_SHAPE)
         _paint_film(self, painter, high, torn=True)
 
 

@@ -96,11 +96,12 @@ class RowTools:
         """Return the height of the note with the gap above it; 0 without one."""
         return self.note.heightForWidth(width) + GAP_PX if self.note.text() else 0
 
-    def place_in_row(self, place: QRect) -> None:
-        """Lay choices and links into one line, the note beneath them."""
+    def place_in_row(self, place: QRect, end: int) -> None:
+        """Lay choices and links into one line, the links up to its end; the note beneath them."""
         self._put(place.topLeft(), place.width())
         links = self._links.sizeHint()
-        left = place.left() + self._choices.width() + _LINKS_GAP_PX
+        beside = place.left() + self._choices.width() + _LINKS_GAP_PX
+        left = max(beside, end - links.width())
         top = place.top() + (self.choices_height - links.height()) // 2
         self._links.setGeometry(QRect(QPoint(left, top), links))
 

@@ -24,6 +24,7 @@ class SavedReading(ArrangedWidget):
         super().__init__()
         self._band = band
         self._words = ("", "", "")
+        self._end_px = ASIDE_PX
         self.saved = label("", "saved")
         # Its padding is all the room around its words.
         self.saved.setIndent(0)
@@ -41,6 +42,13 @@ class SavedReading(ArrangedWidget):
         self.saved.setVisible(bool(words))
         self._arrange()
         self.updateGeometry()
+
+    def leave_at_end(self, px: int) -> None:
+        """Leave so much room behind the words that end the line."""
+        if px != self._end_px:
+            self._end_px = px
+            self._arrange()
+            self.updateGeometry()
 
     def hasHeightForWidth(self) -> bool:
         return True
@@ -69,7 +77,7 @@ class SavedReading(ArrangedWidget):
         choices = ((whole, True), (short, True), (whole, False), (short, False), (shortest, False))
         for words, captioned in choices:
             end = self._band.line_end(width, captioned=captioned) + _APART_PX
-            if end + self._width(words) <= width - ASIDE_PX:
+            if end + self._width(words) <= width - self._end_px:
                 return words, captioned
         return None
 
@@ -91,7 +99,7 @@ class SavedReading(ArrangedWidget):
             metrics = QFontMetrics(self.saved.font())
             needed = self._width(fitting[0])
             top = max(0, round(self._band.baseline()) - metrics.ascent() - SIGN_PADDING_PX[0])
-            left = wide - ASIDE_PX - needed
+            left = wide - self._end_px - needed
             place = QRect(left, top, needed, metrics.height() + 2 * SIGN_PADDING_PX[0])
         self.saved.setWordWrap(fitting is None)
         self.saved.setAlignment(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignTop)

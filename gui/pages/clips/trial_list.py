@@ -11,7 +11,7 @@ from gui.style.measures import GAP_PX
 from gui.text.finding_keywords import finding_keywords
 from gui.text.wording import tr, trial_words, value_words
 from gui.widgets.buttons import FlowRow, button
-from gui.widgets.layouts import clear_layout, row, separator, widget_with
+from gui.widgets.layouts import clear_layout, separator, widget_with
 from gui.widgets.text import label
 from gui.widgets.wrapping_check_box import WrappingCheckBox
 from measure.domain.measurements import Measurement, Trial
@@ -48,7 +48,7 @@ class TrialList(QWidget):
         self._brief, self._with_reasons = False, True
         self._boxes: list[WrappingCheckBox] = []
         self._column = QVBoxLayout(self)
-        self._column.setContentsMargins(0, 0, 0, 0)
+        self._column.setContentsMargins(ASIDE_PX, 0, 0, 0)
         self._column.setSpacing(0)
 
     def show_brief(self, brief: bool) -> None:
@@ -115,7 +115,7 @@ class TrialList(QWidget):
             words = QFontMetrics(box.font()).horizontalAdvance
             more = words(self._brief_words(number, trial)) - words(box.text())
             wide += box.sizeHint().width() + more + _APART_PX
-        return wide - _APART_PX <= self.width()
+        return wide - _APART_PX <= self.width() - ASIDE_PX
 
     def _box(self, number: int, trial: Trial, wanted: bool) -> WrappingCheckBox:
         """Return the check box of a trial."""
@@ -168,8 +168,7 @@ class TrialList(QWidget):
             zip(self._trials, accepted, boxes, strict=True)
         ):
             if line:
-                between = row(separator(), margins=(ASIDE_PX, 0, 0, 0))
-                grid.addLayout(between, 2 * line - 1, 0, 1, 3)
+                grid.addWidget(separator(), 2 * line - 1, 0, 1, 3)
             note = label(_note(trial, wanted), "quiet")
             self._notes.append(note)
             grid.addWidget(box, 2 * line, 0)

@@ -19,7 +19,7 @@ class UnreadClip(QWidget):
     def __init__(self, appearance: Appearance) -> None:
         super().__init__()
         self.remedy = label("", "title")
-        self.cause = label("", "quiet")
+        self.cause = label("", "lead")
         words = column(
             1,
             self.remedy,
@@ -29,7 +29,7 @@ class UnreadClip(QWidget):
         )
         drawing, beside = _SHARES
         shown = card(row((TornFilm(appearance), drawing), (words, beside), spacing=3 * GAP_PX))
-        page = widget_with(column(shown, 1))
+        page = widget_with(column((shown, 1)))
         column((scrollable(page, wide=True), 1), on=self)
 
     def say(self, cause: str, remedy: str, name: str = "") -> None:

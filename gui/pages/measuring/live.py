@@ -49,7 +49,6 @@ from gui.text.wording import (
 )
 from gui.widgets.buttons import bind_keys, button, give_role
 from gui.widgets.camera_trouble import FAR, FAR_RIGHT, FAR_STEP, FAR_WRONG, CameraTrouble
-from gui.widgets.figures.pause_sign import PauseSign
 from gui.widgets.figures.reading_figure import ReadingFigure
 from gui.widgets.fitted_sentence import FittedSentence
 from gui.widgets.fixed_size_stack import FixedSizeStack
@@ -93,9 +92,9 @@ _SENTENCE_LINES = 1.25
 #: From this text size on what stands above the picture moves closer together. [technical]
 _CLOSE_PERCENT = 150
 
-#: Space above the sentence and beneath the trials, and around the bar of a hold, pixels.
-#: [technical]
-_ENDS_PX, _ABOVE_BAR_PX, _BELOW_BAR_PX = 12, 12, 14
+#: Space above the sentence and beneath the trials, and around the bar of a hold: usually,
+#: and with large text; pixels. [technical]
+_ENDS_PX, _BAR_PX, _CLOSE_BAR_PX = 12, 16, 12
 
 #: Places in the stacks.
 _CAMERA, _ON_BODY, _REFUSAL = range(3)
@@ -143,7 +142,7 @@ class LivePage(QWidget):
         self.reason, self.rest = (
             FittedSentence(appearance, lines=1, plain=True, upright=top) for _ in range(2)
         )
-        self.paused = PauseSign(appearance)
+        self.paused = PausePanel(appearance)
         self.trials = TrialRow(appearance)
         self.hint = FittedSentence(
             appearance, lines=1, quiet=True, upright=Qt.AlignmentFlag.AlignBottom
@@ -184,7 +183,7 @@ class LivePage(QWidget):
         )
         number = widget_with(column(figures, kind, self.band, 1, spacing=GAP_PX // 2), "page")
         # What was amiss and what to do now stand together, beside the middle of the drawing.
-        panels = self.position, ReasonPanel(self.reason, self.rest), PausePanel(self.paused)
+        panels = self.position, ReasonPanel(self.reason, self.rest), self.paused
         position, reason, paused = map(ending_with_picture, panels)
         on_body = widget_with(column(self.on_body))
         self._left = FixedSizeStack([self.video, on_body, self.refusal])
@@ -197,12 +196,12 @@ class LivePage(QWidget):
         named = row(self.change, (self.title, 1), spacing=2 * GAP_PX)
         top = column(self.sentence, named, spacing=0)
         side = MARGIN_PX
-        above = column(top, self.hold, margins=(0, 0, side, 0), spacing=_ABOVE_BAR_PX)
+        above = column(top, self.hold, margins=(0, 0, side, 0))
         # The bar of the scrolled middle lies in the margin.
         area = scrollable(self._middle, wide=True)
         grid.show_through(area)
         middle = row(area, margins=(0, 0, side - BAR_PX, 0))
-        shown = column(above, (middle, 1), spacing=_BELOW_BAR_PX)
+        shown = column(above, (middle, 1))
         self._above, self._shown = above, shown
         self._foot = column(self.buttons, self.caution)
         column((shown, 1), separator(), self._foot, on=self, spacing=0)
@@ -215,8 +214,8 @@ class LivePage(QWidget):
     def _size_words(self) -> None:
         """Give what is read from afar the size that the window's height asks for."""
         close = self._appearance.percent >= _CLOSE_PERCENT
-        self._above.setSpacing(GAP_PX if close else _ABOVE_BAR_PX)
-        self._shown.setSpacing(GAP_PX if close else _BELOW_BAR_PX)
+        for around in (self._above, self._shown):
+            around.setSpacing(_CLOSE_BAR_PX if close else _BAR_PX)
         gap = GAP_PX // 2 if close else GAP_PX
         self._foot.setSpacing(gap)
         self._foot.setContentsMargins(MARGIN_PX, GAP_PX, MARGIN_PX, gap)

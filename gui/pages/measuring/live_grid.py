@@ -12,6 +12,7 @@ from gui.widgets.camera_trouble import FAR, FAR_RIGHT, FAR_WRONG
 from gui.widgets.figures.pause_sign import PauseSign
 from gui.widgets.figures.position_figure import PositionView
 from gui.widgets.figures.position_pair import PositionPair
+from gui.widgets.figures.standing_figure import StandingFigure
 from gui.widgets.layouts import ArrangedWidget, column, mirrored, row, widget_with
 from gui.widgets.scroll_page import scrollable
 from gui.widgets.text import label
@@ -171,12 +172,20 @@ def ending_with_picture(panel: QWidget) -> QWidget:
 
 
 class PausePanel(QFrame):
-    """The pause sign on a card, in the place of the drawings."""
+    """Somebody whose arms rest and the pause sign on a card, in the place of the drawings."""
 
-    def __init__(self, sign: PauseSign) -> None:
+    def __init__(self, appearance: Appearance) -> None:
         super().__init__()
+        self.sign = PauseSign(appearance)
         self.setProperty("role", "card")
-        column((sign, 1), on=self, margins=(3 * GAP_PX,) * 4)
+        around = (2 * GAP_PX,) * 4
+        row(
+            (StandingFigure(appearance), 1),
+            (self.sign, 1),
+            on=self,
+            margins=around,
+            spacing=2 * GAP_PX,
+        )
 
 
 class RefusalPanel(QFrame):

@@ -6,6 +6,7 @@ from PySide6.QtWidgets import QWidget
 from gui.protocol.plan import faces_away_from_screen
 from gui.session.measurement_session import MeasurementSession
 from gui.style.appearance import Appearance
+from gui.style.measures import CARD_PADDING_PX, GAP_PX
 from gui.text.session_wording import next_sentence, without_reading
 from gui.text.wording import movement_plainly, task_title, tr
 from gui.widgets.buttons import bind_keys, button
@@ -62,12 +63,20 @@ class NextTaskPage(QWidget):
             self,
             column(self.title, self.sentence, spacing=gap()),
             self.pain_words,
-            (card((self.position, 1)), 1),
+            (self._drawings(), 1),
             self.hint,
             self._strip,
             buttons=[self.finish, self.repeat, self.go],
             caution=True,
         )
+
+    def _drawings(self) -> QWidget:
+        """Return the card of the drawings, which have its height but a little."""
+        made = card((self.position, 1))
+        layout = made.layout()
+        if layout is not None:
+            layout.setContentsMargins(CARD_PADDING_PX, 2 * GAP_PX, CARD_PADDING_PX, 2 * GAP_PX)
+        return made
 
     def show_next(self, measuring: MeasurementSession, *, mirrored: bool) -> None:
         """Show the task that comes next."""

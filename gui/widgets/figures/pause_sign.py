@@ -8,6 +8,8 @@ from gui.style.appearance import Appearance
 from gui.text.wording import tr
 from gui.widgets.painted_widget import PaintedWidget
 
+#: Size of the sign as a share of its place. [technical]
+_SIZE = 0.72
 #: Thickness of the ring as a share of its diameter. [technical]
 _THICK = 0.03
 
@@ -26,7 +28,7 @@ class PauseSign(PaintedWidget):
         return QSize(120, 120)
 
     def paint(self, painter: QPainter) -> None:
-        side = min(self.width(), self.height())
+        side = min(self.width(), self.height()) * _SIZE
         ring = QRectF(0, 0, side, side)
         ring.moveCenter(QRectF(self.rect()).center())
         inset = side * _THICK / 2
