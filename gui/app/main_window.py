@@ -37,7 +37,7 @@ if TYPE_CHECKING:
 #: Longest time for the engine to close and hand over its trials, seconds. [technical]
 _CLOSE_ENGINE_S = 2.5
 #: Longest time for what waits to be saved, seconds. [technical]
-_CLOSE_RECORDS_S = 1.5
+_CLOSE_RECORDS_S = 8.0
 #: Longest time for listing cameras and reading clips to end, seconds. [technical]
 _CLOSE_SLOW_S = 0.5
 #: Width and height where everything still fits, in languages with longer words too, pixels; a

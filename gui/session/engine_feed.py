@@ -9,6 +9,7 @@ from gui.text.session_wording import trouble_sentence
 from gui.workers.worker_thread import BackgroundWorker
 from measure.camera.faults import SourceFault
 from measure.domain.measurements import Measurement
+from measure.live.engine import PATIENCE_S
 from measure.live.events import LiveEvent, LiveEventKind, LiveFrame, Source
 
 #: Interval of polling, milliseconds: a frame waits little after it was analysed. [technical]
@@ -88,9 +89,9 @@ class EngineBridge(QObject):
             self._closing.run(lambda: engine.close(engine_s), self._closed)
 
     def close(self, timeout_s: float) -> None:
-        """Close everything for good, within the time."""
+        """Close everything for good, within the time unless captured trials take longer."""
         self.leave(timeout_s * _ENGINE_SHARE)
-        self._closing.close(timeout_s)
+        self._closing.close(timeout_s + PATIENCE_S)
 
     @Slot()
     def pull(self) -> None:

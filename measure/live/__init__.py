@@ -2,6 +2,6 @@
 
 Public names:
 
-    engine: LiveEngine
+    engine: LiveEngine, PATIENCE_S
     events: LiveEvent, LiveEventKind, LiveFrame, Phase, SetupHint, Source
 """

@@ -34,6 +34,10 @@ _WAITING = 8
 #: Of the time given to close, so much is kept for closing itself, seconds. [technical]
 _CLOSING_S = 1.5
 
+#: A computer that is too busy may take so much longer before a captured trial is lost, seconds.
+#: [technical]
+PATIENCE_S = 8.0
+
 
 @dataclass(frozen=True, slots=True)
 class _Closing:
@@ -148,13 +152,15 @@ class LiveEngine:
         """Close everything within the time; return what an unfinished movement's trials make.
 
         Trials still being refined get most of that time; where it does not do, the coarse pass
-        over them counts, with the widest interval.
+        over them counts, with the widest interval. While there are any, the time is exceeded by
+        up to PATIENCE_S, so that a busy computer loses none.
         """
         until_s = time.monotonic() + timeout_s
+        patience_s = PATIENCE_S if self._session.pending else 0.0
         reply: queue.SimpleQueue[Measurement | None] = queue.SimpleQueue()
         self._inbox.put(_Closing(until_s, reply))
         try:
-            return reply.get(timeout=timeout_s)
+            return reply.get(timeout=timeout_s + patience_s)
         except queue.Empty:
             return None
         finally:

@@ -15,6 +15,7 @@ from measure.domain.movements import Movement
 from measure.errors import ModelError
 from measure.live.engine import LiveEngine
 from measure.live.events import LiveEventKind, Phase, Source
+from measure.live.session import LiveSession
 from measure.pose.ensemble import ModelSet
 from measure.pose_models.catalogue import ModelQuality
 from tests.support.live_figures import empty_bundle
@@ -170,6 +171,22 @@ def test_a_captured_trial_is_not_lost_when_closing_before_it_is_settled(tmp_path
     assert left is not None
     assert left.value == pytest.approx(100, abs=8)
     assert left.provenance.source["trials_looked_at_once"] == "1"
+
+
+def test_closing_on_a_busy_computer_takes_longer_and_loses_no_captured_trial(tmp_path, monkeypatch):
+    end = LiveSession.end
+
+    def end_slowly(session):
+        time.sleep(2.0)
+        return end(session)
+
+    monkeypatch.setattr(LiveSession, "end", end_slowly)
+    with Run(tmp_path, seconds=60.0) as run:
+        run.begin(trials=2)
+        run.wait(LiveEventKind.TRIAL_CAPTURED)
+        left = run.engine.close(1.0)
+    assert left is not None
+    assert len(left.trials) == 1
 
 
 def test_closing_waits_for_a_trial_that_is_nearly_settled(tmp_path):
