@@ -29,6 +29,8 @@ _CELL_FOCUS_PX = 3
 _IN_FIELD_PX = 2
 #: Share of the arm's colour in the ground of a chosen row. [technical]
 _TINT = 0.14
+#: Share of a control's edge over a hairline where many stand in a row. [technical]
+_SOFT = 0.4
 #: Size of the ring before a choice in a list, and of the space after it, relative to running text.
 #: [technical]
 _MARK, _AFTER_MARK = 1.2, 0.5
@@ -131,7 +133,9 @@ QPushButton[role="word"]:checked, QPushButton[here="true"] {{
     background: transparent; color: {ink}; font-weight: 700;
     border-bottom-color: {arm}; }}
 QPushButton[role="large"] {{ font-size: {title}px; }}
-QPushButton[role="scale"] {{ font-size: {title}px; padding: {pad}px 0px; min-width: 1px; }}
+QPushButton[role="scale"] {{ font-size: {title}px; padding: {pad}px 0px; min-width: 1px;
+    border-color: {soft}; }}
+QPushButton[role="scale"]:checked {{ border-color: {arm}; }}
 QPushButton[role="large-main"] {{ background: {arm}; color: {on_arm}; border-color: {arm};
     font-size: {title}px; font-weight: 700; min-height: {large_px}px; }}
 
@@ -226,6 +230,7 @@ def style_sheet(palette: Palette, percent: int) -> str:
     body = BODY_PX * percent / 100
     high, wide = BUTTON_PADDING_PX
     sizes = {
+        "soft": mixed(palette.line, palette.edge, _SOFT),
         "tint": mixed(palette.raised, palette.arm, _TINT),
         "text": round(body),
         "small": round(body * SMALL),

@@ -276,6 +276,10 @@
         <translation>Peor dolor desde ayer</translation>
     </message>
     <message>
+        <source>Pain relief taken in the last four hours</source>
+        <translation>Analgésico tomado en las últimas cuatro horas</translation>
+    </message>
+    <message>
         <source>One number is enough.</source>
         <translation>Basta con un número.</translation>
     </message>
@@ -290,10 +294,6 @@
     <message>
         <source>You logged exercises in the last hour, so these results count as after exercise.</source>
         <translation>Ha anotado ejercicios en la última hora, así que estos resultados cuentan como posteriores a ellos.</translation>
-    </message>
-    <message>
-        <source>I have taken pain relief in the last four hours</source>
-        <translation>He tomado un analgésico en las últimas cuatro horas</translation>
     </message>
     <message>
         <source>Worst in the last 24 hours</source>

@@ -18,7 +18,7 @@ Public names:
         separator, strip, widget_with
     message_bar: MessageBar
     page_frame: PageFoot, frame_page
-    pain_scale: PainScale, RatedQuestion, ends_words, scale_ends
+    pain_scale: PainScale, QUESTION_PX, RatedQuestion, ends_words, scale_ends
     painted_widget: PaintedWidget
     plain_dialog: DIALOG_BAR_PX, DIALOG_MARGIN_PX, frame_dialog, plain_dialog
     scroll_page: back_to_top, bring_into_view, bring_to_top, scrollable

@@ -15,9 +15,9 @@ from gui.widgets.text import label
 #: The worst imaginable pain, of the usual numeric rating scale. [technical]
 MOST_PAIN = 10
 #: Width of the questions beside their scales, pixels. [technical]
-_QUESTION_PX = 250
+QUESTION_PX = 250
 #: Space between a question and the scale beneath it, pixels. [technical]
-_BENEATH_PX = 4
+_BENEATH_PX = 2
 
 
 class PainScale(QWidget):
@@ -55,7 +55,7 @@ class PainScale(QWidget):
             self._group.addButton(made, pain)
             self.buttons.append(made)
         self._group.idClicked.connect(self._clicked)
-        numbers = row(*((member, 1) for member in self.buttons), spacing=GAP_PX // 2)
+        numbers = row(*((member, 1) for member in self.buttons), spacing=GAP_PX)
         layout = column(numbers, on=self, spacing=GAP_PX // 2)
         if with_ends:
             layout.addLayout(scale_ends())
@@ -107,8 +107,8 @@ class RatedQuestion(SideBySide):
         """Give the words their width beside the scale, and the whole above it."""
         super().arrange()
         self._layout.setSpacing(_BENEATH_PX if self.stacked else self._appearance.gap(0.5))
-        self._words.setMinimumWidth(0 if self.stacked else _QUESTION_PX)
-        self._words.setMaximumWidth(self.maximumWidth() if self.stacked else _QUESTION_PX)
+        self._words.setMinimumWidth(0 if self.stacked else QUESTION_PX)
+        self._words.setMaximumWidth(self.maximumWidth() if self.stacked else QUESTION_PX)
 
 
 def scale_ends() -> QHBoxLayout:

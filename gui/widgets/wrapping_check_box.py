@@ -54,9 +54,14 @@ class WrappingCheckBox(QCheckBox):
         super().changeEvent(event)
 
     def _height_of(self, width: int) -> int:
-        space = QRect(0, 0, max(60, width - self.text_left() - _MARGIN), 10_000)
-        words = QFontMetrics(self.font()).boundingRect(space, self._flags(), self.text())
-        return max(self._box(), words.height()) + 2 * _MARGIN + 2
+        words = self._words_height(width - self.text_left() - _MARGIN)
+        return max(self._box(), words) + 2 * _MARGIN + 2
+
+    def _words_height(self, width: int) -> int:
+        """Return the height of the text in lines of a width, pixels."""
+        space = QRect(0, 0, max(60, width), 10_000)
+        metrics = QFontMetrics(self.font())
+        return metrics.boundingRect(space, self._flags(), self.text()).height()
 
     def hitButton(self, place: QPoint) -> bool:
         return self.rect().contains(place)
@@ -104,8 +109,9 @@ class WrappingCheckBox(QCheckBox):
     def _box_top(self) -> int:
         """Return where the box begins: beside the middle of the text's first line."""
         line = QFontMetrics(self.font()).lineSpacing()
-        words = self._height_of(self.width()) - 2 * _MARGIN - 2
-        above = (self.height() - max(words, line)) // 2 + (line - self._box()) // 2
+        # As wide as they are painted: words that just fit stand on one line.
+        words = max(line, self._words_height(self.width() - self.text_left()))
+        above = (self.height() - words) // 2 + (line - self._box()) // 2
         return max(_MARGIN, above)
 
     def text_left(self) -> int:

@@ -19,7 +19,7 @@ from measure.domain.movements import Movement
 #: Width and height of the drawn person, pixels. [technical]
 _FIGURE_PX = (130, 122)
 #: Height of a drawing in a row of all movements, pixels. [technical]
-_STRIP_PX = 96
+_STRIP_PX = 104
 
 
 def length_words(tasks: Sequence[MovementTask], minutes: int) -> str:

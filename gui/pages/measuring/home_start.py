@@ -31,7 +31,7 @@ from measure.progress.measuring_plan import MeasuringPlan
 #: Width and height of the drawn person, and of one beside large text, pixels. [technical]
 _FIGURE_PX, _FIGURE_BESIDE_LARGE_PX = (270, 270), (256, 256)
 #: Width and height of a movement drawn before its name, pixels. [technical]
-_LINE_PX = (72, 62)
+_LINE_PX = (96, 84)
 #: Space above and below a hairline, in gaps. [technical]
 _AROUND_RULES = 2
 #: Text size from which words need the whole width, per cent. [technical]

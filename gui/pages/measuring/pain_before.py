@@ -14,16 +14,23 @@ from gui.text.wording import tr
 from gui.widgets.buttons import bind_keys, button
 from gui.widgets.layouts import card, column, row, separator, widget_with
 from gui.widgets.page_frame import frame_page
-from gui.widgets.pain_scale import PainScale, RatedQuestion, ends_words, scale_ends
+from gui.widgets.pain_scale import QUESTION_PX, PainScale, RatedQuestion, ends_words, scale_ends
 from gui.widgets.side_by_side import LARGE_FROM_PERCENT
 from gui.widgets.text import label
 from measure.domain.records import Pain
 
 #: Space above a question with its scale beneath it, pixels. [technical]
-_ABOVE_PX = 14
+_ABOVE_PX = 18
 #: Height of the numbers, and space between their rows, where they have the page for themselves and
 #: text is small, pixels. [technical]
 _ALONE_PX, _ALONE_BETWEEN_PX = 72, 12
+#: Height of the numbers where text is large: three questions are seen at once, pixels. [technical]
+_LARGE_PX = 56
+#: Text size from which there is least room for them, per cent. [technical]
+_LARGEST_FROM_PERCENT = 175
+#: Width and height of the first movement's drawing, whose words begin where the numbers do, and
+#: beside large text, pixels. [technical]
+_FIGURE_PX, _FIGURE_BESIDE_LARGE_PX = (230, 108), (130, 122)
 
 
 class PainBeforePage(QWidget):
@@ -49,7 +56,9 @@ class PainBeforePage(QWidget):
             )
         )
         self.state = SessionStateChoice(
-            appearance, tr("I have taken pain relief in the last four hours")
+            appearance,
+            tr("Pain relief taken in the last four hours"),
+            beside_px=QUESTION_PX + appearance.gap(0.5),
         )
         self.go = button(tr("Start"), "main", key=tr("Enter"))
         self.leave = button(tr("Back"), key=tr("Escape"))
@@ -60,9 +69,10 @@ class PainBeforePage(QWidget):
         self._whose = ""
         #: Who went back from the questions, with answers that are still there.
         self._went_back: str | None = None
-        #: How much has to be answered: above the scales, and beneath them where text is large.
+        #: How much has to be answered: beneath the heading where text is large, and beside the
+        #: words over the scales.
         self._skips = (label("", "quiet"), label("", "quiet"))
-        self._legend = RatedQuestion(appearance, self._skips[0], widget_with(scale_ends()))
+        self._legend = RatedQuestion(appearance, self._skips[1], widget_with(scale_ends()))
         self._ends = label(ends_words(), "quiet")
         self._ends.setAlignment(Qt.AlignmentFlag.AlignRight)
         now = label(tr("Now, at rest"), "strong")
@@ -75,14 +85,14 @@ class PainBeforePage(QWidget):
                 (label(tr("Worst in the last 24 hours"), "strong"), self.worst),
             )
         ]
-        self._scales = column(self._legend, *rated, self._skips[1])
-        #: What comes first.
-        self._next = card(self.first)
+        self._scales = column(self._legend, *rated)
+        #: What comes first, below a hairline.
+        self._next = widget_with(column(separator(), self.first, spacing=appearance.gap(2)))
         frame_page(
             self,
-            self.sentence,
-            card(self._scales, separator(), self.state, spacing=appearance.gap(1)),
-            self._next,
+            column(self.sentence, self._skips[0], spacing=appearance.gap(0.5)),
+            card(self._scales),
+            card(self.state, self._next),
             1,
             buttons=[self.leave, self.go],
         )
@@ -99,12 +109,16 @@ class PainBeforePage(QWidget):
         large = self._appearance.percent >= LARGE_FROM_PERCENT
         self._legend.setVisible(not large)
         wide = self._alone and not large
-        self._scales.setSpacing(_ABOVE_PX if large else _ALONE_BETWEEN_PX if wide else GAP_PX)
-        for part in (self._ends, self._skips[1]):
+        largest = self._appearance.percent >= _LARGEST_FROM_PERCENT
+        above, high = (_ABOVE_PX, _LARGE_PX) if largest else (3 * GAP_PX, _LARGE_PX + GAP_PX)
+        self._scales.setSpacing(above if large else _ALONE_BETWEEN_PX if wide else GAP_PX)
+        for part in (self._ends, self._skips[0]):
             part.setVisible(large)
+        self.first.figure.setFixedSize(*(_FIGURE_BESIDE_LARGE_PX if large else _FIGURE_PX))
         for scale in (self.now, self.night, self.worst):
             for choice in scale.buttons:
-                choice.setMinimumHeight(_ALONE_PX if wide else 0)
+                choice.setMinimumHeight(_ALONE_PX if wide else high if large else 0)
+                choice.setMaximumHeight(high if large else _ALONE_PX)
 
     def ask(
         self,
