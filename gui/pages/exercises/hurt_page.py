@@ -71,11 +71,10 @@ class HurtPage(QWidget):
         self._advice.setSizePolicy(kept)
         block = column(
             1,
-            self.pain.row,
-            row(label(tr("0: no pain"), "lead"), worst),
+            column(self.pain.row, row(label(tr("0: no pain"), "lead"), worst), spacing=gap(1)),
             self._advice,
             1,
-            spacing=gap(2),
+            spacing=gap(3),
         )
         self._figure = StandingFigure(self._appearance)
         frame_round(

@@ -8,7 +8,7 @@ from functools import partial
 
 from PySide6.QtCore import Qt, Signal, Slot
 from PySide6.QtGui import QKeyEvent
-from PySide6.QtWidgets import QFrame, QWidget
+from PySide6.QtWidgets import QFrame, QPushButton, QWidget
 
 from gui.drawing.reading_on_body import Reading
 from gui.protocol.plan import NextAction, SessionMode, SessionPlan
@@ -45,7 +45,7 @@ from measure.progress.home_programme import USUAL_PAIN_LIMIT
 
 #: Width and height of the reading drawn on a body, of one above words, and of a movement that has
 #: no reading, pixels. [technical]
-_FIGURE_PX, _FIGURE_OF_WORDS_PX, _MOVEMENT_PX = (300, 280), (300, 270), (300, 220)
+_FIGURE_PX, _FIGURE_OF_WORDS_PX, _MOVEMENT_PX = (308, 350), (308, 340), (308, 280)
 #: Width and height of the movement that follows, beside its name, pixels. [technical]
 _NEXT_PX = (84, 92)
 #: Height of the answers where text is small: they are pressed in passing. [technical]
@@ -139,8 +139,7 @@ class PainPage(QWidget):
         frame_page(
             self,
             self._heading,
-            SideBySide(self._appearance, (self._asked, 8), (self._reading, 5), spacing=gap(4)),
-            1,
+            (SideBySide(self._appearance, (self._asked, 8), (self._reading, 5), spacing=gap(4)), 1),
             buttons=[self.finish, self.repeat, self.done],
             caution=True,
             spacing=gap(1.5),
@@ -297,6 +296,8 @@ class PainPage(QWidget):
             ready = tr("Press Continue when you are ready.")
             words = tr("Press Continue, or go to your spot.") if alone else ready
         self.next_words.setText(words)
+        # Going on without a number is possible, but nothing to press at once.
+        _hold_back(self.done, missing)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         text = event.text()
@@ -313,6 +314,14 @@ class PainPage(QWidget):
 
     def _answer(self, after: NextAction, _checked: bool = False) -> None:
         self.answered.emit(self.pain.value, self.reason.value, after)
+
+
+def _hold_back(target: QPushButton, held: bool) -> None:
+    """Let a main button look as if it were not yet its turn, though it may be pressed."""
+    if target.property("held") is not held:
+        target.setProperty("held", held)
+        target.style().unpolish(target)
+        target.style().polish(target)
 
 
 def _reason(measurement: Measurement) -> tuple[str, str]:

@@ -200,10 +200,10 @@ class SafetyPage(QWidget):
         if words.close:
             roomy = self._appearance.percent < LARGE_FROM_PERCENT
             alarm, usual = ("alarm", "title") if roomy else ("fault", "")
-            role, share = alarm if words.alarming else usual, TITLE if roomy else 1.0
-            bold = roomy or words.alarming
-            close = OneLineLabel(self._appearance, words.close, role, bold=bold, share=share)
-            said.append(close)
+            role = alarm if words.alarming else usual
+            # Where text is large a second line is better than another size on each page.
+            one_line = OneLineLabel(self._appearance, words.close, role, bold=True, share=TITLE)
+            said.append(one_line if roomy else label(words.close, role))
         low = widget_with(column(*said, buttons, spacing=GAP_PX))
         return centred(low, margins=(MARGIN_PX, GAP_PX, MARGIN_PX, GAP_PX))
 
