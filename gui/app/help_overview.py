@@ -24,8 +24,8 @@ class HelpOverview(TitledPage):
         super().__init__(appearance, tr("Help"))
         self.topics: dict[HelpPage, TopicButton] = {}
         for page in HelpPage:
-            name, urgent = page_title(page), page is HelpPage.WHEN_TO_CALL
-            self.topics[page] = TopicButton(name, page_line(page), urgent=urgent)
+            urgent = appearance if page is HelpPage.WHEN_TO_CALL else None
+            self.topics[page] = TopicButton(page_title(page), page_line(page), urgent=urgent)
             self.topics[page].clicked.connect(partial(self._open, page))
         self.keys = button(tr("Keys"))
         self.keys.clicked.connect(self._show_keys)

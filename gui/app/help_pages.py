@@ -93,7 +93,7 @@ class HelpDialog(QDialog):
         #: Pages that a link has led away from, and how far each was scrolled.
         self._left: list[tuple[Path, int]] = []
         self.title = label("", "display")
-        self.text = HelpText()
+        self.text = HelpText(self.title)
         self.text.followed.connect(self.follow)
         self.back = button(tr("Back"))
         self.back.clicked.connect(self._go_back)
@@ -108,7 +108,6 @@ class HelpDialog(QDialog):
         """Set title, text and buttons one below the other, as high as the window allows."""
         margin, beside = DIALOG_MARGIN_PX, (TEXT_EDGE_PX, 0, DIALOG_BAR_PX, 0)
         column(
-            row(self.title, margins=beside),
             (self.text, 1),
             row(buttons, margins=beside),
             on=self,

@@ -8,6 +8,7 @@ from PySide6.QtGui import (
     QFont,
     QFontInfo,
     QPalette,
+    QResizeEvent,
     QTextBlock,
     QTextBlockFormat,
     QTextCharFormat,
@@ -17,10 +18,11 @@ from PySide6.QtGui import (
     QTextTable,
     QTextTableFormat,
 )
-from PySide6.QtWidgets import QApplication, QFrame, QTextBrowser
+from PySide6.QtWidgets import QApplication, QFrame, QTextBrowser, QWidget
 
-from gui.style.measures import GAP_PX
+from gui.style.measures import GAP_PX, TEXT_EDGE_PX
 from gui.widgets.fold import MoreBelow
+from gui.widgets.plain_dialog import DIALOG_BAR_PX
 
 #: Rank of the heading that stands for the term of a list of terms. [technical]
 _TERM = 4
@@ -86,13 +88,18 @@ def _sentence(words: str, stop: str = "") -> str:
 
 
 class HelpText(QTextBrowser):
-    """Shows the text of a page in the window's own type; it scrolls by itself."""
+    """Shows the text of a page in the window's own type; it scrolls by itself, beneath its title.
+
+    The bar begins beside the title, as that of every other dialog does.
+    """
 
     #: A link was followed; where it leads, as the page says it.
     followed = Signal(QUrl)
 
-    def __init__(self) -> None:
+    def __init__(self, title: QWidget) -> None:
         super().__init__()
+        self._title = title
+        title.setParent(self)
         self.setFrameShape(QFrame.Shape.NoFrame)
         self.setProperty("role", "text")
         self.setOpenLinks(False)
@@ -100,10 +107,25 @@ class HelpText(QTextBrowser):
         self.setViewportMargins(0, 0, TEXT_RIGHT_PX, 0)
         MoreBelow(self, QApplication.palette().color(QPalette.ColorRole.Window))
 
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self._place_title()
+
+    def _place_title(self) -> None:
+        """Keep the title above the text, as high as its words need."""
+        wide = max(0, self.width() - TEXT_EDGE_PX - DIALOG_BAR_PX)
+        high = self._title.heightForWidth(wide) if self._title.hasHeightForWidth() else 0
+        high = max(high, self._title.minimumSizeHint().height())
+        self._title.setGeometry(TEXT_EDGE_PX, 0, wide, high)
+        above = high + 2 * GAP_PX
+        if self.viewportMargins().top() != above:
+            self.setViewportMargins(0, above, TEXT_RIGHT_PX, 0)
+
     def show_text(self, markdown: str, name: str) -> None:
         """Show a text from its beginning; its name is for who hears it."""
         self.ensurePolished()
         self.setAccessibleName(name)
+        self._place_title()
         self.setMarkdown(markdown)
         _dress(self.document(), QFontInfo(self.font()).pixelSize())
         self.verticalScrollBar().setValue(0)

@@ -134,6 +134,7 @@ def paint_standing(
     *,
     asked: bool = False,
     tracked: bool = False,
+    floor: bool = True,
 ) -> None:
     """Paint somebody as in a mirror, arms hanging, those of some sides in the measured colour.
 
@@ -143,11 +144,14 @@ def paint_standing(
         Whether it is asked which shoulder is meant: then both are ringed.
     tracked
         Whether the joints that a camera's picture is searched for are marked.
+    floor
+        Whether the floor under the feet is seen.
     """
     scale, hips = _fitted(place, _FLOOR_ASIDE)
     person = PersonPainter(painter, appearance, scale, hips, mirrored=True)
     body = posed(Pose(), Side.LEFT)
-    _floor(person, body)
+    if floor:
+        _floor(person, body)
     person.paint(body, other=Side.RIGHT in sides, own=Side.LEFT in sides)
     if asked:
         painter.setPen(_line_pen(person, colour="arm"))

@@ -123,10 +123,7 @@ QPushButton[role="lacking"] {{ border: 2px solid {hold}; padding: {pad_g}px {pad
 QPushButton[role="tile"] {{ text-align: left; }}
 QPushButton[role="tile"]:checked {{ background: {raised}; color: {ink};
     border: 2px solid {arm}; padding: {pad_g}px {padx_g}px; }}
-QPushButton[role="topic"], QPushButton[role="urgent-topic"] {{ border: 1px solid {line};
-    border-radius: {card_radius}px; }}
-QPushButton[role="urgent-topic"] {{ border-left: 6px solid {alarm}; border-top-left-radius: 0;
-    border-bottom-left-radius: 0; }}
+QPushButton[role="topic"] {{ border: 1px solid {line}; border-radius: {card_radius}px; }}
 QPushButton[role="word"] {{ background: transparent; border: none; border-radius: 0;
     border-bottom: 3px solid transparent; padding: {pad_f}px 4px; color: {quiet}; }}
 QPushButton[role="word"]:hover {{ border-bottom-color: {line}; }}

@@ -1,6 +1,6 @@
 """The lower edge of what scrolls: what goes on below it fades out, beneath a sign that it does.
 
-It fades in a gap between what is shown, if one is near.
+It fades in a gap between what is shown, if one is near; a card goes on beneath its last line.
 """
 
 from collections.abc import Iterator
@@ -13,12 +13,16 @@ from PySide6.QtGui import (
     QPaintEvent,
     QPalette,
     QPen,
+    QRegion,
+    QTextDocument,
 )
 from PySide6.QtWidgets import (
     QAbstractScrollArea,
+    QApplication,
     QFrame,
     QLabel,
     QScrollArea,
+    QTextBrowser,
     QVBoxLayout,
     QWidget,
 )
@@ -26,17 +30,22 @@ from PySide6.QtWidgets import (
 from gui.style.measures import GAP_PX
 
 #: How far above the edge a gap is looked for, pixels. [technical]
-REACH_PX = 9 * GAP_PX
+REACH_PX = 12 * GAP_PX
 #: Height above the edge that nothing is read in, and the part of it with the sign itself, pixels.
 #: [technical]
 SOLID_PX, _SIGN_PX = 20, 10
 #: Height in which contents without a gap fade, and the least and greatest of a fade in a gap,
 #: pixels. [technical]
 _FADE_PX, _LEAST_FADE_PX, _MOST_FADE_PX = 28, 16, 20
+#: How much of a fade between two things that touch lies on the second, pixels. [technical]
+_BELOW_NARROW_PX = 5
 #: Height above the edge in which what has no gap fades out, pixels. [technical]
 STRIP_PX = SOLID_PX + _FADE_PX
-#: Most of the height above the strip that stays bare for the sake of a gap, pixels. [technical]
-_MOST_BARE_PX = 4 * GAP_PX
+#: Most of the height above the strip that stays bare for the sake of a gap, pixels: of the ground,
+#: and of a card, which goes on there. [technical]
+_MOST_BARE_PX, _MOST_BARE_CARD_PX = 4 * GAP_PX, 8 * GAP_PX
+#: Edge of a card that stays, pixels. [technical]
+_RIM_PX = 1
 #: What is lower is a line across, and lines of words stand apart by it above and below, pixels.
 #: [technical]
 _HAIR_PX, _LEADING_PX = 3, 2
@@ -44,6 +53,8 @@ _HAIR_PX, _LEADING_PX = 3, 2
 FADED_PX = 3 * GAP_PX
 #: How much of it the ground covers, at shares of the fade from its upper edge. [technical]
 _COVERED = ((0.0, 0.0), (0.35, 0.15), (0.7, 0.65), (1.0, 1.0))
+#: Cards on the ground of fields. [technical]
+_RAISED_ROLES = ("card", "notice-card", "lacking-card", "alarm-card")
 #: Half the width of the arrow's head, its height, and its thickness, pixels. [technical]
 _ARROW_PX, _ARROW_HIGH_PX, _LINE_PX = 13, 8, 3
 #: Pixels of an area that may lie below its edge without a word: empty margin. [technical]
@@ -107,13 +118,16 @@ class MoreBelow(QWidget):
         first, last = (place - above for place in self.fade)
         painter = QPainter(self)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        fading = QLinearGradient(0, first, 0, last)
-        for place, much in _COVERED:
-            shade = QColor(ground)
-            shade.setAlphaF(much)
-            fading.setColorAt(place, shade)
-        painter.fillRect(QRect(0, first, self.width(), last - first), fading)
-        painter.fillRect(QRect(0, last, self.width(), self.height() - last), ground)
+        beside, raised = QRegion(self.rect()), QApplication.palette().base().color()
+        for card in self._cards(first, last):
+            beside -= card
+            inside = card.adjusted(_RIM_PX, 0, -_RIM_PX, 0)
+            _cover(painter, inside, (first, last), raised)
+            # The card itself goes on, fainter and fainter, down to the edge.
+            _cover(painter, card, (first, card.bottom()), ground)
+        painter.setClipRegion(beside)
+        _cover(painter, self.rect(), (first, last), ground)
+        painter.setClipping(False)
         pen = QPen(self._area.palette().color(QPalette.ColorRole.WindowText), _LINE_PX)
         pen.setCapStyle(Qt.PenCapStyle.RoundCap)
         painter.setPen(pen)
@@ -128,8 +142,21 @@ class MoreBelow(QWidget):
         page = self._area.widget() if isinstance(self._area, QScrollArea) else None
         if page is not None:
             return fade_span(page, viewport)
-        spans: list[Span] = getattr(self._area, "fold_spans", list)()
+        if isinstance(self._area, QTextBrowser):
+            above = self._bar.value() + viewport.height() - REACH_PX
+            lines = text_spans(self._area.document(), (above, above + REACH_PX))
+            spans = [(top - self._bar.value(), low - self._bar.value()) for top, low in lines]
+        else:
+            spans = getattr(self._area, "fold_spans", list)()
         return faded(spans, viewport.height())
+
+    def _cards(self, first: int, last: int) -> list[QRect]:
+        """Return the parts of this strip in which a card goes on below the fade."""
+        page = self._area.widget() if isinstance(self._area, QScrollArea) else None
+        above = self._area.viewport().height() - self.height()
+        cards = [] if page is None else cards_over(page, self._area.viewport(), above + last)
+        left = self.mapFrom(self._area, self._area.viewport().pos()).x()
+        return [QRect(left + at.x(), first, at.width(), self.height() - first) for at in cards]
 
 
 class Padding:
@@ -173,38 +200,91 @@ def fade_span(page: QWidget, viewport: QWidget) -> Span:
     """Return where a page begins to fade and where it is gone, pixels of the viewport."""
     edge = viewport.height()
     spans = sorted(_spans(page, viewport, edge - REACH_PX, edge))
-    return faded(spans, edge)
+    on_card = bool(cards_over(page, viewport, edge - REACH_PX))
+    return faded(spans, edge, _MOST_BARE_CARD_PX if on_card else _MOST_BARE_PX)
 
 
-def faded(spans: list[Span], edge: int) -> Span:
-    """Return where contents fade of which these, sorted by their upper edges, lie near the edge."""
+def cards_over(page: QWidget, viewport: QWidget, place: int) -> list[QRect]:
+    """Return the cards of a page that reach from above a height of the viewport to its edge."""
+    found: list[QRect] = []
+    for frame in page.findChildren(QFrame):
+        top = frame.mapTo(viewport, QPoint(0, 0))
+        low = top.y() + frame.height()
+        if not frame.isVisible() or top.y() >= place or low < viewport.height():
+            continue
+        if str(frame.property("role")) in _RAISED_ROLES:
+            found.append(QRect(top, frame.size()))
+    return found
+
+
+def text_spans(document: QTextDocument, within: Span) -> list[Span]:
+    """Return the edges of the lines of a text that lie between two heights of it, pixels."""
+    found: list[Span] = []
+    block = document.begin()
+    while block.isValid():
+        place = document.documentLayout().blockBoundingRect(block)
+        if place.bottom() > within[0] and place.top() < within[1]:
+            for number in range(block.layout().lineCount()):
+                line = block.layout().lineAt(number).rect().translated(0, place.top())
+                if line.bottom() > within[0] and line.top() < within[1]:
+                    found.append((round(line.top()) + _LEADING_PX, round(line.bottom())))
+        block = block.next()
+    return sorted(found)
+
+
+def _cover(painter: QPainter, place: QRect, fade: Span, ground: QColor) -> None:
+    """Paint a ground over a place, more and more of it within the fade, beneath that all of it."""
+    first, last = fade
+    fading = QLinearGradient(0, first, 0, last)
+    for share, much in _COVERED:
+        shade = QColor(ground)
+        shade.setAlphaF(much)
+        fading.setColorAt(share, shade)
+    painter.fillRect(QRect(place.x(), first, place.width(), last - first), fading)
+    painter.fillRect(QRect(place.x(), last, place.width(), place.bottom() + 1 - last), ground)
+
+
+def faded(spans: list[Span], edge: int, most_bare: int = _MOST_BARE_PX) -> Span:
+    """Return where contents fade of which these, sorted by their upper edges, lie near the edge.
+
+    Parameters
+    ----------
+    most_bare
+        How far above the strip a gap may be.
+    """
     usual = (edge - STRIP_PX, edge - SOLID_PX)
     # Between things if possible, else between lines of one.
-    return _fade_among(spans, edge, GAP_PX) or _fade_among(spans, edge, 0) or usual
+    for least in (GAP_PX, 0):
+        fade = _fade_among(spans, (edge, most_bare), least)
+        if fade is not None:
+            return fade
+    return usual
 
 
-def _fade_among(spans: list[Span], edge: int, least: int) -> Span | None:
+def _fade_among(spans: list[Span], room: tuple[int, int], least: int) -> Span | None:
     """Return the fade in the lowest gap of at least so many pixels, or None where none is near."""
+    edge, _ = room
     above: int | None = None
     for top, bottom in _bands(spans, least):
         if bottom > edge - SOLID_PX:
-            return _in_gap(above, top, edge)
+            return _in_gap(above, top, room)
         above = bottom
-    return None if above is None else _in_gap(above, edge, edge)
+    return None if above is None else _in_gap(above, edge, room)
 
 
-def _in_gap(above: int | None, below: int, edge: int) -> Span | None:
+def _in_gap(above: int | None, below: int, room: tuple[int, int]) -> Span | None:
     """Return the fade between the end of one thing and the beginning of the next, if near."""
-    if below < edge - SOLID_PX - _MOST_BARE_PX:
+    edge, most_bare = room
+    if below < edge - SOLID_PX - most_bare:
         return None
     if above is not None and below - above < GAP_PX:
-        # Too narrow for a fade: half of it lies on either side.
-        first = (above + below - _LEAST_FADE_PX) // 2
-        return first, first + _LEAST_FADE_PX
+        # Too narrow for a fade: it lies on either side, the greater part above.
+        last = (above + below) // 2 + _BELOW_NARROW_PX
+        return last - _LEAST_FADE_PX, last
     wide = _FADE_PX if below >= edge - SOLID_PX else _MOST_FADE_PX
     last = min(below, edge - SOLID_PX)
     first = last - wide if above is None else max(above, last - wide)
-    return first, min(max(last, first + _LEAST_FADE_PX), edge - _SIGN_PX)
+    return first, min(max(last, first + GAP_PX), edge - _SIGN_PX)
 
 
 def _bands(spans: list[Span], least: int) -> Iterator[Span]:

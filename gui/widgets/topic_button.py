@@ -2,17 +2,20 @@
 
 from collections.abc import Sequence
 
-from PySide6.QtCore import QPointF, QSize, Qt
-from PySide6.QtGui import QPainter, QPaintEvent, QPalette, QPen, QResizeEvent
+from PySide6.QtCore import QPointF, QRectF, QSize, Qt
+from PySide6.QtGui import QPainter, QPainterPath, QPaintEvent, QPalette, QPen, QResizeEvent
 from PySide6.QtWidgets import QGridLayout, QSizePolicy, QWidget
 
-from gui.style.measures import CARD_PADDING_PX, GAP_PX
+from gui.style.appearance import Appearance
+from gui.style.measures import CARD_PADDING_PX, CARD_RADIUS_PX, GAP_PX
 from gui.widgets.buttons import RingedButton
 from gui.widgets.layouts import column, row
 from gui.widgets.text import label
 
 #: Room inside above and beside the words, pixels. [technical]
 _PADDING_PX = (GAP_PX + 4, CARD_PADDING_PX)
+#: Width of the red edge of what may not wait, pixels. [technical]
+_URGENT_PX = 6
 #: Half the sign that a topic leads on, pixels. [technical]
 _SIGN_PX = 6
 #: Space between two, pixels. [technical]
@@ -29,14 +32,14 @@ class TopicButton(RingedButton):
     Parameters
     ----------
     urgent
-        Whether it may not wait: its edge is red where its words begin, and it has a line of its
-        own.
+        The appearance, where it may not wait: its edge is red where its words begin, and it has a
+        line of its own.
     """
 
-    def __init__(self, name: str, line: str, *, urgent: bool = False) -> None:
+    def __init__(self, name: str, line: str, *, urgent: Appearance | None = None) -> None:
         super().__init__()
-        self.urgent = urgent
-        self.setProperty("role", "urgent-topic" if urgent else "topic")
+        self._appearance, self.urgent = urgent, urgent is not None
+        self.setProperty("role", "topic")
         self.setAccessibleName(name)
         self.setAccessibleDescription(line)
         self.name, self.line = label(name, "strong"), label(line, "quiet")
@@ -57,12 +60,22 @@ class TopicButton(RingedButton):
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         painter.setPen(QPen(self.palette().color(QPalette.ColorRole.PlaceholderText), 2))
         leads_left = self.layoutDirection() is Qt.LayoutDirection.RightToLeft
+        if self._appearance is not None:
+            self._paint_edge(painter, self._appearance, at_right=leads_left)
         edge = CARD_PADDING_PX if leads_left else self.width() - CARD_PADDING_PX
         tip = QPointF(edge, self.height() / 2)
         long = max(_SIGN_PX, self.name.fontMetrics().height() // 4)
         for side in (-long, long):
             painter.drawLine(tip, tip + QPointF(long if leads_left else -long, side))
         painter.end()
+
+    def _paint_edge(self, painter: QPainter, appearance: Appearance, *, at_right: bool) -> None:
+        """Paint the red edge, within the round corners."""
+        whole, strip = QPainterPath(), QPainterPath()
+        whole.addRoundedRect(QRectF(self.rect()), CARD_RADIUS_PX, CARD_RADIUS_PX)
+        begin = self.width() - _URGENT_PX if at_right else 0
+        strip.addRect(QRectF(begin, 0, _URGENT_PX, self.height()))
+        painter.fillPath(whole.intersected(strip), appearance.colour("alarm"))
 
     def sizeHint(self) -> QSize:
         hint = self._inside.sizeHint()

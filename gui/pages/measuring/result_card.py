@@ -44,8 +44,9 @@ from measure.domain.session_facts import ClinicianValue
 #: Height of a body, with a reading on it or without, and of one that stands alone; its width where
 #: there is room and where words are long, pixels. [technical]
 _HIGH_PX, _ALONE_HIGH_PX, _WIDE_PX, _LEAST_PX = 208, 280, 252, 130
-#: Space above the words beside it: both sides' numbers stand at one height. [technical]
-_ABOVE_PX = 5 * GAP_PX // 2
+#: Space above the words beside it, and beside one that stands alone: both sides' numbers stand at
+#: one height, about the middle of the body. [technical]
+_ABOVE_PX, _ALONE_ABOVE_PX = 5 * GAP_PX // 2, 6 * GAP_PX
 
 Task = tuple[Movement, Side]
 
@@ -152,31 +153,31 @@ class ResultCard(QWidget):
         between = separator(upright=True)
         compared = [label(words[:1].upper() + words[1:], "strong")] if words else []
         notes = _notes(movement, shown)
-        beneath: list[QWidget] = [*compared, *notes, *footnotes]
+        quiet = column(*notes, *footnotes, spacing=GAP_PX // 2)
         space = gap(1.5 if self._large else 1)
         contents: list[Content] = [
             label(movement_name(movement), "title"),
             row((at_left, 1), between, (at_right, 1), spacing=CARD_PADDING_PX),
         ]
-        if beneath:
+        if compared or notes or footnotes:
             above = 0 if self._large else gap(1)
-            said = column(*beneath, spacing=gap(1))
+            said = column(*compared, quiet, spacing=gap(1))
             margins = (0, above, 0, 0)
             contents.append(column(separator(), said, margins=margins, spacing=gap(1.5)))
         return card(*contents, spacing=space)
 
     def _cell(self, task: Task, shown: "_Results") -> QWidget:
         """Return one side: the body beside its number, what is said of it, what measures it."""
-        # Buttons of both sides stand on one line, at the lower end.
-        words: list[Content] = [*self._words(task, shown), 1, *self._way(task, shown)]
+        words: list[Content] = [*self._words(task, shown), *self._way(task, shown), 1]
         if self._large:
             return widget_with(column(*words, spacing=0))
         figure = self._figure(task, shown)
-        figure.setFixedHeight(_ALONE_HIGH_PX if len(shown.results) == 1 else _HIGH_PX)
+        alone = len(shown.results) == 1
+        figure.setFixedHeight(_ALONE_HIGH_PX if alone else _HIGH_PX)
         figure.setMinimumWidth(_LEAST_PX)
         figure.setMaximumWidth(_WIDE_PX)
         gap = self._appearance.gap
-        margins = (0, _ABOVE_PX, 0, 0)
+        margins = (0, _ALONE_ABOVE_PX if alone else _ABOVE_PX, 0, 0)
         said = column(*words, margins=margins, spacing=gap(0.5))
         return widget_with(row((figure, 9), (said, 11), spacing=gap(2)))
 
@@ -185,7 +186,10 @@ class ResultCard(QWidget):
         movement, side = task
         measurement = shown.results.get(task)
         if measurement is None:
-            return StandingFigure(self._appearance)
+            # Both bodies stand on a floor, or neither.
+            other = movement, side.other
+            read = other in shown.results and not shown.details.get(other, Said()).advice
+            return StandingFigure(self._appearance, floor=not read)
         if shown.details.get(task, Said()).advice:
             drawn = PositionView(self._appearance, still=True, close=True)
             drawn.show_movement(movement, side)

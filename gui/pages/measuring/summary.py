@@ -52,7 +52,7 @@ class SummaryPage(QWidget):
         self.first = label(tr("First results: there is nothing to compare them with yet."), "quiet")
         #: Movements of which nothing was captured, each with its reason.
         self.without = label("", "quiet")
-        footnotes = widget_with(column(self.without, self.first, spacing=GAP_PX))
+        footnotes = widget_with(column(self.without, self.first, spacing=GAP_PX // 2))
         self.card = ResultCard(appearance, self.next_side, footnotes)
         self.card.again.connect(self.task_wanted)
         self._other_side: MovementTask | None = None

@@ -1,5 +1,6 @@
 """Session list: every measurement with its trials, refusals and conditions."""
 
+import datetime as dt
 import re
 from collections import Counter, defaultdict
 from collections.abc import Sequence
@@ -43,6 +44,8 @@ from measure.progress.wording import number_words
 
 #: Height of the drawn body, pixels. [technical]
 _FIGURE_PX = 320
+#: Time with which a clip is saved of which only the day is known; no clock is so exact. [project]
+_DAY_ALONE = dt.time(12)
 #: Width of the list of days, in sizes of the text. [technical]
 _LIST_WIDTH = 11.5
 #: Least width of the drawn body, pixels. [technical]
@@ -416,8 +419,13 @@ def _ending_words(session: SessionRecord) -> str:
 
 
 def day_words(session: SessionRecord) -> str:
-    """Return when a session began, by the clock of the place."""
+    """Return when a session began, by the clock of the place.
+
+    Of a clip of which only the day is known, it is the day alone.
+    """
     local = session.started.local
+    if local.time() == _DAY_ALONE:
+        return date_words(local.date(), tr)
     return f"{date_words(local.date(), tr)}, {local:%H:%M}"
 
 

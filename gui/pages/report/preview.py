@@ -13,7 +13,7 @@ from gui.pages.report.reading_view import ReadingView
 from gui.report.diagrams import PlacedDiagrams
 from gui.report.files import report_bytes
 from gui.session.services import Services
-from gui.style.measures import CONTENT_PX, MARGIN_PX
+from gui.style.measures import BAR_PX, CONTENT_PX, GAP_PX, MARGIN_PX
 from gui.text.wording import person_name, tr
 from gui.widgets.buttons import ButtonRow, button
 from gui.widgets.layouts import centred, clear_layout, column, row, separator, widget_with
@@ -29,7 +29,7 @@ _WIDTH_PX = 1400
 #: Text size up to which the form has room beside the paper, per cent. [technical]
 _BESIDE_PERCENT = 120
 #: Width of the form beside the paper, in sizes of the text. [technical]
-_FORM_WIDTH = 15.5
+_FORM_WIDTH = 19
 #: How much of a page's blank margin is left out at every edge, so that its letters are larger,
 #: millimetres. [technical]
 _TRIMMED_MM = 6.0
@@ -116,7 +116,9 @@ class ReportPreviewPage(TitledPage):
         self._whole, self._kind_chosen = False, False
         self._choose_kind()
         self.reading = ReadingView()
-        self._sheet = PaperEdge(services.appearance, self.reading)
+        # The paper's bar stands in the margin; the sheet ends where the foot does.
+        edge = PaperEdge(services.appearance, self.reading)
+        self._sheet = widget_with(row((edge, 1), margins=(0, 0, BAR_PX, 0)))
         paper = QWidget()
         self._column = column(
             on=paper,
@@ -151,16 +153,16 @@ class ReportPreviewPage(TitledPage):
         beside = widget_with(row(form, (shown, 1), spacing=gap(3)))
         head = widget_with(row((self.title, 1), self.other_kind, self.options, spacing=gap(2)))
         foot = ButtonRow([self.leave, self.print, self.write], wide=True)
-        margins = (MARGIN_PX, gap(1.5), MARGIN_PX, gap(1.5))
+        margins = (MARGIN_PX, GAP_PX, MARGIN_PX, GAP_PX)
         parts = (
             centred(head, margins=(MARGIN_PX, gap(2), MARGIN_PX, gap(1))),
-            (centred(beside, margins=(MARGIN_PX, 0, MARGIN_PX, gap(1))), 1),
+            (centred(beside, margins=(MARGIN_PX, 0, MARGIN_PX - BAR_PX, gap(1))), 1),
             separator(),
             centred(foot, margins=margins),
         )
         column(*parts, on=self, spacing=0)
         for part in (head, beside, foot):
-            part.setMaximumWidth(_WIDTH_PX)
+            part.setMaximumWidth(_WIDTH_PX + BAR_PX * (part is beside))
 
     @Slot()
     def _fit(self) -> None:

@@ -97,8 +97,9 @@ class TransferPage(TitledPage):
         lock = column(LockMark(self._appearance), 1)
         note = row(lock, (label(" ".join(words), "quiet"), 1), spacing=GAP_PX)
         return card(
-            BesideRow(label(tr("Export"), "title"), choices, above=GAP_PX),
+            label(tr("Export"), "title"),
             self.kind,
+            choices,
             separator(),
             note,
         )

@@ -22,14 +22,21 @@ class StandingFigure(PaintedWidget):
         Whether it is asked which shoulder is meant: both are ringed until one is.
     tracked
         Whether the joints that are followed in a picture are marked.
+    floor
+        Whether the floor under the feet is seen.
     """
 
     def __init__(
-        self, appearance: Appearance, *sides: Side, asked: bool = False, tracked: bool = False
+        self,
+        appearance: Appearance,
+        *sides: Side,
+        asked: bool = False,
+        tracked: bool = False,
+        floor: bool = True,
     ) -> None:
         super().__init__(appearance)
         self._sides: Collection[Side] = sides
-        self._asks, self._tracked = asked, tracked
+        self._asks, self._tracked, self._floor = asked, tracked, floor
 
     def show_sides(self, sides: Collection[Side]) -> None:
         """Colour the arms of these sides."""
@@ -45,5 +52,11 @@ class StandingFigure(PaintedWidget):
     def paint(self, painter: QPainter) -> None:
         place, asked = QRectF(self.rect()), self._asks and not self._sides
         paint_standing(
-            painter, self.appearance, place, self._sides, asked=asked, tracked=self._tracked
+            painter,
+            self.appearance,
+            place,
+            self._sides,
+            asked=asked,
+            tracked=self._tracked,
+            floor=self._floor,
         )

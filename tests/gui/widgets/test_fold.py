@@ -1,10 +1,15 @@
 """The fade at the lower edge of a page: between what it shows, where a gap is near."""
 
+from itertools import pairwise
+
 import pytest
-from PySide6.QtWidgets import QRadioButton, QVBoxLayout, QWidget
+from PySide6.QtGui import QPalette
+from PySide6.QtWidgets import QApplication, QRadioButton, QVBoxLayout, QWidget
 
 from gui.widgets.fold import REACH_PX, SOLID_PX, MoreBelow, faded
+from gui.widgets.layouts import card, column
 from gui.widgets.scroll_page import scrollable
+from gui.widgets.text import label
 
 #: Height of the room of a page, pixels.
 EDGE_PX = 400
@@ -15,9 +20,9 @@ EDGE_PX = 400
     [
         ([], (352, 380)),
         ([(300, 500)], (352, 380)),  # too tall for a gap: it fades out
-        ([(300, 350), (360, 420)], (350, 366)),  # the next thing is not cut, it is not seen
-        ([(300, 350), (350, 420)], (342, 358)),  # one touches the other
-        ([(300, 350), (355, 375), (390, 420)], (375, 390)),
+        ([(300, 350), (360, 420)], (350, 360)),  # the next thing is not cut, it is not seen
+        ([(300, 350), (350, 420)], (339, 355)),  # one touches the other
+        ([(300, 350), (355, 375), (390, 420)], (375, 383)),
         ([(300, 335), (310, 340), (365, 420)], (345, 365)),  # things side by side are one
         ([(300, 340)], (352, 380)),
         ([(395, 420)], (352, 380)),
@@ -45,3 +50,36 @@ def test_no_choice_is_cut_by_the_fade(appearance, placed, scrolled):
     for choice in choices:
         top = choice.mapTo(area.viewport(), choice.rect().topLeft()).y()
         assert top + choice.height() <= first or top >= last - 8
+
+
+@pytest.mark.parametrize("scrolled", range(0, 120, 13))
+def test_a_card_goes_on_down_to_the_edge(appearance, placed, scrolled):
+    page = QWidget()
+    lines = [label(f"Line {number}") for number in range(30)]
+    framed = card(*lines, spacing=24)
+    column(framed, on=page)
+    area = scrollable(page)
+    placed(area, (400, EDGE_PX))
+    before = QApplication.palette()
+    colours = QApplication.palette()
+    colours.setColor(QPalette.ColorRole.Base, "#0000ff")
+    colours.setColor(QPalette.ColorRole.Window, "#000000")
+    QApplication.setPalette(colours)
+    area.setPalette(colours)
+    framed.setAutoFillBackground(True)
+    framed.setBackgroundRole(QPalette.ColorRole.Base)
+    area.verticalScrollBar().setValue(scrolled)
+    _, last = area.findChild(MoreBelow).fade
+    picture = area.grab().toImage()
+    QApplication.setPalette(before)
+    edge = area.viewport().height()
+
+    def like_card(below):
+        """Return how much of the card is seen in a place without words, at its left."""
+        return picture.pixelColor(area.viewport().x() + 10, below).blueF()
+
+    shares = [like_card(place) for place in range(last, edge)]
+    assert like_card(edge - REACH_PX) > 0.95
+    assert all(low < high + 0.01 for high, low in pairwise(shares))
+    assert shares[0] > 0.1  # no bare strip beneath the last line
+    assert shares[-1] < 0.1

@@ -1,13 +1,16 @@
 """One session in full: its readings, each trial with the seconds held, refusals, conditions."""
 
+import datetime as dt
 from dataclasses import replace
 
 import pytest
 from PySide6.QtWidgets import QApplication, QLabel
 
+from gui.pages.clips.clip_saving import noon_of
 from gui.pages.progress.session_details import (
     SessionDetails,
     before_words,
+    day_words,
     list_words,
     trial_title,
 )
@@ -167,6 +170,17 @@ def test_a_day_has_its_time_only_where_there_are_several_sessions() -> None:
     assert list_words((latest, first)) == ["13 Apr 2026", "6 Apr 2026"]
     clock = f"{first.started.local:%H:%M}"
     assert list_words((latest, first, first))[1:] == [f"6 Apr 2026, {clock}"] * 2
+
+
+def test_a_clip_of_which_only_the_day_is_known_has_no_time() -> None:
+    (first, *_), day = garden().sessions, dt.date(2026, 4, 6)
+    clip = replace(first, started=noon_of(day))
+    assert day_words(clip) == "6 Apr 2026"
+    assert list_words((clip, clip)) == ["6 Apr 2026"] * 2
+    timed = replace(
+        first, started=replace(clip.started, utc=clip.started.utc + dt.timedelta(seconds=1))
+    )
+    assert day_words(timed) == "6 Apr 2026, 12:00"
 
 
 def test_values_taken_by_hand_stand_with_their_reading(details: SessionDetails) -> None:
