@@ -206,20 +206,20 @@ def fade_span(page: QWidget, viewport: QWidget) -> Span:
 
 def cards_over(page: QWidget, viewport: QWidget, place: int) -> list[QRect]:
     """Return the cards of a page that reach from above a height of the viewport to its edge."""
-    found: list[QRect] = []
+    cards: list[QRect] = []
     for frame in page.findChildren(QFrame):
         top = frame.mapTo(viewport, QPoint(0, 0))
         low = top.y() + frame.height()
         if not frame.isVisible() or top.y() >= place or low < viewport.height():
             continue
         if str(frame.property("role")) in _RAISED_ROLES:
-            found.append(QRect(top, frame.size()))
-    return found
+            cards.append(QRect(top, frame.size()))
+    return cards
 
 
 def text_spans(document: QTextDocument, within: Span) -> list[Span]:
     """Return the edges of the lines of a text that lie between two heights of it, pixels."""
-    found: list[Span] = []
+    lines: list[Span] = []
     block = document.begin()
     while block.isValid():
         place = document.documentLayout().blockBoundingRect(block)
@@ -227,9 +227,9 @@ def text_spans(document: QTextDocument, within: Span) -> list[Span]:
             for number in range(block.layout().lineCount()):
                 line = block.layout().lineAt(number).rect().translated(0, place.top())
                 if line.bottom() > within[0] and line.top() < within[1]:
-                    found.append((round(line.top()) + _LEADING_PX, round(line.bottom())))
+                    lines.append((round(line.top()) + _LEADING_PX, round(line.bottom())))
         block = block.next()
-    return sorted(found)
+    return sorted(lines)
 
 
 def _cover(painter: QPainter, place: QRect, fade: Span, ground: QColor) -> None:

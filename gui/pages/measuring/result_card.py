@@ -168,9 +168,11 @@ class ResultCard(QWidget):
 
     def _cell(self, task: Task, shown: "_Results") -> QWidget:
         """Return one side: the body beside its number, what is said of it, what measures it."""
-        words: list[Content] = [*self._words(task, shown), *self._way(task, shown), 1]
+        said_of, way = self._words(task, shown), self._way(task, shown)
         if self._large:
-            return widget_with(column(*words, spacing=0))
+            return widget_with(column(*said_of, *way, 1, spacing=0))
+        # Buttons of both sides stand on one line, at the lower end.
+        words: list[Content] = [*said_of, 1, *way]
         figure = self._figure(task, shown)
         alone = len(shown.results) == 1
         figure.setFixedHeight(_ALONE_HIGH_PX if alone else _HIGH_PX)
