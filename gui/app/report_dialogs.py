@@ -62,10 +62,19 @@ class ReportDialogs(QObject):
         if printer is None:
             return
 
+        # A printer that writes a file, such as a PDF, has its name.
+        file = printer.outputFileName()
+
+        def tell_where(pages: int) -> None:
+            if file:
+                tell(tr("Pages printed to {path}: {pages}.").format(path=file, pages=pages))
+            else:
+                tell(tr("Pages sent to the printer: {pages}.").format(pages=pages))
+
         def print_history(history: History) -> None:
             services.slow_worker.run(
                 lambda: print_report(history, today, printer, choices),
-                lambda pages: tell(tr("Pages sent to the printer: {pages}.").format(pages=pages)),
+                tell_where,
                 tell,
             )
 

@@ -248,6 +248,10 @@
         <translation>Guardado como {file}.</translation>
     </message>
     <message>
+        <source>Pages printed to {path}: {pages}.</source>
+        <translation>Páginas impresas en {path}: {pages}.</translation>
+    </message>
+    <message>
         <source>Pages sent to the printer: {pages}.</source>
         <translation>Páginas enviadas a la impresora: {pages}.</translation>
     </message>
@@ -726,6 +730,10 @@
     <message>
         <source>Saved in {path}</source>
         <translation>Guardado en {path}</translation>
+    </message>
+    <message>
+        <source>{saved} of {all} clips; the others have not been read.</source>
+        <translation>{saved} de {all} grabaciones; las demás no se han leído.</translation>
     </message>
     <message>
         <source>Enter the day on which the clip was recorded.</source>

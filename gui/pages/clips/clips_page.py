@@ -320,6 +320,10 @@ class ClipsPage(QWidget):
         path, rows = Path(name).with_suffix(f".{kind}"), self.model.in_order
         folder = None if self.results is None else self.results.parent
         done = tr("Saved in {path}").format(path=path)
+        saved = sum(row.result is not None for row in rows)
+        if saved < len(rows):
+            left_out = tr("{saved} of {all} clips; the others have not been read.")
+            done += ": " + left_out.format(saved=saved, all=len(rows))
         self._services.slow_worker.run(
             lambda: save_results(path, rows, folder),
             lambda _nothing: self.message_raised.emit(done),

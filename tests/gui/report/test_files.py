@@ -59,7 +59,8 @@ def test_the_report_goes_to_the_chosen_printer(
     for number, page in enumerate(pages, start=1):
         assert NOTICE in page
         assert f"page {number} of {len(pages)}" in page
-    assert str(len(pages)) in stage.window.messages.text
+    said = stage.window.messages.text.replace("\u200b", "")
+    assert said == f"Pages printed to {target}: {len(pages)}."
 
 
 @pytest.mark.parametrize("answer", list(QPrintDialog.DialogCode))

@@ -497,3 +497,5 @@ def test_results_are_saved_as_the_command_writes_them(
         results = json.loads(target.read_text())["results"]
         values = {each["clip"]: str(each["value"]) for each in results}
     assert values == {NAMES[0]: "117.0", NAMES[1]: "118.0"}
+    said = stage.window.messages.text
+    assert said.endswith("2 of 3 clips; the others have not been read.")
