@@ -89,10 +89,16 @@ class MoreBelow(QWidget):
         super().__init__(area)
         self.setAttribute(Qt.WidgetAttribute.WA_TransparentForMouseEvents)
         self._area, self._bar = area, area.verticalScrollBar()
-        self._ground, self._beside_px = ground, beside_px
+        self._ground, self._beside = ground, (beside_px, beside_px)
+        self._through = False
         self._bar.valueChanged.connect(self.refresh)
         self._bar.rangeChanged.connect(self.refresh)
         area.viewport().installEventFilter(self)
+        self.refresh()
+
+    def stand_on(self, ground: QPalette.ColorRole, right_px: int) -> None:
+        """Fade into what an area that shows through stands on, with room free at its right end."""
+        self._ground, self._beside, self._through = ground, (0, right_px), True
         self.refresh()
 
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
@@ -104,7 +110,8 @@ class MoreBelow(QWidget):
     def refresh(self) -> None:
         """Lie along the lower edge, or be gone where the end is seen."""
         strip = self._area.viewport().geometry()
-        strip.adjust(self._beside_px, strip.height() - REACH_PX, -self._beside_px, 0)
+        left, right = self._beside
+        strip.adjust(left, strip.height() - REACH_PX, -right, 0)
         self.setGeometry(strip)
         self.setVisible(self._bar.maximum() - self._bar.value() > _MARGIN_PX)
         self.raise_()
@@ -112,7 +119,9 @@ class MoreBelow(QWidget):
     def paintEvent(self, event: QPaintEvent) -> None:
         ground = self._ground
         if isinstance(ground, QPalette.ColorRole):
-            ground = self._area.palette().color(ground)
+            # An area that shows through has no colour of its own.
+            palette = QApplication.palette() if self._through else self._area.palette()
+            ground = palette.color(ground)
         tip = QPointF(self.width() / 2, self.height() - _LINE_PX - 2)
         above = self._area.viewport().height() - self.height()
         first, last = (place - above for place in self.fade)

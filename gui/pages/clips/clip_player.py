@@ -5,7 +5,14 @@ from collections.abc import Callable
 
 import numpy as np
 from PySide6.QtCore import QEvent, QObject, QRectF, QSize, Qt, QTimer, Signal, Slot
-from PySide6.QtGui import QKeySequence, QPainter, QPaintEvent, QResizeEvent, QShortcut
+from PySide6.QtGui import (
+    QKeySequence,
+    QPainter,
+    QPaintEvent,
+    QPalette,
+    QResizeEvent,
+    QShortcut,
+)
 from PySide6.QtWidgets import QGridLayout, QSlider, QWidget
 
 from gui.pages.clips.clip_chart import ClipChart
@@ -16,6 +23,7 @@ from gui.style.appearance import Appearance
 from gui.style.measures import BAR_PX, CARD_RADIUS_PX, GAP_PX
 from gui.text.wording import tr
 from gui.widgets.buttons import FlowRow, ShortcutButton, bind_keys, button
+from gui.widgets.fold import MoreBelow
 from gui.widgets.layouts import column, row, widget_with
 from gui.widgets.scroll_page import scrollable
 from gui.widgets.text import ElidedLabel
@@ -225,10 +233,16 @@ class ClipPlayer(QWidget):
             return
         self.has_curve_across = across
         inside = _INSIDE_PX * across
+        beside = max(0, inside - ASIDE_PX)
         self._pictured.setContentsMargins(inside, inside, 0, inside)
         lines = self._beside.layout()
         if lines is not None:
-            lines.setContentsMargins(0, inside, max(0, inside - ASIDE_PX), inside)
+            lines.setContentsMargins(0, inside, beside, inside)
+        # The lower edge of the card and its corner stay.
+        self._words.setViewportMargins(0, 0, 0, 1 if across else 0)
+        roles = QPalette.ColorRole
+        for fold in self._words.findChildren(MoreBelow):
+            fold.stand_on(roles.Base if across else roles.Window, beside)
         self._grid.addWidget(self._left, 0, 0, 1 if across else 2, 1)
         self._grid.addWidget(self._words, 0, 2, 1, 3)
         self._grid.addWidget(self.chart, 1, 0 if across else 3, 1, 4 if across else 1)

@@ -9,6 +9,7 @@ from gui.app.window_pages import MainPage
 from gui.pages.clips.clip_table_model import COLUMNS, Column
 from gui.pages.clips.clips_page import ClipsPage
 from gui.pages.clips.measurement_band import ASIDE_PX
+from gui.widgets.fold import SOLID_PX, MoreBelow
 from gui.widgets.wrapping_check_box import WrappingCheckBox
 from tests.support.gui.clip_folder import NAMES, fill_folder, open_folder, read_first, row_named
 from tests.support.gui.screenshots import PERCENTS, SIZES, resize
@@ -118,6 +119,25 @@ def test_why_a_trial_does_not_count_is_said_once_and_nothing_scrolls_beside_the_
     assert (box.text(), box.accessibleName()) == (third, "Trial 3: not counted (trunk leaned)")
     assert [words.text() for words in review.trials._notes][-1:] == [note] * bool(note)
     assert review.player._words.verticalScrollBar().maximum() == 0
+
+
+@pytest.mark.parametrize("percent", PERCENTS)
+def test_words_beside_the_picture_fade_into_what_they_stand_on(
+    stage: WindowHarness, page: ClipsPage, percent: int
+) -> None:
+    stage.services.appearance.choose(percent=percent)
+    resize(stage, (1024, 700))
+    read_first(stage, page)
+    player = page.review.player
+    for size in SIZES:
+        resize(stage, size)
+        ground = stage.services.appearance.colour("raised" if player.has_curve_across else "ground")
+        fold = player._words.findChild(MoreBelow)
+        fold.show()
+        picture = player.grab(QRect(fold.mapTo(player, QPoint()), fold.size())).toImage()
+        shown = picture.pixelColor(picture.width() - 2, picture.height() - SOLID_PX // 2)
+        inner = picture.pixelColor(picture.width() // 4, picture.height() - SOLID_PX // 4)
+        assert (shown.name(), inner.name()) == (ground.name(), ground.name()), size
 
 
 def test_buttons_and_slider_stand_in_a_row_above_the_curve(
