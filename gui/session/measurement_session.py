@@ -85,15 +85,29 @@ class MeasurementSession(QObject):
 
     @property
     def asks_for_check(self) -> bool:
-        """Whether the last answer about pain calls for the safety questions.
+        """Whether the last answer about pain calls for the safety questions."""
+        outcomes = self.guide.outcomes
+        return bool(outcomes) and pain_requires_screening(outcomes[-1].pain, self._pain_before)
 
-        Where nobody said how much it hurt before the session, the least pain of the movements
-        before counts.
+    @property
+    def pain_rose_from(self) -> int | None:
+        """The pain from which the last answer rose, where the rise alone calls for questions."""
+        outcomes = self.guide.outcomes
+        rose = self.asks_for_check and not pain_requires_screening(outcomes[-1].pain, None)
+        return self._pain_before if rose else None
+
+    @property
+    def _pain_before(self) -> int | None:
+        """What the last answer is compared with: the pain before the session.
+
+        Where nobody said that, the least pain of the movements before it of the same arm: the
+        other shoulder says nothing about this one.
         """
-        *earlier, last = [outcome.pain for outcome in self.guide.outcomes] or [None]
-        said = [pain for pain in earlier if pain is not None]
-        start = self.log.pain.rest if self.log.pain.rest is not None else min(said, default=None)
-        return pain_requires_screening(last, start)
+        if self.log.pain.rest is not None or not self.guide.outcomes:
+            return self.log.pain.rest
+        *earlier, last = self.guide.outcomes
+        same_arm = (outcome for outcome in earlier if outcome.task.side is last.task.side)
+        return min((said.pain for said in same_arm if said.pain is not None), default=None)
 
     # -- what people do -----------------------------------------------------------------------
 

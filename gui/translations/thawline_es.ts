@@ -1076,6 +1076,14 @@
         <translation>Se ha borrado la sesión del {day}. Puede deshacerlo hasta que se cierre Thawline.</translation>
     </message>
     <message>
+        <source>Ask the patient: the pain rose from {before} to {pain} of 10.</source>
+        <translation>Pregunte al paciente: el dolor ha subido de {before} a {pain} de 10.</translation>
+    </message>
+    <message>
+        <source>Asked now because the pain rose from {before} to {pain} of 10.</source>
+        <translation>Se pregunta ahora porque el dolor ha subido de {before} a {pain} de 10.</translation>
+    </message>
+    <message>
         <source>Ask the patient: the pain was rated {pain} of 10.</source>
         <translation>Pregunte al paciente: el dolor fue de {pain} de 10.</translation>
     </message>

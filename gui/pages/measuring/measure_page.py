@@ -396,9 +396,9 @@ class MeasurePage(QWidget):
             return
         measuring.answer(pain, stopped_by, after)
         if measuring.asks_for_check:
-            clinic = measuring.mode is SessionMode.CLINIC
-            another = clinic or measuring.guide.has_other_movement
+            another = measuring.mode is SessionMode.CLINIC or measuring.guide.has_other_movement
             self.safety.sides = (measuring.guide.task.side,)
+            self.safety.pain_rose_from = measuring.pain_rose_from
             self._ask_safety(ScreeningOccasion.AFTER_PAIN, pain, another=another)
 
     @Slot()

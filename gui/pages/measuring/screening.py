@@ -45,9 +45,16 @@ _LEADING_PX = 4
 _END_PX = 8
 
 
-def _cause(check: ScreeningOccasion, pain: int, *, clinic: bool) -> str:
+def _cause(check: ScreeningOccasion, pain: int, rose_from: int | None, *, clinic: bool) -> str:
     """Return why the questions appear."""
     after = check is ScreeningOccasion.AFTER_PAIN
+    if after and rose_from is not None:
+        words = (
+            tr("Ask the patient: the pain rose from {before} to {pain} of 10.")
+            if clinic
+            else tr("Asked now because the pain rose from {before} to {pain} of 10.")
+        )
+        return words.format(before=rose_from, pain=pain)
     if clinic:
         words = (
             tr("Ask the patient: the pain was rated {pain} of 10.")
@@ -83,6 +90,8 @@ class SafetyPage(QWidget):
         self._why, self._another, self._clinic = "", False, False
         #: The arms that are meant: the one that hurt, or those with a stiff shoulder.
         self.sides: Collection[Side] = ()
+        #: The pain before, where the questions after a movement are asked because it rose.
+        self.pain_rose_from: int | None = None
         self._layout = QVBoxLayout(self)
         self._layout.setContentsMargins(0, 0, 0, 0)
         self._shown: QWidget | None = None
@@ -125,7 +134,7 @@ class SafetyPage(QWidget):
         """
         self._clinic = clinic
         self._screening = RedFlagScreening.begin(check)
-        self._why = "" if pain is None else _cause(check, pain, clinic=clinic)
+        self._why = "" if pain is None else _cause(check, pain, self.pain_rose_from, clinic=clinic)
         self._another = another
         self._show()
 

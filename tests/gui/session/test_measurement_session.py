@@ -1,6 +1,7 @@
 """A running session: engine, guide, cues and saving brought together, without any widget."""
 
 from collections.abc import Iterator
+from dataclasses import replace
 
 import pytest
 from PySide6.QtWidgets import QApplication
@@ -13,6 +14,7 @@ from gui.protocol.plan import (
     SessionMode,
     SessionPlan,
     SessionStep,
+    TaskResult,
 )
 from gui.session.audio_cues import AudioCues
 from gui.session.engine_feed import EngineBridge
@@ -344,6 +346,41 @@ def test_much_or_rising_pain_asks_for_the_check(session: Session, pain: int, ask
         session.trial(value)
     session.measuring.answer(pain, None)
     assert session.measuring.asks_for_check is asks
+
+
+@pytest.mark.parametrize(
+    ("said", "rest", "asks", "rose_from"),
+    [
+        # The other arm says nothing about this one.
+        ([(Side.RIGHT, 0), (Side.LEFT, 3)], None, False, None),
+        ([(Side.RIGHT, 0), (Side.LEFT, 6)], None, False, None),
+        # A rise within an arm counts, whatever the other did between, and from its least pain.
+        ([(Side.LEFT, 0), (Side.LEFT, 3)], None, True, 0),
+        ([(Side.LEFT, 1), (Side.RIGHT, 3), (Side.LEFT, 4)], None, True, 1),
+        ([(Side.LEFT, 1), (Side.LEFT, 3), (Side.LEFT, 4)], None, True, 1),
+        ([(Side.LEFT, None), (Side.LEFT, 2), (Side.RIGHT, 0), (Side.LEFT, 4)], None, False, None),
+        # What was said before measuring counts first.
+        ([(Side.LEFT, 1), (Side.LEFT, 4)], 2, False, None),
+        ([(Side.RIGHT, 0), (Side.LEFT, 5)], 2, True, 2),
+        # So much pain calls for them in any case.
+        ([(Side.RIGHT, 0), (Side.LEFT, 7)], None, True, None),
+        ([(Side.LEFT, 0), (Side.LEFT, 8)], None, True, None),
+        ([(Side.LEFT, None)], None, False, None),
+    ],
+)
+def test_pain_rises_within_an_arm(
+    session: Session,
+    monkeypatch: pytest.MonkeyPatch,
+    said: list[tuple[Side, int | None]],
+    rest: int | None,
+    asks: bool,
+    rose_from: int | None,
+) -> None:
+    outcomes = [TaskResult(task=replace(TASK, side=side), pain=pain) for side, pain in said]
+    monkeypatch.setattr(session.measuring.guide, "_outcomes", outcomes)
+    session.measuring.log.pain = Pain(rest=rest)
+    measuring = session.measuring
+    assert (measuring.asks_for_check, measuring.pain_rose_from) == (asks, rose_from)
 
 
 def test_an_attempt_shows_first_the_guide_then_the_reading(session: Session) -> None:

@@ -260,6 +260,24 @@ def test_a_shoulder_easily_irritated_stays_so_that_day_for_that_person_alone(
     assert home.start.accessibleName() == "Start measuring"
 
 
+@pytest.mark.parametrize(
+    ("clinic", "said"),
+    [
+        (False, "Asked now because the pain rose from 0 to 3 of 10."),
+        (True, "Ask the patient: the pain rose from 0 to 3 of 10."),
+    ],
+)
+def test_a_rise_of_pain_is_told_from_where_it_began(
+    appearance: Appearance, clinic: bool, said: str
+) -> None:
+    page = SafetyPage(appearance)
+    page.pain_rose_from = 0
+    page.ask(ScreeningOccasion.AFTER_PAIN, 3, clinic=clinic)
+    assert said in [shown.text() for shown in page.findChildren(QLabel)]
+    page.ask(ScreeningOccasion.BEFORE, 3, clinic=clinic)
+    assert said not in [shown.text() for shown in page.findChildren(QLabel) if shown.isVisible()]
+
+
 def test_in_a_clinic_the_questions_speak_to_the_clinician(appearance: Appearance) -> None:
     page = SafetyPage(appearance)
     page.ask(ScreeningOccasion.BEFORE, clinic=True)
