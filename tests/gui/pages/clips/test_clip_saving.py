@@ -1,13 +1,17 @@
-"""Readings of clips saved for a person: with the day of recording, and once for each clip."""
+"""Readings of clips saved for a person, once for each clip, and results saved to a file."""
 
+import csv
 import datetime as dt
+import json
 import shutil
 from dataclasses import replace
 from pathlib import Path
 
 import pytest
+from PySide6.QtWidgets import QFileDialog
 
 from gui.pages.clips.clips_page import ClipsPage
+from measure.batch.summary import COLUMNS as TABLE_COLUMNS
 from tests.support import record_samples as sample
 from tests.support.gui.clip_folder import NAMES, fill_folder, open_folder, read_first, row_named
 from tests.support.gui.stage import TODAY, WindowHarness
@@ -128,3 +132,36 @@ def test_a_clip_without_a_reading_cannot_be_saved(stage: WindowHarness, page: Cl
     page.review.show_person(stage.window.measure.people.person)
     assert page.review.save.text() == "No reading to save"
     assert not page.review.save.isEnabled()
+
+
+@pytest.mark.parametrize("kind", ["csv", "json"])
+def test_results_are_saved_as_the_command_writes_them(
+    stage: WindowHarness,
+    page: ClipsPage,
+    folder: Path,
+    monkeypatch: pytest.MonkeyPatch,
+    kind: str,
+) -> None:
+    page.list.read.click()
+    stage.settle()
+    row = row_named(page, NAMES[0])
+    page.show_clip(row)
+    tick = page.review.trials.ticks[1]
+    assert tick is not None
+    tick.setChecked(False)
+    target = folder / f"out.{kind}"
+    monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *_: (str(target), ""))
+    page.ask_where_to_save(kind)
+    stage.settle()
+    if kind == "csv":
+        with target.open(newline="") as file:
+            rows = list(csv.DictReader(file))
+        assert tuple(rows[0]) == TABLE_COLUMNS
+        values = {row["clip"]: row["value"] for row in rows}
+        assert [row["trials_left_out"] for row in rows] == ["", "2"]
+    else:
+        results = json.loads(target.read_text())["results"]
+        values = {each["clip"]: str(each["value"]) for each in results}
+    assert values == {NAMES[0]: "117.0", NAMES[1]: "118.0"}
+    said = stage.window.messages.text
+    assert said.endswith("2 of 3 clips; the others have not been read.")

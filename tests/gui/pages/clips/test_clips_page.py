@@ -1,7 +1,5 @@
 """Recorded clips: listed, read in the background, looked at, their trials in or out, saved."""
 
-import csv
-import json
 import threading
 from collections.abc import Callable, Iterator, Sequence
 from pathlib import Path
@@ -18,7 +16,6 @@ from gui.pages.clips.clips_page import ClipsPage
 from gui.pages.clips.list_view import Order, ShownClips
 from gui.pages.clips.result_files import RESULTS_NAME
 from gui.session.interfaces import ReadClip
-from measure.batch.summary import COLUMNS as TABLE_COLUMNS
 from measure.clips.inputs import ClipEntry
 from measure.clips.outcome import ClipResult
 from measure.domain.acquisition import KnownSetup
@@ -466,36 +463,3 @@ def test_the_picture_grows_about_the_mouse(stage: WindowHarness, page: ClipsPage
 
 
 # -- results ----------------------------------------------------------------------------------
-
-
-@pytest.mark.parametrize("kind", ["csv", "json"])
-def test_results_are_saved_as_the_command_writes_them(
-    stage: WindowHarness,
-    page: ClipsPage,
-    folder: Path,
-    monkeypatch: pytest.MonkeyPatch,
-    kind: str,
-) -> None:
-    page.list.read.click()
-    stage.settle()
-    row = row_named(page, NAMES[0])
-    page.show_clip(row)
-    tick = page.review.trials.ticks[1]
-    assert tick is not None
-    tick.setChecked(False)
-    target = folder / f"out.{kind}"
-    monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *_: (str(target), ""))
-    page.ask_where_to_save(kind)
-    stage.settle()
-    if kind == "csv":
-        with target.open(newline="") as file:
-            rows = list(csv.DictReader(file))
-        assert tuple(rows[0]) == TABLE_COLUMNS
-        values = {row["clip"]: row["value"] for row in rows}
-        assert [row["trials_left_out"] for row in rows] == ["", "2"]
-    else:
-        results = json.loads(target.read_text())["results"]
-        values = {each["clip"]: str(each["value"]) for each in results}
-    assert values == {NAMES[0]: "117.0", NAMES[1]: "118.0"}
-    said = stage.window.messages.text
-    assert said.endswith("2 of 3 clips; the others have not been read.")
