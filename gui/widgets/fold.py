@@ -1,6 +1,7 @@
 """The lower edge of what scrolls: what goes on below it fades out, beneath a sign that it does.
 
-It fades in a gap between what is shown, if one is near; a card goes on beneath its last line.
+It begins to fade in a gap between what is shown, if one is near; what comes next is seen faintly,
+and a card goes on beneath its last line.
 """
 
 from collections.abc import Iterator
@@ -41,11 +42,16 @@ _FADE_PX, _LEAST_FADE_PX, _MOST_FADE_PX = 28, 16, 20
 _BELOW_NARROW_PX = 5
 #: Height above the edge in which what has no gap fades out, pixels. [technical]
 STRIP_PX = SOLID_PX + _FADE_PX
-#: Most of the height above the strip that stays bare for the sake of a gap, pixels: of the ground,
-#: and of a card, which goes on there. [technical]
-_MOST_BARE_PX, _MOST_BARE_CARD_PX = 4 * GAP_PX, 8 * GAP_PX
-#: Edge of a card that stays, pixels. [technical]
-_RIM_PX = 1
+#: Most of the height above the strip for the sake of a gap, in which what comes next is faint,
+#: pixels. [technical]
+_MOST_FAINT_PX = 9 * GAP_PX
+#: Least height in which what comes next is seen faintly, pixels: less would show the edge of it.
+#: [technical]
+_LEAST_FAINT_PX = 3 * GAP_PX
+#: How much the ground covers of what comes next, where that begins. [technical]
+_FAINT = 0.4
+#: Edge of a card that stays, pixels: as wide as the widest. [technical]
+_RIM_PX = 3
 #: What is lower is a line across, and lines of words stand apart by it above and below, pixels.
 #: [technical]
 _HAIR_PX, _LEADING_PX = 3, 2
@@ -209,8 +215,7 @@ def fade_span(page: QWidget, viewport: QWidget) -> Span:
     """Return where a page begins to fade and where it is gone, pixels of the viewport."""
     edge = viewport.height()
     spans = sorted(_spans(page, viewport, edge - REACH_PX, edge))
-    on_card = bool(cards_over(page, viewport, edge - REACH_PX))
-    return faded(spans, edge, _MOST_BARE_CARD_PX if on_card else _MOST_BARE_PX)
+    return faded(spans, edge)
 
 
 def cards_over(page: QWidget, viewport: QWidget, place: int) -> list[QRect]:
@@ -242,10 +247,17 @@ def text_spans(document: QTextDocument, within: Span) -> list[Span]:
 
 
 def _cover(painter: QPainter, place: QRect, fade: Span, ground: QColor) -> None:
-    """Paint a ground over a place, more and more of it within the fade, beneath that all of it."""
+    """Paint a ground over a place, more and more of it within the fade, beneath that all of it.
+
+    Where the fade ends far above the lower end of the place, what comes next is seen faintly.
+    """
     first, last = fade
+    end, covered = place.bottom() + 1 - SOLID_PX, list(_COVERED)
+    if end - last >= _LEAST_FAINT_PX:
+        covered = [(0.0, 0.0), ((last - first) / (end - first), _FAINT), (1.0, 1.0)]
+        last = end
     fading = QLinearGradient(0, first, 0, last)
-    for share, much in _COVERED:
+    for share, much in covered:
         shade = QColor(ground)
         shade.setAlphaF(much)
         fading.setColorAt(share, shade)
@@ -253,18 +265,18 @@ def _cover(painter: QPainter, place: QRect, fade: Span, ground: QColor) -> None:
     painter.fillRect(QRect(place.x(), last, place.width(), place.bottom() + 1 - last), ground)
 
 
-def faded(spans: list[Span], edge: int, most_bare: int = _MOST_BARE_PX) -> Span:
+def faded(spans: list[Span], edge: int, most_faint: int = _MOST_FAINT_PX) -> Span:
     """Return where contents fade of which these, sorted by their upper edges, lie near the edge.
 
     Parameters
     ----------
-    most_bare
+    most_faint
         How far above the strip a gap may be.
     """
     usual = (edge - STRIP_PX, edge - SOLID_PX)
     # Between things if possible, else between lines of one.
     for least in (GAP_PX, 0):
-        fade = _fade_among(spans, (edge, most_bare), least)
+        fade = _fade_among(spans, (edge, most_faint), least)
         if fade is not None:
             return fade
     return usual
@@ -283,8 +295,8 @@ def _fade_among(spans: list[Span], room: tuple[int, int], least: int) -> Span | 
 
 def _in_gap(above: int | None, below: int, room: tuple[int, int]) -> Span | None:
     """Return the fade between the end of one thing and the beginning of the next, if near."""
-    edge, most_bare = room
-    if below < edge - SOLID_PX - most_bare:
+    edge, most_faint = room
+    if below < edge - SOLID_PX - most_faint:
         return None
     if above is not None and below - above < GAP_PX:
         # Too narrow for a fade: it lies on either side, the greater part above.

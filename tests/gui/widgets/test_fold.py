@@ -4,7 +4,7 @@ from itertools import pairwise
 
 import pytest
 from PySide6.QtGui import QPalette
-from PySide6.QtWidgets import QApplication, QRadioButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QApplication, QPushButton, QRadioButton, QVBoxLayout, QWidget
 
 from gui.widgets.fold import REACH_PX, SOLID_PX, MoreBelow, faded
 from gui.widgets.layouts import card, column
@@ -83,3 +83,33 @@ def test_a_card_goes_on_down_to_the_edge(appearance, placed, scrolled):
     assert all(low < high + 0.01 for high, low in pairwise(shares))
     assert shares[0] > 0.1  # no bare strip beneath the last line
     assert shares[-1] < 0.1
+
+
+@pytest.mark.parametrize("begins", [292, 304, 316, 328])
+def test_what_comes_next_is_seen_faintly_down_to_the_edge(appearance, placed, begins):
+    page = QWidget()
+    layout = QVBoxLayout(page)
+    layout.setContentsMargins(0, 0, 0, 0)
+    layout.setSpacing(16)
+    above, button = QPushButton(), QPushButton()
+    red_block = "background: #ff0000; border: none; padding: 0; min-height: %dpx; max-height: %dpx"
+    for control, high in ((above, begins - 16), (button, 2 * EDGE_PX)):
+        control.setStyleSheet(red_block % (high, high))
+        layout.addWidget(control)
+    area = scrollable(page)
+    placed(area, (400, EDGE_PX))
+    picture = area.grab().toImage()
+    ground = area.palette().color(QPalette.ColorRole.Window).greenF()
+    edge = area.viewport().height()
+    top = button.mapTo(area.viewport(), button.rect().topLeft()).y()
+    assert top == begins
+
+    def red(place):
+        return 1 - picture.pixelColor(80, area.viewport().y() + place).greenF() / ground
+
+    shares = [red(place) for place in range(top, edge)]
+    assert red(top - 18) > 0.99  # what ends above is whole
+    assert 0.4 < shares[0] < 0.7
+    assert all(low < high + 0.01 for high, low in pairwise(shares))
+    assert shares[12] > 0.2  # not its edge alone
+    assert max(shares[-SOLID_PX + 1 :]) < 0.02
