@@ -88,7 +88,7 @@ def headline(
     since = reference_of(history, progress.today, choices)
     sides = _main_sides(progress)
     items = [
-        _last_days([*sides, *_short_of_others(progress)], history, tr),
+        _last_days([*sides, *_lacking_more(progress)], history, tr),
         HeadlineItem(subject=since.words, lines=_changes(sides, since.day, tr)),
         HeadlineItem(
             subject=tr("Pain and exercises"),
@@ -142,9 +142,10 @@ def _main_sides(progress: Progress) -> list[SideProgress]:
     return [side for side in affected if side.primary] or affected
 
 
-def _short_of_others(progress: Progress) -> list[SideProgress]:
-    """Return movements of the affected sides that are not primary and clearly behind the other."""
+def _lacking_more(progress: Progress) -> list[SideProgress]:
+    """Return movements clearly behind the other side by more than every main one is, if any."""
     main = _main_sides(progress)
+    least = min((share for side in main if (share := _share(side)) is not None), default=100.0)
     return [
         side
         for side in progress.usual
@@ -152,7 +153,14 @@ def _short_of_others(progress: Progress) -> list[SideProgress]:
         and side not in main
         and side.deficit is not None
         and side.deficit.now.difference.low > 0
+        and (_share(side) or 100.0) < least
     ]
+
+
+def _share(side: SideProgress) -> float | None:
+    """Return a side's range in per cent of the other's, or None without one."""
+    share = None if side.deficit is None else side.deficit.now.share
+    return None if share is None else share.percent
 
 
 def _changes(

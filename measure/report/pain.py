@@ -106,18 +106,20 @@ def highest_pain(history: History, today: dt.date, tr: Translate) -> str:
 
 def too_much_pain(history: History, today: dt.date, tr: Translate) -> str:
     """Return the highest pain during movement or exercise that was too much lately, or nothing."""
-    moving = [
+    moving, exercising = _of_movements(history, tr), _of_exercises(history, tr)
+    much = [answer for answer in moving if answer.rating >= HIGH_PAIN and answer.day <= today]
+    much += [
         answer
-        for answer in (*_of_movements(history, tr), *_of_exercises(history, tr))
+        for answer in exercising
         if answer.rating >= min(HIGH_PAIN, _limit(history, answer.day) or HIGH_PAIN)
         and answer.day <= today
     ]
-    answer = _highest(moving, today, TOO_MUCH_DAY)
+    answer = _highest(much, today, TOO_MUCH_DAY)
     if answer is None:
         return ""
     words = tr("pain {rating} of 10 {what} on {day}")
     limit = _limit(history, answer.day)
-    if limit is not None and limit <= min(answer.rating, HIGH_PAIN):
+    if answer in exercising and limit is not None and limit <= answer.rating:
         words = tr("pain {rating} of 10 {what} on {day} (the programme stops at {limit})")
     return words.format(
         rating=answer.rating, what=answer.what, day=date_words(answer.day, tr), limit=limit

@@ -185,7 +185,7 @@ def test_pain_during_movement_and_what_ended_it() -> None:
     assert "Apr 2026 weakness 1 of 1" in text
 
 
-def test_the_box_names_other_movements_that_are_clearly_behind() -> None:
+def test_the_box_names_other_movements_that_lack_more_than_the_main_ones() -> None:
     short = (Movement.EXTENSION, Side.LEFT), (Movement.EXTENSION, Side.RIGHT)
     records = history(
         {LEFT: [(0, 150.0)], RIGHT: [(0, 152.0)], short[0]: [(0, 27.0)], short[1]: [(0, 51.0)]},
