@@ -13,8 +13,9 @@ from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QFont, QFontMetricsF, QPainter, QPainterPath, QPen
 
 from gui.drawing.interval_band import band_opacity
-from gui.drawing.person import SHOULDER_UP, ArmAngles, HandAt, Pose, across_sign, posed
+from gui.drawing.person import SHOULDER_UP, ArmAngles, Body, HandAt, Pose, across_sign, posed
 from gui.drawing.person_painter import PersonPainter
+from gui.drawing.scene import paint_floor
 from gui.drawing.shown_movements import shown_movement
 from gui.style.appearance import Appearance
 from gui.text.wording import tr
@@ -76,6 +77,7 @@ def paint_reading_on_body(
     words_px: float,
     mirrored: bool | None = None,
     from_afar: bool = False,
+    floor: bool = False,
 ) -> None:
     """Paint a reading on a body; words are of the size asked for, or left out for want of room.
 
@@ -85,12 +87,15 @@ def paint_reading_on_body(
         As :func:`~gui.drawing.scene.paint_scene` has it.
     from_afar
         Whether only the places nearest to the value are named, with lines that lead to them.
+    floor
+        Whether the floor under the feet is seen, where feet are.
     """
     drawing = {Family.ELEVATION: _Arc, Family.ROTATION: _Plan, Family.REACH: _Reach}
     kind = drawing[MOVEMENTS[reading.movement].family]
     drawn = kind(painter, appearance, reading, words_px, mirrored)
     if from_afar:
         drawn.come_closer()
+    drawn.on_floor = floor
     painter.save()
     painter.setClipRect(place)
     drawn.paint_in(place)
@@ -122,6 +127,8 @@ class _OnBody:
         self.words = landmarks_of(reading.movement)
         #: Places whose names have room.
         self.named: frozenset[float] = frozenset()
+        #: Whether the floor is seen.
+        self.on_floor = False
         #: Whether lines lead from the scale to the names.
         self.leading = False
         out = 1.0 if reading.side is Side.LEFT else -1.0
@@ -153,7 +160,14 @@ class _OnBody:
         self.person = PersonPainter(
             self.painter, self.appearance, scale, hips, mirrored=self._mirrored
         )
+        if self.on_floor:
+            beside = min(x - place.left(), place.right() - x)
+            self.floor(posed(self.pose(), self.reading.side), beside)
         self.paint()
+
+    def floor(self, body: Body, beside_px: float) -> None:
+        """Paint the floor under the feet, no wider than there is room to either side."""
+        paint_floor(self.person, body, beside_px)
 
     def _beside(self) -> float:
         """Return the width without words, body heights."""
@@ -334,6 +348,9 @@ class _Plan(_OnBody):
     """A rotation of the forearm, seen from above by somebody in front."""
 
     above, below, aside, inner, offset = 0.10, 0.38, 0.15, 0.235, 0.118
+
+    def floor(self, body: Body, beside_px: float) -> None:
+        """Paint nothing: no feet are seen from above."""
 
     def body(self) -> None:
         """Paint shoulders, head and the turned forearm."""

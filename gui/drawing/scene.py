@@ -108,7 +108,7 @@ def paint_scene(
     moment = shown.end if still and not shown.swinging else shown.pose_at(time_s or 0.0)
     body, rest = posed(moment, side), posed(shown.start, side)
     sign = across_sign(body.turn_deg, 1.0 if side is Side.LEFT else -1.0)
-    _floor(person, body)
+    paint_floor(person, body)
     for prop in shown.props:
         if not _in_front(prop):
             _prop(person, prop, body, sign)
@@ -151,7 +151,7 @@ def paint_standing(
     person = PersonPainter(painter, appearance, scale, hips, mirrored=True)
     body = posed(Pose(), Side.LEFT)
     if floor:
-        _floor(person, body)
+        paint_floor(person, body)
     person.paint(body, other=Side.RIGHT in sides, own=Side.LEFT in sides)
     if asked:
         painter.setPen(_line_pen(person, colour="arm"))
@@ -248,12 +248,19 @@ def _stroke(person: PersonPainter, places: list[Point3D], pen: QPen) -> None:
     person.painter.strokePath(path, pen)
 
 
-def _floor(person: PersonPainter, body: Body) -> None:
-    """Paint a soft shade where the person stands."""
+def paint_floor(person: PersonPainter, body: Body, most_px: float = math.inf) -> None:
+    """Paint a soft shade where the person stands.
+
+    Parameters
+    ----------
+    most_px
+        How far it may reach to either side.
+    """
     middle = person.at((body.trunk[0][0], body.floor, 0.03))
+    aside = min(person.px(_FLOOR_ASIDE), most_px)
     person.painter.setPen(Qt.PenStyle.NoPen)
     person.painter.setBrush(person.colour("line", 0.7))
-    person.painter.drawEllipse(middle, person.px(_FLOOR_ASIDE), person.px(0.026))
+    person.painter.drawEllipse(middle, aside, person.px(0.026))
 
 
 def _joints(person: PersonPainter, body: Body) -> None:

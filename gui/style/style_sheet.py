@@ -76,7 +76,7 @@ QFrame[role="sunken-card"] {{ background: {sunken}; border: none;
     border-radius: {card_radius}px; }}
 QFrame[role="notice-card"] {{ background: {raised}; border: 1px solid {line};
     border-radius: {card_radius}px; }}
-QFrame[role="notice-bar"] {{ background: {hold}; border: none; border-radius: 2px; }}
+QFrame[role="notice-bar"] {{ color: {hold}; background: transparent; border: none; }}
 QFrame[role="lacking-card"] {{ background: {raised}; border: 2px solid {hold};
     border-radius: {card_radius}px; }}
 QFrame[role="alarm-card"] {{ background: {raised}; border: 3px solid {alarm};

@@ -2,8 +2,8 @@
 
 from typing import TypeVar
 
-from PySide6.QtCore import QEvent, QRect
-from PySide6.QtGui import QResizeEvent
+from PySide6.QtCore import QEvent, QRect, QRectF
+from PySide6.QtGui import QPainter, QPainterPath, QPaintEvent, QResizeEvent
 from PySide6.QtWidgets import (
     QBoxLayout,
     QFrame,
@@ -14,7 +14,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from gui.style.measures import CARD_PADDING_PX, CONTENT_PX, GAP_PX
+from gui.style.measures import CARD_PADDING_PX, CARD_RADIUS_PX, CONTENT_PX, GAP_PX
 
 #: A widget or a layout, with its share of the room where it has one; a number is empty room.
 Content = QWidget | QLayout | tuple[QWidget | QLayout, int] | int
@@ -22,7 +22,7 @@ Content = QWidget | QLayout | tuple[QWidget | QLayout, int] | int
 #: Space beside and above the words of a strip, pixels. [technical]
 _STRIP_PX = (3 * GAP_PX, GAP_PX)
 #: Width of the bar in a frame of what deserves to be seen first, pixels. [technical]
-_BAR_WIDE_PX = 5
+_BAR_WIDE_PX = 6
 #: Role of that frame.
 _NOTICE = "notice-card"
 
@@ -114,18 +114,35 @@ def strip(words: QWidget, role: str = _NOTICE) -> QFrame:
     return made
 
 
+class _NoticeBar(QFrame):
+    """The part of a frame's edge that is painted within its round corners."""
+
+    def __init__(self, frame: QFrame) -> None:
+        super().__init__(frame)
+        self._frame = frame
+        self.setProperty("role", "notice-bar")
+
+    def paintEvent(self, _event: QPaintEvent) -> None:
+        whole, bar = QPainterPath(), QPainterPath()
+        frame = self._frame.rect().translated(-self.pos())
+        whole.addRoundedRect(QRectF(frame), CARD_RADIUS_PX, CARD_RADIUS_PX)
+        bar.addRect(QRectF(self.rect()))
+        painter = QPainter(self)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        painter.fillPath(whole.intersected(bar), self.palette().color(self.foregroundRole()))
+        painter.end()
+
+
 class _NoticeFrame(QFrame):
-    """A frame with an upright bar inside its edge, clear of the round corners."""
+    """A frame whose edge is a broad bar where lines begin."""
 
     def __init__(self) -> None:
         super().__init__()
-        self._bar = QFrame(self)
-        self._bar.setProperty("role", "notice-bar")
+        self._bar = _NoticeBar(self)
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)
-        place = QRect(GAP_PX, GAP_PX, _BAR_WIDE_PX, self.height() - 2 * GAP_PX)
-        self._bar.setGeometry(mirrored(self, place))
+        self._bar.setGeometry(mirrored(self, QRect(0, 0, _BAR_WIDE_PX, self.height())))
 
 
 def _frame(role: str) -> QFrame:

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from functools import partial
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QLabel, QPushButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QGridLayout, QLabel, QPushButton, QVBoxLayout, QWidget
 
 from gui.drawing.reading_on_body import Reading
 from gui.protocol.plan import MovementTask
@@ -36,7 +36,7 @@ from gui.widgets.side_by_side import LARGE_FROM_PERCENT
 from gui.widgets.text import NumberLine, label
 from measure.domain.landmarks import Side
 from measure.domain.measurements import Measurement, Status
-from measure.domain.movements import MOVEMENTS, Movement, Unit
+from measure.domain.movements import MOVEMENTS, Family, Movement, Unit
 from measure.domain.records import MeasurementRecord
 from measure.domain.session_comparison import side_difference
 from measure.domain.session_facts import ClinicianValue
@@ -47,6 +47,12 @@ _HIGH_PX, _ALONE_HIGH_PX, _WIDE_PX, _LEAST_PX = 208, 280, 252, 130
 #: Space above the words beside it, and beside one that stands alone: both sides' numbers stand at
 #: one height, about the middle of the body. [technical]
 _ABOVE_PX, _ALONE_ABOVE_PX = 5 * GAP_PX // 2, 6 * GAP_PX
+
+#: Shares of a side's width that its body and its words take. [technical]
+_FIGURE_PART, _WORDS_PART = 9, 11
+#: In the grid of both sides: the column between them, and the line that takes the rest of the
+#: height, below words and buttons. [technical]
+_BETWEEN_COLUMN, _REST_LINE = 2, 2
 
 Task = tuple[Movement, Side]
 
@@ -149,15 +155,13 @@ class ResultCard(QWidget):
         if left is not None and right is not None:
             words = difference_words(movement, side_difference(left, right))
         self.differences.append(words)
-        at_left, at_right = (self._cell((movement, side), shown) for side in Side)
-        between = separator(upright=True)
         compared = [label(words[:1].upper() + words[1:], "strong")] if words else []
         notes = _notes(movement, shown)
         quiet = column(*notes, *footnotes, spacing=GAP_PX // 2)
         space = gap(1.5 if self._large else 1)
         contents: list[Content] = [
             label(movement_name(movement), "title"),
-            row((at_left, 1), between, (at_right, 1), spacing=CARD_PADDING_PX),
+            self._sides(movement, shown),
         ]
         if compared or notes or footnotes:
             above = 0 if self._large else gap(1)
@@ -166,37 +170,58 @@ class ResultCard(QWidget):
             contents.append(column(separator(), said, margins=margins, spacing=gap(1.5)))
         return card(*contents, spacing=space)
 
-    def _cell(self, task: Task, shown: "_Results") -> QWidget:
-        """Return one side: the body beside its number, what is said of it, what measures it."""
-        said_of, way = self._words(task, shown), self._way(task, shown)
+    def _sides(self, movement: Movement, shown: "_Results") -> QGridLayout:
+        """Return both sides: bodies beside numbers and what is said, then what measures a side.
+
+        Buttons of both sides stand on one line, right under the taller words.
+        """
+        sides = QGridLayout()
+        sides.setContentsMargins(0, 0, 0, 0)
+        sides.setHorizontalSpacing(0)
+        sides.setVerticalSpacing(0)
+        sides.setRowStretch(_REST_LINE, 1)
+        between = row(separator(upright=True), margins=(CARD_PADDING_PX, 0, CARD_PADDING_PX, 0))
+        sides.addLayout(between, 0, _BETWEEN_COLUMN, _REST_LINE + 1, 1)
+        for side, first in zip(Side, (0, _BETWEEN_COLUMN + 1), strict=True):
+            self._add_side(sides, first, (movement, side), shown)
+        return sides
+
+    def _add_side(self, sides: QGridLayout, first: int, task: Task, shown: "_Results") -> None:
+        """Add one side to the grid of both, from this column on."""
+        gap, alone = self._appearance.gap, len(shown.results) == 1
+        said, way = self._words(task, shown), self._way(task, shown)
+        above = 0 if self._large else _ALONE_ABOVE_PX if alone else _ABOVE_PX
+        spacing = 0 if self._large else gap(0.5)
+        words = column(*said, 1, margins=(0, above, 0, 0), spacing=spacing)
+        sides.setColumnStretch(first + 1, _WORDS_PART)
+        sides.addWidget(widget_with(words), 0, first + 1)
+        for button in way:
+            sides.addWidget(button, 1, first + 1)
         if self._large:
-            return widget_with(column(*said_of, *way, 1, spacing=0))
-        # Buttons of both sides stand on one line, at the lower end.
-        words: list[Content] = [*said_of, 1, *way]
+            return
         figure = self._figure(task, shown)
-        alone = len(shown.results) == 1
         figure.setFixedHeight(_ALONE_HIGH_PX if alone else _HIGH_PX)
         figure.setMinimumWidth(_LEAST_PX)
         figure.setMaximumWidth(_WIDE_PX)
-        gap = self._appearance.gap
-        margins = (0, _ALONE_ABOVE_PX if alone else _ABOVE_PX, 0, 0)
-        said = column(*words, margins=margins, spacing=gap(0.5))
-        return widget_with(row((figure, 9), (said, 11), spacing=gap(2)))
+        beside = widget_with(row(figure, margins=(0, 0, gap(2), 0)))
+        sides.setColumnStretch(first, _FIGURE_PART)
+        sides.addWidget(beside, 0, first, _REST_LINE + 1, 1)
 
     def _figure(self, task: Task, shown: "_Results") -> QWidget:
         """Return the reading on a body, the movement with advice on it, or a person at rest."""
         movement, side = task
         measurement = shown.results.get(task)
         if measurement is None:
-            # Both bodies stand on a floor, or neither.
+            # Both bodies stand on a floor, or neither: one seen from above does not.
             other = movement, side.other
             read = other in shown.results and not shown.details.get(other, Said()).advice
-            return StandingFigure(self._appearance, floor=not read)
+            turned = MOVEMENTS[movement].family is Family.ROTATION
+            return StandingFigure(self._appearance, floor=not (read and turned))
         if shown.details.get(task, Said()).advice:
             drawn = PositionView(self._appearance, still=True, close=True)
             drawn.show_movement(movement, side)
             return drawn
-        figure = ReadingFigure(self._appearance)
+        figure = ReadingFigure(self._appearance, floor=True)
         figure.show_reading(
             Reading(
                 movement=movement,
@@ -250,7 +275,7 @@ class ResultCard(QWidget):
         lines = [label(line) for line in (said.lacking, said.advice) if line]
         return list(lines[-1:] if self._large else lines)
 
-    def _way(self, task: Task, shown: "_Results") -> list[Content]:
+    def _way(self, task: Task, shown: "_Results") -> list[QWidget]:
         """Return the button that measures one side, where that is offered."""
         if shown.wanted == task:
             return [self._below(self._next_side)]
@@ -265,9 +290,10 @@ class ResultCard(QWidget):
         made.clicked.connect(partial(self._measure_again, again))
         return [self._below(made)]
 
-    def _below(self, way: QPushButton) -> Content:
+    def _below(self, way: QPushButton) -> QWidget:
         """Return a button with some space above it, no wider than its words."""
-        return row(way, 1, margins=(0, self._appearance.gap(1), 0, 0))
+        above = self._appearance.gap(1 if self._large else 1.5)
+        return widget_with(row(way, 1, margins=(0, above, 0, 0)))
 
     def _measure_again(self, task: MovementTask, _checked: bool = False) -> None:
         self.again.emit(task)

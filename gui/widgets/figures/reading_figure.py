@@ -23,13 +23,20 @@ class ReadingFigure(PaintedWidget):
     ----------
     from_afar
         Whether it is seen from across the room.
+    floor
+        Whether the floor under the feet is seen, where feet are.
     """
 
     def __init__(
-        self, appearance: Appearance, *, from_afar: bool = False, parent: QWidget | None = None
+        self,
+        appearance: Appearance,
+        *,
+        from_afar: bool = False,
+        floor: bool = False,
+        parent: QWidget | None = None,
     ) -> None:
         super().__init__(appearance, parent)
-        self._from_afar = from_afar
+        self._from_afar, self._floor = from_afar, floor
         self._reading: Reading | None = None
         self._mirrored: bool | None = None
 
@@ -60,6 +67,7 @@ class ReadingFigure(PaintedWidget):
                 words_px=self.window().height() * _AFAR_SHARE if afar else usual,
                 mirrored=self._mirrored,
                 from_afar=afar,
+                floor=self._floor,
             )
 
     def _paint_ground(self, painter: QPainter) -> None:
