@@ -4692,8 +4692,8 @@
         <translation>{change} desde el {day}, {verdict}</translation>
     </message>
     <message>
-        <source>Charts and reports use the corrected numbers. The note of the session keeps the earlier ones. To leave a rating without an answer, press its number again.</source>
-        <translation>Los gráficos y los informes usan los números corregidos. La nota de la sesión conserva los anteriores. Para dejar un valor sin respuesta, pulse otra vez su número.</translation>
+        <source>The session&apos;s note keeps the earlier number.</source>
+        <translation>La nota de la sesión conserva el número anterior.</translation>
     </message>
     <message>
         <source>Pain at rest</source>

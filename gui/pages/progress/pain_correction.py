@@ -36,12 +36,7 @@ class PainCorrectionPage(QWidget):
         self._session: SessionRecord | None = None
         self._shown = PainRatings()
         self.title = label("", "display")
-        self._purpose = label(
-            tr(
-                "Charts and reports use the corrected numbers. The note of the session keeps the "
-                "earlier ones. To leave a rating without an answer, press its number again."
-            )
-        )
+        self._purpose = label(tr("The session's note keeps the earlier number."))
         self.rest, self.night, self.worst = (
             PainScale(question, with_ends=False)
             for question in (
@@ -67,14 +62,15 @@ class PainCorrectionPage(QWidget):
 
     def _lay_out(self) -> None:
         gap = self._appearance.gap
-        ends = RatedQuestion(self._appearance, label(""), widget_with(scale_ends()))
-        self._before.addWidget(ends)
         for words, scale in (
             (tr("At rest"), self.rest),
             (tr("The night before"), self.night),
             (tr("Worst in 24 hours"), self.worst),
         ):
             self._add(self._before, words, scale)
+            if scale is self.rest:
+                ends = RatedQuestion(self._appearance, label(""), widget_with(scale_ends()))
+                self._before.addWidget(ends)
         before = label(tr("Before the session"), "title")
         during = label(tr("During the movements"), "title")
         self._measured = card(during, widget_with(self._movements), spacing=gap(1))

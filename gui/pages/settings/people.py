@@ -107,15 +107,14 @@ class PeoplePage(TitledPage):
         if not measured and not person.demo:
             choose = partial(self.chosen.emit, person.id)
             actions.insert(0, ("choose", tr("Measure"), tr("Measure {name}"), choose))
-        *made, delete = [self._action(person, *action) for action in actions]
         actions_row = FlowRow(self._appearance.gap(2), filling=False)
-        actions_row.offer(made)
+        actions_row.offer([self._action(person, *action) for action in actions])
         stiff = tr("Stiff shoulder: {side}").format(side=affected_name(person.affected).lower())
         words = column(
             1,
             self._name(name, measured=measured),
             column(label(stiff), label(_sessions(listed)), spacing=0),
-            row((actions_row, 1), (delete, 0), spacing=self._appearance.gap(2)),
+            actions_row,
             1,
             spacing=self._appearance.gap(2),
         )
