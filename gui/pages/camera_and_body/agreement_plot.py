@@ -25,7 +25,9 @@ from measure.progress.wording import number_words
 _BESIDE_PX, _ABOVE_PX, _LEAST_PX = CARD_PADDING_PX, 2 * GAP_PX, CONTENT_PX // 2
 #: Height of the field of points at 100 % and its least, pixels: larger words take room from it,
 #: so that the whole plot is on the first screen. [technical]
-_FIELD_PX, _LEAST_FIELD_PX = 220.0, 158.0
+_FIELD_PX, _LEAST_FIELD_PX = 220.0, 140.0
+#: Up to this text size the scale's name has a line of its own, per cent. [technical]
+_BENEATH_PERCENT = 150
 #: Letters that the width has room for at least: in a narrow window they are smaller. [technical]
 _WIDEST = 30
 #: Half the size of a mark, in the height of the type, and its most, pixels. [technical]
@@ -68,7 +70,12 @@ class AgreementPlot(PaintedWidget):
     def heightForWidth(self, width: int) -> int:
         field = max(_LEAST_FIELD_PX, _FIELD_PX * 100 / self.appearance.percent)
         line = QFontMetricsF(self._font(width)).height()
-        return ceil(field + 3 * line + 2 * GAP_PX + 2 * _ABOVE_PX)
+        return ceil(field + (2 + self._lines_beneath) * line + 2 * GAP_PX + 2 * _ABOVE_PX)
+
+    @property
+    def _lines_beneath(self) -> int:
+        """Lines beneath the field: large words of the scale stand beside its numbers."""
+        return 2 if self.appearance.percent <= _BENEATH_PERCENT else 1
 
     def paint(self, painter: QPainter) -> None:
         self._paint_card(painter)
@@ -83,7 +90,7 @@ class AgreementPlot(PaintedWidget):
             letters.horizontalAdvance(f"{_degrees(-20)} "),
             letters.height() + GAP_PX,
             -ends - 2 * GAP_PX,
-            -letters.height() - GAP_PX,
+            -self._lines_beneath * letters.height() - GAP_PX,
         )
         across, up = self._scales(field)
         self._paint_levels(painter, letters, field, up)
@@ -171,16 +178,18 @@ class AgreementPlot(PaintedWidget):
             middle = (letters.ascent() - letters.descent()) / 2
             painter.drawText(QPointF(left, up.y(value) + middle), words)
         line = field.bottom() + GAP_PX + letters.ascent()
-        # What is counted is named at the scale's end, in place of its last numbers.
-        name = tr("Mean of both")
-        begins = field.right() - letters.horizontalAdvance(name)
         for value in _ticks(across, 2.5 * letters.horizontalAdvance(_degrees(100))):
             words = _degrees(value)
             left = across.y(value) - letters.horizontalAdvance(words) / 2
-            if left + letters.horizontalAdvance(words) + 2 * GAP_PX <= begins:
-                painter.drawText(QPointF(left, line), words)
+            painter.drawText(QPointF(left, line), words)
+        # What is counted is named beneath the numbers, in the middle, or beside them.
+        name = tr("Mean of both")
+        begins = field.center().x() - letters.horizontalAdvance(name) / 2
+        if self._lines_beneath == 1:
+            begins = field.right() + letters.horizontalAdvance(_degrees(100)) / 2 + GAP_PX
         painter.setPen(self.appearance.colour("ink"))
-        painter.drawText(QPointF(begins, line), name)
+        beneath = (self._lines_beneath - 1) * letters.height()
+        painter.drawText(QPointF(begins, line + beneath), name)
 
     def _paint_points(
         self, painter: QPainter, half: float, across: ValueScale, up: ValueScale

@@ -16,6 +16,8 @@ from gui.widgets.scroll_page import scrollable
 #: Shares of the width for the picture: the largest, down to the foot of most windows; the least,
 #: that makes room for the drawing; that of a place without a picture. [technical]
 _MOST_SHARE, _LEAST_SHARE, _EMPTY_SHARE = 0.65, 0.4, 0.6
+#: Least share of the width for a drawing that has the picture's place. [technical]
+_LEAST_LEADING_SHARE = 0.55
 #: Steps in which a smaller picture is tried, pixels. [technical]
 _STEP_PX = 12
 #: Height that a drawing should have, if need be of a smaller picture, pixels. [technical]
@@ -84,7 +86,11 @@ class PictureBeside(QWidget):
             words.setBottom(guide.top() - 1 - 2 * GAP_PX)
         elif self._words_height(picture.width()) <= picture.height():
             words.setBottom(picture.bottom())
-        if self._drawing_leads and not guide.isEmpty():
+        leading = self._beneath_words() if self._drawing_leads and not guide.isEmpty() else None
+        if leading is not None:
+            picture, guide = leading
+            words = QRect(picture.left(), 0, picture.width(), picture.top() - 2 * GAP_PX)
+        elif self._drawing_leads and not guide.isEmpty():
             picture, guide = self._within(guide), picture
         for member, place in (
             (self._picture, picture),
@@ -92,6 +98,21 @@ class PictureBeside(QWidget):
             (self._guide, guide),
         ):
             member.setGeometry(QStyle.visualRect(self.layoutDirection(), self.rect(), place))
+
+    def _beneath_words(self) -> tuple[QRect, QRect] | None:
+        """Return the largest picture as wide as the words and right beneath them, and the drawing.
+
+        None where both have no room one below the other.
+        """
+        whole = self._wide()
+        for left in range(round(whole * _LEAST_LEADING_SHARE), whole, _STEP_PX):
+            column = whole - left - _BETWEEN_PX
+            top = self._words_height(left) + 2 * GAP_PX
+            fits = top + self._high(column) <= self.height()
+            if fits and column >= self._picture.minimumSizeHint().width():
+                picture = QRect(left + _BETWEEN_PX, top, column, self._high(column))
+                return picture, QRect(0, 0, left, picture.bottom() + 1)
+        return None
 
     def _within(self, place: QRect) -> QRect:
         """Return the largest place of a picture in another, from its lower corner on."""
