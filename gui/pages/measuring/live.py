@@ -94,7 +94,7 @@ _CLOSE_PERCENT = 150
 
 #: Space above the sentence and beneath the trials, and around the bar of a hold: usually,
 #: and with large text; pixels. [technical]
-_ENDS_PX, _BAR_PX, _CLOSE_BAR_PX = 12, 16, 12
+_ENDS_PX, _BAR_PX, _CLOSE_BAR_PX = 12, 13, GAP_PX
 
 #: Places in the stacks.
 _CAMERA, _ON_BODY, _REFUSAL = range(3)
