@@ -99,7 +99,9 @@ class _StepsCard(QFrame):
         type_of = self.findChild(QLabel) or self
         wide = event.size().width() >= least * type_of.fontMetrics().horizontalAdvance("0")
         give_role(self, "card" if wide else "")
-        self._words.setContentsMargins(*(CARD_PADDING_PX if wide else 0,) * 4)
+        # Above and beneath the words is room wherever the card is high; they do not ask for it.
+        beside, above = (CARD_PADDING_PX, 2 * GAP_PX) if wide else (0, 0)
+        self._words.setContentsMargins(beside, above, beside, above)
 
 
 class CameraTrouble(QWidget):
