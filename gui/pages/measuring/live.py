@@ -86,7 +86,7 @@ _WORDS_IN_PX, _DIGITS_IN_PX = 3, 6
 _WORDS_SHARE = 1 / 26
 _FAR_ROLES = ("tag", FAR, FAR_WRONG, FAR_RIGHT)
 #: Height of the steps against a trouble: they stand alone. [technical]
-_STEPS_SHARE = 1 / 16
+_STEPS_SHARE = 1 / 18
 #: Room for the sentence, in lines of its least type: one line may be larger. [technical]
 _SENTENCE_LINES = 1.25
 #: From this text size on what stands above the picture moves closer together. [technical]
