@@ -8,7 +8,7 @@ from collections.abc import Collection, Sequence
 from typing import NamedTuple
 
 from PySide6.QtCore import QPointF, QRectF, Qt
-from PySide6.QtGui import QPainter, QPainterPath, QPen
+from PySide6.QtGui import QPaintEngine, QPainter, QPainterPath, QPen
 
 from gui.drawing.person import (
     HEAD_UP,
@@ -103,7 +103,8 @@ def paint_scene(
         hips,
         mirrored=mirrored,
         from_above_deg=shown.from_above_deg,
-        merged=still,
+        # On a screen shapes beside each other look the same, and are there in a tenth of the time.
+        merged=still and painter.paintEngine().type() != QPaintEngine.Type.Raster,
     )
     moment = shown.end if still and not shown.swinging else shown.pose_at(time_s or 0.0)
     body, rest = posed(moment, side), posed(shown.start, side)
