@@ -1056,6 +1056,10 @@
         <translation>Volver a los gráficos</translation>
     </message>
     <message>
+        <source>The pain rated on {day} has been corrected. You can undo this until Thawline is closed.</source>
+        <translation>Se ha corregido el dolor anotado el {day}. Puede deshacerlo hasta que se cierre Thawline.</translation>
+    </message>
+    <message>
         <source>Events</source>
         <translation>Acontecimientos</translation>
     </message>
@@ -1066,10 +1070,6 @@
     <message>
         <source>This event is deleted: {event}. You can undo this until Thawline is closed.</source>
         <translation>Se ha eliminado este acontecimiento: {event}. Puede deshacerlo hasta que se cierre Thawline.</translation>
-    </message>
-    <message>
-        <source>The pain of {day} is corrected. You can undo this until Thawline is closed.</source>
-        <translation>Se ha corregido el dolor del {day}. Puede deshacerlo hasta que se cierre Thawline.</translation>
     </message>
     <message>
         <source>The session of {day} is deleted. You can undo this until Thawline is closed.</source>
@@ -4700,8 +4700,8 @@
         <translation>Dolor en reposo</translation>
     </message>
     <message>
-        <source>Pain in the night before</source>
-        <translation>Dolor la noche anterior</translation>
+        <source>Pain the night before</source>
+        <translation>Dolor de la noche anterior</translation>
     </message>
     <message>
         <source>Worst pain in 24 hours</source>
@@ -5108,10 +5108,6 @@
         <translation>Los minutos al final del recorrido son las repeticiones anotadas por el tiempo previsto de mantenimiento, en cada lado. Donde no se anotaron repeticiones, no se cuentan minutos.</translation>
     </message>
     <message>
-        <source>{movement}, {side} side: readings of the latest day are further apart than their 95 % intervals allow, {lowest} and {highest}.</source>
-        <translation>{movement}, lado {side}: las lecturas del último día difieren más de lo que permiten sus intervalos del 95 %: {lowest} y {highest}.</translation>
-    </message>
-    <message>
         <source>increase shown on {day}, by now no longer clear</source>
         <translation>aumento mostrado el {day}, que ahora ya no es claro</translation>
     </message>
@@ -5158,10 +5154,6 @@
     <message>
         <source>active {value}°</source>
         <translation>activa {value}°</translation>
-    </message>
-    <message>
-        <source>{movement}, {side}: readings of one day contradict each other</source>
-        <translation>{movement}, {side}: las lecturas de un mismo día se contradicen</translation>
     </message>
     <message>
         <source>Too early to say: none of the main movements ({movements}) has been measured on the affected shoulder yet.</source>
@@ -5956,6 +5948,10 @@
         <translation>{movement}, lado {side}: la última sesión quedó muy por debajo de las semanas anteriores, {value}.</translation>
     </message>
     <message>
+        <source>{movement}, {side} side: readings on the latest day range from {lowest} to {highest}, more than their 95 % intervals allow.</source>
+        <translation>{movement}, lado {side}: las lecturas del último día van de {lowest} a {highest}, más de lo que permiten sus intervalos del 95 %.</translation>
+    </message>
+    <message>
         <source>{movement}, {side} side: little or no change over the last {weeks} weeks (a gain of {least} a month is unlikely; at most {most}, 95 %), and about {short} less than the other side.</source>
         <translation>{movement}, lado {side}: poco o ningún cambio en las últimas {weeks} semanas (una mejora de {least} al mes es improbable; como mucho {most}, 95 %), y unos {short} menos que el otro lado.</translation>
     </message>
@@ -6178,6 +6174,10 @@
     <message>
         <source>{movement}, {side}: fell suddenly</source>
         <translation>{movement}, {side}: bajó de repente</translation>
+    </message>
+    <message>
+        <source>{movement}, {side}: readings on one day disagree, measure again</source>
+        <translation>{movement}, {side}: las lecturas de un mismo día no coinciden, repita la medición</translation>
     </message>
     <message>
         <source>{movement}, {side}: levelled off</source>

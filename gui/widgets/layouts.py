@@ -3,7 +3,7 @@
 from typing import TypeVar
 
 from PySide6.QtCore import QEvent, QRect, QRectF
-from PySide6.QtGui import QPainter, QPainterPath, QPaintEvent, QResizeEvent
+from PySide6.QtGui import QColor, QPainter, QPainterPath, QPaintEvent, QResizeEvent
 from PySide6.QtWidgets import (
     QBoxLayout,
     QFrame,
@@ -21,8 +21,8 @@ Content = QWidget | QLayout | tuple[QWidget | QLayout, int] | int
 
 #: Space beside and above the words of a strip, pixels. [technical]
 _STRIP_PX = (3 * GAP_PX, GAP_PX)
-#: Width of the bar in a frame of what deserves to be seen first, pixels. [technical]
-_BAR_WIDE_PX = 6
+#: Width of the bar at the edge of what deserves to be seen first, pixels. [technical]
+EDGE_BAR_PX = 6
 #: Role of that frame.
 _NOTICE = "notice-card"
 
@@ -114,6 +114,14 @@ def strip(words: QWidget, role: str = _NOTICE) -> QFrame:
     return made
 
 
+def fill_edge_bar(painter: QPainter, card: QRect, bar: QRect, colour: QColor) -> None:
+    """Fill a bar at the edge of a card, within the card's round corners."""
+    whole, strip = QPainterPath(), QPainterPath()
+    whole.addRoundedRect(QRectF(card), CARD_RADIUS_PX, CARD_RADIUS_PX)
+    strip.addRect(QRectF(bar))
+    painter.fillPath(whole.intersected(strip), colour)
+
+
 class _NoticeBar(QFrame):
     """The part of a frame's edge that is painted within its round corners."""
 
@@ -123,13 +131,10 @@ class _NoticeBar(QFrame):
         self.setProperty("role", "notice-bar")
 
     def paintEvent(self, _event: QPaintEvent) -> None:
-        whole, bar = QPainterPath(), QPainterPath()
-        frame = self._frame.rect().translated(-self.pos())
-        whole.addRoundedRect(QRectF(frame), CARD_RADIUS_PX, CARD_RADIUS_PX)
-        bar.addRect(QRectF(self.rect()))
         painter = QPainter(self)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        painter.fillPath(whole.intersected(bar), self.palette().color(self.foregroundRole()))
+        card = self._frame.rect().translated(-self.pos())
+        fill_edge_bar(painter, card, self.rect(), self.palette().color(self.foregroundRole()))
         painter.end()
 
 
@@ -142,7 +147,7 @@ class _NoticeFrame(QFrame):
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)
-        self._bar.setGeometry(mirrored(self, QRect(0, 0, _BAR_WIDE_PX, self.height())))
+        self._bar.setGeometry(mirrored(self, QRect(0, 0, EDGE_BAR_PX, self.height())))
 
 
 def _frame(role: str) -> QFrame:

@@ -2,20 +2,18 @@
 
 from collections.abc import Sequence
 
-from PySide6.QtCore import QPointF, QRectF, QSize, Qt
-from PySide6.QtGui import QPainter, QPainterPath, QPaintEvent, QPalette, QPen, QResizeEvent
+from PySide6.QtCore import QPointF, QRect, QSize, Qt
+from PySide6.QtGui import QPainter, QPaintEvent, QPalette, QPen, QResizeEvent
 from PySide6.QtWidgets import QGridLayout, QSizePolicy, QWidget
 
 from gui.style.appearance import Appearance
-from gui.style.measures import CARD_PADDING_PX, CARD_RADIUS_PX, GAP_PX
+from gui.style.measures import CARD_PADDING_PX, GAP_PX
 from gui.widgets.buttons import RingedButton
-from gui.widgets.layouts import column, row
+from gui.widgets.layouts import EDGE_BAR_PX, column, fill_edge_bar, row
 from gui.widgets.text import label
 
 #: Room inside above and beside the words, pixels. [technical]
 _PADDING_PX = (GAP_PX + 4, CARD_PADDING_PX)
-#: Width of the red edge of what may not wait, pixels. [technical]
-_URGENT_PX = 6
 #: Half the sign that a topic leads on, pixels. [technical]
 _SIGN_PX = 6
 #: Space between two, pixels. [technical]
@@ -70,12 +68,10 @@ class TopicButton(RingedButton):
         painter.end()
 
     def _paint_edge(self, painter: QPainter, appearance: Appearance, *, at_right: bool) -> None:
-        """Paint the red edge, within the round corners."""
-        whole, strip = QPainterPath(), QPainterPath()
-        whole.addRoundedRect(QRectF(self.rect()), CARD_RADIUS_PX, CARD_RADIUS_PX)
-        begin = self.width() - _URGENT_PX if at_right else 0
-        strip.addRect(QRectF(begin, 0, _URGENT_PX, self.height()))
-        painter.fillPath(whole.intersected(strip), appearance.colour("alarm"))
+        """Paint the red edge."""
+        begin = self.width() - EDGE_BAR_PX if at_right else 0
+        bar = QRect(begin, 0, EDGE_BAR_PX, self.height())
+        fill_edge_bar(painter, self.rect(), bar, appearance.colour("alarm"))
 
     def sizeHint(self) -> QSize:
         hint = self._inside.sizeHint()

@@ -55,8 +55,8 @@ PROMPT_WORDS: Mapping[PromptKind, str] = {
     "weeks before, by {value} on average.",
     PromptKind.LOW_SESSION: "{movement}, {side} side: the latest session was far below the "
     "weeks before, by {value}.",
-    PromptKind.SAME_DAY: "{movement}, {side} side: readings of the latest day are further apart "
-    "than their 95 % intervals allow, {lowest} and {highest}.",
+    PromptKind.SAME_DAY: "{movement}, {side} side: readings on the latest day range from "
+    "{lowest} to {highest}, more than their 95 % intervals allow.",
     PromptKind.STALLED: "{movement}, {side} side: little or no change over the last {weeks} weeks "
     "(a gain of {least} a month is unlikely; at most {most}, 95 %), and about {short} less than "
     "the other side.",

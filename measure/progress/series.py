@@ -89,7 +89,7 @@ class Series:
     """Measurements of one movement on one side under one condition; n days, one value a day.
 
     Several measurements on one day count as one, by their medians: they share whatever was
-    special about that day. Of two that exclude one another, the interval reaches to both.
+    special about that day. Of two, the interval reaches to both.
     Arrays are read-only.
 
     Attributes

@@ -363,7 +363,7 @@ PROMPT_SUBJECTS = {
     PromptKind.LOSING: "{movement}, {side}: decreasing",
     PromptKind.DROP: "{movement}, {side}: fell suddenly",
     PromptKind.LOW_SESSION: "{movement}, {side}: one low reading, measure again",
-    PromptKind.SAME_DAY: "{movement}, {side}: readings of one day contradict each other",
+    PromptKind.SAME_DAY: "{movement}, {side}: readings on one day disagree, measure again",
     PromptKind.STALLED: "{movement}, {side}: levelled off",
     PromptKind.NO_GAIN: "{movement}, {side}: no clear gain in three months",
     PromptKind.HIGH_PAIN: "a lot of pain at rest or at night",

@@ -41,7 +41,7 @@ class PainCorrectionPage(QWidget):
             PainScale(question, with_ends=False)
             for question in (
                 tr("Pain at rest"),
-                tr("Pain in the night before"),
+                tr("Pain the night before"),
                 tr("Worst pain in 24 hours"),
             )
         )

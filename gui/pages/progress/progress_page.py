@@ -311,7 +311,8 @@ class ProgressPage(QWidget):
         """Save the pain of a session as it is to be; this can be undone."""
         services = self._services
         words = tr(
-            "The pain of {day} is corrected. You can undo this until Thawline is closed."
+            "The pain rated on {day} has been corrected. "
+            "You can undo this until Thawline is closed."
         ).format(day=day_words(session))
 
         def saved(correction: PainCorrection) -> None:

@@ -63,8 +63,8 @@ def test_readings_of_one_day_that_exclude_one_another_are_told_with_both() -> No
     assert prompt.kind is PromptKind.SAME_DAY
     assert (prompt.movement, prompt.side) == LEFT
     assert prompt.text == (
-        "Flexion, left side: readings of the latest day are further apart than their 95 % "
-        f"intervals allow, 87° and 155°. {MEASURE_AGAIN}"
+        "Flexion, left side: readings on the latest day range from 87° to 155°, more than their "
+        f"95 % intervals allow. {MEASURE_AGAIN}"
     )
 
 

@@ -2,6 +2,7 @@
 
 import datetime as dt
 
+from gui.app.window_pages import MainPage
 from gui.pages.measuring.measure_page import MeasurePage
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
@@ -70,6 +71,17 @@ def begin_home(stage: WindowHarness) -> None:
     if stage.window.measure.before.isVisible():
         stage.window.measure.before.go.click()
         stage.settle()
+
+
+def measured_up_to_summary(stage: WindowHarness) -> None:
+    """Measure a little of a session, stop at its results and look at the progress."""
+    begin_home(stage)
+    trials(stage, 100.0, 101.0, 102.0, 103.0)
+    stage.window.measure.pain.finish.click()
+    stage.settle()
+    assert shown(stage) is stage.window.measure.summary
+    stage.window.go(MainPage.PROGRESS)
+    stage.settle()
 
 
 def begin_single(

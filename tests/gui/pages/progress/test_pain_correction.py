@@ -14,7 +14,7 @@ from measure.domain.movements import Movement
 from measure.domain.records import Pain, SessionRecord
 from measure.report.pain_correction import PainRatings
 from tests.support.gui.demo_history import demo_history
-from tests.support.gui.measuring_steps import begin_home, shown, trials
+from tests.support.gui.measuring_steps import measured_up_to_summary
 from tests.support.gui.stage import TODAY, WindowHarness
 from tests.support.progress_histories import history
 
@@ -33,7 +33,7 @@ def test_what_was_saved_is_chosen_and_named(page: PainCorrectionPage) -> None:
     assert page.title.text() == "Correct pain: 6 Apr 2026, 09:00"
     assert (page.rest.value, page.night.value, page.worst.value) == (7, None, 3)
     assert page.rest.button(7).accessibleName() == "Pain at rest, 7 of 10"
-    assert page.night.button(0).accessibleName() == "Pain in the night before, 0 of 10"
+    assert page.night.button(0).accessibleName() == "Pain the night before, 0 of 10"
     assert page.worst.button(3).accessibleName() == "Worst pain in 24 hours, 3 of 10"
     left, right = page.during.values()
     assert left.button(1).accessibleName() == "Flexion, left arm: pain, 1 of 10"
@@ -99,7 +99,7 @@ def test_a_correction_is_saved_shown_and_undone(grown: WindowHarness) -> None:
     saved = grown.store.session(session.id)
     assert saved.pain.worst_24h == 1
     assert "worst in 24 hours: 1 instead of no answer" in saved.note
-    assert "is corrected. You can undo this" in grown.window.messages.text
+    assert "has been corrected. You can undo this" in grown.window.messages.text
     grown.window.messages.undo.click()
     grown.settle()
     assert grown.history() == before
@@ -156,13 +156,7 @@ def test_no_way_leads_to_sessions_where_there_are_none(stage: WindowHarness) -> 
 
 
 def test_a_session_that_is_finished_later_keeps_its_correction(stage: WindowHarness) -> None:
-    begin_home(stage)
-    trials(stage, 100.0, 101.0, 102.0, 103.0)
-    stage.window.measure.pain.finish.click()
-    stage.settle()
-    assert shown(stage) is stage.window.measure.summary
-    stage.window.go(MainPage.PROGRESS)
-    stage.settle()
+    measured_up_to_summary(stage)
     page = stage.window.progress
     page.show_details()
     page.details.correct.click()

@@ -8,7 +8,7 @@ from PySide6.QtWidgets import QDialog, QLabel, QPushButton
 from gui.app.window_pages import MainPage
 from measure.domain.movements import Movement
 from tests.support.gui.demo_history import demo_history
-from tests.support.gui.measuring_steps import begin_home, shown, trials
+from tests.support.gui.measuring_steps import measured_up_to_summary, shown
 from tests.support.gui.stage import TODAY, WindowHarness
 
 
@@ -127,13 +127,7 @@ def test_an_early_history_gives_no_verdict(stage: WindowHarness) -> None:
 
 
 def test_a_deleted_session_leaves_the_results_page_too(stage: WindowHarness) -> None:
-    begin_home(stage)
-    trials(stage, 100.0, 101.0, 102.0, 103.0)
-    stage.window.measure.pain.finish.click()
-    stage.settle()
-    assert shown(stage) is stage.window.measure.summary
-    stage.window.go(MainPage.PROGRESS)
-    stage.settle()
+    measured_up_to_summary(stage)
     (session,) = stage.history().sessions
     stage.window.progress.details.dropped.emit(session)
     stage.settle()
