@@ -181,7 +181,8 @@ class _Paper:
         listed = planned.exercise.listed
         if listed is not None:
             side = planned.sides[0] if planned.sides else Side.RIGHT
-            paint_scene(self._painter, self._colours, place, shown_exercise(listed), side)
+            shown = shown_exercise(listed)
+            paint_scene(self._painter, self._colours, place, shown, side, for_paper=True)
 
     def _foot(self, words: HandoutWords, top: float) -> None:
         self._rule(top)

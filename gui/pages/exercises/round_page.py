@@ -118,11 +118,14 @@ class RoundPage(QWidget):
             },
             large=self.stop,
         )
-        self.stop.installEventFilter(self)
+        for part in (self.sentence, self.limit, self.stop):
+            part.installEventFilter(self)
 
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
-        """Say beside the count what has room there."""
-        if watched is self.stop and event.type() in (QEvent.Type.Resize, QEvent.Type.Move):
+        """Say beside the count what has room there, as soon as the room is known."""
+        if event.type() is QEvent.Type.Resize or (
+            watched is self.stop and event.type() is QEvent.Type.Move
+        ):
             self._show()
         return super().eventFilter(watched, event)
 

@@ -54,7 +54,9 @@ def handout_drawings(
 
 def _painted(appearance: Appearance, shown: Shown) -> Callable[[QPainter], None]:
     place = QRectF(0, 0, _STAND.width(), _STAND.height())
-    return lambda painter: paint_scene(painter, appearance, place, shown, SHOWN_SIDE)
+    return lambda painter: paint_scene(
+        painter, appearance, place, shown, SHOWN_SIDE, for_paper=True
+    )
 
 
 def paint_place(painter: QPainter, appearance: Appearance) -> None:
