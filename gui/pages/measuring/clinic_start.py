@@ -28,7 +28,6 @@ from gui.text.wording import (
     side_title,
     tr,
 )
-from gui.widgets.beside_row import list_card
 from gui.widgets.buttons import FlowRow, MenuButton, button
 from gui.widgets.choice_row import ChoiceRow
 from gui.widgets.layouts import card, column, row, separator, widget_with
@@ -232,7 +231,7 @@ class WhatPage(QWidget):
         self.single = button("", "main", key=tr("C"))
         self.how = ConductChoice(appearance, settings)
         self.state = SessionStateChoice(
-            appearance, tr("Pain relief was taken in the last four hours")
+            appearance, tr("Pain relief was taken in the last four hours"), ticked_elsewhere=True
         )
         self.other_person = button(tr("Back"), key=tr("Escape"))
         self.strip = MovementStrip(appearance)
@@ -270,14 +269,14 @@ class WhatPage(QWidget):
         )
         asked = column(self._asked_stiff, self._asked_side, 1, spacing=gap(3))
         chosen = SideBySide(self._appearance, (what, 1), (asked, 1), spacing=gap(4))
-        position = label(tr("Position and help"), "strong")
-        position.setWordWrap(False)
-        conduct = SideBySide(self._appearance, position, (self.how, 1), spacing=gap(2))
+        position = label(tr("Position and help"), "title")
+        conduct = card(position, self.how, self.state.pain_relief, 1, spacing=gap(1))
+        below = SideBySide(self._appearance, (conduct, 1), (card(self.state), 1), spacing=gap(2))
         frame_page(
             self,
             row((label(tr("What to measure"), "display"), 1), (self.who, 1)),
             card(chosen, self.strip, spacing=gap(2)),
-            list_card(conduct, self.state),
+            below,
             1,
             buttons=[self.other_person, self.baseline, self.single],
         )

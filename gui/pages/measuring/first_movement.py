@@ -3,13 +3,13 @@
 from collections.abc import Collection, Sequence
 
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QSizePolicy, QWidget
+from PySide6.QtWidgets import QLabel, QSizePolicy, QWidget
 
 from gui.protocol.plan import MovementTask
 from gui.style.appearance import Appearance
 from gui.style.measures import GAP_PX
 from gui.text.session_wording import start_position_sentence
-from gui.text.wording import movement_introduced, movement_name, side_name, tr
+from gui.text.wording import movement_introduced, movement_name, movement_plainly, side_name, tr
 from gui.widgets.figures.position_figure import PositionView
 from gui.widgets.layouts import Content, column, row, separator, widget_with
 from gui.widgets.text import label
@@ -17,9 +17,9 @@ from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
 
 #: Width and height of the drawn person, pixels. [technical]
-_FIGURE_PX = (130, 122)
-#: Height of a drawing in a row of all movements, pixels. [technical]
-_STRIP_PX = 104
+_FIGURE_PX = (112, 130)
+#: Height of a drawing in a row of all movements, and of today's, pixels. [technical]
+_STRIP_PX, _TASK_PX = 92, 128
 
 
 def length_words(tasks: Sequence[MovementTask], minutes: int) -> str:
@@ -47,19 +47,38 @@ class MovementStrip(QWidget):
 
     def __init__(self, appearance: Appearance) -> None:
         super().__init__()
-        drawn: list[Content] = []
-        for movement in Movement:
-            figure = PositionView(appearance, still=True, close=True)
-            figure.setFixedHeight(_STRIP_PX)
-            figure.show_movement(movement, Side.LEFT)
-            name = label(movement_name(movement))
-            name.setAlignment(Qt.AlignmentFlag.AlignHCenter)
-            cell = widget_with(column(figure, name, 1, spacing=GAP_PX // 2))
-            # Cells of one width, whatever their names need.
-            cell.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
-            drawn.append((cell, 1))
+        drawn: list[Content] = [
+            (_drawn(appearance, movement, Side.LEFT, _STRIP_PX, label(movement_name(movement))), 1)
+            for movement in Movement
+        ]
         # A hairline tells the drawings from what is chosen above them.
         column(separator(), row(*drawn, spacing=GAP_PX), on=self, spacing=2 * GAP_PX)
+
+
+def drawn_tasks(appearance: Appearance, tasks: Sequence[MovementTask]) -> QWidget:
+    """Return tasks side by side, each drawn with its name and everyday words beneath."""
+    cells: list[Content] = []
+    for task in tasks:
+        name = label(movement_name(task.movement), "strong")
+        plain = movement_plainly(task.movement)
+        words = label(plain[:1].upper() + plain[1:], "quiet")
+        cells.append((_drawn(appearance, task.movement, task.side, _TASK_PX, name, words), 1))
+    return widget_with(row(*cells, spacing=2 * GAP_PX))
+
+
+def _drawn(
+    appearance: Appearance, movement: Movement, side: Side, high: int, *words: QLabel
+) -> QWidget:
+    """Return a movement drawn to a height in pixels, with words in the middle beneath."""
+    figure = PositionView(appearance, still=True, close=True)
+    figure.setFixedHeight(high)
+    figure.show_movement(movement, side)
+    for line in words:
+        line.setAlignment(Qt.AlignmentFlag.AlignHCenter)
+    cell = widget_with(column(figure, *words, 1, spacing=GAP_PX // 2))
+    # Cells of one width, whatever their names need.
+    cell.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
+    return cell
 
 
 class FirstMovement(QWidget):
@@ -67,13 +86,13 @@ class FirstMovement(QWidget):
 
     def __init__(self, appearance: Appearance, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self.figure = PositionView(appearance, close=True)
+        self.figure = PositionView(appearance, still=True, close=True)
         self.figure.setFixedSize(*_FIGURE_PX)
         self.title = label("", "title")
         self.how = label("")
         self.length = label("", "quiet")
         words = column(1, self.title, self.how, self.length, 1, spacing=appearance.gap(0.5))
-        row(self.figure, (words, 1), on=self, spacing=appearance.gap(3))
+        row(self.figure, (words, 1), on=self, spacing=appearance.gap(2))
 
     def show_tasks(self, tasks: Sequence[MovementTask], minutes: int) -> None:
         """Show the first of some tasks, and how long all take."""

@@ -1,13 +1,14 @@
 """Start page at home: what is measured today, and one button to begin."""
 
 import datetime as dt
+from collections.abc import Sequence
 from dataclasses import replace
 
 from PySide6.QtCore import Qt, Signal, Slot
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from gui.pages.measuring.conduct_choice import ConductChoice
-from gui.pages.measuring.first_movement import length_words
+from gui.pages.measuring.first_movement import drawn_tasks, length_words
 from gui.protocol.plan import MovementTask, home_tasks, planned_tasks
 from gui.session.settings import WindowSettings
 from gui.style.appearance import Appearance
@@ -20,7 +21,7 @@ from gui.widgets.figures.position_figure import PositionView
 from gui.widgets.layouts import card, clear_layout, column, row, separator, widget_with
 from gui.widgets.page_frame import frame_page
 from gui.widgets.side_by_side import LARGE_FROM_PERCENT, SideBySide
-from gui.widgets.text import SignedLine, label
+from gui.widgets.text import label
 from gui.widgets.wrapping_check_box import WrappingCheckBox
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
@@ -28,12 +29,12 @@ from measure.domain.records import History, Person
 from measure.progress.home_programme import Irritability, irritability_on, pain_to_rest_from
 from measure.progress.measuring_plan import MeasuringPlan
 
-#: Width and height of the drawn person, and of one beside large text, pixels. [technical]
-_FIGURE_PX, _FIGURE_BESIDE_LARGE_PX = (270, 270), (256, 256)
 #: Width and height of a movement drawn before its name, pixels. [technical]
-_LINE_PX = (96, 84)
+_LINE_PX = (104, 84)
 #: Space above and below a hairline, in gaps. [technical]
 _AROUND_RULES = 2
+#: Movements that have room side by side in larger text too. [technical]
+_FEW = 3
 #: Text size from which words need the whole width, per cent. [technical]
 _ALONE_FROM_PERCENT = 175
 
@@ -62,8 +63,6 @@ class HomeStart(QWidget):
         self.plan: MeasuringPlan | None = None
         self.title = label("", "display")
         self.sentence = label("", "title")
-        self.figure = PositionView(appearance)
-        self.figure.setFixedSize(*_FIGURE_PX)
         #: What is said first on a day on which pain asked for a rest.
         self.rest_words = label("", "lead")
         self._rest = card(self.rest_words, role="notice-card")
@@ -136,7 +135,7 @@ class HomeStart(QWidget):
             self,
             self.title,
             self._rest,
-            card(row(self.figure, (today, 1), spacing=gap(4))),
+            card(today),
             card(self._own, self._state, self._who, spacing=gap(_AROUND_RULES)),
             1,
             buttons=[self.in_clinic, self.start],
@@ -218,15 +217,13 @@ class HomeStart(QWidget):
         )
         roomy = self._appearance.percent < LARGE_FROM_PERCENT
         largest = self._appearance.percent >= _ALONE_FROM_PERCENT
-        give_role(self.choose, "line-link" if own and roomy else "link")
-        if own and roomy:
+        give_role(self.choose, "line-link" if roomy else "link")
+        if roomy:
             self._headline.addWidget(self.choose)
         elif own:
             (self._below_asked if largest else self._below_boxes).insertWidget(0, self.choose)
         else:
             self._below_tasks.insertWidget(0, self.choose)
-        self.figure.setVisible(not own and not largest)
-        self.figure.setFixedSize(*(_FIGURE_PX if roomy else _FIGURE_BESIDE_LARGE_PX))
         self._boxes.setVisible(own)
         between = self._boxes.layout()
         assert between is not None
@@ -242,26 +239,35 @@ class HomeStart(QWidget):
         minutes = plan.minutes(len(tasks)) if plan is not None else len(tasks)
         self.sentence.setText(length_words(tasks, minutes))
         clear_layout(self._tasks)
-        for task in () if own else {task.movement: task for task in reversed(tasks)}.values():
-            self._tasks.insertWidget(0, self._line(task, drawn=largest, leading=roomy))
         if tasks and not own:
-            words = _when_best(plan)
-            if plan is not None and plan.whole:
-                words = tr("Once a week, all movements of both arms are measured.") + " " + words
-            apart = (0, self._appearance.gap(1), 0, 0)
-            self._tasks.addWidget(widget_with(column(label(words, "quiet"), margins=apart)))
-        if tasks:
-            self.figure.show_movement(tasks[0].movement, tasks[0].side)
+            self._list(tasks)
 
-    def _line(self, task: MovementTask, *, drawn: bool, leading: bool) -> QWidget:
-        """Return the line of a movement, its drawing in front where no larger one is shown."""
-        words = movement_introduced(task.movement)
-        if not drawn:
-            return SignedLine("\u2022", words, "lead" if leading else "")
+    def _list(self, tasks: Sequence[MovementTask]) -> None:
+        """Show each movement once, drawn beside the others, or one below the other in large text.
+
+        Beneath them stands when they are best done.
+        """
+        once = {task.movement: task for task in reversed(tasks)}
+        shown = list(reversed(once.values()))
+        percent, few = self._appearance.percent, len(shown) <= _FEW
+        if percent < LARGE_FROM_PERCENT or (few and percent < _ALONE_FROM_PERCENT):
+            self._tasks.addWidget(drawn_tasks(self._appearance, shown))
+        else:
+            for task in shown:
+                self._tasks.addWidget(self._line(task))
+        words = _when_best(self.plan)
+        if self.plan is not None and self.plan.whole:
+            words = tr("Once a week, all movements of both arms are measured.") + " " + words
+        apart = (0, self._appearance.gap(1), 0, 0)
+        self._tasks.addWidget(widget_with(column(label(words, "quiet"), margins=apart)))
+
+    def _line(self, task: MovementTask) -> QWidget:
+        """Return the line of a movement, its drawing in front."""
         figure = PositionView(self._appearance, still=True, close=True)
         figure.setFixedSize(*_LINE_PX)
         figure.show_movement(task.movement, task.side)
-        return widget_with(row(figure, (label(words), 1), spacing=self._appearance.gap(2)))
+        words = label(movement_introduced(task.movement))
+        return widget_with(row(figure, (words, 1), spacing=self._appearance.gap(2)))
 
     @Slot(bool)
     def _choose_toggled(self, own: bool) -> None:

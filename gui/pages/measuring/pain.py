@@ -49,7 +49,7 @@ _FIGURE_PX, _FIGURE_OF_WORDS_PX, _MOVEMENT_PX = (308, 350), (308, 340), (308, 28
 #: Width and height of the movement that follows, beside its name, pixels. [technical]
 _NEXT_PX = (84, 92)
 #: Height of the answers where text is small: they are pressed in passing. [technical]
-_ANSWER_PX = 72
+_ANSWER_PX = 80
 #: Text size up to which they have room to be that high, per cent. [technical]
 _TALL_PERCENT = 150
 
@@ -122,8 +122,8 @@ class PainPage(QWidget):
         """Put the questions and what follows beside the reading, or above it."""
         gap = self._appearance.gap
         self._number = NumberLine(self.number, self.interval, spacing=gap(1.5))
-        words = column(self.difference, self._number, self.advice, 1, spacing=gap(0.5))
-        self._reading = card(self.on_body, self.movement, words, spacing=gap(1))
+        words = column(self.difference, self._number, self.advice, spacing=gap(0.5))
+        self._reading = card(1, self.on_body, self.movement, words, 1, spacing=gap(1))
         stopped = column(
             label(tr("What stopped the movement?"), "title"), self.reason.row, spacing=gap(1)
         )
@@ -132,7 +132,7 @@ class PainPage(QWidget):
         self._next_row = row(self.next_figure, (self._next_lines, 1), spacing=gap(2))
         self._next = QFrame()
         self._next_room = column(self._next_rule, self._next_row, on=self._next, spacing=gap(1.5))
-        self._asked = column(self.pain, stopped, 1, self._next, spacing=gap(4))
+        self._asked = column(self.pain, 1, stopped, 1, self._next, spacing=gap(4))
         self._strip = strip(self.refused)
         said = column(self.line, self._strip, spacing=gap(1.5))
         self._heading = column(said, self.sentence, spacing=gap(0.5))

@@ -12,25 +12,22 @@ from gui.style.appearance import Appearance
 from gui.style.measures import GAP_PX
 from gui.text.wording import tr
 from gui.widgets.buttons import bind_keys, button
-from gui.widgets.layouts import card, column, row, separator, widget_with
+from gui.widgets.layouts import card, column, row, widget_with
 from gui.widgets.page_frame import frame_page
 from gui.widgets.pain_scale import QUESTION_PX, PainScale, RatedQuestion, ends_words, scale_ends
-from gui.widgets.side_by_side import LARGE_FROM_PERCENT
+from gui.widgets.side_by_side import LARGE_FROM_PERCENT, SideBySide
 from gui.widgets.text import label
 from measure.domain.records import Pain
 
 #: Space above a question with its scale beneath it, pixels. [technical]
 _ABOVE_PX = 18
-#: Height of the numbers, and space between their rows, where they have the page for themselves and
-#: text is small, pixels. [technical]
-_ALONE_PX, _ALONE_BETWEEN_PX = 72, 12
+#: Height of the numbers where text is small, and where they have the page for themselves then, and
+#: space between their rows, pixels. [technical]
+_SMALL_PX, _ALONE_PX, _BETWEEN_PX = 56, 72, 10
 #: Height of the numbers where text is large: three questions are seen at once, pixels. [technical]
 _LARGE_PX = 56
 #: Text size from which there is least room for them, per cent. [technical]
 _LARGEST_FROM_PERCENT = 175
-#: Width and height of the first movement's drawing, whose words begin where the numbers do, and
-#: beside large text, pixels. [technical]
-_FIGURE_PX, _FIGURE_BESIDE_LARGE_PX = (230, 108), (130, 122)
 
 
 class PainBeforePage(QWidget):
@@ -58,7 +55,6 @@ class PainBeforePage(QWidget):
         self.state = SessionStateChoice(
             appearance,
             tr("Pain relief taken in the last four hours"),
-            beside_px=QUESTION_PX + appearance.gap(0.5),
         )
         self.go = button(tr("Start"), "main", key=tr("Enter"))
         self.leave = button(tr("Back"), key=tr("Escape"))
@@ -86,13 +82,15 @@ class PainBeforePage(QWidget):
             )
         ]
         self._scales = column(self._legend, *rated)
-        #: What comes first, below a hairline.
-        self._next = widget_with(column(separator(), self.first, spacing=appearance.gap(2)))
+        self._next = card(self.first)
+        below = SideBySide(
+            appearance, (card(self.state), 1), (self._next, 1), spacing=appearance.gap(2)
+        )
         frame_page(
             self,
             column(self.sentence, self._skips[0], spacing=appearance.gap(0.5)),
             card(self._scales),
-            card(self.state, self._next),
+            below,
             1,
             buttons=[self.leave, self.go],
         )
@@ -108,17 +106,15 @@ class PainBeforePage(QWidget):
         """Say what numbers mean above all scales; where text is large, at the first question."""
         large = self._appearance.percent >= LARGE_FROM_PERCENT
         self._legend.setVisible(not large)
-        wide = self._alone and not large
+        small = _ALONE_PX if self._alone else _SMALL_PX
         largest = self._appearance.percent >= _LARGEST_FROM_PERCENT
         above, high = (_ABOVE_PX, _LARGE_PX) if largest else (3 * GAP_PX, _LARGE_PX + GAP_PX)
-        self._scales.setSpacing(above if large else _ALONE_BETWEEN_PX if wide else GAP_PX)
+        self._scales.setSpacing(above if large else _BETWEEN_PX)
         for part in (self._ends, self._skips[0]):
             part.setVisible(large)
-        self.first.figure.setFixedSize(*(_FIGURE_BESIDE_LARGE_PX if large else _FIGURE_PX))
         for scale in (self.now, self.night, self.worst):
             for choice in scale.buttons:
-                choice.setMinimumHeight(_ALONE_PX if wide else high if large else 0)
-                choice.setMaximumHeight(high if large else _ALONE_PX)
+                choice.setFixedHeight(high if large else small)
 
     def ask(
         self,
@@ -155,6 +151,7 @@ class PainBeforePage(QWidget):
             self.state.ask(after_exercises=after_exercises)
         self._whose, self._went_back, self._alone = whose, None, alone
         self._next.setHidden(alone)
+        self.state.answer_beside(QUESTION_PX + self._appearance.gap(0.5) if alone else 0)
         skip = tr("One number is enough.") if alone else tr("You can skip any of these.")
         for words in self._skips:
             words.setText(skip)

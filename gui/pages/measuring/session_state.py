@@ -1,13 +1,15 @@
 """Choice of the shoulder's state in a session: before or after exercises, pain relief taken."""
 
-from PySide6.QtCore import Slot
-from PySide6.QtWidgets import QWidget
+from PySide6.QtCore import Qt, Slot
+from PySide6.QtWidgets import QBoxLayout, QWidget
 
 from gui.style.appearance import Appearance
+from gui.style.measures import BUTTON_PADDING_PX
 from gui.text.wording import timing_name, tr
+from gui.widgets.buttons import give_role
 from gui.widgets.choice_row import ChoiceRow
-from gui.widgets.layouts import column, row, widget_with
-from gui.widgets.side_by_side import LARGE_FROM_PERCENT, SideBySide
+from gui.widgets.layouts import column, row
+from gui.widgets.side_by_side import LARGE_FROM_PERCENT
 from gui.widgets.text import label
 from gui.widgets.wrapping_check_box import WrappingCheckBox
 from measure.domain.session_facts import ExerciseTiming, SessionState
@@ -20,12 +22,12 @@ class SessionStateChoice(QWidget):
     ----------
     pain_relief
         The words of the tick for pain relief.
-    beside_px
-        Where the answers begin beside the question, pixels; None directly after it.
+    ticked_elsewhere
+        Whether the tick for pain relief is put among other things.
     """
 
     def __init__(
-        self, appearance: Appearance, pain_relief: str, *, beside_px: int | None = None
+        self, appearance: Appearance, pain_relief: str, *, ticked_elsewhere: bool = False
     ) -> None:
         super().__init__()
         self.timing = ChoiceRow(
@@ -37,27 +39,34 @@ class SessionStateChoice(QWidget):
         )
         self.pain_relief = WrappingCheckBox(appearance, pain_relief)
         self._after_exercises = False
-        self._appearance, self._beside_px = appearance, beside_px
-        between = appearance.gap(2)
-        self._asked = label(tr("Today's exercises"), "strong")
-        self._question = widget_with(row(self._asked, (self.timing.row, 1), spacing=between))
-        shown = SideBySide(
-            appearance,
-            *((first, 6 if beside_px is None else 0) for first in (self._question, self.logged)),
-            (self.pain_relief, 5),
-            spacing=appearance.gap(2),
-        )
-        column(shown, on=self)
+        self._appearance, self._beside_px = appearance, 0
+        self._asked = label(tr("Today's exercises"))
+        gap = appearance.gap
+        answers: list[QWidget] = [self.timing.row, self.logged]
+        if not ticked_elsewhere:
+            answers.append(self.pain_relief)
+        self._layout = row(self._asked, (column(*answers, 1, spacing=gap(1.5)), 1), on=self)
+        self._layout.setSpacing(gap(1))
         appearance.changed.connect(self._fit)
         self._fit()
         self.ask()
 
+    def answer_beside(self, px: int) -> None:
+        """Let the answers begin so far beside the question, pixels; beneath it for zero."""
+        self._beside_px = px
+        self._fit()
+
     @Slot()
     def _fit(self) -> None:
-        """Let the answers begin at their place, or after the question where text is large."""
-        large = self._appearance.percent >= LARGE_FROM_PERCENT
-        beside = 0 if large or self._beside_px is None else self._beside_px
-        self._asked.setMinimumWidth(max(0, beside - self._appearance.gap(2)))
+        """Put the answers at their place, or beneath the question where text is large."""
+        gap, roomy = self._appearance.gap(1), self._appearance.percent < LARGE_FROM_PERCENT
+        beside, way = self._beside_px if roomy else 0, QBoxLayout.Direction
+        self._layout.setDirection(way.LeftToRight if beside else way.TopToBottom)
+        self._asked.setMinimumWidth(max(0, beside - gap))
+        give_role(self._asked, "strong" if beside else "title")
+        # Beside the answers it stands on the line of their words.
+        self._asked.setAlignment(Qt.AlignmentFlag.AlignTop)
+        self._asked.setContentsMargins(0, BUTTON_PADDING_PX[0] if beside else 0, 0, 0)
 
     def ask(self, *, after_exercises: bool = False) -> None:
         """Ask anew.
@@ -70,7 +79,8 @@ class SessionStateChoice(QWidget):
         self.timing.choose(None)
         self.pain_relief.setChecked(False)
         self._after_exercises = after_exercises
-        self._question.setVisible(not after_exercises)
+        for question in (self._asked, self.timing.row):
+            question.setVisible(not after_exercises)
         self.logged.setVisible(after_exercises)
 
     @property

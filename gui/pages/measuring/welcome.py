@@ -19,8 +19,8 @@ from measure.domain.records import Person
 
 #: Width and height of the drawn person, and of one beside large text, pixels; least height of the
 #: answers, pixels. [technical]
-_FIGURE_PX, _FIGURE_BESIDE_LARGE_PX = (180, 232), (150, 262)
-_ANSWERS_PX = 64
+_FIGURE_PX, _FIGURE_BESIDE_LARGE_PX = (200, 296), (150, 262)
+_ANSWERS_PX = 72
 
 
 class WelcomePage(QWidget):
@@ -58,13 +58,13 @@ class WelcomePage(QWidget):
         emergency, purpose, device, numbers, target, pictures = words.items
         title = label(tr("Measure your shoulder at home"), "display")
         self.affected.row.setMinimumHeight(_ANSWERS_PX)
-        named = column(title, label(purpose, "lead"), 1, spacing=gap(1.5))
+        named = column(title, label(purpose, "lead"), spacing=gap(1.5))
         asked = column(self.question, self.affected.row, spacing=gap(1))
         # The answers stand where the person stands.
-        self._said = column(named, asked, 1, spacing=gap(3))
+        self._said = column(named, 1, asked, spacing=gap(3))
         frame_page(
             self,
-            row((self._said, 1), self.figure, spacing=gap(3)),
+            row((self._said, 1), self.figure, spacing=gap(2)),
             card(
                 label(words.title, "title"),
                 *(SignedLine("\u2022", line) for line in (device, numbers, target, pictures)),

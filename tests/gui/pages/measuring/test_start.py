@@ -11,6 +11,7 @@ from gui.app.main_window import USUAL_PX
 from gui.app.window_pages import MainPage
 from gui.protocol.plan import SessionMode, baseline_tasks
 from gui.protocol.red_flags import ScreeningAnswer
+from gui.widgets.figures.position_figure import PositionView
 from measure.domain.home_programme_records import ExerciseLog
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
@@ -206,6 +207,8 @@ def test_the_plan_says_what_is_due_and_can_be_overridden(stage: WindowHarness) -
     home = stage.window.measure.start.at_home
     assert home.title.text() == "Today"
     assert home.sentence.text() == "4 movements, both arms, about 8 minutes"
+    drawn = [figure for figure in home.findChildren(PositionView) if figure.isVisible()]
+    assert len({figure.accessibleName() for figure in drawn}) == len(drawn) == 4
     home.choose.setChecked(True)
     assert home.title.text() == "Choose today's movements"
     for movement, box in home.movements.items():
