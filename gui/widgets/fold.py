@@ -31,7 +31,7 @@ from PySide6.QtWidgets import (
 from gui.style.measures import GAP_PX
 
 #: How far above the edge a gap is looked for, pixels. [technical]
-REACH_PX = 12 * GAP_PX
+REACH_PX = 16 * GAP_PX
 #: Height above the edge that nothing is read in, and the part of it with the sign itself, pixels.
 #: [technical]
 SOLID_PX, _SIGN_PX = 20, 10
@@ -45,6 +45,9 @@ STRIP_PX = SOLID_PX + _FADE_PX
 #: Most of the height above the strip for the sake of a gap, in which what comes next is faint,
 #: pixels. [technical]
 _MOST_FAINT_PX = 9 * GAP_PX
+#: The same where an item of two lines in the largest text shall fade as a whole, pixels.
+#: [technical]
+_WHOLE_ITEM_PX = 13 * GAP_PX
 #: Least height in which what comes next is seen faintly, pixels: less would show the edge of it.
 #: [technical]
 _LEAST_FAINT_PX = 3 * GAP_PX
@@ -97,6 +100,7 @@ class MoreBelow(QWidget):
         self._area, self._bar = area, area.verticalScrollBar()
         self._ground, self._beside = ground, (beside_px, beside_px)
         self._through = False
+        self._most_faint = _MOST_FAINT_PX
         self._bar.valueChanged.connect(self.refresh)
         self._bar.rangeChanged.connect(self.refresh)
         area.viewport().installEventFilter(self)
@@ -105,6 +109,11 @@ class MoreBelow(QWidget):
     def stand_on(self, ground: QPalette.ColorRole, right_px: int) -> None:
         """Fade into what an area that shows through stands on, with room free at its right end."""
         self._ground, self._beside, self._through = ground, (0, right_px), True
+        self.refresh()
+
+    def keep_items_whole(self) -> None:
+        """Fade nothing in the middle of an item of a list, if that has no more than two lines."""
+        self._most_faint = _WHOLE_ITEM_PX
         self.refresh()
 
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
@@ -156,7 +165,7 @@ class MoreBelow(QWidget):
         viewport = self._area.viewport()
         page = self._area.widget() if isinstance(self._area, QScrollArea) else None
         if page is not None:
-            return fade_span(page, viewport)
+            return fade_span(page, viewport, self._most_faint)
         if isinstance(self._area, QTextBrowser):
             above = self._bar.value() + viewport.height() - REACH_PX
             lines = text_spans(self._area.document(), (above, above + REACH_PX))
@@ -211,11 +220,11 @@ class Padding:
         layout.setSpacing(self._between - per_space)
 
 
-def fade_span(page: QWidget, viewport: QWidget) -> Span:
+def fade_span(page: QWidget, viewport: QWidget, most_faint: int = _MOST_FAINT_PX) -> Span:
     """Return where a page begins to fade and where it is gone, pixels of the viewport."""
     edge = viewport.height()
     spans = sorted(_spans(page, viewport, edge - REACH_PX, edge))
-    return faded(spans, edge)
+    return faded(spans, edge, most_faint)
 
 
 def cards_over(page: QWidget, viewport: QWidget, place: int) -> list[QRect]:

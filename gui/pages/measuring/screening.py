@@ -189,6 +189,9 @@ class SafetyPage(QWidget):
         buttons, asks = self._buttons(), self._screening.asks
         area = scrollable(self._list(words) if asks else self._verdict(words))
         area.setAccessibleName(words.title)
+        fold = area.findChild(MoreBelow)
+        if asks and fold is not None:
+            fold.keep_items_whole()
         buttons.installEventFilter(area)
         beside = MARGIN_PX - BAR_PX
         framed = row(area, margins=(beside, 0, beside, 0))

@@ -113,3 +113,23 @@ def test_what_comes_next_is_seen_faintly_down_to_the_edge(appearance, placed, be
     assert all(low < high + 0.01 for high, low in pairwise(shares))
     assert shares[12] > 0.2  # not its edge alone
     assert max(shares[-SOLID_PX + 1 :]) < 0.02
+
+
+@pytest.mark.parametrize("scrolled", range(0, 90, 11))
+def test_items_of_two_lines_are_kept_whole_where_that_is_wanted(appearance, placed, scrolled):
+    page = QWidget()
+    layout = QVBoxLayout(page)
+    layout.setSpacing(10)
+    items = [label("First line\nSecond line") for _ in range(20)]
+    for item in items:
+        item.setFixedHeight(84)
+        layout.addWidget(item)
+    area = scrollable(page)
+    area.findChild(MoreBelow).keep_items_whole()
+    placed(area, (400, EDGE_PX))
+    area.verticalScrollBar().setValue(scrolled)
+    first, last = area.findChild(MoreBelow).fade
+    assert first < last < area.viewport().height()
+    for item in items:
+        top = item.mapTo(area.viewport(), item.rect().topLeft()).y()
+        assert top + item.height() <= first + 2 or top >= last - 10
