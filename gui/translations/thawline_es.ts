@@ -305,7 +305,7 @@
     </message>
     <message>
         <source>You can skip any of these.</source>
-        <translation>Puede dejar cualquiera en blanco.</translation>
+        <translation>Puede omitir cualquiera.</translation>
     </message>
     <message>
         <source>Report for a clinic visit</source>
@@ -1489,7 +1489,7 @@
     </message>
     <message>
         <source>Sore today? Do a shorter session (two trials, no hand behind the back)</source>
-        <translation>¿Le duele hoy? Haga una sesión más corta (dos intentos, sin llevar la mano a la espalda)</translation>
+        <translation>¿Le duele hoy? Haga una sesión más corta (dos intentos, sin mano a la espalda)</translation>
     </message>
     <message>
         <source>Note today&apos;s pain</source>
@@ -1701,7 +1701,7 @@
     </message>
     <message>
         <source>The other arm comes first. Neither stiff? Leave it blank.</source>
-        <translation>Primero va el otro brazo. ¿Ninguno rígido? Déjelo vacío.</translation>
+        <translation>Primero va el otro. ¿Ninguno rígido? Déjelo vacío.</translation>
     </message>
     <message>
         <source>Which side is measured?</source>
@@ -1749,7 +1749,7 @@
     </message>
     <message>
         <source>Pain relief was taken in the last four hours</source>
-        <translation>Se ha tomado un analgésico en las últimas cuatro horas</translation>
+        <translation>Analgésico tomado en las últimas cuatro horas</translation>
     </message>
     <message>
         <source>Movements</source>

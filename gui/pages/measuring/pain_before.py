@@ -23,7 +23,7 @@ from measure.domain.records import Pain
 _ABOVE_PX = 18
 #: Height of the numbers where text is small, and where they have the page for themselves then, and
 #: space between their rows, pixels. [technical]
-_SMALL_PX, _ALONE_PX, _BETWEEN_PX = 56, 72, 10
+_SMALL_PX, _ALONE_PX, _BETWEEN_PX = 54, 72, 8
 #: Height of the numbers where text is large: three questions are seen at once, pixels. [technical]
 _LARGE_PX = 56
 #: Text size from which there is least room for them, per cent. [technical]

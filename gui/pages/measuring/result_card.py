@@ -173,7 +173,8 @@ class ResultCard(QWidget):
     def _sides(self, movement: Movement, shown: "_Results") -> QGridLayout:
         """Return both sides: bodies beside numbers and what is said, then what measures a side.
 
-        Buttons of both sides stand on one line, right under the taller words.
+        Buttons of both sides stand on one line, right under the taller words; one that is alone
+        stands right under its own.
         """
         sides = QGridLayout()
         sides.setContentsMargins(0, 0, 0, 0)
@@ -182,20 +183,30 @@ class ResultCard(QWidget):
         sides.setRowStretch(_REST_LINE, 1)
         between = row(separator(upright=True), margins=(CARD_PADDING_PX, 0, CARD_PADDING_PX, 0))
         sides.addLayout(between, 0, _BETWEEN_COLUMN, _REST_LINE + 1, 1)
+        ways = {side: self._way((movement, side), shown) for side in Side}
         for side, first in zip(Side, (0, _BETWEEN_COLUMN + 1), strict=True):
-            self._add_side(sides, first, (movement, side), shown)
+            self._add_side(sides, first, (movement, side), shown, ways)
         return sides
 
-    def _add_side(self, sides: QGridLayout, first: int, task: Task, shown: "_Results") -> None:
+    def _add_side(
+        self,
+        sides: QGridLayout,
+        first: int,
+        task: Task,
+        shown: "_Results",
+        ways: Mapping[Side, Sequence[QWidget]],
+    ) -> None:
         """Add one side to the grid of both, from this column on."""
         gap, alone = self._appearance.gap, len(shown.results) == 1
-        said, way = self._words(task, shown), self._way(task, shown)
+        said, level = self._words(task, shown), all(ways.values())
         above = 0 if self._large else _ALONE_ABOVE_PX if alone else _ABOVE_PX
         spacing = 0 if self._large else gap(0.5)
+        if not level:
+            said += ways[task[1]]
         words = column(*said, 1, margins=(0, above, 0, 0), spacing=spacing)
         sides.setColumnStretch(first + 1, _WORDS_PART)
         sides.addWidget(widget_with(words), 0, first + 1)
-        for button in way:
+        for button in ways[task[1]] if level else ():
             sides.addWidget(button, 1, first + 1)
         if self._large:
             return

@@ -13,12 +13,12 @@ from gui.widgets.text import label
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
 
-#: Space between the two drawings, and above the words beneath them, pixels. [technical]
+#: Least space between the two drawings, and above the words beneath them, pixels. [technical]
 _BETWEEN_PX, _ABOVE_WORDS_PX = 4 * GAP_PX, GAP_PX
 
 
 class PositionPair(ArrangedWidget):
-    """The drawn person and the plan from above, close together in the middle.
+    """The drawn person and the plan from above, spread evenly.
 
     Parameters
     ----------
@@ -97,11 +97,13 @@ class PositionPair(ArrangedWidget):
         elif 2 * max(wanted) <= room:
             # Of one width: the two stand alike to either side of the middle.
             wanted = [max(wanted)] * len(wanted)
-        left = (self.width() - sum(wanted) - _BETWEEN_PX) / 2
+        # Spare room is shared alike: beside the two, and between them.
+        between = max(_BETWEEN_PX, (self.width() - sum(wanted)) / 3)
+        left = (self.width() - sum(wanted) - between) / 2
         for (drawn, words), wide in zip(self._columns, wanted, strict=True):
             place = QRect(round(left), 0, round(wide), high)
             drawn.setGeometry(mirrored(self, place))
             place.setTop(high + _ABOVE_WORDS_PX)
             place.setBottom(self.height() - 1)
             words.setGeometry(mirrored(self, place))
-            left += wide + _BETWEEN_PX
+            left += wide + between
