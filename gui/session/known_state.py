@@ -79,10 +79,15 @@ def empty_calibration_state(
     return CalibrationState()
 
 
+def _not_yet(use: str, effort: str) -> str:
+    """Return what something that is not known yet takes, and what it is good for."""
+    return f"{effort} \u00b7 {use}"
+
+
 def lens_words(state: CalibrationState, size_px: tuple[int, int] | None) -> str:
     """Return what is known of the lens, for pictures of a size; None where that is not known."""
     if not state.lenses:
-        return tr("For an arm near the picture's edge")
+        return _not_yet(tr("For an arm near the picture's edge"), tr("10 min"))
     unfit = None if size_px is None else other_size_message(state.lenses, size_px)
     if unfit is not None:
         return "\u25b6  " + message_text(unfit)
@@ -95,7 +100,7 @@ def lens_words(state: CalibrationState, size_px: tuple[int, int] | None) -> str:
 def level_words(state: CalibrationState) -> str:
     level = state.level
     if level is None:
-        return tr("For a camera that stands crooked")
+        return _not_yet(tr("For a camera that stands crooked"), tr("2 min"))
     if not state.level_holds:
         return tr("▶  From {day}, no longer used. Measure it again.").format(
             day=level.day.isoformat()
@@ -131,14 +136,14 @@ def longer_edge_words(half_deg: float) -> str:
 def lengths_words(state: CalibrationState) -> str:
     record = state.body
     if record is None or record.lengths_day is None:
-        return tr("For an arm towards the camera")
+        return _not_yet(tr("For an arm towards the camera"), tr("3 min, tape"))
     return _dated(record.lengths_day, state)
 
 
 def marks_words(state: CalibrationState) -> str:
     record = state.body
     if record is None or record.marks_day is None:
-        return tr("For the hand behind the back")
+        return _not_yet(tr("For the hand behind the back"), tr("3 min, helper"))
     return _dated(record.marks_day, state)
 
 

@@ -24,6 +24,8 @@ class BesideRow(ArrangedWidget):
         every row; otherwise it is as wide as it needs and stands at the line's end.
     above
         Space above the control where it stands beneath the words, pixels.
+    least_digits
+        Least room for the words beside a button, in widths of a digit.
     """
 
     def __init__(
@@ -33,9 +35,10 @@ class BesideRow(ArrangedWidget):
         *,
         filling: bool = False,
         above: int = GAP_PX // 2,
+        least_digits: int = _LEAST_DIGITS,
     ) -> None:
         super().__init__()
-        self._above = above
+        self._above, self._least_digits = above, least_digits
         self._words, self._control, self._filling = words, control, filling
         #: Rows that stand all beside or all beneath, with controls of one width; this one too.
         self.together: tuple[BesideRow, ...] = (self,)
@@ -66,6 +69,9 @@ class BesideRow(ArrangedWidget):
         ):
             middle = (self.height() - place.height()) // 2
             beside = QRect(place.left(), middle, place.width(), place.height())
+            if member is self._control:
+                # Of two rows side by side, both controls stand at one height.
+                place.moveBottom(self.height() - 1)
             shown = beside if self._beside(self.width()) else place
             member.setGeometry(QStyle.visualRect(self.layoutDirection(), self.rect(), shown))
 
@@ -78,7 +84,7 @@ class BesideRow(ArrangedWidget):
         needed = self._control_width()
         if self._filling:
             return needed <= width - self._words_width(width) - _BETWEEN_PX
-        least = _LEAST_DIGITS * self.fontMetrics().horizontalAdvance("0")
+        least = self._least_digits * self.fontMetrics().horizontalAdvance("0")
         return least + _BETWEEN_PX + needed <= width
 
     def _words_width(self, width: int) -> int:

@@ -3,7 +3,7 @@
 from functools import partial
 
 from PySide6.QtCore import Qt, Signal, Slot
-from PySide6.QtWidgets import QLabel, QSizePolicy, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QLabel, QVBoxLayout, QWidget
 
 from gui.session.known_state import (
     CalibrationState,
@@ -19,11 +19,17 @@ from gui.style.measures import GAP_PX
 from gui.text.wording import tr
 from gui.widgets.beside_row import BesideRow, list_card
 from gui.widgets.buttons import ShortcutButton, button
+from gui.widgets.figures.known_sign import Known, KnownSign
 from gui.widgets.layouts import clear_layout, column, row, widget_with
 from gui.widgets.page_frame import frame_page
 from gui.widgets.side_by_side import LARGE_FROM_PERCENT, SideBySide
 from gui.widgets.text import label, titled
 from gui.widgets.wrapping_check_box import WrappingCheckBox
+
+#: Space between a picture and its words, pixels. [technical]
+_BESIDE_SIGN_PX = GAP_PX * 3 // 2
+#: Least room for picture and words beside a button, in widths of a digit. [technical]
+_LEAST_DIGITS = 22
 
 
 class CalibrationPage(QWidget):
@@ -59,6 +65,7 @@ class CalibrationPage(QWidget):
         self.leave = button(tr("Back to set-up"), key=tr("Escape"))
         self.corrections: list[WrappingCheckBox] = []
         self._corrections = QVBoxLayout()
+        self._signs: list[KnownSign] = []
         self._lay_out()
         for source, signal in (
             (self.calibrate, self.lens_wanted),
@@ -78,35 +85,49 @@ class CalibrationPage(QWidget):
         agreement = tr("Camera and goniometer, from a table")
         repeat = tr("From one session to the next")
         agreed = widget_with(column(titled(tr("Agreement"), agreement), self._corrections))
+        varies = titled(tr("How much readings vary"), repeat)
+        lens = _words(tr("Lens"), self.lens)
+        level = _words(tr("Level"), self.level)
+        marks = _words(tr("Neck and pelvis"), self.marks)
+        lengths = _words(tr("Body lengths"), self.lengths)
+        place = _words(tr("Where you stand"), self.place)
         self._measured = list_card(
-            BesideRow(_words(tr("Lens"), tr("10 min"), self.lens), self.calibrate),
-            BesideRow(_words(tr("Level"), tr("2 min"), self.level), self.uprights),
-            BesideRow(
-                _words(tr("Neck and pelvis"), tr("3 min, helper"), self.marks), self.mark_back
-            ),
-            BesideRow(_words(tr("Body lengths"), tr("3 min, tape"), self.lengths), self.enter),
+            self._row(Known.LENS, lens, self.calibrate),
+            self._row(Known.LEVEL, level, self.uprights),
+            self._row(Known.MARKS, marks, self.mark_back),
+            self._row(Known.LENGTHS, lengths, self.enter),
         )
         self._opened = list_card(
-            BesideRow(titled(tr("How much readings vary"), repeat), self.retest),
-            BesideRow(agreed, self.study),
-            BesideRow(_words(tr("Where you stand"), "", self.place), self.forget),
+            self._row(Known.VARIATION, varies, self.retest),
+            self._row(Known.AGREEMENT, agreed, self.study),
+            self._row(Known.PLACE, place, self.forget),
         )
         groups = SideBySide(
             self._appearance,
             (_group(tr("Optional: for more exact readings"), self._measured), 1),
             (_group(tr("Look up"), self._opened), 1),
-            spacing=3 * GAP_PX,
+            spacing=2 * GAP_PX,
         )
         heading = label(tr("Camera and body"), "display")
         frame_page(self, heading, groups, 1, buttons=[self.leave], spacing=3 * GAP_PX)
 
+    def _row(self, topic: Known, words: QWidget, action: QWidget) -> BesideRow:
+        """Return a row: a picture where it has room, words, a button."""
+        sign = KnownSign(self._appearance, topic)
+        self._signs.append(sign)
+        said = row(sign, (column(1, words, 1), 1), spacing=_BESIDE_SIGN_PX)
+        return BesideRow(widget_with(said), action, least_digits=_LEAST_DIGITS)
+
     @Slot()
     def _level_buttons(self) -> None:
-        """Make all buttons as wide as the widest; leave air between rows where text is small."""
-        gap = 2 if self._appearance.percent >= LARGE_FROM_PERCENT else 3
+        """Make all buttons as wide as the widest; show pictures where text is small."""
+        large = self._appearance.percent >= LARGE_FROM_PERCENT
+        for sign in self._signs:
+            sign.setVisible(not large)
+        gap = 2
         for rows in (self._measured.layout(), self._opened.layout()):
             if rows is not None:
-                rows.setSpacing(gap * GAP_PX)
+                rows.setSpacing(round(gap * GAP_PX))
         actions = (
             self.calibrate,
             self.uprights,
@@ -145,19 +166,15 @@ class CalibrationPage(QWidget):
         self.calibrate.setFocus(Qt.FocusReason.OtherFocusReason)
 
 
-def _words(name: str, effort: str, state: QLabel) -> QWidget:
-    """Return the name of a thing that may be known, what it takes, and beneath how far it is."""
-    takes = label(effort, "quiet")
-    named = label(name, "strong")
-    named.setSizePolicy(QSizePolicy.Policy.Maximum, QSizePolicy.Policy.Preferred)
-    first = row(named, (takes, 1), spacing=3 * GAP_PX // 2)
-    return widget_with(column(first, state, spacing=GAP_PX // 4))
+def _words(name: str, state: QLabel) -> QWidget:
+    """Return the name of a thing that may be known, and beneath it what it takes and its state."""
+    return widget_with(column(label(name, "strong"), state, spacing=GAP_PX // 4))
 
 
 def _group(name: str, members: QWidget) -> QWidget:
     """Return rows beneath the heading of their group."""
-    # Of two cards side by side, each ends after its last row.
-    return widget_with(column(label(name, "title"), members, 1, spacing=GAP_PX))
+    # Of two cards side by side, both end at one height.
+    return widget_with(column(label(name, "title"), (members, 1), spacing=GAP_PX))
 
 
 def _action(words: str, name: str) -> ShortcutButton:

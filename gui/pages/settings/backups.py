@@ -12,11 +12,12 @@ from gui.pages.settings.file_figures import FileFigure, FileSign
 from gui.session.services import Services
 from gui.style.measures import GAP_PX
 from gui.text.wording import tr
-from gui.widgets.beside_row import BesideRow, aligned, list_card
+from gui.widgets.beside_row import BesideRow, aligned
 from gui.widgets.buttons import button
-from gui.widgets.layouts import column, row, widget_with
+from gui.widgets.figures.pictured_card import figure_panel
+from gui.widgets.layouts import card, column, widget_with
 from gui.widgets.plain_dialog import plain_dialog
-from gui.widgets.side_by_side import LARGE_FROM_PERCENT
+from gui.widgets.side_by_side import LARGE_FROM_PERCENT, SideBySide
 from gui.widgets.text import label
 from gui.widgets.titled_page import TitledPage
 from measure.progress.dates import date_words
@@ -58,36 +59,34 @@ class BackupPage(TitledPage):
             "Replaces everything saved here with a backup. What is here now stays in a separate "
             "file."
         )
-        #: Drawings beside the words, where those leave room for them.
-        self._figures = [FileFigure(self._appearance, sign) for sign in FileSign]
-        checked, back = self._figures
-        said = (label(about_backup), label(private), self.latest)
-        backups = self._about(checked, tr("Backup"), *said)
-        restoring = self._about(back, tr("Restore"), label(about_restore))
-        rows = aligned(
+        #: Drawings above the words, where those leave room for them.
+        self._panels = [figure_panel(FileFigure(self._appearance, sign)) for sign in FileSign]
+        backups = self._about(tr("Backup"), label(about_backup), label(private), self.latest)
+        restoring = self._about(tr("Restore"), label(about_restore))
+        ways = aligned(
             BesideRow(backups, self.save, above=_ABOVE_BUTTON_PX),
             BesideRow(restoring, self.restore, above=_ABOVE_BUTTON_PX),
         )
+        cards = [(card(panel, (way, 1)), 1) for panel, way in zip(self._panels, ways, strict=True)]
+        both = SideBySide(self._appearance, *cards, spacing=2 * GAP_PX)
         services.appearance.changed.connect(self._show_figures)
         self._show_figures()
-        space = self._appearance.gap(2.25)
-        self.lay_out(self.outcome, self.busy, list_card(*rows, spacing=space), short=True)
+        self.lay_out(self.outcome, self.busy, both, short=True)
         self._tell("")
 
     def showEvent(self, event: QShowEvent) -> None:
         super().showEvent(event)
         self._tell("")
 
-    def _about(self, figure: QWidget, name: str, *words: QWidget) -> QWidget:
-        low, around = self._appearance.gap(1), self._appearance.gap(0.75)
-        lines = column(label(name, "title"), *words, spacing=low, margins=(0, around, 0, around))
-        return widget_with(row(figure, (column(1, lines, 1), 1), spacing=3 * GAP_PX))
+    def _about(self, name: str, *words: QWidget) -> QWidget:
+        low = self._appearance.gap(1)
+        return widget_with(column(label(name, "title"), *words, spacing=low))
 
     @Slot()
     def _show_figures(self) -> None:
         """Show the drawings where type is small enough for both."""
-        for figure in self._figures:
-            figure.setVisible(self._appearance.percent < LARGE_FROM_PERCENT)
+        for panel in self._panels:
+            panel.setVisible(self._appearance.percent < LARGE_FROM_PERCENT)
 
     def _tell(self, words: str) -> None:
         """Show how it went, at the top of the page, and which backup was the latest."""

@@ -8,8 +8,9 @@ from gui.pages.settings.data_page import DataPage, data_page_title
 from gui.session.services import Services
 from gui.text.wording import error_text, message_text, tr
 from gui.widgets.buttons import button
+from gui.widgets.figures.pictured_card import PicturedCard
 from gui.widgets.figures.standing_figure import StandingFigure
-from gui.widgets.layouts import card, column, row, widget_with
+from gui.widgets.layouts import column, separator, widget_with
 from gui.widgets.text import ElidedLabel, SignedLine, label, terms
 from gui.widgets.titled_page import TitledPage
 from measure.errors import ModelError
@@ -22,8 +23,6 @@ from measure.system.paths import model_folder
 
 #: Digits of the standard level's fingerprint by which two versions are told apart. [technical]
 _VERSION_DIGITS = 8
-#: Height of the drawn person, pixels. [technical]
-_FIGURE_PX = 320
 
 
 def quality_name(quality: ModelQuality) -> str:
@@ -98,9 +97,10 @@ class BodyTrackingPage(TitledPage):
         self.state = SignedLine("", "", "title")
         self._levels = widget_with(column(*self.here.values(), spacing=self._appearance.gap(1)))
         self._online, self._about, self._lacking = label(online), label(about), label(lacking)
-        self.facts = {tr("Size"): label("", "quiet"), tr("Version"): label("", "quiet")}
-        self.folder = ElidedLabel("quiet")
-        self._facts = terms([*self.facts.items(), (tr("Folder"), self.folder)])
+        self.facts = {tr("Size"): label(""), tr("Version"): label("")}
+        self.folder = ElidedLabel()
+        facts = terms([*self.facts.items(), (tr("Folder"), self.folder)], "")
+        self._facts = widget_with(column(separator(), facts, spacing=self._appearance.gap(2)))
         words = column(
             1,
             self.state,
@@ -115,9 +115,8 @@ class BodyTrackingPage(TitledPage):
             spacing=self._appearance.gap(2),
         )
         figure = StandingFigure(self._appearance, tracked=True)
-        figure.setFixedHeight(_FIGURE_PX)
         self.lay_out(
-            card(row(figure, (words, 1), spacing=self._appearance.gap(4))),
+            PicturedCard(self._appearance, figure, words),
             buttons=[self.cancel, self.fetch],
             short=True,
         )

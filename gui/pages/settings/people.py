@@ -14,6 +14,7 @@ from gui.session.services import Services
 from gui.text.wording import affected_name, listed_name, person_name, tr
 from gui.widgets.beside_row import list_card
 from gui.widgets.buttons import FlowRow, ShortcutButton, button
+from gui.widgets.figures.pictured_card import PicturedCard
 from gui.widgets.figures.standing_figure import StandingFigure
 from gui.widgets.layouts import clear_layout, column, row, widget_with
 from gui.widgets.plain_dialog import plain_dialog
@@ -27,6 +28,9 @@ from measure.system.clock import new_id
 #: Height of a drawn person, pixels: of one of few, of one of many, and more in sizes of the text;
 #: its width, a share of the height; how many are few. [technical]
 _FEW_PX, _MANY_PX, _MORE, _WIDE, _FEW = 120, 60, 4.0, 0.54, 2
+
+#: Up to this text size the only person is drawn large, per cent. [technical]
+_ALONE_TO_PERCENT = 150
 
 
 @dataclass(frozen=True, slots=True)
@@ -89,12 +93,28 @@ class PeoplePage(TitledPage):
         clear_layout(self._rows)
         self.buttons = {}
         if self._people:
-            space = self._appearance.gap(2)
-            self._rows.addWidget(list_card(*map(self._row, self._people), spacing=space))
+            self._rows.addWidget(self._card())
         else:
             self._rows.addWidget(label(tr("No one has been added yet."), "lead"))
 
-    def _row(self, listed: ListedPerson) -> QWidget:
+    def _card(self) -> QWidget:
+        """Return everybody one below the other, or the only one with a large figure."""
+        if len(self._people) == 1 and self._appearance.percent <= _ALONE_TO_PERCENT:
+            (only,) = self._people
+            figure = StandingFigure(self._appearance, *only.person.affected)
+            return PicturedCard(self._appearance, figure, self._words(only))
+        high = _FEW_PX if len(self._people) <= _FEW else _MANY_PX
+        high += self._appearance.px(_MORE)
+        space = self._appearance.gap(3)
+        rows = []
+        for listed in self._people:
+            figure = StandingFigure(self._appearance, *listed.person.affected)
+            figure.setFixedSize(round(_WIDE * high), high)
+            rows.append(widget_with(row(figure, (self._words(listed), 1), spacing=space)))
+        return list_card(*rows, spacing=self._appearance.gap(2))
+
+    def _words(self, listed: ListedPerson) -> QVBoxLayout:
+        """Return who somebody is, and what can be done."""
         person = listed.person
         name = listed_name(person)
         progress = partial(self.progress_wanted.emit, person.id)
@@ -110,7 +130,7 @@ class PeoplePage(TitledPage):
         actions_row = FlowRow(self._appearance.gap(2), filling=False)
         actions_row.offer([self._action(person, *action) for action in actions])
         stiff = tr("Stiff shoulder: {side}").format(side=affected_name(person.affected).lower())
-        words = column(
+        return column(
             1,
             self._name(name, measured=measured),
             column(label(stiff), label(_sessions(listed)), spacing=0),
@@ -118,11 +138,6 @@ class PeoplePage(TitledPage):
             1,
             spacing=self._appearance.gap(2),
         )
-        figure = StandingFigure(self._appearance, *person.affected)
-        high = _FEW_PX if len(self._people) <= _FEW else _MANY_PX
-        high += self._appearance.px(_MORE)
-        figure.setFixedSize(round(_WIDE * high), high)
-        return widget_with(row(figure, (words, 1), spacing=self._appearance.gap(3)))
 
     def _name(self, name: str, *, measured: bool) -> QWidget:
         """Return a name, with a mark beside it if this is who is measured."""

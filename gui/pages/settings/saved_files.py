@@ -8,10 +8,9 @@ from gui.pages.settings.data_page import DataPage, data_page_title
 from gui.session.services import Services
 from gui.style.measures import GAP_PX
 from gui.text.wording import tr
-from gui.widgets.beside_row import BesideRow, list_card
 from gui.widgets.buttons import button
 from gui.widgets.layouts import card, clear_layout, column, row, separator, widget_with
-from gui.widgets.side_by_side import LARGE_FROM_PERCENT
+from gui.widgets.side_by_side import LARGE_FROM_PERCENT, SideBySide
 from gui.widgets.text import ElidedLabel, label, terms
 from gui.widgets.titled_page import TitledPage
 from measure.progress.wording import with_decimal_sign
@@ -47,10 +46,12 @@ class SavedFilesPage(TitledPage):
         self._rows = QVBoxLayout()
         services.appearance.changed.connect(self._show)
         promise = tr("Nothing is sent anywhere. No picture or video is saved unless you ask.")
-        where = label(tr("Where"), "strong")
-        place = widget_with(column(where, self._folder, self._readers, spacing=0))
-        beside = BesideRow(place, self.open_folder, above=GAP_PX)
-        around = list_card(beside, _more_to_know(), spacing=GAP_PX)
+        where = label(tr("Where"), "title")
+        said = column(where, self._folder, self._readers, spacing=GAP_PX // 2)
+        place = card(said, 1, row(self.open_folder, 1), spacing=GAP_PX)
+        around = SideBySide(
+            services.appearance, (place, 2), (card(_more_to_know(), 1), 3), spacing=2 * GAP_PX
+        )
         #: Everything that waits until the sizes are counted.
         self._counted = widget_with(column(card(self._rows), around, spacing=2 * GAP_PX))
         self._counted.hide()

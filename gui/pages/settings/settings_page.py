@@ -25,7 +25,7 @@ from gui.widgets.topic_button import TopicButton, TopicGrid
 from gui.widgets.wrapping_check_box import WrappingCheckBox
 
 #: Space between two settings, pixels. [technical]
-_BETWEEN_PX = GAP_PX * 5 // 2
+_BETWEEN_PX = GAP_PX * 3 // 2
 
 
 def scheme_name(scheme: Scheme) -> str:

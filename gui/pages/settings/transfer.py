@@ -26,7 +26,7 @@ from measure.export.history_json import read_history
 from measure.system.atomic_files import write_new
 from measure.system.clock import SystemClock
 
-#: Text size from which the button for an import stands in the foot, per cent. [technical]
+#: Text size from which the buttons stand in the foot, per cent. [technical]
 _BELOW_FROM_PERCENT = 125
 
 
@@ -54,11 +54,14 @@ class TransferPage(TitledPage):
         self.person = MenuButton(tr("Export"))
         self.kind = FormatList(services.appearance)
         self.kind.button(Format.SPREADSHEET).toggled.connect(self.decimal.setVisible)
-        self.to_file = button(tr("Export to a file..."), "main")
-        #: Beside what is said of it, or in the foot where that would lie out of sight.
+        #: Beside what they are about, or in the foot where that would lie out of sight.
+        self._to_beside, self._to_below = (
+            button(tr("Export to a file..."), "main") for _ in range(2)
+        )
         self._from_beside, self._from_below = (button(tr("Import a file...")) for _ in range(2))
         self.outcome = label("", "strong")
-        self.to_file.clicked.connect(self.ask_for_target)
+        for way in (self._to_beside, self._to_below):
+            way.clicked.connect(self.ask_for_target)
         for way in (self._from_beside, self._from_below):
             way.clicked.connect(self.ask_for_source)
         self._from_below.setProperty("leads_on", True)
@@ -66,12 +69,17 @@ class TransferPage(TitledPage):
             self.outcome,
             self._about_export(),
             self._about_import(),
-            buttons=[self._from_below, self.to_file],
+            buttons=[self._from_below, self._to_below],
             short=True,
         )
-        services.appearance.changed.connect(self._place_import)
-        self._place_import()
+        services.appearance.changed.connect(self._place_buttons)
+        self._place_buttons()
         self._tell("")
+
+    @property
+    def to_file(self) -> QPushButton:
+        """The button that asks for a file to export to."""
+        return self._to_beside if self._beside else self._to_below
 
     @property
     def from_file(self) -> QPushButton:
@@ -83,14 +91,16 @@ class TransferPage(TitledPage):
         return self._appearance.percent < _BELOW_FROM_PERCENT
 
     @Slot()
-    def _place_import(self) -> None:
-        """Show the button for an import where it is reached without scrolling."""
-        self._from_beside.setVisible(self._beside)
-        self._from_below.setVisible(not self._beside)
+    def _place_buttons(self) -> None:
+        """Show the buttons where they are reached without scrolling."""
+        for beside in (self._to_beside, self._from_beside):
+            beside.setVisible(self._beside)
+        for below in (self._to_below, self._from_below):
+            below.setVisible(not self._beside)
 
     def _about_export(self) -> QFrame:
         """Return what is chosen for a file: of whom and how, and in which format."""
-        choices = ButtonRow([self.decimal, self.person], wide=True)
+        choices = ButtonRow([self.decimal, self.person, self._to_beside], wide=True)
         words = [tr("Name and notes are in the file: share it with care.")]
         if os.name != "nt":
             words.append(tr("On this computer, only your account can read it."))
@@ -124,7 +134,8 @@ class TransferPage(TitledPage):
     def _show_people(self, people: list[Person]) -> None:
         words = tr("Person: {name}")
         names = {person.id: words.format(name=listed_name(person)) for person in people}
-        self.to_file.setEnabled(bool(people))
+        for way in (self._to_beside, self._to_below):
+            way.setEnabled(bool(people))
         self.person.setEnabled(bool(people))
         nobody = tr("No one has been added yet.")
         self.person.offer(list(names) or [""], lambda person_id: names.get(person_id, nobody))

@@ -2,8 +2,10 @@
 
 Public names:
 
+    known_sign: Known, KnownSign
     movement_tile: MovementTile
     pause_sign: PauseSign
+    pictured_card: PicturedCard, figure_panel
     position_figure: PositionView, motion_wanted
     position_pair: PositionPair
     reading_figure: ReadingFigure

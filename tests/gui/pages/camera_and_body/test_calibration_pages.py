@@ -86,7 +86,7 @@ def test_the_page_is_reached_from_the_set_up_and_left_by_a_key(known: WindowHarn
     pages = known.window.calibration
     assert pages.isVisible()
     assert pages.currentWidget() is pages.overview
-    assert pages.overview.lens.text() == "For an arm near the picture's edge"
+    assert pages.overview.lens.text() == "10 min \u00b7 For an arm near the picture's edge"
     assert pages.overview.calibrate.hasFocus()
     QTest.keyClick(pages.overview.calibrate, Qt.Key.Key_Escape)
     assert known.window.setup.isVisible()
