@@ -5,7 +5,7 @@ ends, and what lies between the limits is tinted.
 """
 
 from collections.abc import Iterator
-from math import ceil, floor
+from math import ceil, floor, pow
 
 from PySide6.QtCore import QPointF, QRectF, QSize, Qt
 from PySide6.QtGui import QFont, QFontMetricsF, QPainter, QPen
@@ -23,9 +23,9 @@ from measure.progress.wording import number_words
 
 #: Space beside the plot and above it on its card, and least width of both, pixels. [technical]
 _BESIDE_PX, _ABOVE_PX, _LEAST_PX = CARD_PADDING_PX, 2 * GAP_PX, CONTENT_PX // 2
-#: Height of the field of points at 100 % and its least, pixels: larger words take room from it,
-#: so that the whole plot is on the first screen. [technical]
-_FIELD_PX, _LEAST_FIELD_PX = 220.0, 140.0
+#: Height of the field of points at 100 % and its least, pixels, and the power of the size of the
+#: text by which larger words take room from it: the whole plot is on the first screen. [technical]
+_FIELD_PX, _LEAST_FIELD_PX, _LOWER = 270.0, 140.0, 1.5
 #: Up to this text size the scale's name has a line of its own, per cent. [technical]
 _BENEATH_PERCENT = 150
 #: Letters that the width has room for at least: in a narrow window they are smaller. [technical]
@@ -68,7 +68,7 @@ class AgreementPlot(PaintedWidget):
         return True
 
     def heightForWidth(self, width: int) -> int:
-        field = max(_LEAST_FIELD_PX, _FIELD_PX * 100 / self.appearance.percent)
+        field = max(_LEAST_FIELD_PX, _FIELD_PX * pow(100 / self.appearance.percent, _LOWER))
         line = QFontMetricsF(self._font(width)).height()
         return ceil(field + (2 + self._lines_beneath) * line + 2 * GAP_PX + 2 * _ABOVE_PX)
 
