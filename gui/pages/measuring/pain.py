@@ -48,8 +48,9 @@ from measure.progress.home_programme import USUAL_PAIN_LIMIT
 _FIGURE_PX, _FIGURE_OF_WORDS_PX, _MOVEMENT_PX = (308, 350), (308, 340), (308, 280)
 #: Width and height of the movement that follows, beside its name, pixels. [technical]
 _NEXT_PX = (84, 92)
-#: Height of the answers where text is small: they are pressed in passing. [technical]
-_ANSWER_PX = 80
+#: Height of the answers, which are pressed in passing, and of those in larger text, pixels.
+#: [technical]
+_ANSWER_PX, _ANSWER_LARGE_PX = 80, 62
 #: Text size up to which they have room to be that high, per cent. [technical]
 _TALL_PERCENT = 150
 
@@ -157,7 +158,7 @@ class PainPage(QWidget):
         tall = self._appearance.percent <= _TALL_PERCENT
         self._fit_next(roomy=roomy, framed=tall)
         for choice in (*self.pain.buttons, *self.reason.row.buttons):
-            choice.setMinimumHeight(_ANSWER_PX if tall else 0)
+            choice.setMinimumHeight(_ANSWER_PX if roomy else _ANSWER_LARGE_PX if tall else 0)
         self._asked.setSpacing(self._appearance.gap(4 if tall else 2 if notice else 3))
 
     def _fit_next(self, *, roomy: bool, framed: bool) -> None:
