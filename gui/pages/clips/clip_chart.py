@@ -31,6 +31,8 @@ _NO_TICK_PX = 0
 _STEP_DEG, _STEP_CM, _LINE = 90, 10, 0.5
 #: Width of the curve, pixels. [technical]
 _PEN_PX = 2.5
+#: Room before the first moment and after the last, relative to the time between. [technical]
+_BEYOND = 0.02
 #: One step of zooming. [technical]
 _STEP = 1.5
 
@@ -106,17 +108,30 @@ class ClipChart(QFrame):
     def show_whole(self) -> None:
         """Show the whole clip's time."""
         if self._curve is not None and len(self._curve.time_s):
-            ends = float(self._curve.time_s[0]), float(self._curve.time_s[-1])
-            self._plot.setXRange(*ends, padding=0.02)
+            self._plot.setXRange(*self._whole_s, padding=_BEYOND)
+
+    @property
+    def _whole_s(self) -> tuple[float, float]:
+        """The first and the last moment of the curve."""
+        if self._curve is None or not len(self._curve.time_s):
+            return 0.0, 1.0
+        return float(self._curve.time_s[0]), float(self._curve.time_s[-1])
+
+    def across(self, time_s: float) -> int:
+        """Return how far from the left edge a moment lies while the whole time is shown."""
+        first, last = self._whole_s
+        share = ((time_s - first) / max(last - first, 1e-9) + _BEYOND) / (1.0 + 2 * _BEYOND)
+        box = self._plot.getPlotItem().vb.sceneBoundingRect()
+        return int(self._plot.x()) + round(float(box.left()) + share * float(box.width()))
 
     def make_room(self, gutter_px: int, above_px: int) -> None:
-        """Leave room beside the chart and above it."""
+        """Leave room at the left of the chart and above it."""
         if (gutter_px, above_px) == (self._gutter_px, self._above_px):
             return
         self._gutter_px, self._above_px = gutter_px, above_px
         layout = self.layout()
         assert layout is not None
-        beside = _ROOM_PX + 2 * GAP_PX * bool(gutter_px)
+        beside = _ROOM_PX + 3 * GAP_PX * bool(gutter_px)
         layout.setContentsMargins(_ROOM_PX + gutter_px, _ROOM_PX + above_px, beside, _ROOM_PX)
 
     @property
@@ -213,7 +228,7 @@ class ClipChart(QFrame):
         self._axes["top"].setTicks([captions])
 
     def _draw_trial(self, trial: Trial, accepted: bool) -> None:
-        """Draw the hold as an upright stripe, and the value across it."""
+        """Draw the hold as an upright stripe, and the value across it where it counts."""
         if trial.hold_start_s is None or trial.hold_end_s is None:
             return
         colour = self._appearance.colour("hold", 0.18 if accepted and trial.scored else 0.06)
@@ -224,7 +239,7 @@ class ClipChart(QFrame):
             pen=pg.mkPen(self._appearance.palette.hold, width=1, style=Qt.PenStyle.DotLine),
         )
         self._plot.addItem(hold)
-        if trial.scored and trial.value is not None:
+        if accepted and trial.scored and trial.value is not None:
             self._plot.plot(
                 [trial.hold_start_s, trial.hold_end_s],
                 [trial.value * self._factor] * 2,

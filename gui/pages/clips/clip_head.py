@@ -6,7 +6,7 @@ from PySide6.QtCore import QSize, Slot
 from PySide6.QtGui import QFont, QFontMetrics, QResizeEvent
 from PySide6.QtWidgets import QLabel, QSizePolicy, QWidget
 
-from gui.pages.clips.clip_player import step_button
+from gui.pages.clips.play_buttons import step_button
 from gui.pages.clips.row_tools import movement_menu, side_menu
 from gui.style.appearance import Appearance
 from gui.style.measures import BODY_PX, GAP_PX, MARGIN_PX, TITLE, TITLE_GROWTH

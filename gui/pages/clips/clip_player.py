@@ -13,16 +13,17 @@ from PySide6.QtGui import (
     QResizeEvent,
     QShortcut,
 )
-from PySide6.QtWidgets import QGridLayout, QSlider, QWidget
+from PySide6.QtWidgets import QGridLayout, QSlider, QStyle, QStyleOptionSlider, QWidget
 
 from gui.pages.clips.clip_chart import ClipChart
 from gui.pages.clips.measurement_band import ASIDE_PX
+from gui.pages.clips.play_buttons import PlayButtons
 from gui.pages.clips.zoomable_video import ZoomableVideo
 from gui.session.interfaces import ClipAnalysis, ClipThumbnails
 from gui.style.appearance import Appearance
 from gui.style.measures import BAR_PX, CARD_RADIUS_PX, GAP_PX
 from gui.text.wording import tr
-from gui.widgets.buttons import FlowRow, ShortcutButton, bind_keys, button
+from gui.widgets.buttons import bind_keys
 from gui.widgets.fold import MoreBelow
 from gui.widgets.layouts import column, row, widget_with
 from gui.widgets.scroll_page import scrollable
@@ -42,8 +43,9 @@ _LEAST_SLIDER_PX = 104
 _APART_PX = 3 * GAP_PX
 #: Room in the card of the picture and the words, pixels. [technical]
 _INSIDE_PX = 2 * GAP_PX
-#: Room above the buttons in the card of the curve, pixels. [technical]
-_ABOVE_PX = 12
+#: Greatest share of the width for the buttons beside the curve, and the moment beneath them.
+#: [technical]
+_ASIDE_SHARE = 1 / 6
 #: Greatest share of the width for the picture. [technical]
 _MOST_SHARE = 0.57
 #: Greatest height of the curve across the page, in lines of text. [technical]
@@ -89,9 +91,8 @@ class ClipPlayer(QWidget):
         self.slider.valueChanged.connect(self._draw_frame)
         self.slider.sliderPressed.connect(self.pause)
         self.moment = Moment("small")
-        self.play = button(tr("Play"), key=tr("Space"))
-        self.back = step_button("\u2190", tr("Previous frame"))
-        self.on = step_button("\u2192", tr("Next frame"))
+        self._buttons = PlayButtons()
+        self.play, self.back, self.on = self._buttons.play, self._buttons.back, self._buttons.on
         self.chart = ClipChart(appearance)
         self.chart.moved.connect(self.show_moment)
         self.chart.placed.connect(self._place_controls)
@@ -104,8 +105,6 @@ class ClipPlayer(QWidget):
         self.on.clicked.connect(lambda: self.step(1))
 
     def _lay_out(self) -> None:
-        self._buttons = FlowRow(GAP_PX, filling=False)
-        self._buttons.offer([self.back, self.play, self.on])
         self._beneath = row(self._buttons, (self.slider, 1), self.moment, spacing=2 * GAP_PX)
         self._controls = widget_with(self._beneath)
         self._pictured = column(self.video, self._controls, 1, spacing=GAP_PX)
@@ -163,7 +162,8 @@ class ClipPlayer(QWidget):
         The curve takes the whole width where the picture above it is large enough, and has slider
         and buttons with it; else it lies beneath the words, and they beneath the picture.
         """
-        least = self.chart.least_height + self._row_height()
+        controls = self._aside_size().height() + 2 * _INSIDE_PX
+        least = max(self.chart.least_height + self._slider_height(), controls)
         picture = _WORTHWHILE_LINES * self.fontMetrics().lineSpacing()
         across = self.height() - least - 2 * GAP_PX >= picture and self.chart.isVisibleTo(self)
         self._arrange(across=across)
@@ -182,7 +182,7 @@ class ClipPlayer(QWidget):
         room = self.height() - max(words, picture + 2 * GAP_PX + 2 * _INSIDE_PX)
         most = _CURVE_LINES * self.fontMetrics().lineSpacing()
         high = max(least, min(most, room))
-        self.chart.make_room(GAP_PX, self._row_height())
+        self.chart.make_room(2 * _INSIDE_PX + self._aside_size().width(), self._slider_height())
         self.chart.setFixedHeight(high)
         size = self._fit_picture(self.height() - high - 2 * GAP_PX - 2 * _INSIDE_PX)
         self._left.setFixedWidth(size.width() + _INSIDE_PX)
@@ -223,9 +223,21 @@ class ClipPlayer(QWidget):
         wide = self.width() - left - _APART_PX + ASIDE_PX - BAR_PX
         return self._beside.heightForWidth(wide) + 3 * GAP_PX
 
-    def _row_height(self) -> int:
-        """Return the height of the buttons above the curve, with the room above them."""
-        return _ABOVE_PX + self.play.sizeHint().height()
+    def _slider_height(self) -> int:
+        """Return the height of the slider above the curve, with the room above it."""
+        return GAP_PX + self.slider.sizeHint().height()
+
+    def _aside_size(self) -> QSize:
+        """Return the size of the buttons beside the curve with the moment beneath them.
+
+        It is the one that the last frame needs, so that the curve stays where it is.
+        """
+        buttons, metrics = self._buttons.stacked_size(), self.moment.fontMetrics()
+        frames = 0 if self._pictures is None else len(self._pictures.times_s)
+        long, short = (metrics.horizontalAdvance(words) + 1 for words in self._words_at(frames - 1))
+        words = long if long <= self.width() * _ASIDE_SHARE else short
+        high = buttons.height() + GAP_PX + metrics.lineSpacing()
+        return QSize(max(buttons.width(), words), high)
 
     def _arrange(self, *, across: bool) -> None:
         """Put the curve across the whole width with the controls, or beneath the words."""
@@ -247,6 +259,7 @@ class ClipPlayer(QWidget):
         self._grid.addWidget(self._words, 0, 2, 1, 3)
         self._grid.addWidget(self.chart, 1, 0 if across else 3, 1, 4 if across else 1)
         self._controls.setVisible(not across)
+        self._buttons.stack(across)
         if across:
             self._buttons.setMinimumWidth(0)
             self.moment.setMinimumWidth(0)
@@ -263,21 +276,27 @@ class ClipPlayer(QWidget):
 
     @Slot()
     def _place_controls(self) -> None:
-        """Lay buttons, slider and moment into a row above the curve."""
+        """Lay the buttons and the moment beside the curve, the slider along its time above it."""
         if not self.has_curve_across:
             return
-        left, right, space = 2 * GAP_PX, self.chart.width() - 2 * GAP_PX, 2 * GAP_PX
-        buttons, high = self._buttons.sizeHint().width(), self.play.sizeHint().height()
-        self._buttons.setGeometry(left, _ABOVE_PX, buttons, high)
-        # As wide as at the last frame, so that the slider stays as it is.
-        frames = 0 if self._pictures is None else len(self._pictures.times_s)
-        last, _ = self._words_at(frames - 1)
-        words = self.moment.fontMetrics().horizontalAdvance(last) + space
-        self.moment.setGeometry(right - words, _ABOVE_PX, words, high)
-        left += buttons + space
-        slid = self.slider.sizeHint().height()
-        top = _ABOVE_PX + (high - slid) // 2
-        self.slider.setGeometry(left, top, max(0, right - words - space - left), slid)
+        aside, buttons = self._aside_size(), self._buttons.stacked_size().height()
+        top = (self.chart.height() - aside.height()) // 2
+        self._buttons.setGeometry(_INSIDE_PX, top, aside.width(), buttons)
+        top += buttons + GAP_PX
+        self.moment.setGeometry(_INSIDE_PX, top, aside.width(), aside.height() - buttons - GAP_PX)
+        times_s = (0.0, 1.0) if self._pictures is None else self._pictures.times_s
+        first, last = (self.chart.across(float(times_s[place])) for place in (0, -1))
+        # The middle of the thumb stands above the moment of the picture.
+        thumb = self._thumb_width()
+        high = self.slider.sizeHint().height()
+        self.slider.setGeometry(first - thumb // 2, GAP_PX, last - first + thumb, high)
+
+    def _thumb_width(self) -> int:
+        option = QStyleOptionSlider()
+        self.slider.initStyleOption(option)
+        part = QStyle.SubControl.SC_SliderHandle
+        kind = QStyle.ComplexControl.CC_Slider
+        return self.slider.style().subControlRect(kind, option, part, self.slider).width()
 
     def bind_keys(self, page: QWidget) -> None:
         """Let the keys work anywhere on a page."""
@@ -328,6 +347,7 @@ class ClipPlayer(QWidget):
             measurement = analysis.measurement
             trials = zip(measurement.trials, accepted, strict=True)
             self.chart.show_curve(measurement.movement, analysis.curve, tuple(trials))
+            self._place_controls()
             self.video.measure_arm(measurement.movement, measurement.side)
         self._draw_frame(self.slider.value())
 
@@ -424,14 +444,6 @@ class ClipPlayer(QWidget):
         shrink = width_px / track.width_px
         placed: FloatArray = (points + 0.5) * shrink - 0.5
         return placed
-
-
-def step_button(key: str, name: str) -> ShortcutButton:
-    """Return a button that shows its key alone, and says its name to who hears or rests on it."""
-    made = button(key)
-    made.setAccessibleName(name)
-    made.setToolTip(name)
-    return made
 
 
 class Moment(ElidedLabel):
