@@ -172,9 +172,10 @@ QListWidget::item:selected {{ background: {tint}; color: {ink};
 
 QTableView {{ background: {raised}; border: 1px solid {line}; outline: none; }}
 QTableView[role="open"] {{ border: none; }}
-QTableView[role="ringed"] {{ border: 2px solid {arm}; }}
+QTableView[role="clear"] {{ background: transparent; border: none;
+    selection-background-color: transparent; }}
 QTableView::item {{ padding: 4px {pad}px; border-bottom: 1px solid {line}; color: {ink}; }}
-QTableView::item:selected {{ background: {tint}; color: {ink}; }}
+QTableWidget::item:selected {{ background: {tint}; color: {ink}; }}
 QCalendarWidget QTableView {{ border: none; }}
 QCalendarWidget QTableView::item {{ padding: 0; border: none; }}
 QCalendarWidget QTableView::item:selected {{ background: {arm}; color: {on_arm}; }}
@@ -187,6 +188,7 @@ QCalendarWidget QToolButton::menu-indicator {{ image: none; width: 0; }}
 QHeaderView {{ background: {raised}; border: none; }}
 QHeaderView::section {{ background: {raised}; color: {quiet}; border: none;
     border-bottom: 2px solid {line}; padding: 4px {pad}px 4px {pad_head}px; font-weight: 700; }}
+QHeaderView[role="edged"], QHeaderView[role="edged"]::section {{ background: transparent; }}
 QHeaderView[role="edged"]::section:first {{ padding-left: {card_pad}px; }}
 
 QMenuBar {{ background: {ground}; color: {quiet}; }}

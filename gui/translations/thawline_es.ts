@@ -616,6 +616,10 @@
         <translation>Orden de las grabaciones</translation>
     </message>
     <message>
+        <source>Drop more clips or a folder here</source>
+        <translation>Suelte aquí más grabaciones o una carpeta</translation>
+    </message>
+    <message>
         <source>Stop</source>
         <translation>Detener</translation>
     </message>
@@ -7140,10 +7144,6 @@
         <translation>Enfermedad de tiroides</translation>
     </message>
     <message>
-        <source>Optional</source>
-        <translation>Opcional</translation>
-    </message>
-    <message>
         <source>Only the pseudonym is needed. It need not be a real name.</source>
         <translation>Solo hace falta el seudónimo, que no tiene por qué ser un nombre real.</translation>
     </message>
@@ -8318,10 +8318,6 @@ Puede deshacerlo hasta que se cierre Thawline, pero no después. Las exportacion
     <message>
         <source>Help</source>
         <translation>Ayuda</translation>
-    </message>
-    <message>
-        <source>When to call a clinician</source>
-        <translation>Cuándo llamar a un profesional sanitario</translation>
     </message>
     <message>
         <source>If any of these apply, do not measure. Get help now:</source>

@@ -12,15 +12,16 @@ from gui.pages.clips.clip_rows import ClipRow
 from gui.pages.clips.clip_table_model import COLUMNS, ClipTableModel, Column, lines_of
 from gui.style.appearance import Appearance
 from gui.style.measures import CARD_PADDING_PX, SMALL
+from gui.widgets.layouts import fill_edge_bar
 
 #: Room of a cell beside its words, beside those at an edge of the table, and above and beneath
 #: them, pixels. [technical]
 BESIDE_PX, EDGE_PX, ABOVE_PX = 12, CARD_PADDING_PX, 10
 #: Room above and beneath the words where each column has its own: rows are told apart at a
 #: glance. [technical]
-_AIR_PX = 16
+_AIR_PX = 22
 #: Most lines of a reason in its column of a row that is not opened, and of a name. [technical]
-_MOST_LINES, _MOST_NAME_LINES = 2, 2
+_MOST_LINES, _MOST_NAME_LINES = 2, 3
 #: Most lines of a reason in its column of the opened row. [technical]
 _MOST_OPENED = 4
 #: Signs of a name after which it may go on in another line. [technical]
@@ -47,6 +48,8 @@ class ClipCells(QStyledItemDelegate):
         self.opened, self.tools_beneath_name = -1, False
         #: Middle of the words of the opened row, pixels beneath its top; 0 where it is merged.
         self.middle = 0
+        #: The card that the table lies on, in the place of the rows: they end at its corners.
+        self.card = QRect()
         #: Room that the links take at the end of the reasons of the opened row, pixels.
         self.links_px = 0
 
@@ -177,17 +180,21 @@ class ClipCells(QStyledItemDelegate):
         return bool(self._second(row))
 
     def paint_ground(self, painter: QPainter, shown: QStyleOptionViewItem, *, first: bool) -> None:
-        """Paint the ground of a cell: tinted in a chosen row, which begins with a bar."""
+        """Paint the ground of a cell: tinted in a chosen row, which begins with a bar.
+
+        Beneath a row that ends with the card there is no line.
+        """
         place, colour = shown.rect, self._appearance.colour
-        painter.fillRect(place, colour("raised"))
         if shown.state & QStyle.StateFlag.State_Selected:
-            painter.fillRect(place, colour("arm", _TINT))
+            painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+            fill_edge_bar(painter, self.card, place, colour("arm", _TINT))
             if first:
-                painter.fillRect(
-                    QRect(place.topLeft(), QSize(_BAR_PX, place.height())), colour("arm")
-                )
-        painter.setPen(colour("line"))
-        painter.drawLine(place.bottomLeft(), place.bottomRight())
+                bar = QRect(place.topLeft(), QSize(_BAR_PX, place.height()))
+                fill_edge_bar(painter, self.card, bar, colour("arm"))
+            painter.setRenderHint(QPainter.RenderHint.Antialiasing, False)
+        if place.bottom() < self.card.bottom():
+            painter.setPen(colour("line"))
+            painter.drawLine(place.bottomLeft(), place.bottomRight())
 
     def _write_name(self, painter: QPainter, place: QRect, row: ClipRow, *, opened: bool) -> None:
         """Write the name, and beneath it the movement where that has no column."""

@@ -8,6 +8,7 @@ from gui.pages.clips.action_menu import ActionMenuButton
 from gui.pages.clips.clip_rows import ClipRow
 from gui.pages.clips.clip_table import ClipTable, WholeRows
 from gui.pages.clips.clip_table_model import ClipTableModel
+from gui.pages.clips.empty_clips import DropTarget
 from gui.pages.clips.list_view import LEAST_CLIPS, Order, ShownClips
 from gui.pages.clips.row_tools import RowTools
 from gui.session.clip_batch import ClipBatch
@@ -22,7 +23,7 @@ from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
 
 #: Room between the heading, the progress and the table, and beneath it, pixels. [technical]
-_APART_PX = 3 * GAP_PX // 2
+_APART_PX = 2 * GAP_PX
 #: Seconds of a minute. [technical]
 _MINUTE_S = 60
 
@@ -90,6 +91,12 @@ class ClipList(QWidget):
         self.detail = label("", "quiet")
         self._where = ""
         self.table = ClipTable(appearance, model, self.tools)
+        #: Where more clips can be dropped, beneath the table where there is room.
+        self.more = DropTarget(appearance, "ground")
+        invitation = label(tr("Drop more clips or a folder here"), "quiet")
+        invitation.setAlignment(Qt.AlignmentFlag.AlignCenter)
+        column(invitation, on=self.more, margins=(GAP_PX, GAP_PX, GAP_PX, GAP_PX))
+        self._rows = WholeRows(appearance, self.table, self.more)
         self._lay_out()
         self._connect()
         self.show_chosen()
@@ -106,8 +113,8 @@ class ClipList(QWidget):
         )
         page = column(
             self._head,
-            (WholeRows(self.table), 1),
-            margins=(MARGIN_PX, MARGIN_PX, MARGIN_PX, _APART_PX),
+            (self._rows, 1),
+            margins=(MARGIN_PX, MARGIN_PX, MARGIN_PX, GAP_PX),
             spacing=_APART_PX,
         )
         column((page, 1), separator(), foot, on=self, spacing=0)
@@ -177,8 +184,8 @@ class ClipList(QWidget):
         read = sum(clip.measurement is not None for clip in rows)
         failed = sum(clip.error is not None for clip in rows)
         self.progress.setVisible(running)
-        self._head.setContentsMargins(0, 0, 0, GAP_PX if running else 0)
         self.add.setVisible(not running)
+        self._rows.offer(not running)
         self.read.setProperty("leads_on", running)
         self.save.setVisible(read + failed > 0 and not running)
         self.remove.setEnabled(bool(self.table.chosen) and not running)

@@ -1,12 +1,14 @@
 """Table of clips: as wide as its place, never wider; the chosen row opens to be worked on."""
 
-from PySide6.QtCore import QEvent, QItemSelection, QPoint, QRect, QSize, Qt, Signal
+from PySide6.QtCore import QEvent, QItemSelection, QPoint, QRect, QRectF, QSize, Qt, Signal, Slot
 from PySide6.QtGui import (
     QFocusEvent,
     QFontMetrics,
     QKeyEvent,
     QMouseEvent,
     QPainter,
+    QPaintEvent,
+    QPen,
     QResizeEvent,
 )
 from PySide6.QtWidgets import (
@@ -24,10 +26,10 @@ from gui.pages.clips.clip_table_model import COLUMNS, ClipTableModel, Column
 from gui.pages.clips.row_tools import RowTools
 from gui.style.appearance import Appearance
 from gui.style.focus_ring import shows_ring
-from gui.style.measures import GAP_PX
-from gui.text.wording import range_words, tr, value_words
-from gui.widgets.buttons import give_role
-from measure.domain.movements import Unit
+from gui.style.measures import CARD_RADIUS_PX, GAP_PX
+from gui.text.wording import range_words, task_title, tr, value_words
+from measure.domain.landmarks import Side
+from measure.domain.movements import Movement, Unit
 
 #: Rows whose words decide how wide a column is: more would take longer than a frame. [technical]
 _MEASURED_ROWS = 200
@@ -36,6 +38,11 @@ _CLIP_DIGITS, _REASONS_DIGITS = 18, 34
 #: Share of the room beside the results that names have where there are reasons, and where the
 #: movement stands beneath them, per cent. [technical]
 _CLIP_SHARE, _MERGED_SHARE = 50, 62
+#: Width of the table's edge, and of the ring around it where the keyboard is in it, pixels.
+#: [technical]
+_LINE_PX, _RING_PX = 1, 2
+#: Greatest height of what lies beneath the table, pixels. [technical]
+_MOST_BENEATH_PX = 20 * GAP_PX
 #: An angle of the most figures: readings have room for it, degrees. [technical]
 _WIDEST_DEG = 188.0
 
@@ -51,6 +58,8 @@ class ClipTable(QTableView):
 
     #: The columns have their widths.
     fitted = Signal()
+    #: Whether the ring of the keyboard's place is shown around the table.
+    ringed = Signal(bool)
 
     def __init__(
         self,
@@ -66,6 +75,8 @@ class ClipTable(QTableView):
         self.setModel(model)
         tools.lie_in(self.viewport())
         self.setAccessibleName(tr("clips"))
+        # The card that it lies on shows through.
+        self.setProperty("role", "clear")
         self.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectRows)
         self.setSelectionMode(QAbstractItemView.SelectionMode.ExtendedSelection)
         self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
@@ -98,7 +109,7 @@ class ClipTable(QTableView):
         digit = QFontMetrics(self.font()).horizontalAdvance("0")
         cells, room = self._cells, self.viewport().width()
         # Of all words that may come, so that no column moves when others come.
-        task = self._tools.widest_choices() + 2 * BESIDE_PX
+        task = max(self._tools.widest_choice() + 2 * BESIDE_PX, self._widest_task())
         cells.with_reasons = True
         result = min(max(self._usual_result(), self._needed(Column.RESULT)), room // 2)
         least = (_CLIP_DIGITS + _REASONS_DIGITS) * digit
@@ -157,17 +168,20 @@ class ClipTable(QTableView):
         has_room = row.entry is None or tools.row_width <= self._name_width()
         cells.tools_beneath_name = cells.merged and has_room
         cells.middle = cells.links_px = 0
+        tools.stack_in(None)
         if cells.merged:
             name = cells.name_height(row, self.columnWidth(0))
             beneath = name if cells.tools_beneath_name else cells.row_height() - ABOVE_PX
             return beneath + GAP_PX + self._tools_height() + ABOVE_PX
+        tools.stack_in(self._tools_width())
         cells.links_px = tools.links_width + 2 * GAP_PX
         lines = max(
             cells.lines_in(row, column, self.columnWidth(place), opened=True)
             for place, column in enumerate(COLUMNS)
             if column is not Column.TASK
         )
-        level = max(self._usual_height(), lines * cells.line + 2 * ABOVE_PX)
+        words = max(lines * cells.line, tools.choices_height)
+        level = max(self._usual_height(), words + 2 * ABOVE_PX)
         # Words, choices and links have one middle; a note stands beneath the choices.
         cells.middle = level // 2
         note = tools.note_height(self._tools_width())
@@ -232,6 +246,11 @@ class ClipTable(QTableView):
         high += 2 * self.frameWidth() + (0 if header.isHidden() else header.sizeHint().height())
         return QSize(super().minimumSizeHint().width(), high)
 
+    def _widest_task(self) -> int:
+        """Return the width of the longest movement with a side."""
+        tasks = (task_title(movement, side) for movement in Movement for side in Side)
+        return self._cells.least_width_of(Column.TASK, tasks)
+
     def _usual_result(self) -> int:
         """Return the width of an angle with its range, or of the words that ask for an answer."""
         angle = value_words(_WIDEST_DEG, Unit.DEGREES)
@@ -257,6 +276,14 @@ class ClipTable(QTableView):
         super().selectionChanged(chosen, left)
         self.update()
 
+    def paintEvent(self, event: QPaintEvent) -> None:
+        """Paint the rows within the corners of the card."""
+        self._place_card()
+        super().paintEvent(event)
+
+    def _place_card(self) -> None:
+        self._cells.card = self.rect().translated(-self.viewport().pos())
+
     def event(self, event: QEvent) -> bool:
         """Paint the rows' grounds on beneath the scroll bar too."""
         done = super().event(event)
@@ -267,14 +294,17 @@ class ClipTable(QTableView):
     def _paint_gutter(self) -> None:
         """Let the rows end at the table's edge, where the scroll bar lies on them."""
         seen, shown = self.viewport().geometry(), QStyleOptionViewItem()
+        self._place_card()
         painter = QPainter(self)
-        painter.setClipRect(QRect(0, seen.top(), self.width(), seen.height()) & self.contentsRect())
+        gutter = QRect(seen.right() + 1, seen.top(), self.width() - seen.right() - 1, seen.height())
+        painter.setClipRect(gutter & self.contentsRect())
+        painter.translate(seen.topLeft())
         chosen = {index.row() for index in self.selectionModel().selectedRows()}
         for place in range(len(self._rows.rows)):
             top, high = self.rowViewportPosition(place), self.rowHeight(place)
             if self.isRowHidden(place) or top + high < 0 or top > seen.height():
                 continue
-            shown.rect = QRect(0, seen.top() + top, self.width(), high)
+            shown.rect = QRect(0, top, self.width(), high)
             state = QStyle.StateFlag
             shown.state = state.State_Selected if place in chosen else state.State_None
             self._cells.paint_ground(painter, shown, first=False)
@@ -292,7 +322,7 @@ class ClipTable(QTableView):
 
     def _show_ring(self) -> None:
         """Show the frame of the keyboard's place where the keyboard is in use."""
-        give_role(self, "ringed" if shows_ring(self) else "")
+        self.ringed.emit(shows_ring(self))
 
     def focusInEvent(self, event: QFocusEvent) -> None:
         super().focusInEvent(event)
@@ -316,22 +346,63 @@ class ClipTable(QTableView):
 
 
 class WholeRows(QWidget):
-    """Place of the table, in which it is as high as whole rows."""
+    """Place of the table: a card as high as whole rows, and something beneath that has the rest."""
 
-    def __init__(self, table: ClipTable) -> None:
+    def __init__(self, appearance: Appearance, table: ClipTable, beneath: QWidget) -> None:
         super().__init__()
-        self._table = table
-        table.setParent(self)
+        self._appearance, self._table, self._beneath = appearance, table, beneath
+        self._edge_px, self._offered = _LINE_PX, True
+        for part in (table, beneath):
+            part.setParent(self)
         table.fitted.connect(self.arrange)
+        table.ringed.connect(self._show_ring)
 
     def minimumSizeHint(self) -> QSize:
-        return self._table.minimumSizeHint()
+        return self._table.minimumSizeHint() + QSize(0, 2 * self._edge_px)
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)
         self.arrange()
 
+    def offer(self, offered: bool) -> None:
+        """Show what lies beneath the table where it has room, or never."""
+        self._offered = offered
+        self.arrange()
+
+    @Slot(bool)
+    def _show_ring(self, shown: bool) -> None:
+        edge = _RING_PX if shown else _LINE_PX
+        if edge != self._edge_px:
+            self._edge_px = edge
+            self.arrange()
+
+    @Slot()
     def arrange(self) -> None:
-        """Give the table the place's width, and the height of rows that are whole."""
+        """Give the table the place's width and the height of whole rows, and leave the rest."""
         self.updateGeometry()
-        self._table.setGeometry(0, 0, self.width(), self._table.whole_height(self.height()))
+        edge = self._edge_px
+        self._table.setGeometry(self._card().adjusted(edge, edge, -edge, -edge))
+        # Rows of another width may have another height.
+        rest = self.rect().adjusted(0, self._card().bottom() + 1 + 2 * GAP_PX, 0, 0)
+        rest.setHeight(min(rest.height(), _MOST_BENEATH_PX))
+        has_room = rest.height() >= self._beneath.sizeHint().height() + 4 * GAP_PX
+        self._beneath.setVisible(self._offered and has_room)
+        self._beneath.setGeometry(rest)
+        self.update()
+
+    def _card(self) -> QRect:
+        """Return the place of the card, edge and all."""
+        edges = 2 * self._edge_px
+        return QRect(0, 0, self.width(), self._table.whole_height(self.height() - edges) + edges)
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        """Paint the card, and the ring as its edge where the keyboard is in the table."""
+        colour, edge = self._appearance.colour, self._edge_px
+        painter = QPainter(self)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        painter.setPen(QPen(colour("arm" if edge == _RING_PX else "line"), edge))
+        painter.setBrush(colour("raised"))
+        half = edge / 2
+        inside = QRectF(self._card()).adjusted(half, half, -half, -half)
+        painter.drawRoundedRect(inside, CARD_RADIUS_PX, CARD_RADIUS_PX)
+        painter.end()

@@ -174,14 +174,19 @@ class ClipsPage(QWidget):
 
     def dragEnterEvent(self, event: QDragEnterEvent) -> None:
         if any(url.isLocalFile() for url in event.mimeData().urls()):
-            self.empty.target.show_over(True)
+            self._show_over(True)
             event.acceptProposedAction()
 
     def dragLeaveEvent(self, event: QDragLeaveEvent) -> None:
-        self.empty.target.show_over(False)
+        self._show_over(False)
+
+    def _show_over(self, over: bool) -> None:
+        """Show that what is dragged can be dropped."""
+        for target in (self.empty.target, self.list.more):
+            target.show_over(over)
 
     def dropEvent(self, event: QDropEvent) -> None:
-        self.empty.target.show_over(False)
+        self._show_over(False)
         urls = event.mimeData().urls()
         self.open([Path(url.toLocalFile()) for url in urls if url.isLocalFile()])
         event.acceptProposedAction()

@@ -16,15 +16,21 @@ from gui.widgets.page_frame import frame_page
 from gui.widgets.text import ElidedLabel, label
 
 #: Share of the empty room for the film, beside one share above and one below. [technical]
-_FILM_SHARE = 100
+_FILM_SHARE = 8
 
 
 class DropTarget(QFrame):
-    """A large frame that says what can be dropped here."""
+    """A large frame that says what can be dropped here.
 
-    def __init__(self, appearance: Appearance, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
-        self._appearance = appearance
+    Parameters
+    ----------
+    ground
+        Colour within the frame while nothing is dragged.
+    """
+
+    def __init__(self, appearance: Appearance, ground: str = "raised") -> None:
+        super().__init__()
+        self._appearance, self._ground = appearance, ground
         self._over = False
         appearance.changed.connect(self.update)
 
@@ -39,7 +45,7 @@ class DropTarget(QFrame):
             painter.setRenderHint(QPainter.RenderHint.Antialiasing)
             colour = self._appearance.colour("arm" if self._over else "edge")
             painter.setPen(QPen(colour, 3 if self._over else 2, Qt.PenStyle.DashLine))
-            painter.setBrush(self._appearance.colour("raised"))
+            painter.setBrush(self._appearance.colour("raised" if self._over else self._ground))
             painter.drawRoundedRect(
                 self.rect().adjusted(2, 2, -2, -2), CARD_RADIUS_PX, CARD_RADIUS_PX
             )

@@ -53,7 +53,7 @@ class Film(PaintedWidget):
         self.setMaximumHeight(_HIGH_PX)
 
     def sizeHint(self) -> QSize:
-        return QSize(200, 0)
+        return QSize(200, LEAST_FILM_PX)
 
     def paint(self, painter: QPainter) -> None:
         high = self.height() / _FILM[1] - 4

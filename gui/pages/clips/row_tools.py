@@ -1,7 +1,10 @@
 """What is done with the chosen rows: movement and side, opening, removing; laid into the table."""
 
-from PySide6.QtCore import QPoint, QRect
-from PySide6.QtWidgets import QSizePolicy, QWidget
+from collections.abc import Callable
+from typing import Any
+
+from PySide6.QtCore import QPoint, QRect, Qt
+from PySide6.QtWidgets import QBoxLayout, QSizePolicy, QWidget
 
 from gui.style.measures import GAP_PX
 from gui.text.wording import movement_name, side_title, tr
@@ -38,6 +41,14 @@ def _side_words(side: Side | None) -> str:
     return tr("Side") if side is None else side_title(side)
 
 
+def _widest(menu: MenuButton, words: Callable[[Any], str]) -> int:
+    """Return the width that a menu needs, whichever of its values is chosen."""
+    metrics = menu.fontMetrics()
+    frame = menu.sizeHint().width() - metrics.horizontalAdvance(menu.text())
+    offered = (f"{words(value)}  \u25be" for value in menu.values)
+    return frame + max(map(metrics.horizontalAdvance, offered))
+
+
 class RowTools:
     """The tools of the row that is opened, placed by the table that they lie in."""
 
@@ -50,7 +61,8 @@ class RowTools:
         self.remove.setAccessibleName(tr("Remove the selected clips from the list"))
         #: What the choices of the opened row apply to, or why its clip has no reading.
         self.note = label("", "small")
-        self._choices = widget_with(row(self.movement, self.side, 1, spacing=GAP_PX))
+        self._both = row(self.movement, self.side, 1, spacing=GAP_PX)
+        self._choices = widget_with(self._both)
         self._links = widget_with(row(self.open_clip, self.remove, 1, spacing=_LINKS_GAP_PX))
         for part in (self._choices, self._links):
             part.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Fixed)
@@ -61,19 +73,22 @@ class RowTools:
             part.setParent(table)
             part.hide()
 
-    def widest_choices(self) -> int:
-        """Return the width that movement and side need, whichever are chosen."""
-        wide = GAP_PX
-        for offered, words in (
-            (self.movement, _movement_words),
-            (self.side, _side_words),
-        ):
-            metrics = offered.fontMetrics()
-            frame = offered.sizeHint().width() - metrics.horizontalAdvance(offered.text())
-            wide += frame + max(
-                metrics.horizontalAdvance(f"{words(value)}  \u25be") for value in offered.values
-            )
-        return wide
+    def widest_choice(self) -> int:
+        """Return the width that the movement needs, or the side, whichever are chosen."""
+        return max(
+            _widest(self.movement, _movement_words),
+            _widest(self.side, _side_words),
+        )
+
+    def stack_in(self, width: int | None) -> None:
+        """Let the side stand beneath the movement where a width is too small for both."""
+        directions = QBoxLayout.Direction
+        across = self.movement.sizeHint().width() + GAP_PX + self.side.sizeHint().width()
+        stacked = width is not None and across > width
+        self._both.setDirection(directions.TopToBottom if stacked else directions.LeftToRight)
+        side = Qt.AlignmentFlag.AlignLeft if stacked else Qt.AlignmentFlag(0)
+        for choice in (self.movement, self.side):
+            self._both.setAlignment(choice, side)
 
     @property
     def choices_height(self) -> int:

@@ -29,7 +29,8 @@ class UnreadClip(QWidget):
         )
         drawing, beside = _SHARES
         shown = card(row((TornFilm(appearance), drawing), (words, beside), spacing=3 * GAP_PX))
-        page = widget_with(column((shown, 1)))
+        # The card is as high as its words, a little above the middle.
+        page = widget_with(column(1, shown, 2))
         column((scrollable(page, wide=True), 1), on=self)
 
     def say(self, cause: str, remedy: str, name: str = "") -> None:

@@ -3,7 +3,8 @@
 from pathlib import Path
 
 import pytest
-from PySide6.QtCore import QPoint, QRect, Qt
+from PySide6.QtCore import QPoint, QPointF, QRect, Qt
+from PySide6.QtWidgets import QStyle, QStyleOptionSlider
 
 from gui.app.window_pages import MainPage
 from gui.pages.clips.clip_table_model import COLUMNS, Column
@@ -11,6 +12,7 @@ from gui.pages.clips.clips_page import ClipsPage
 from gui.pages.clips.measurement_band import ASIDE_PX
 from gui.widgets.fold import SOLID_PX, MoreBelow
 from gui.widgets.wrapping_check_box import WrappingCheckBox
+from measure.domain.movements import Movement
 from tests.support.gui.clip_folder import NAMES, fill_folder, open_folder, read_first, row_named
 from tests.support.gui.screenshots import PERCENTS, SIZES, resize
 from tests.support.gui.stage import WindowHarness
@@ -140,23 +142,35 @@ def test_words_beside_the_picture_fade_into_what_they_stand_on(
         assert (shown.name(), inner.name()) == (ground.name(), ground.name()), size
 
 
-def test_buttons_and_slider_stand_in_a_row_above_the_curve(
-    stage: WindowHarness, page: ClipsPage
+@pytest.mark.parametrize("size", SIZES)
+def test_buttons_stand_beside_the_curve_and_the_slider_runs_along_its_time(
+    stage: WindowHarness, page: ClipsPage, size: tuple[int, int]
 ) -> None:
-    resize(stage, (1366, 700))
+    resize(stage, size)
     read_first(stage, page)
     player = page.review.player
     assert player.has_curve_across
-    buttons, slider, moment = (
+    play, back, on, slider, moment = (
         QRect(shown.mapTo(player.chart, QPoint()), shown.size())
-        for shown in (player.play, player.slider, player.moment)
+        for shown in (player.play, player.back, player.on, player.slider, player.moment)
     )
-    assert buttons.right() < slider.left() < slider.right() < moment.left()
-    assert buttons.top() <= slider.center().y() <= buttons.bottom()
-    assert moment.right() <= player.chart.width()
     curve = player.chart._plot
-    assert curve.width() > 0.95 * player.chart.width()
-    assert curve.y() >= buttons.bottom()
+    assert play.right() == on.right() < curve.x()
+    assert play.left() == back.left() == moment.left()
+    assert play.bottom() < back.top() == on.top() < moment.top()
+    assert moment.bottom() < player.chart.height()
+    assert player.chart.rect().contains(slider)
+    assert slider.bottom() < curve.y()
+    assert curve.width() > 0.75 * player.chart.width()
+    option, box = QStyleOptionSlider(), curve.getPlotItem().vb
+    parts = QStyle.ComplexControl.CC_Slider, QStyle.SubControl.SC_SliderHandle
+    for frame in (0, 40, 113, player.slider.maximum()):
+        player.slider.setValue(frame)
+        player.slider.initStyleOption(option)
+        thumb = player.slider.style().subControlRect(parts[0], option, parts[1], player.slider)
+        seen = player.slider.mapTo(player.chart, thumb.center()).x()
+        marked = box.mapViewToScene(QPointF(player.chart._now_s, 0.0)).x() + curve.x()
+        assert abs(seen - marked) <= 2, frame
 
 
 def test_name_choices_and_links_of_the_chosen_row_have_one_middle(
@@ -212,7 +226,7 @@ def test_the_name_comes_before_what_the_number_of_the_clip_means(
     assert page.review.head.place.text() == f"{words}{place} of 3"
 
 
-def test_a_long_name_takes_two_lines_and_all_rows_have_one_height(
+def test_a_long_name_takes_more_lines_of_one_size_and_all_rows_have_one_height(
     stage: WindowHarness, page: ClipsPage, folder: Path
 ) -> None:
     name = "second_visit_of_the_garden_group_in_spring-external-rotation-left.mp4"
@@ -222,12 +236,16 @@ def test_a_long_name_takes_two_lines_and_all_rows_have_one_height(
     resize(stage, (1366, 700))
     table, cells = page.list.table, page.list.table._cells
     place = page.model.rows.index(row_named(page, name))
-    lines = cells._name_lines(page.model.rows[place], 240)
+    row = page.model.rows[place]
+    lines = cells._name_lines(row, 240)
     assert "".join(lines) == name, "it goes on after a sign, whole"
-    assert len(lines) == 2
+    assert len(lines) == 3
+    assert cells._name_font(row, 240) == cells._fonts()[0]
+    wide = table.columnWidth(0)
+    assert len(cells._name_lines(row, wide)) == 2
     heights = {table.rowHeight(each) for each in range(len(page.model.rows))}
     assert len(heights) == 1, heights
-    assert cells.height_of(page.model.rows[place], {Column.CLIP: 240}) <= heights.pop() <= 68
+    assert cells.height_of(row, {Column.CLIP: wide}) <= heights.pop() <= 68
 
 
 def test_no_column_moves_when_clips_are_read(stage: WindowHarness, page: ClipsPage) -> None:
@@ -249,3 +267,42 @@ def test_what_a_manifest_is_stands_where_nothing_was_opened_before(
     empty.show_recent((folder,))
     assert not empty._about.isVisible()
     assert empty.manifest.isVisible()
+
+
+@pytest.mark.parametrize("size", SIZES)
+def test_more_clips_can_be_dropped_beneath_the_table_while_nothing_is_read(
+    stage: WindowHarness, page: ClipsPage, size: tuple[int, int]
+) -> None:
+    resize(stage, size)
+    table, more = page.list.table, page.list.more
+    assert more.isVisible()
+    assert more.geometry().top() > table.geometry().bottom()
+    assert more.parentWidget().rect().contains(more.geometry())
+    stage.services.appearance.choose(percent=200)
+    resize(stage, (1024, 700))
+    assert not more.isVisible(), "the rows have the room"
+    stage.services.appearance.choose(percent=100)
+    resize(stage, size)
+    page.list.read.click()
+    assert not more.isVisible()
+    stage.settle()
+    assert more.isVisible()
+
+
+def test_the_side_stands_beneath_a_movement_that_leaves_it_no_room(
+    stage: WindowHarness, page: ClipsPage
+) -> None:
+    resize(stage, (1366, 700))
+    table, tools = page.list.table, page.list.tools
+    table.selectRow(0)
+    for movement, beside in ((Movement.FLEXION, True), (Movement.EXTERNAL_ROTATION, False)):
+        tools.movement.picked.emit(movement)
+        stage.settle()
+        places = [
+            QRect(shown.mapTo(table.viewport(), QPoint()), shown.size())
+            for shown in (tools.movement, tools.side)
+        ]
+        row = table.visualRect(page.model.index(table.currentIndex().row(), 1))
+        assert all(row.contains(place) for place in places), movement
+        assert (places[0].top() == places[1].top()) is beside
+        assert (places[0].left() == places[1].left()) is not beside
