@@ -15,7 +15,7 @@ from gui.app.help_text import TEXT_RIGHT_PX, HelpText, heading_and_text
 from gui.style.measures import CONTENT_PX, GAP_PX, TEXT_EDGE_PX
 from gui.text.wording import tr
 from gui.widgets.buttons import ButtonRow, bind_keys, button
-from gui.widgets.layouts import column, row
+from gui.widgets.layouts import column, row, separator
 from gui.widgets.plain_dialog import DIALOG_BAR_PX, DIALOG_MARGIN_PX
 from gui.widgets.text import label
 
@@ -106,13 +106,14 @@ class HelpDialog(QDialog):
 
     def _lay_out(self, buttons: ButtonRow, parent: QWidget) -> None:
         """Set title, text and buttons one below the other, as high as the window allows."""
-        margin, beside = DIALOG_MARGIN_PX, (TEXT_EDGE_PX, 0, DIALOG_BAR_PX, 0)
+        margin = DIALOG_MARGIN_PX
+        beside = (margin - TEXT_EDGE_PX, margin, margin - DIALOG_BAR_PX, 0)
         column(
-            (self.text, 1),
-            row(buttons, margins=beside),
+            (column((self.text, 1), margins=beside), 1),
+            separator(),
+            row(buttons, margins=(margin, 2 * GAP_PX, margin, margin - GAP_PX)),
             on=self,
-            margins=(margin - TEXT_EDGE_PX, margin, margin - DIALOG_BAR_PX, margin - GAP_PX),
-            spacing=2 * GAP_PX,
+            spacing=0,
         )
         self.ensurePolished()
         room = parent.window().size()

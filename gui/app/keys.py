@@ -163,7 +163,7 @@ def _column(groups: Iterable[_Group], key_px: int, apart_px: int) -> QGridLayout
     grid.setColumnStretch(1, 1)
     line = 0
     for title, keys in groups:
-        heading = label(title, "strong")
+        heading = label(title, "title")
         if line:
             heading.setAlignment(Qt.AlignmentFlag.AlignBottom)
             heading.setMinimumHeight(apart_px)

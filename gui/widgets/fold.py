@@ -48,9 +48,9 @@ _MOST_FAINT_PX = 9 * GAP_PX
 #: The same where an item of two lines in the largest text shall fade as a whole, pixels.
 #: [technical]
 _WHOLE_ITEM_PX = 13 * GAP_PX
-#: Least height in which what comes next is seen faintly, pixels: less would show the edge of it.
-#: [technical]
-_LEAST_FAINT_PX = 3 * GAP_PX
+#: Least height in which what comes next is seen faintly, pixels, or if that is less in heights of
+#: a line: less would show the edge of it. [technical]
+_LEAST_FAINT_PX, _LEAST_FAINT_LINE = 3 * GAP_PX, 0.6
 #: How much the ground covers of what comes next, where that begins. [technical]
 _FAINT = 0.4
 #: Edge of a card that stays, pixels: as wide as the widest. [technical]
@@ -143,14 +143,16 @@ class MoreBelow(QWidget):
         painter = QPainter(self)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         beside, raised = QRegion(self.rect()), QApplication.palette().base().color()
+        line = round(_LEAST_FAINT_LINE * self._area.fontMetrics().lineSpacing())
+        faint = min(_LEAST_FAINT_PX, line)
         for card in self._cards(first, last):
             beside -= card
             inside = card.adjusted(_RIM_PX, 0, -_RIM_PX, 0)
-            _cover(painter, inside, (first, last), raised)
+            _cover(painter, inside, (first, last), raised, faint)
             # The card itself goes on, fainter and fainter, down to the edge.
-            _cover(painter, card, (first, card.bottom()), ground)
+            _cover(painter, card, (first, card.bottom()), ground, faint)
         painter.setClipRegion(beside)
-        _cover(painter, self.rect(), (first, last), ground)
+        _cover(painter, self.rect(), (first, last), ground, faint)
         painter.setClipping(False)
         pen = QPen(self._area.palette().color(QPalette.ColorRole.WindowText), _LINE_PX)
         pen.setCapStyle(Qt.PenCapStyle.RoundCap)
@@ -255,14 +257,15 @@ def text_spans(document: QTextDocument, within: Span) -> list[Span]:
     return sorted(lines)
 
 
-def _cover(painter: QPainter, place: QRect, fade: Span, ground: QColor) -> None:
+def _cover(painter: QPainter, place: QRect, fade: Span, ground: QColor, faint: int) -> None:
     """Paint a ground over a place, more and more of it within the fade, beneath that all of it.
 
-    Where the fade ends far above the lower end of the place, what comes next is seen faintly.
+    Where the fade ends so many pixels above the lower end of the place, what comes next is seen
+    faintly.
     """
     first, last = fade
     end, covered = place.bottom() + 1 - SOLID_PX, list(_COVERED)
-    if end - last >= _LEAST_FAINT_PX:
+    if end - last >= faint:
         covered = [(0.0, 0.0), ((last - first) / (end - first), _FAINT), (1.0, 1.0)]
         last = end
     fading = QLinearGradient(0, first, 0, last)

@@ -6,7 +6,7 @@ from PySide6.QtWidgets import QDialog, QPushButton, QWidget
 
 from gui.style.measures import BAR_PX, GAP_PX
 from gui.widgets.buttons import ButtonRow, button
-from gui.widgets.layouts import Content, column, row, widget_with
+from gui.widgets.layouts import Content, column, row, separator, widget_with
 from gui.widgets.scroll_page import scrollable
 from gui.widgets.text import label
 
@@ -19,7 +19,7 @@ _BESIDE_BAR_PX = 2 * GAP_PX
 #: Room at the right of what scrolls in a dialog, the bar's included, pixels. [technical]
 DIALOG_BAR_PX = BAR_PX + _BESIDE_BAR_PX
 #: Room between what a dialog says and its buttons, pixels. [technical]
-_ABOVE_BUTTONS_PX = 3 * GAP_PX
+_ABOVE_BUTTONS_PX = 4 * GAP_PX
 
 
 def frame_dialog(
@@ -43,11 +43,11 @@ def frame_dialog(
     page = widget_with(column(*contents, margins=(0, 0, _BESIDE_BAR_PX, 0), spacing=spacing))
     foot = ButtonRow(buttons, wide=True)
     area = scrollable(page, wide=True)
+    margin, rule = DIALOG_MARGIN_PX, separator()
     # The bar of the area stands in the margin.
-    margin = DIALOG_MARGIN_PX
-    sides = (margin, margin, margin - DIALOG_BAR_PX, margin - GAP_PX)
-    low = row(foot, margins=(0, 0, DIALOG_BAR_PX, 0))
-    column((area, 1), low, on=made, margins=sides, spacing=_ABOVE_BUTTONS_PX)
+    above = column((area, 1), margins=(margin, margin, margin - DIALOG_BAR_PX, 0))
+    low = row(foot)
+    column((above, 1), rule, low, on=made, spacing=0)
     # The style sheet gives its sizes to what is polished.
     for member in (made, *made.findChildren(QWidget)):
         member.ensurePolished()
@@ -57,11 +57,16 @@ def frame_dialog(
     wide = min(wanted, room.width() - 4 * margin)
     foot.resize(wide, 0)
     page.resize(wide + _BESIDE_BAR_PX, 0)
-    rest = foot.sizeHint().height() + _ABOVE_BUTTONS_PX + sides[1] + sides[3]
+    rest = foot.sizeHint().height() + _ABOVE_BUTTONS_PX + 2 * margin - GAP_PX
     high = page.sizeHint().height()
     if page.hasHeightForWidth():
         high = page.heightForWidth(wide + _BESIDE_BAR_PX)
-    made.resize(wide + 2 * margin, min(high + rest, room.height() - 2 * margin))
+    most = room.height() - 2 * margin
+    # What scrolls ends at a line, as pages do.
+    rule.setVisible(high + rest > most)
+    between = 2 * GAP_PX if high + rest > most else _ABOVE_BUTTONS_PX
+    low.setContentsMargins(margin, between, margin, margin - GAP_PX)
+    made.resize(wide + 2 * margin, min(high + rest, most))
 
 
 def plain_dialog(

@@ -10,7 +10,6 @@ from PySide6.QtWidgets import QDialog, QGridLayout, QLineEdit, QWidget
 from gui.style.appearance import Appearance
 from gui.text.wording import affected_name, age_name, error_text, onset_name, side_title, tr
 from gui.widgets.buttons import MenuButton, button
-from gui.widgets.layouts import column, separator
 from gui.widgets.plain_dialog import DIALOG_MARGIN_PX, frame_dialog
 from gui.widgets.text import label
 from measure.domain.landmarks import Side
@@ -67,20 +66,10 @@ class PersonForm(QDialog):
         wide = _TWO_DIGITS * parent.fontMetrics().horizontalAdvance("0") <= room
         form = QGridLayout()
         form.setHorizontalSpacing(appearance.gap(2))
-        form.setVerticalSpacing(appearance.gap(1.5))
-        above = appearance.gap(0.5)
-        optional = column(
-            separator(),
-            label(tr("Optional"), "strong"),
-            margins=(0, above, 0, 0),
-            spacing=2 * above,
-        )
-        form.addLayout(optional, 1, 0, 1, 4 if wide else 2)
-        needed, *others = self._fields()
-        half = -(-len(others) // 2) if wide else len(others)
-        places = [(0, 0, needed)]
-        places += [(place % half + 2, place // half, field) for place, field in enumerate(others)]
-        for line, at, (text, field) in places:
+        form.setVerticalSpacing(appearance.gap(2))
+        across = 2 if wide else 1
+        for place, (text, field) in enumerate(self._fields()):
+            line, at = divmod(place, across)
             caption = label(text)
             caption.setWordWrap(False)
             caption.setBuddy(field)
@@ -88,7 +77,7 @@ class PersonForm(QDialog):
             if isinstance(field, QLineEdit):
                 field.setAccessibleName(text)
             form.addWidget(caption, line, 2 * at)
-            form.addWidget(field, line, 2 * at + 1, 1, 3 if wide and not line else 1)
+            form.addWidget(field, line, 2 * at + 1)
             form.setColumnStretch(2 * at + 1, 1)
         form.setContentsMargins(0, 0, 0, 0)
         advice = tr("Only the pseudonym is needed. It need not be a real name.")
@@ -103,14 +92,14 @@ class PersonForm(QDialog):
         )
 
     def _fields(self) -> tuple[tuple[str, QWidget], ...]:
-        """Return the fields by caption: of the shoulder, and as many of the person."""
+        """Return the fields by caption, those that belong together one after the other."""
         return (
             (tr("Pseudonym"), self.name),
+            (tr("Age"), self.age),
             (tr("Stiff shoulder"), self.affected),
+            (tr("Dominant hand"), self.dominant),
             (tr("Stiff since"), self.since),
             (tr("It began with"), self.onset),
-            (tr("Dominant hand"), self.dominant),
-            (tr("Age"), self.age),
             (tr("Diabetes"), self.diabetes),
             (tr("Thyroid disease"), self.thyroid),
         )
