@@ -12,7 +12,7 @@ from gui.text.safety_wording import screening_text
 from gui.text.wording import tr
 from gui.widgets.buttons import button
 from gui.widgets.layouts import card
-from gui.widgets.text import label, section_heading
+from gui.widgets.text import label
 from gui.widgets.titled_page import TitledPage
 from gui.widgets.topic_button import TopicButton, TopicGrid
 
@@ -32,7 +32,6 @@ class HelpOverview(TitledPage):
         about = screening_text(ScreeningPage.ABOUT)
         self.lay_out(
             TopicGrid(list(self.topics.values())),
-            section_heading(tr("When to call a clinician")),
             *self._signs(),
             card(label(about.title, "strong"), *map(label, about.items), spacing=appearance.gap(1)),
             buttons=[self.keys],
