@@ -33,7 +33,8 @@ class ShownWindow(QObject):
         self.window.show()
 
     def _make(self) -> MainWindow:
-        window = MainWindow(self._services)
+        with self._services.appearance.styled_when_built():
+            window = MainWindow(self._services)
         window.language_chosen.connect(self._change_language)
         return window
 

@@ -1,5 +1,8 @@
 """Appearance in force: palette, type sizes and style sheet, handed to every widget."""
 
+from collections.abc import Iterator
+from contextlib import contextmanager
+
 from PySide6.QtCore import QObject, Qt, Signal, Slot
 from PySide6.QtGui import QColor, QFont, QFontMetricsF, QPalette
 from PySide6.QtWidgets import QApplication
@@ -53,8 +56,25 @@ class Appearance(QObject):
         application = QApplication.instance()
         if isinstance(application, QApplication):
             application.setPalette(self._qt_palette())
+            application.setFont(self.font(self.px()))
+            # Without it Qt would style every widget again for each widget around it.
+            application.setStyleSheet("")
             application.setStyleSheet(style_sheet(self.palette, self._percent))
         self.changed.emit()
+
+    @contextmanager
+    def styled_when_built(self) -> Iterator[None]:
+        """Let widgets be built plain, and put the look on the whole application afterwards.
+
+        Qt styles every widget again for each widget around it while a styled tree is built.
+        """
+        application = QApplication.instance()
+        if isinstance(application, QApplication):
+            application.setStyleSheet("")
+        try:
+            yield
+        finally:
+            self.apply()
 
     def px(self, role: float = 1.0) -> int:
         """Return a type size in pixels, for a size of :mod:`gui.style.measures`."""

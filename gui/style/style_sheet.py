@@ -36,8 +36,6 @@ _SOFT = 0.4
 _MARK, _AFTER_MARK = 1.2, 0.5
 
 _TEMPLATE = """
-* {{ font-size: {text}px; }}
-QWidget {{ color: {ink}; }}
 QMainWindow, QDialog, QStackedWidget, QScrollArea, QScrollArea > QWidget > QWidget#page {{
     background: {ground}; border: none; }}
 QScrollArea[role="clear"], QScrollArea[role="clear"] > QWidget > QWidget#page {{

@@ -64,33 +64,16 @@ class BesideRow(ArrangedWidget):
         return max(place.bottom() + 1 for place in self._places(width))
 
     def _arrange(self) -> None:
-        for member, place in zip(
-            (self._words, self._control), self._places(self.width()), strict=True
-        ):
+        places = self._places(self.width())
+        beside = self._beside(self.width(), self._control_width())
+        for member, place in zip((self._words, self._control), places, strict=True):
             middle = (self.height() - place.height()) // 2
-            beside = QRect(place.left(), middle, place.width(), place.height())
-            if member is self._control:
+            if beside:
+                place.moveTop(middle)
+            elif member is self._control:
                 # Of two rows side by side, both controls stand at one height.
                 place.moveBottom(self.height() - 1)
-            shown = beside if self._beside(self.width()) else place
-            member.setGeometry(QStyle.visualRect(self.layoutDirection(), self.rect(), shown))
-
-    def _beside(self, width: int) -> bool:
-        """Return whether both have room in one line, here and in the rows that go with it."""
-        return all(row.has_room(width) for row in self.together)
-
-    def has_room(self, width: int) -> bool:
-        """Return whether words and control have room in one line of this width."""
-        needed = self._control_width()
-        if self._filling:
-            return needed <= width - self._words_width(width) - _BETWEEN_PX
-        least = self._least_digits * self.fontMetrics().horizontalAdvance("0")
-        return least + _BETWEEN_PX + needed <= width
-
-    def _words_width(self, width: int) -> int:
-        if self._filling:
-            return round(_WORDS_SHARE * width)
-        return width - _BETWEEN_PX - self._control_width()
+            member.setGeometry(QStyle.visualRect(self.layoutDirection(), self.rect(), place))
 
     def _control_width(self) -> int:
         """Return the width of the control, the same in the rows that go with it."""
@@ -104,13 +87,28 @@ class BesideRow(ArrangedWidget):
         """Return the size that the control wants, no less than the least it was given."""
         return self._control.sizeHint().expandedTo(self._control.minimumSize())
 
+    def _beside(self, width: int, control: int) -> bool:
+        """Return whether both have room in one line, here and in the rows that go with it."""
+        return all(row.has_room(width, control) for row in self.together)
+
+    def has_room(self, width: int, control: int) -> bool:
+        """Return whether words and a control so wide have room in one line of this width."""
+        if self._filling:
+            return control <= width - self._words_width(width, control) - _BETWEEN_PX
+        least = self._least_digits * self.fontMetrics().horizontalAdvance("0")
+        return least + _BETWEEN_PX + control <= width
+
+    def _words_width(self, width: int, control: int) -> int:
+        return round(_WORDS_SHARE * width) if self._filling else width - _BETWEEN_PX - control
+
     def _places(self, width: int) -> tuple[QRect, QRect]:
         """Return where words and control are in a row of this width."""
         words, control = self._words, self._control
         if control.isHidden():
             return QRect(0, 0, width, _height_of(words, width)), QRect()
-        if self._beside(width):
-            wide = self._words_width(width)
+        needed = self._control_width()
+        if self._beside(width, needed):
+            wide = self._words_width(width, needed)
             left = wide + _BETWEEN_PX
             rest = width - left
             return (
@@ -118,7 +116,7 @@ class BesideRow(ArrangedWidget):
                 QRect(left, 0, rest, _height_of(control, rest)),
             )
         high = _height_of(words, width)
-        wide = width if self._filling else min(width, self._control_width())
+        wide = width if self._filling else min(width, needed)
         return (
             QRect(0, 0, width, high),
             QRect(0, high + self._above, wide, _height_of(control, wide)),

@@ -93,15 +93,18 @@ class ShortcutButton(RingedButton):
     def sizeHint(self) -> QSize:
         """Return the size of the text alone, so that the key never takes room from others."""
         hint = super().sizeHint()
-        metrics = self.fontMetrics()
-        plain = metrics.horizontalAdvance(self._text)
-        spare = metrics.horizontalAdvance(self.text()) - plain
-        if self.property("role") == "word":
+        bold_word = self.property("role") == "word"
+        shown = self.text()
+        if shown == self._text and not bold_word:
+            return hint
+        wide = self.fontMetrics().horizontalAdvance
+        needed = wide(self._text)
+        if bold_word:
             # It is bold while its page is shown, and must not be cut then.
             bold = QFont(self.font())
             bold.setBold(True)
-            spare -= QFontMetrics(bold).horizontalAdvance(self._text) - plain
-        return QSize(hint.width() - spare, hint.height())
+            needed = QFontMetrics(bold).horizontalAdvance(self._text)
+        return QSize(hint.width() + needed - wide(shown), hint.height())
 
     def minimumSizeHint(self) -> QSize:
         return self.sizeHint()
