@@ -5,7 +5,7 @@ import operator
 
 import pytest
 
-from gui.style.measures import BODY_PX
+from gui.style.measures import BODY_PX, SMALL
 from gui.style.palette import DARK, LIGHT, Palette, colours
 from gui.style.style_sheet import style_sheet
 
@@ -96,6 +96,6 @@ def test_the_style_sheet_is_complete(palette: Palette, percent: int) -> None:
     sheet = style_sheet(palette, percent)
     assert "{" in sheet
     assert "{{" not in sheet
-    assert f"font-size: {BODY_PX * percent // 100}px" in sheet
+    assert f"font-size: {round(BODY_PX * SMALL * percent / 100)}px" in sheet
     for colour in (palette.ground, palette.ink, palette.arm):
         assert colour in sheet
