@@ -74,12 +74,13 @@ class PersonPainter:
         self._merged = merged
         self._flip = -1.0 if mirrored else 1.0
         down = math.radians(from_above_deg)
-        self._down = (math.cos(down), math.sin(down))
+        #: Cosine and sine of how far the drawing looks down.
+        self.from_above = (math.cos(down), math.sin(down))
 
     def at(self, place: Point3D) -> QPointF:
         """Return where a place of the room lies on the painter."""
         across, up, nearer = place
-        y = -up * self._down[0] + nearer * self._down[1]
+        y = -up * self.from_above[0] + nearer * self.from_above[1]
         return self._hips + QPointF(self._flip * across, y) * self._scale
 
     def px(self, part: float) -> float:

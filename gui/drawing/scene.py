@@ -5,12 +5,14 @@ For the window, for paper and for SVG alike; it fills a rectangle of any size.
 
 import math
 from collections.abc import Collection, Sequence
+from dataclasses import replace
 from typing import NamedTuple
 
-from PySide6.QtCore import QPointF, QRectF, Qt
+from PySide6.QtCore import QPointF, QRectF, QSizeF, Qt
 from PySide6.QtGui import QPainter, QPainterPath, QPen
 
 from gui.drawing.person import (
+    HANGING,
     HEAD_UP,
     Body,
     Point3D,
@@ -30,8 +32,11 @@ from measure.domain.landmarks import Side
 
 #: Room around the hips, in body heights: above, below, to either side. [technical]
 _ABOVE, _BELOW, _ASIDE = 0.57, 0.57, 0.54
-#: Half the width of the shade that somebody stands on, body heights. [technical]
-_FLOOR_ASIDE = 0.30
+#: Half the width of the shade that somebody stands on, and half its height seen from the front,
+#: body heights; how much nearer its middle is than that of the hips. [technical]
+_FLOOR_ASIDE, _FLOOR_FLAT, _FLOOR_NEARER = 0.30, 0.026, 0.06
+#: How deep it is seen from above, as a share of its width. [technical]
+_FLOOR_DEEP = 0.68
 #: Radius of a ring around a shoulder, body heights. [technical]
 _RING = 0.065
 #: Close up: half the width of who stands, from the hips to below the floor, and the hand beyond the
@@ -61,7 +66,6 @@ _ARC_ABOVE = 0.135
 _PROP_ROOM = {
     PropKind.TABLE: (0.52, 0.0, 0.0),
     PropKind.WALL: (0.36, 0.57, 0.0),
-    PropKind.HANDLE: (0.0, 0.0, 0.57),
 }
 
 
@@ -75,6 +79,7 @@ def paint_scene(
     time_s: float | None = None,
     mirrored: bool | None = None,
     close: bool = False,
+    most_px: float = math.inf,
     at_rest: bool = False,
     for_paper: bool = False,
 ) -> None:
@@ -90,8 +95,11 @@ def paint_scene(
         beside it: as :attr:`Shown.as_in_mirror` has it.
     close
         Whether the whole motion fills the place, instead of standing in the scale of all others.
+    most_px
+        Close up: the most that a body height may take, pixels; see :func:`close_scale`.
     at_rest
-        Whether nothing is to be done now: no arrow says which way to turn.
+        Whether nothing is to be done now: no arrow says which way to turn, and a hand that held a
+        handle hangs beside the body.
     for_paper
         Whether shapes are joined first: a far smaller drawing for paper and SVG, in ten times the
         time.
@@ -99,7 +107,9 @@ def paint_scene(
     still = time_s is None
     if mirrored is None:
         mirrored = shown.as_in_mirror
-    scale, hips = _filled(place, shown, side, mirrored=mirrored) if close else _fitted(place)
+    scale, hips = _fitted(place)
+    if close:
+        scale, hips = _filled(place, shown, side, mirrored=mirrored, most_px=most_px)
     person = PersonPainter(
         painter,
         appearance,
@@ -110,6 +120,8 @@ def paint_scene(
         merged=for_paper,
     )
     moment = shown.end if still and not shown.swinging else shown.pose_at(time_s or 0.0)
+    if at_rest and any(prop.kind is PropKind.HANDLE for prop in shown.props):
+        moment = replace(shown.start, arm=HANGING)
     body, rest = posed(moment, side), posed(shown.start, side)
     sign = across_sign(body.turn_deg, 1.0 if side is Side.LEFT else -1.0)
     paint_floor(person, body)
@@ -173,7 +185,9 @@ def _fitted(place: QRectF, aside: float = _ASIDE) -> tuple[float, QPointF]:
     return scale, QPointF(place.center().x(), place.top() + spare / 2 + _ABOVE * scale)
 
 
-def _filled(place: QRectF, shown: Shown, side: Side, *, mirrored: bool) -> tuple[float, QPointF]:
+def _filled(
+    place: QRectF, shown: Shown, side: Side, *, mirrored: bool, most_px: float
+) -> tuple[float, QPointF]:
     """Return what `_fitted` does, for a motion that is as large as it has room.
 
     Who moves stands in the middle, so that words beneath are centred on the feet; with things
@@ -182,10 +196,17 @@ def _filled(place: QRectF, shown: Shown, side: Side, *, mirrored: bool) -> tuple
     reach = _reach(shown, side)
     before, after = (reach.right, reach.left) if mirrored else (reach.left, reach.right)
     high = reach.above + reach.below
-    scale = min(place.height() / high, place.width() / (before + after))
+    scale = min(close_scale(place.size(), shown, side), most_px)
     top = place.top() + place.height() - scale * high
     across = place.center().x() + scale * (before - after) / 2
     return scale, QPointF(across, top + reach.above * scale)
+
+
+def close_scale(size: QSizeF, shown: Shown, side: Side) -> float:
+    """Return how many pixels a body height takes where a motion fills a place of this size."""
+    reach = _reach(shown, side)
+    high, wide = reach.above + reach.below, reach.left + reach.right
+    return min(size.height() / high, size.width() / wide)
 
 
 def close_width(shown: Shown, side: Side, high: float) -> float:
@@ -211,9 +232,11 @@ def _reach(shown: Shown, side: Side) -> _Extent:
     joints = [joint for body in bodies for joint in (*body.arm, *body.other_arm)]
     crown = max(body.head[1] for body in bodies) + _CROWN_ABOVE
     above, below = max(crown, max(up for _, up, _ in joints) + _HAND), _STANDS_BELOW
+    down = math.radians(shown.from_above_deg)
     if shown.turning:
-        head = HEAD_UP * math.cos(math.radians(shown.from_above_deg))
-        above = max(above, head + _ARC_ABOVE)
+        above = max(above, HEAD_UP * math.cos(down) + _ARC_ABOVE)
+    deep = _FLOOR_NEARER + _FLOOR_ASIDE * _FLOOR_DEEP
+    below = max(below, -bodies[0].floor * math.cos(down) + deep * math.sin(down))
     if not shown.props:
         aside = max(_STANDS_ASIDE, max(abs(across) for across, _, _ in joints) + _HAND)
         return _Extent(aside, aside, above, below)
@@ -260,11 +283,13 @@ def paint_floor(person: PersonPainter, body: Body, most_px: float = math.inf) ->
     most_px
         How far it may reach to either side.
     """
-    middle = person.at((body.trunk[0][0], body.floor, 0.03))
+    across, (_, down) = body.trunk[0][0], person.from_above
+    middle = person.at((across, body.floor, _FLOOR_NEARER))
     aside = min(person.px(_FLOOR_ASIDE), most_px)
+    high = max(person.px(_FLOOR_FLAT), aside * _FLOOR_DEEP * down)
     person.painter.setPen(Qt.PenStyle.NoPen)
     person.painter.setBrush(person.colour("line", 0.7))
-    person.painter.drawEllipse(middle, aside, person.px(0.026))
+    person.painter.drawEllipse(middle, aside, high)
 
 
 def _joints(person: PersonPainter, body: Body) -> None:

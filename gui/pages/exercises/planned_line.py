@@ -9,7 +9,7 @@ from PySide6.QtWidgets import QWidget
 from gui.drawing.shown_movements import shown_exercise
 from gui.pages.exercises.still_figure import StillFigure
 from gui.style.appearance import Appearance
-from gui.style.measures import LINE
+from gui.style.measures import CONTENT_PX, LINE
 from gui.text.exercise_wording import done_whole, done_words, how_sentence, planned_title
 from gui.text.wording import tr
 from gui.widgets.layouts import column, row
@@ -25,6 +25,8 @@ _LARGE_FROM_PERCENT, _SHORT_FROM_PERCENT = 150, 200
 #: Side of the drawing below and from these text sizes, and of what was logged where words are few,
 #: pixels: two exercises are seen at once. [technical]
 _DRAWING_PX, _LARGE_PX, _SHORT_PX, _SHORT_LOGGED_PX = 174, 150, 184, 164
+#: Width of what was done, at the end of the line, in sizes of the text. [technical]
+_DONE_WIDTH = 13.5
 #: Width of the sign of what is partly done, relative to the type, and its ring, pixels.
 #: [technical]
 _SIGN, _RING_PX = 0.75, 2.0
@@ -74,7 +76,7 @@ class PlannedLine(QWidget):
         listed = planned.exercise.listed
         shown = shown_exercise(listed) if listed is not None else None
         side = planned.sides[0] if planned.sides else Side.LEFT
-        self._figure = StillFigure(appearance, shown, side)
+        self.figure = StillFigure(appearance, shown, side)
         self._drawn = shown is not None
         words_done = done_words(planned, logged)
         whole = done_whole(planned, logged)
@@ -85,20 +87,21 @@ class PlannedLine(QWidget):
             words_done or tr("Not done today."),
             drawn=None if whole else _PartSign(appearance, begun=bool(words_done)),
         )
-        words = column(
+        self._words = column(
             1,
             label(planned_title(planned), "title"),
             self._dose,
             self._how,
-            self.done,
             1,
             spacing=appearance.gap(0.75),
         )
-        row(column(1, self._figure, 1), (words, 1), on=self, spacing=appearance.gap(3))
+        self._end = column(1, 1)
+        parts = (column(1, self.figure, 1), (self._words, 1), self._end)
+        row(*parts, on=self, spacing=appearance.gap(3))
         self._said = bool(logged)
-        self.done.setVisible(self._said)
         appearance.changed.connect(self._leave_room)
         self._leave_room()
+        self.done.setVisible(self._said)
 
     @Slot()
     def _leave_room(self) -> None:
@@ -108,7 +111,18 @@ class PlannedLine(QWidget):
         px = _SHORT_LOGGED_PX if self._said else _SHORT_PX
         if roomy:
             px = _DRAWING_PX if percent < _LARGE_FROM_PERCENT else _LARGE_PX
-        self._figure.setFixedSize(px, px if self._drawn else 0)
+        self.figure.setFixedSize(px, px if self._drawn else 0)
         self._dose.setVisible(roomy or not self._said)
         self._how.setVisible(roomy and not self._said and bool(self._how.text()))
         self.done.keep_sign_width(self._appearance.px())
+        self._place_done(beside=percent < _LARGE_FROM_PERCENT)
+
+    def _place_done(self, *, beside: bool) -> None:
+        """Say what was done at the end of the line, or with large text beneath the other words."""
+        for layout in (self._words, self._end):
+            layout.removeWidget(self.done)
+        place = self._end if beside else self._words
+        place.insertWidget(place.count() - 1, self.done)
+        wide = self._appearance.px(_DONE_WIDTH) if beside else 0
+        self.done.setMinimumWidth(wide)
+        self.done.setMaximumWidth(wide or CONTENT_PX)

@@ -7,7 +7,7 @@ from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QFrame, QSizePolicy, QVBoxLayout, QWidget
 
 from gui.drawing.shown_movements import shown_exercise
-from gui.pages.exercises.still_figure import StillFigure
+from gui.pages.exercises.still_figure import StillFigure, in_one_scale
 from gui.protocol.exercise_round import ExerciseResult
 from gui.style.appearance import Appearance
 from gui.text.exercise_wording import compared_name, in_part_words, limit_passed_sentence
@@ -23,9 +23,9 @@ from measure.domain.exercises import Exercise
 from measure.domain.home_programme_records import ComparedWithLast
 from measure.domain.landmarks import Side
 
-#: Side of the drawing at a text size of 100 %, where it is the only exercise, and where nothing is
-#: asked any more, pixels. [technical]
-_DRAWING_PX, _ALONE_PX, _SAID_PX = 164, 280, 124
+#: Side of the drawing at a text size of 100 %, and where it is the only exercise, pixels.
+#: [technical]
+_DRAWING_PX, _ALONE_PX = 164, 280
 #: Text size from which the numbers take the whole width, per cent. [technical]
 _ALONE_FROM_PERCENT = 150
 
@@ -87,9 +87,8 @@ class RatingRow(QWidget):
         self._appearance, self._compared = appearance, compared
         listed = result.exercise.listed
         shown = shown_exercise(listed) if listed else None
-        wide = _ALONE_PX if alone else _DRAWING_PX
-        high = _SAID_PX if self.stated and not (alone or compared) else wide
-        self._figure = StillFigure(appearance, shown, Side.LEFT, high, wide_px=wide)
+        side_px = _ALONE_PX if alone else _DRAWING_PX
+        self.figure = StillFigure(appearance, shown, Side.LEFT, side_px)
         for answers in (self.pain.row, self.compared.row):
             answers.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
         self._lay_out(name, in_part_words(result.repetitions, result.planned))
@@ -112,7 +111,7 @@ class RatingRow(QWidget):
             comparison,
             1,
         )
-        row(self._figure, (self._asked, 1), on=self, spacing=gap(3))
+        row(self.figure, (self._asked, 1), on=self, spacing=gap(3))
         in_part.setVisible(bool(part))
         comparison.setVisible(self._compared)
         self._appearance.changed.connect(self._leave_room)
@@ -123,7 +122,7 @@ class RatingRow(QWidget):
     def _leave_room(self) -> None:
         """Do without the drawing where large numbers need its room."""
         small = self._appearance.percent < _ALONE_FROM_PERCENT
-        self._figure.setVisible(small)
+        self.figure.setVisible(small)
         self._asked.setSpacing(self._appearance.gap(2 if small and not self.stated else 1))
 
     @Slot()
@@ -219,6 +218,7 @@ class RatingPage(QWidget):
             )
             for result in results
         )
+        in_one_scale([rating.figure for rating in self.rows])
         for rating in self.rows:
             framed: QFrame = card(rating)
             self._cards.addWidget(framed)

@@ -1,10 +1,13 @@
 """Drawn person that stands still: beside an exercise, or at rest beside words."""
 
-from PySide6.QtCore import QRectF, QSize
+import math
+from collections.abc import Sequence
+
+from PySide6.QtCore import QRectF, QSize, QSizeF
 from PySide6.QtGui import QPainter
 from PySide6.QtWidgets import QSizePolicy
 
-from gui.drawing.scene import paint_scene
+from gui.drawing.scene import close_scale, paint_scene
 from gui.drawing.shown_movements import Shown
 from gui.style.appearance import Appearance
 from gui.widgets.painted_widget import PaintedWidget
@@ -20,9 +23,7 @@ class StillFigure(PaintedWidget):
     Parameters
     ----------
     side_px
-        Height at a text size of 100 %, pixels; 0 takes what room there is.
-    wide_px
-        Width at that text size, pixels; 0 for as wide as high.
+        Width and height at a text size of 100 %, pixels; 0 takes what room there is.
     growing
         Whether it grows a little with the text.
     """
@@ -34,25 +35,48 @@ class StillFigure(PaintedWidget):
         side: Side,
         side_px: int = 0,
         *,
-        wide_px: int = 0,
         growing: bool = True,
     ) -> None:
         super().__init__(appearance)
         self._shown, self._side = shown, side
-        self._wide_px, self._high_px = wide_px or side_px, side_px
+        self._side_px = side_px
         self._growth = _GROWTH if growing else 0.0
+        #: Figures that are drawn in one scale with this one.
+        self._together: Sequence[StillFigure] = ()
         if side_px:
             self.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Fixed)
 
     def sizeHint(self) -> QSize:
         grown = 1 + self._growth * (self.appearance.percent / 100 - 1)
-        wanted = QSize(round(self._wide_px * grown), round(self._high_px * grown))
-        return wanted if self._high_px else QSize(220, 260)
+        side_px = round(self._side_px * grown)
+        return QSize(side_px, side_px) if side_px else QSize(220, 260)
 
     def minimumSizeHint(self) -> QSize:
-        return self.sizeHint() if self._high_px else QSize(80, 100)
+        return self.sizeHint() if self._side_px else QSize(80, 100)
+
+    @property
+    def scale_px(self) -> float:
+        """Pixels of a body height where the motion fills the figure."""
+        if self._shown is None:
+            return math.inf
+        return close_scale(QSizeF(self.size()), self._shown, self._side)
 
     def paint(self, painter: QPainter) -> None:
         if self._shown is not None:
             place = QRectF(self.rect())
-            paint_scene(painter, self.appearance, place, self._shown, self._side, close=True)
+            most_px = min((other.scale_px for other in self._together), default=math.inf)
+            paint_scene(
+                painter,
+                self.appearance,
+                place,
+                self._shown,
+                self._side,
+                close=True,
+                most_px=most_px,
+            )
+
+
+def in_one_scale(figures: Sequence[StillFigure]) -> None:
+    """Draw figures that stand below each other as people of one size."""
+    for figure in figures:
+        figure._together = figures

@@ -11,7 +11,7 @@ from gui.drawing.shown_movements import shown_exercise
 from gui.pages.exercises.elsewhere_button import ElsewhereButton
 from gui.pages.exercises.planned_line import PlannedLine
 from gui.pages.exercises.reminder_card import ReminderCard
-from gui.pages.exercises.still_figure import StillFigure
+from gui.pages.exercises.still_figure import StillFigure, in_one_scale
 from gui.session.settings import WindowSettings
 from gui.style.appearance import Appearance
 from gui.text.exercise_wording import (
@@ -256,8 +256,10 @@ class TodayPage(QWidget):
             return
         self.plan.setText(plan_sentences(plan, with_limit=self.passed.isHidden()))
         self.elsewhere.offer(day.due, plan.exercises)
-        for planned in plan.exercises:
-            self._planned.addWidget(PlannedLine(self._appearance, planned, day.logged))
+        lines = [PlannedLine(self._appearance, its, day.logged) for its in plan.exercises]
+        in_one_scale([line.figure for line in lines])
+        for line in lines:
+            self._planned.addWidget(line)
             self._planned.addWidget(separator())
 
     def _show_entries(self, plan: Plan | None, day: DayOfExercises) -> None:
