@@ -84,11 +84,11 @@ class HomeProgrammePage(QWidget):
             "link",
         )
         self.usual_limit.clicked.connect(self._choose_usual_limit)
-        self.first_day = DateField(appearance, tr("first day"))
+        self.first_day = DateField(appearance, tr("first day"), fills=True)
         self.corrects = WrappingCheckBox(
             appearance, tr("This corrects a mistake: the programme keeps its first day")
         )
-        self.review = DateField(appearance, tr("day of the review"))
+        self.review = DateField(appearance, tr("day of the review"), fills=True)
         self.review.text.setPlaceholderText(tr("No day set"))
         self.chosen_by = QLineEdit()
         self.chosen_by.setAccessibleName(tr("who chose it"))
@@ -190,14 +190,13 @@ class HomeProgrammePage(QWidget):
 
     @Slot()
     def _say_limit(self) -> None:
-        """Say what the chosen number means, or the usual one where none is chosen."""
-        limit = self.pain_limit.value or USUAL_PAIN_LIMIT
-        words = tr("At {limit} the round stops; {allowed} is still allowed.")
+        """Say what the chosen number means, and what the usual one is."""
+        limit = self.pain_limit.value
         usual = tr("{limit} is Thawline's usual number, an unverified default.")
-        said = (
-            words.format(limit=limit, allowed=limit - 1),
-            usual.format(limit=USUAL_PAIN_LIMIT),
-        )
+        said = [usual.format(limit=USUAL_PAIN_LIMIT)]
+        if limit is not None:
+            words = tr("At {limit} the round stops; {allowed} is still allowed.")
+            said.insert(0, words.format(limit=limit, allowed=limit - 1))
         self._limit_meaning.setText("\n".join(said))
 
     def show_plan(self, person: Person, plan: Plan | None, today: dt.date) -> None:
