@@ -7,7 +7,7 @@ from PySide6.QtGui import QFontMetricsF
 
 from gui.drawing.chart_scales import DayScale
 from gui.drawing.curves import ChartContent
-from gui.drawing.flag_places import spread
+from gui.drawing.flag_places import spread, words_before
 from gui.text.chart_wording import flag_word
 from gui.text.wording import event_mark, side_title, tr
 from measure.domain.records import EventKind
@@ -27,12 +27,16 @@ class Flag(NamedTuple):
 
 
 class PlacedFlag(NamedTuple):
-    """The number of a flag, its day, the middle of its disc in pixels, and its word if any."""
+    """The number of a flag, its day, the middle of its disc in pixels, its word if any.
+
+    The word stands after the disc, or before it.
+    """
 
     number: int
     day: dt.date
     middle_px: float
     short: str
+    before: bool
 
 
 def flags(content: ChartContent) -> list[Flag]:
@@ -74,12 +78,22 @@ def placed_flags(
     middles = spread(
         wanted, widths, left_px=days.left_px, right_px=min(most, days.right_px + line / 2)
     )
+    before = words_before(
+        wanted, beside, line / 2, left_px=days.left_px, right_px=right_px + line * _AFTER
+    )
+    if before is not None:
+        middles, named = wanted, True
     return [
-        PlacedFlag(number, flag.day, middle, flag.short if named else "")
-        for (number, flag), middle in zip(shown, middles, strict=True)
+        PlacedFlag(number, flag.day, middle, flag.short if named else "", aside)
+        for (number, flag), middle, aside in zip(
+            shown, middles, before or [False] * len(shown), strict=True
+        )
     ]
 
 
 def word_left_px(flag: PlacedFlag, metrics: QFontMetricsF) -> float:
     """Return where the word of a flag begins, pixels."""
-    return flag.middle_px + metrics.height() * (0.5 + _BESIDE)
+    away = metrics.height() * (0.5 + _BESIDE)
+    if flag.before:
+        return flag.middle_px - away - metrics.horizontalAdvance(flag.short)
+    return flag.middle_px + away

@@ -45,7 +45,7 @@ _OVERLAPPING = 0.25
 #: Space between the last readings and the name of a shoulder, pixels. [technical]
 _BEFORE_NAME_PX = 10
 #: Space between a mark and the name beside it, and how far its edge reaches, pixels. [technical]
-BESIDE_MARK_PX, EDGE_PX = 5, 2
+BESIDE_MARK_PX, EDGE_PX = 7, 2
 #: Largest share of the width that the names of heights on the body may take. [technical]
 _MOST_PLACES = 0.3
 

@@ -104,17 +104,17 @@ def legend_entries(content: ChartContent) -> tuple[LegendEntry, ...]:
     entries: list[LegendEntry] = []
     if not sides:
         return ()
-    first = sides[0]
     if any(curve.ribbons for curve in content.curves):
         words = tr("likely course after exercises (95 %)")
         if not content.lines_after:
             words = tr("likely course (95 %)")
         entries.append(LegendEntry(words, _ribbon(sides)))
     if any(point.low is not None for point in points):
-        entries.append(LegendEntry(tr("range of a reading"), _whisker(first)))
+        entries.append(LegendEntry(tr("range of a reading"), _whisker(sides)))
     if any(point.practice for point in points):
-        practised = next(point.side for point in points if point.practice)
-        entries.append(LegendEntry(tr("practice session"), _hollow(practised)))
+        practised = {point.side for point in points if point.practice}
+        hollow = _hollow([side for side in sides if side in practised])
+        entries.append(LegendEntry(tr("practice session"), hollow))
     if any(point.apart and point.value is not None for point in points):
         apart = next(point.side for point in points if point.apart)
         meanings = {
@@ -143,16 +143,25 @@ def _numbered(number: int) -> _Sign:
     return paint
 
 
-def _hollow(side: Side) -> _Sign:
+def _beside(place: QRectF, sides: Sequence[Side]) -> list[tuple[QPointF, Side]]:
+    """Return where the marks of shoulders stand beside each other in a place."""
+    share = place.width() / max(2, len(sides))
+    left = place.center().x() - share * (len(sides) - 1) / 2
+    middle = place.center().y()
+    return [(QPointF(left + share * number, middle), side) for number, side in enumerate(sides)]
+
+
+def _hollow(sides: Sequence[Side]) -> _Sign:
     def paint(painter: QPainter, appearance: Appearance, place: QRectF) -> None:
-        paint_mark(
-            painter,
-            place.center(),
-            side,
-            chart_words_px(appearance) * 0.26,
-            appearance.colour(side.value),
-            hollow=appearance.colour("raised"),
-        )
+        for middle, side in _beside(place, sides):
+            paint_mark(
+                painter,
+                middle,
+                side,
+                chart_words_px(appearance) * 0.26,
+                appearance.colour(side.value),
+                hollow=appearance.colour("raised"),
+            )
 
     return paint
 
@@ -181,14 +190,18 @@ def _ribbon(sides: Sequence[Side]) -> _Sign:
     return paint
 
 
-def _whisker(side: Side) -> _Sign:
+def _whisker(sides: Sequence[Side]) -> _Sign:
     def paint(painter: QPainter, appearance: Appearance, place: QRectF) -> None:
-        centre = place.center()
         half = QPointF(0, place.height() * 0.38)
-        painter.setPen(QPen(appearance.colour(side.value, 0.5), 1.8))
-        painter.drawLine(centre - half, centre + half)
-        paint_mark(
-            painter, centre, side, chart_words_px(appearance) * 0.2, appearance.colour(side.value)
-        )
+        for middle, side in _beside(place, sides):
+            painter.setPen(QPen(appearance.colour(side.value, 0.5), 1.8))
+            painter.drawLine(middle - half, middle + half)
+            paint_mark(
+                painter,
+                middle,
+                side,
+                chart_words_px(appearance) * 0.2,
+                appearance.colour(side.value),
+            )
 
     return paint

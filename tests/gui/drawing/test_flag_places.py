@@ -4,7 +4,7 @@ from itertools import pairwise
 
 import pytest
 
-from gui.drawing.flag_places import spread
+from gui.drawing.flag_places import spread, words_before
 
 
 def test_flags_with_room_stand_on_their_days() -> None:
@@ -29,3 +29,21 @@ def test_no_flag_lies_on_another_and_their_order_stays(count: int) -> None:
     middles = spread(places, [20] * count, left_px=0, right_px=400)
     assert len(middles) == count
     assert all(later - earlier >= 20 for earlier, later in pairwise(middles))
+
+
+@pytest.mark.parametrize(
+    ("places", "before"),
+    [
+        ([10.0, 200.0, 300.0], [False, False, False]),
+        ([150.0, 200.0, 300.0], [True, False, False]),
+        ([200.0, 370.0], [False, True]),
+        ([150.0, 190.0, 230.0], None),
+        ([100.0, 110.0], None),
+        ([], []),
+    ],
+)
+def test_a_word_without_room_on_the_right_stands_on_the_left(
+    places: list[float], before: list[bool] | None
+) -> None:
+    words_px = [60.0] * len(places)
+    assert words_before(places, words_px, 10, left_px=0, right_px=400) == before
