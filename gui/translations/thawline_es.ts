@@ -7492,16 +7492,16 @@
         <translation>Añadir una meta</translation>
     </message>
     <message>
+        <source>You can name up to three.</source>
+        <translation>Puede nombrar hasta tres.</translation>
+    </message>
+    <message>
         <source>Nothing is calculated from the ratings.</source>
         <translation>Con las valoraciones no se calcula nada.</translation>
     </message>
     <message>
         <source>They appear below the charts, in your words.</source>
         <translation>Aparecen debajo de los gráficos, con sus palabras.</translation>
-    </message>
-    <message>
-        <source>Another one, if you like</source>
-        <translation>Otra, si lo desea</translation>
     </message>
     <message>
         <source>Save goal</source>
@@ -7514,6 +7514,10 @@
     <message>
         <source>End the goal: {goal}</source>
         <translation>Terminar la meta: {goal}</translation>
+    </message>
+    <message>
+        <source>Rated today.</source>
+        <translation>Valorado hoy.</translation>
     </message>
     <message>
         <source>Next rating from {day} on.</source>

@@ -41,7 +41,7 @@ OTHERS = (
 _RING, _DOT = 1.2, 0.44
 #: Space after the ring, and between two names one below the other, in heights of the text.
 #: [technical]
-_AFTER_RING, _STEP = 0.5, 0.22
+_AFTER_RING, _STEP = 0.5, 0.1
 #: Room between the ring of the keyboard and the name in it, pixels. [technical]
 _FOCUS_PX = 6
 #: Space between two columns, pixels. [technical]

@@ -15,7 +15,7 @@ from gui.text.wording import event_mark, event_name, person_name, side_title, tr
 from gui.widgets.announcement import announce
 from gui.widgets.buttons import MenuButton, bind_keys, button
 from gui.widgets.date_field import DateField
-from gui.widgets.layouts import card, clear_layout, column, row, separator, strip, widget_with
+from gui.widgets.layouts import card, clear_layout, column, row, widget_with
 from gui.widgets.page_frame import frame_page
 from gui.widgets.scroll_page import back_to_top, bring_into_view
 from gui.widgets.text import label
@@ -48,7 +48,7 @@ class EventsPage(QWidget):
         self._today = dt.date.min
         self.title = label("", "display")
         self._purpose = label(tr("It appears as a flag above the charts."))
-        #: The event that was saved last, in a strip that takes the place of what events are for.
+        #: The event that was saved last, in the place of what events are for.
         self.said = label("")
         self.undo = button(tr("Undo"), "line-link")
         self.undo.clicked.connect(self._take_back)
@@ -96,15 +96,13 @@ class EventsPage(QWidget):
         self._appearance.changed.connect(self._place_fields)
         self._place_fields()
         heading = label(tr("Noted so far"), "title")
-        self._noted = card(heading, self._list, spacing=gap(1))
-        said = row((self.said, 1), self.undo, spacing=gap(2))
-        self._strip = strip(widget_with(said), "sunken-card")
-        self._strip.hide()
-        entry = card(self.lacking, self.kind, separator(), self._fields, spacing=gap(1.5))
+        self._noted = card(heading, self._list, spacing=gap(0.5))
+        self._saying = widget_with(row((self.said, 1), self.undo, spacing=gap(2)))
+        self._saying.hide()
+        entry = card(self.lacking, self.kind, self._fields, spacing=gap(2))
         frame_page(
             self,
-            column(self.title, self._purpose, spacing=gap(1)),
-            self._strip,
+            column(self.title, self._purpose, self._saying, spacing=gap(1)),
             entry,
             self._noted,
             explanation,
@@ -170,7 +168,7 @@ class EventsPage(QWidget):
             self.said.setText(f"{_DONE}  {words}")
             self.undo.setAccessibleName(tr("Undo: {event}").format(event=words))
         self._purpose.setVisible(event is None)
-        self._strip.setVisible(event is not None)
+        self._saying.setVisible(event is not None)
 
     @Slot()
     def _take_back(self) -> None:

@@ -66,21 +66,24 @@ class GoalsPage(QWidget):
 
     def _lay_out(self) -> None:
         gap = self._appearance.gap
+        most = tr("You can name up to three.")
         how_often = tr("Rate them about once a month.")
         said = tr("Nothing is calculated from the ratings.")
         where = tr("They appear below the charts, in your words.")
-        #: The line that is free for a goal: its number, a field once it is wanted, and a button.
+        #: The line for the next goal: its number, a field once it is wanted, and a button.
         self._number = self._numeral(0)
         self._next = widget_with(row(self._number, (self.words, 1), self.add, 0, spacing=gap(2)))
-        self._free = column(spacing=gap(2))
         goals = card(
             self.question,
             self._list,
             self._next,
-            self._free,
             separator(),
             self.enough,
-            column(label(f"{how_often} {said}", "quiet"), label(where, "quiet"), spacing=gap(0.5)),
+            column(
+                label(f"{most} {how_often}", "quiet"),
+                label(f"{said} {where}", "quiet"),
+                spacing=gap(0.5),
+            ),
         )
         frame_page(self, self.title, goals, buttons=[self.leave], short=True, from_top=True)
 
@@ -95,7 +98,6 @@ class GoalsPage(QWidget):
         self.title.setText(tr("Goals: {person}").format(person=person_name(history.person)))
         goals = open_goals(history.goals)
         clear_layout(self._list)
-        clear_layout(self._free)
         self.ratings, self.end_buttons = [], []
         gap = self._appearance.gap
         for number, goal in enumerate(goals, start=1):
@@ -108,13 +110,9 @@ class GoalsPage(QWidget):
         room = len(goals) < MOST_GOALS
         self._next.setVisible(room)
         self._number.setText(str(len(goals) + 1))
-        # Once one is named, the next line alone is offered.
-        for number in range(2, MOST_GOALS + 1) if not goals else ():
-            another = label(tr("Another one, if you like"), "quiet")
-            line = row(self._numeral(number), (another, 1), spacing=gap(2))
-            self._free.addWidget(separator())
-            self._free.addWidget(widget_with(line))
         self.enough.setVisible(not room)
+        # Goals that are named stand under the title alone.
+        self.question.setVisible(not goals)
         self.words.clear()
         self._ask(asked=not goals)
         if goals:
@@ -142,7 +140,8 @@ class GoalsPage(QWidget):
         self.ratings.append(scale)
         self.end_buttons.append(end)
         # A first rating of today is seen on the scale.
-        said = "" if rated_today and len(ratings) == 1 else rating_words(ratings)
+        seen = rated_today and len(ratings) == 1
+        said = tr("Rated today.") if seen else rating_words(ratings)
         due = rate_from(ratings)
         if due is not None and due > self._today:
             again = tr("Next rating from {day} on.").format(day=date_words(due, tr))

@@ -1,7 +1,6 @@
 """Session list: every measurement with its trials, refusals and conditions."""
 
 import datetime as dt
-import re
 from collections import Counter, defaultdict
 from collections.abc import Sequence
 
@@ -10,7 +9,7 @@ from PySide6.QtGui import QPainter, QPaintEvent, QResizeEvent
 from PySide6.QtWidgets import QBoxLayout, QFrame, QListWidget, QPushButton, QWidget
 
 from gui.drawing.reading_on_body import Reading
-from gui.pages.progress.session_readings import SessionReadings, in_order
+from gui.pages.progress.session_readings import SessionReadings, in_order, trials_read
 from gui.style.appearance import Appearance
 from gui.style.focus_ring import paint_ring, shows_ring
 from gui.style.measures import BAR_PX, CONTENT_PX, GAP_PX, MARGIN_PX
@@ -25,7 +24,6 @@ from gui.text.wording import (
     person_name,
     task_title,
     tr,
-    trial_words,
 )
 from gui.widgets.beside_row import BesideRow
 from gui.widgets.buttons import MenuButton, button
@@ -34,13 +32,11 @@ from gui.widgets.layouts import card, clear_layout, column, row, separator, widg
 from gui.widgets.plain_dialog import plain_dialog
 from gui.widgets.scroll_page import scrollable
 from gui.widgets.text import label
-from measure.domain.measurements import Trial
 from measure.domain.movements import Movement, View
 from measure.domain.records import History, MeasurementRecord, Pain, SessionRecord
 from measure.domain.session_facts import ExerciseTiming
 from measure.domain.session_timing import timing_of
 from measure.progress.dates import date_words
-from measure.progress.wording import number_words
 
 #: Height of the drawn body, pixels. [technical]
 _FIGURE_PX = 320
@@ -50,9 +46,9 @@ _DAY_ALONE = dt.time(12)
 _LIST_WIDTH = 11.5
 #: Least width of the drawn body, pixels. [technical]
 _LEAST_FIGURE_PX = 120
-#: Text size up to which the days have room beside a session, and its readings beside the drawn
-#: body, per cent. [technical]
-_BESIDE_PERCENT, _DRAWN_PERCENT = 130, 160
+#: Text size up to which the days have room beside a session, its readings beside the drawn body,
+#: and what was read in a trial in a column of its own, per cent. [technical]
+_BESIDE_PERCENT, _DRAWN_PERCENT, _TRIALS_PERCENT = 130, 160, 110
 
 
 class SessionDetails(QWidget):
@@ -345,9 +341,8 @@ class SessionDetails(QWidget):
             # A number stands in the list of readings already.
             parts.append(label(measurement_words(measurement)))
         parts.append(self._correctable(pain))
-        for number, trial in enumerate(measurement.trials, start=1):
-            read = whole_reading(trial_words(trial, measurement.unit))
-            parts.append(label(f"{trial_title(number, trial)}: {read}"))
+        beside = self._appearance.percent <= _TRIALS_PERCENT
+        parts.append(trials_read(measurement, self._appearance, beside=beside))
         session = self._sessions[self.list.currentRow()]
         values, task = session.clinician_values, (measurement.movement, measurement.side)
         if by_hand := by_hand_words(values, *task):
@@ -454,24 +449,6 @@ def before_words(pain: Pain) -> str:
         tr("Pain before the session (0 to 10): {ratings}.").format(ratings=", ".join(parts))
         if parts
         else ""
-    )
-
-
-def whole_reading(words: str) -> str:
-    """Return words in which no line breaks inside a value with its brackets."""
-    return re.sub(r"\S+ \([^()]*\)", lambda bracket: bracket[0].replace(" ", "\u00a0"), words)
-
-
-def trial_title(number: int, trial: Trial) -> str:
-    """Return which seconds of the camera's pictures, or of the clip, a trial was read from."""
-    if trial.hold_start_s is None or trial.hold_end_s is None:
-        words = tr("Trial {number}, from {start} to {end} s, no hold")
-        start_s, end_s = trial.start_s, trial.end_s
-    else:
-        words = tr("Trial {number}, held from {start} to {end} s")
-        start_s, end_s = trial.hold_start_s, trial.hold_end_s
-    return words.format(
-        number=number, start=number_words(start_s, 1, tr), end=number_words(end_s, 1, tr)
     )
 
 

@@ -1,5 +1,6 @@
 """Readings of one session as a table: a line for each movement, a column for each arm."""
 
+import re
 from collections.abc import Sequence
 from functools import partial
 
@@ -15,15 +16,16 @@ from PySide6.QtWidgets import (
 
 from gui.drawing.pair_words import bold, first_width, paint_pair, pair_width, parted
 from gui.style.appearance import Appearance
-from gui.text.wording import measurement_words, side_title, task_title, tr
+from gui.text.wording import measurement_words, side_title, task_title, tr, trial_words
 from gui.widgets.buttons import ShortcutButton
-from gui.widgets.layouts import column, separator
+from gui.widgets.layouts import column, separator, widget_with
 from gui.widgets.text import label
 from measure.domain.landmarks import Side
-from measure.domain.measurements import Measurement, Status
+from measure.domain.measurements import Measurement, Status, Trial
 from measure.domain.movements import Movement
 from measure.domain.records import MeasurementRecord
 from measure.progress.sentences import short_name
+from measure.progress.wording import number_words
 
 #: How far the words of a cell lie from its left edge, and how far it stands from the name of its
 #: line, pixels. [technical]
@@ -32,22 +34,19 @@ _INDENT_PX, _BESIDE_PX = 14, 10
 #: those are not beside it, beside the drawn body; above the first, up to the second, per cent.
 #: [technical]
 _ONE_LINE_PERCENTS = ((0, 110), (130, 160))
+#: Shares of the width for which trial it is, and for what was read. [technical]
+_TRIAL_SHARES = (2, 1)
 
 
 class ReadingButton(ShortcutButton):
     """A reading to press: its value in bold and underlined until it is chosen, then its range.
 
-    Parameters
-    ----------
-    beside
-        The readings with whose values its own is in line, itself too.
+    Values and words begin at one edge.
     """
 
-    def __init__(
-        self, appearance: Appearance, words: str, beside: "Sequence[ReadingButton]"
-    ) -> None:
+    def __init__(self, appearance: Appearance, words: str) -> None:
         # A button asks for its size while it is made.
-        self._appearance, self._beside = appearance, beside
+        self._appearance = appearance
         super().__init__(words, "")
         self.setCheckable(True)
         self.setProperty("role", "cell")
@@ -88,7 +87,7 @@ class ReadingButton(ShortcutButton):
         return bold(self.font()), self.font()
 
     def _first_px(self) -> float:
-        return first_width((parted(other.text()) for other in self._beside), bold(self.font()))
+        return first_width([parted(self.text())], bold(self.font()))
 
 
 class SessionReadings(QWidget):
@@ -106,8 +105,7 @@ class SessionReadings(QWidget):
         self._grid.setSpacing(0)
         self._beneath_head = appearance.gap(0.5)
         self.records = in_order(records)
-        self._buttons: list[ReadingButton] = []
-        self._buttons.extend(self._button(record) for record in self.records)
+        self._buttons = [self._button(record) for record in self.records]
         self._fill_columns()
 
     def choose(self, record: MeasurementRecord) -> None:
@@ -116,7 +114,7 @@ class SessionReadings(QWidget):
 
     def _button(self, record: MeasurementRecord) -> ReadingButton:
         measurement = record.measurement
-        made = ReadingButton(self._appearance, reading_words(measurement), self._buttons)
+        made = ReadingButton(self._appearance, reading_words(measurement))
         name = task_title(measurement.movement, measurement.side)
         made.setAccessibleName(
             tr("{task}: {reading}").format(task=name, reading=reading_words(measurement))
@@ -155,6 +153,32 @@ class SessionReadings(QWidget):
             self._grid.setColumnStretch(place, 1)
 
 
+def trials_read(measurement: Measurement, appearance: Appearance, *, beside: bool) -> QWidget:
+    """Return a line for each trial: from which seconds it was read, and what was read.
+
+    Parameters
+    ----------
+    beside
+        Whether what was read stands in a column of its own; else it follows in the line.
+    """
+    grid = QGridLayout()
+    grid.setContentsMargins(0, 0, 0, 0)
+    grid.setHorizontalSpacing(appearance.gap(2))
+    grid.setVerticalSpacing(appearance.gap(1))
+    if beside:
+        for place, share in enumerate(_TRIAL_SHARES):
+            grid.setColumnStretch(place, share)
+    for number, trial in enumerate(measurement.trials, start=1):
+        title = trial_title(number, trial)
+        read = whole_reading(trial_words(trial, measurement.unit))
+        if beside:
+            grid.addWidget(label(title), number, 0)
+            grid.addWidget(label(read), number, 1)
+        else:
+            grid.addWidget(label(f"{title}: {read}"), number, 0)
+    return widget_with(grid)
+
+
 def in_order(records: Sequence[MeasurementRecord]) -> list[MeasurementRecord]:
     """Return measurements by movement, the left side first."""
     order = list(Movement)
@@ -172,3 +196,21 @@ def reading_words(measurement: Measurement) -> str:
         level = measurement.level
         return tr("{low} to {high}").format(low=tr(level.low), high=tr(level.high))
     return measurement_words(measurement)
+
+
+def whole_reading(words: str) -> str:
+    """Return words in which no line breaks inside a value with its brackets."""
+    return re.sub(r"\S+ \([^()]*\)", lambda bracket: bracket[0].replace(" ", "\u00a0"), words)
+
+
+def trial_title(number: int, trial: Trial) -> str:
+    """Return which seconds of the camera's pictures, or of the clip, a trial was read from."""
+    if trial.hold_start_s is None or trial.hold_end_s is None:
+        words = tr("Trial {number}, from {start} to {end} s, no hold")
+        start_s, end_s = trial.start_s, trial.end_s
+    else:
+        words = tr("Trial {number}, held from {start} to {end} s")
+        start_s, end_s = trial.hold_start_s, trial.hold_end_s
+    return words.format(
+        number=number, start=number_words(start_s, 1, tr), end=number_words(end_s, 1, tr)
+    )

@@ -12,9 +12,8 @@ from gui.pages.progress.session_details import (
     before_words,
     day_words,
     list_words,
-    trial_title,
 )
-from gui.pages.progress.session_readings import SessionReadings
+from gui.pages.progress.session_readings import SessionReadings, trial_title
 from gui.style.appearance import Appearance
 from gui.style.palette import Scheme
 from gui.widgets.buttons import ShortcutButton
