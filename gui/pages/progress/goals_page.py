@@ -85,7 +85,7 @@ class GoalsPage(QWidget):
                 spacing=gap(0.5),
             ),
         )
-        frame_page(self, self.title, goals, buttons=[self.leave], short=True, from_top=True)
+        frame_page(self, self.title, goals, buttons=[self.leave], short=True)
 
     def _numeral(self, number: int) -> QLabel:
         made = label(str(number), "title")
