@@ -4,8 +4,8 @@ Public names:
 
     announcement: announce
     beside_row: BesideRow, aligned, list_card
-    buttons: BUTTON_GAP_PX, ButtonRow, ElidedButton, FlowRow, MenuButton, RingedButton,
-        ShortcutButton, WrappedButton, bind_keys, button, give_role
+    buttons: BUTTON_GAP_PX, ButtonRow, ElidedButton, MenuButton, RingedButton, ShortcutButton,
+        WrappedButton, bind_keys, button, give_role
     camera_trouble: CameraTrouble, FAR, FAR_GOOD, FAR_RIGHT, FAR_STEP, FAR_WRONG, TroubleSteps,
         paint_camera
     camera_view: CameraView
@@ -14,8 +14,8 @@ Public names:
     fitted_sentence: FittedSentence, LEAST_SHARE
     fixed_size_stack: FixedSizeStack
     fold: FADED_PX, MoreBelow, Padding
-    layouts: ArrangedWidget, Content, card, centred, clear_layout, column, fill_edge_bar, mirrored,
-        row, separator, strip, widget_with
+    layouts: ArrangedWidget, Content, FlowRow, card, centred, clear_layout, column, fill_edge_bar,
+        mirrored, row, separator, strip, widget_with
     message_bar: MessageBar
     page_frame: PageFoot, frame_page
     pain_scale: PainScale, QUESTION_PX, RatedQuestion, ends_words, scale_ends

@@ -2,7 +2,6 @@
 
 from collections.abc import Callable, Sequence
 from functools import partial
-from math import lcm
 from typing import Any
 
 from PySide6.QtCore import QEvent, QRect, QRectF, QSize, Qt, Signal
@@ -17,7 +16,6 @@ from PySide6.QtGui import (
 )
 from PySide6.QtWidgets import (
     QAbstractButton,
-    QGridLayout,
     QMenu,
     QPushButton,
     QSizePolicy,
@@ -29,7 +27,7 @@ from PySide6.QtWidgets import (
 
 from gui.style.focus_ring import INSET_PX, paint_link_focus, paint_ring, shows_ring
 from gui.style.measures import CONTENT_PX
-from gui.widgets.layouts import ArrangedWidget, clear_layout
+from gui.widgets.layouts import ArrangedWidget
 
 #: Space between the buttons of a ButtonRow, and between its lines, pixels. [technical]
 BUTTON_GAP_PX = 16
@@ -421,83 +419,3 @@ class ButtonRow(ArrangedWidget):
     @staticmethod
     def _wide(widths: list[int]) -> int:
         return sum(widths) + BUTTON_GAP_PX * max(0, len(widths) - 1)
-
-
-class FlowRow(QWidget):
-    """Lines of buttons in columns as wide as they need, as many as have room.
-
-    Parameters
-    ----------
-    most_columns
-        Greatest number of buttons in a line.
-    filling
-        Whether the buttons take the whole width.
-    level
-        Whether a last line of fewer buttons is as wide as the others.
-    """
-
-    def __init__(
-        self,
-        gap_px: int,
-        *,
-        most_columns: int = 99,
-        filling: bool = True,
-        level: bool = False,
-    ) -> None:
-        super().__init__()
-        self._level = level
-        self._gap_px, self._most_columns, self._filling = gap_px, most_columns, filling
-        self._grid = QGridLayout(self)
-        self._grid.setContentsMargins(0, 0, 0, 0)
-        self._grid.setSpacing(gap_px)
-        self._columns = 0
-        self.buttons: list[QAbstractButton] = []
-
-    def offer(self, buttons: Sequence[QAbstractButton]) -> None:
-        """Show these buttons in place of those before."""
-        clear_layout(self._grid)
-        self.buttons = list(buttons)
-        self._columns = 0
-        self._arrange(self.width())
-
-    def sizeHint(self) -> QSize:
-        return QSize(self._width(self._most()), super().sizeHint().height())
-
-    def minimumSizeHint(self) -> QSize:
-        """Return one column's width, and the height of the present lines."""
-        return QSize(self._width(1), super().minimumSizeHint().height())
-
-    def resizeEvent(self, event: QResizeEvent) -> None:
-        super().resizeEvent(event)
-        self._arrange(event.size().width())
-
-    def _arrange(self, room: int) -> None:
-        most = self._most()
-        columns = next((n for n in range(most, 1, -1) if self._width(n) <= room), 1)
-        if columns == self._columns:
-            return
-        self._columns = columns
-        last = len(self.buttons) % columns if self._level else 0
-        cells = lcm(columns, last or columns)
-        for place, member in enumerate(self.buttons):
-            line, at = divmod(place, columns)
-            span = cells // (last if last and line == len(self.buttons) // columns else columns)
-            self._grid.addWidget(member, line, at * span, 1, span)
-        if self._level:
-            for cell in range(self._grid.columnCount()):
-                self._grid.setColumnStretch(cell, 1 if cell < cells else 0)
-        if not self._filling:
-            for column in range(most + 1):
-                self._grid.setColumnStretch(column, 1 if column == columns else 0)
-        self.updateGeometry()
-
-    def _most(self) -> int:
-        return max(1, min(self._most_columns, len(self.buttons)))
-
-    def _width(self, columns: int) -> int:
-        """Return the width of the buttons in this number of columns."""
-        widths = [0] * columns
-        for place, member in enumerate(self.buttons):
-            needed = member.minimumWidth() or member.minimumSizeHint().width()
-            widths[place % columns] = max(widths[place % columns], needed)
-        return sum(widths) + self._gap_px * (columns - 1)

@@ -7,7 +7,8 @@ from PySide6.QtCore import QEvent, QObject, Qt, Signal, Slot
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QButtonGroup, QPushButton, QSizePolicy
 
-from gui.widgets.buttons import FlowRow, button
+from gui.widgets.buttons import button
+from gui.widgets.layouts import FlowRow
 
 Choice = TypeVar("Choice")
 

@@ -1,12 +1,16 @@
-"""Layouts of a page: contents in a column or a row, on a card; what places its own members."""
+"""Layouts of a page: contents in a column, a row or lines, on a card; what places its members."""
 
+from collections.abc import Sequence
+from math import lcm
 from typing import TypeVar
 
-from PySide6.QtCore import QEvent, QRect, QRectF
+from PySide6.QtCore import QEvent, QRect, QRectF, QSize
 from PySide6.QtGui import QColor, QPainter, QPainterPath, QPaintEvent, QResizeEvent
 from PySide6.QtWidgets import (
+    QAbstractButton,
     QBoxLayout,
     QFrame,
+    QGridLayout,
     QHBoxLayout,
     QLayout,
     QStyle,
@@ -184,6 +188,86 @@ class ArrangedWidget(QWidget):
 
     def _arrange(self) -> None:
         """Place the members in the present room; they may have come or gone."""
+
+
+class FlowRow(QWidget):
+    """Lines of buttons in columns as wide as they need, as many as have room.
+
+    Parameters
+    ----------
+    most_columns
+        Greatest number of buttons in a line.
+    filling
+        Whether the buttons take the whole width.
+    level
+        Whether a last line of fewer buttons is as wide as the others.
+    """
+
+    def __init__(
+        self,
+        gap_px: int,
+        *,
+        most_columns: int = 99,
+        filling: bool = True,
+        level: bool = False,
+    ) -> None:
+        super().__init__()
+        self._level = level
+        self._gap_px, self._most_columns, self._filling = gap_px, most_columns, filling
+        self._grid = QGridLayout(self)
+        self._grid.setContentsMargins(0, 0, 0, 0)
+        self._grid.setSpacing(gap_px)
+        self._columns = 0
+        self.buttons: list[QAbstractButton] = []
+
+    def offer(self, buttons: Sequence[QAbstractButton]) -> None:
+        """Show these buttons in place of those before."""
+        clear_layout(self._grid)
+        self.buttons = list(buttons)
+        self._columns = 0
+        self._arrange(self.width())
+
+    def sizeHint(self) -> QSize:
+        return QSize(self._width(self._most()), super().sizeHint().height())
+
+    def minimumSizeHint(self) -> QSize:
+        """Return one column's width, and the height of the present lines."""
+        return QSize(self._width(1), super().minimumSizeHint().height())
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self._arrange(event.size().width())
+
+    def _arrange(self, room: int) -> None:
+        most = self._most()
+        columns = next((n for n in range(most, 1, -1) if self._width(n) <= room), 1)
+        if columns == self._columns:
+            return
+        self._columns = columns
+        last = len(self.buttons) % columns if self._level else 0
+        cells = lcm(columns, last or columns)
+        for place, member in enumerate(self.buttons):
+            line, at = divmod(place, columns)
+            span = cells // (last if last and line == len(self.buttons) // columns else columns)
+            self._grid.addWidget(member, line, at * span, 1, span)
+        if self._level:
+            for cell in range(self._grid.columnCount()):
+                self._grid.setColumnStretch(cell, 1 if cell < cells else 0)
+        if not self._filling:
+            for column in range(most + 1):
+                self._grid.setColumnStretch(column, 1 if column == columns else 0)
+        self.updateGeometry()
+
+    def _most(self) -> int:
+        return max(1, min(self._most_columns, len(self.buttons)))
+
+    def _width(self, columns: int) -> int:
+        """Return the width of the buttons in this number of columns."""
+        widths = [0] * columns
+        for place, member in enumerate(self.buttons):
+            needed = member.minimumWidth() or member.minimumSizeHint().width()
+            widths[place % columns] = max(widths[place % columns], needed)
+        return sum(widths) + self._gap_px * (columns - 1)
 
 
 def clear_layout(layout: QLayout) -> None:

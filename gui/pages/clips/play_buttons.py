@@ -4,7 +4,8 @@ from PySide6.QtCore import QSize
 
 from gui.style.measures import GAP_PX
 from gui.text.wording import tr
-from gui.widgets.buttons import FlowRow, ShortcutButton, button
+from gui.widgets.buttons import ShortcutButton, button
+from gui.widgets.layouts import FlowRow
 
 #: Places in a line of the grid when the steps stand beneath: one for each of them. [technical]
 _STEPS = 2

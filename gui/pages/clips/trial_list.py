@@ -10,8 +10,8 @@ from gui.style.appearance import Appearance
 from gui.style.measures import GAP_PX
 from gui.text.finding_keywords import finding_keywords
 from gui.text.wording import tr, trial_words, value_words
-from gui.widgets.buttons import FlowRow, button
-from gui.widgets.layouts import clear_layout, separator, widget_with
+from gui.widgets.buttons import button
+from gui.widgets.layouts import FlowRow, clear_layout, separator, widget_with
 from gui.widgets.text import label
 from gui.widgets.wrapping_check_box import WrappingCheckBox
 from measure.domain.measurements import Measurement, Trial

@@ -5,8 +5,8 @@ from PySide6.QtWidgets import QLineEdit, QWidget
 
 from gui.style.appearance import Appearance
 from gui.text.wording import exercise_name, side_title, tr
-from gui.widgets.buttons import FlowRow, MenuButton, button
-from gui.widgets.layouts import column, row
+from gui.widgets.buttons import MenuButton, button
+from gui.widgets.layouts import FlowRow, column, row
 from gui.widgets.text import label
 from gui.widgets.wrapping_check_box import WrappingCheckBox
 from measure.domain.exercises import EXERCISE_FACTS, Exercise, ListedExercise

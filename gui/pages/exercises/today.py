@@ -23,8 +23,8 @@ from gui.text.exercise_wording import (
 from gui.text.language import LANGUAGES, language_in_force
 from gui.text.wording import exercise_name, person_name, tr
 from gui.widgets.beside_row import BesideRow, list_card
-from gui.widgets.buttons import FlowRow, MenuButton, button, give_role
-from gui.widgets.layouts import card, clear_layout, column, row, separator, widget_with
+from gui.widgets.buttons import MenuButton, button, give_role
+from gui.widgets.layouts import FlowRow, card, clear_layout, column, row, separator, widget_with
 from gui.widgets.page_frame import frame_page
 from gui.widgets.text import label, titled
 from measure.domain.exercise_rounds import DayOfExercises

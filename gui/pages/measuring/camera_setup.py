@@ -37,12 +37,12 @@ from gui.session.tones import Tone
 from gui.style.measures import BAR_PX, GAP_PX, MARGIN_PX
 from gui.text.session_wording import hint_sentence, trouble_sentence
 from gui.text.wording import tr
-from gui.widgets.buttons import ButtonRow, ElidedButton, FlowRow, bind_keys, button, give_role
+from gui.widgets.buttons import ButtonRow, ElidedButton, bind_keys, button, give_role
 from gui.widgets.camera_trouble import FAR_GOOD, FAR_STEP, FAR_WRONG, TroubleSteps, paint_camera
 from gui.widgets.camera_view import CameraView
 from gui.widgets.figures.position_figure import PositionView
 from gui.widgets.fitted_sentence import FittedSentence
-from gui.widgets.layouts import card, column, row, separator, widget_with
+from gui.widgets.layouts import FlowRow, card, column, row, separator, widget_with
 from gui.widgets.scroll_page import bring_to_top
 from gui.widgets.side_by_side import LARGE_FROM_PERCENT
 from gui.widgets.text import SignedLine, label

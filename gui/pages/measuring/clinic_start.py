@@ -28,9 +28,9 @@ from gui.text.wording import (
     side_title,
     tr,
 )
-from gui.widgets.buttons import FlowRow, MenuButton, button
+from gui.widgets.buttons import MenuButton, button
 from gui.widgets.choice_row import ChoiceRow
-from gui.widgets.layouts import card, column, row, separator, widget_with
+from gui.widgets.layouts import FlowRow, card, column, row, separator, widget_with
 from gui.widgets.page_frame import frame_page
 from gui.widgets.side_by_side import LARGE_FROM_PERCENT, SideBySide
 from gui.widgets.text import ElidedLabel, label

@@ -13,10 +13,10 @@ from gui.pages.settings.data_page import DataPage, data_page_title
 from gui.session.services import Services
 from gui.text.wording import affected_name, listed_name, person_name, tr
 from gui.widgets.beside_row import list_card
-from gui.widgets.buttons import FlowRow, ShortcutButton, button
+from gui.widgets.buttons import ShortcutButton, button
 from gui.widgets.figures.pictured_card import PicturedCard
 from gui.widgets.figures.standing_figure import StandingFigure
-from gui.widgets.layouts import clear_layout, column, row, widget_with
+from gui.widgets.layouts import FlowRow, clear_layout, column, row, widget_with
 from gui.widgets.plain_dialog import plain_dialog
 from gui.widgets.text import label
 from gui.widgets.titled_page import TitledPage
