@@ -14,6 +14,8 @@ from gui.widgets.text import NoticeBar, label
 
 #: Shares of the empty room of a short page above and below what it says. [technical]
 _ABOVE, _BELOW = 2, 3
+#: Space above and below the buttons of the foot, pixels. [technical]
+_FOOT_PX = 3 * GAP_PX // 2
 
 
 def frame_page(
@@ -57,7 +59,7 @@ def frame_page(
         return
     low = _foot(buttons, caution)
     low.installEventFilter(area)
-    margins = (MARGIN_PX, GAP_PX, MARGIN_PX, GAP_PX)
+    margins = (MARGIN_PX, _FOOT_PX, MARGIN_PX, _FOOT_PX)
     column((framed, 1), separator(), centred(low, margins=margins), on=page, spacing=0)
 
 
