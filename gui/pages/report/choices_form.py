@@ -4,7 +4,7 @@ import datetime as dt
 from enum import Enum
 
 from PySide6.QtCore import Signal, Slot
-from PySide6.QtWidgets import QBoxLayout, QLineEdit, QWidget
+from PySide6.QtWidgets import QLineEdit, QWidget
 
 from gui.style.appearance import Appearance
 from gui.text.day_text import day_text
@@ -67,18 +67,13 @@ class ReportChoicesForm(QWidget):
         gap = appearance.gap
         asked = label(tr("Question for the clinician"), "strong")
         since = label(tr("Show changes since"), "strong")
-        self._parts = row(
-            (column(asked, self.question, 1, spacing=gap(1)), 2),
-            (column(since, row(self.period, 1), self.since, self.problem, 1, spacing=gap(1)), 0),
-            (column(self.details, self.landscape, 1, spacing=gap(0.5)), 4),
+        group = card(
+            column(asked, self.question, spacing=gap(1)),
+            column(since, row(self.period, 1), self.since, self.problem, spacing=gap(1)),
+            column(self.details, self.landscape, spacing=gap(1)),
             spacing=gap(3),
         )
-        column(card(self._parts), 1, on=self)
-
-    def set_beside(self, beside: bool) -> None:
-        """Put the three questions side by side, or one below the other."""
-        directions = QBoxLayout.Direction
-        self._parts.setDirection(directions.LeftToRight if beside else directions.TopToBottom)
+        column(group, 1, on=self, margins=(0, 0, 0, gap(1)))
 
     @property
     def choices(self) -> ReportChoices:

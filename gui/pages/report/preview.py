@@ -13,7 +13,7 @@ from gui.pages.report.reading_view import ReadingView
 from gui.report.diagrams import PlacedDiagrams
 from gui.report.files import report_bytes
 from gui.session.services import Services
-from gui.style.measures import BAR_PX, GAP_PX, MARGIN_PX
+from gui.style.measures import BAR_PX, CONTENT_PX, GAP_PX, MARGIN_PX
 from gui.text.wording import person_name, tr
 from gui.widgets.buttons import ButtonRow, button
 from gui.widgets.layouts import centred, clear_layout, column, row, separator, widget_with
@@ -26,11 +26,15 @@ from measure.report.page import report_html
 #: Width of a rendered page, pixels: sharp at the widest that a page is shown, which is also the
 #: widest that this page becomes. [technical]
 _WIDTH_PX = 1400
-#: Text size up to which the form has room above the paper, per cent. [technical]
-_ABOVE_PERCENT = 120
+#: Text size up to which the form has room beside the paper, per cent. [technical]
+_BESIDE_PERCENT = 120
+#: Width of the form beside the paper, in sizes of the text. [technical]
+_FORM_WIDTH = 19
 #: How much of a page's blank margin is left out at every edge, so that its letters are larger,
 #: millimetres. [technical]
 _TRIMMED_MM = 6.0
+#: Ground that is seen above a page, pixels. [technical]
+_ABOVE_PX = 4
 
 
 @dataclass(frozen=True, slots=True)
@@ -118,12 +122,11 @@ class ReportPreviewPage(TitledPage):
         paper = QWidget()
         self._column = column(
             on=paper,
+            margins=(0, _ABOVE_PX, 0, 0),
             spacing=self._appearance.gap(2),
         )
         self._paper = scrollable(paper, wide=True)
-        #: Where the form is: above the paper, or in its place.
-        self._above, self._opened = column(), column()
-        self._choices = scrollable(widget_with(self._opened))
+        self._choices = scrollable(self.form, wide=True)
         self._lay_out()
         self._appearance.changed.connect(self._grow)
         self._fit()
@@ -139,39 +142,38 @@ class ReportPreviewPage(TitledPage):
     def _choose_kind(self) -> None:
         """Open on the sheet as it is printed, with large text on the report to read."""
         if not self._kind_chosen:
-            self._whole = self._appearance.percent <= _ABOVE_PERCENT
+            self._whole = self._appearance.percent <= _BESIDE_PERCENT
         self.other_kind.say(tr("Reading view") if self._whole else tr("As printed"))
 
     def _lay_out(self) -> None:
-        """Put the paper beneath the form; the foot stays in the window."""
+        """Put the paper beside the form; the foot stays in the window."""
         gap = self._appearance.gap
         shown = column(self.state, (self._sheet, 1), (self._paper, 1), spacing=gap(1))
-        above = column(self._above, margins=(0, 0, BAR_PX, 0))
-        report = widget_with(column(above, (self._choices, 1), (shown, 1), spacing=gap(2)))
+        form = column((self._choices, 1), margins=(0, _ABOVE_PX, 0, 0))
+        beside = widget_with(row(form, (shown, 1), spacing=gap(3)))
         head = widget_with(row((self.title, 1), self.other_kind, self.options, spacing=gap(2)))
         foot = ButtonRow([self.leave, self.print, self.write], wide=True)
         margins = (MARGIN_PX, GAP_PX, MARGIN_PX, GAP_PX)
         parts = (
-            centred(head, margins=(MARGIN_PX, gap(2), MARGIN_PX, gap(1))),
-            (centred(report, margins=(MARGIN_PX, 0, MARGIN_PX - BAR_PX, gap(1))), 1),
+            centred(head, margins=(MARGIN_PX, gap(2), MARGIN_PX, gap(2))),
+            (centred(beside, margins=(MARGIN_PX, 0, MARGIN_PX - BAR_PX, gap(2))), 1),
             separator(),
             centred(foot, margins=margins),
         )
         column(*parts, on=self, spacing=0)
-        for part in (head, report, foot):
-            part.setMaximumWidth(_WIDTH_PX + BAR_PX * (part is report))
+        for part in (head, beside, foot):
+            part.setMaximumWidth(_WIDTH_PX + BAR_PX * (part is beside))
 
     @Slot()
     def _fit(self) -> None:
         """Large text leaves the page to the report; the form then opens in its place."""
-        roomy = self._appearance.percent <= _ABOVE_PERCENT
+        roomy = self._appearance.percent <= _BESIDE_PERCENT
         opened = self.options.isChecked() and not roomy
         self.options.setVisible(not roomy)
-        for place in (self._above, self._opened):
-            place.removeWidget(self.form)
-        (self._above if roomy else self._opened).addWidget(self.form)
-        self.form.set_beside(roomy)
-        self._choices.setVisible(opened)
+        narrow = self._appearance.px(_FORM_WIDTH)
+        narrow = max(narrow, self._choices.minimumSizeHint().width())
+        self._choices.setMaximumWidth(narrow if roomy else CONTENT_PX)
+        self._choices.setVisible(roomy or opened)
         whole = self._whole
         self._sheet.setVisible(not opened and not whole)
         self._paper.setVisible(not opened and whole)

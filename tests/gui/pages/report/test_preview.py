@@ -4,13 +4,14 @@ from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
-from PySide6.QtCore import Qt
+from PySide6.QtCore import QPoint, QRect, Qt
 from PySide6.QtGui import QTextBlock, QTextDocument
-from PySide6.QtWidgets import QFileDialog
+from PySide6.QtWidgets import QFileDialog, QWidget
 from pytestqt.qtbot import QtBot
 
 from gui.app.window_pages import MainPage
 from gui.pages.report.preview import ReportPreviewPage
+from gui.style.measures import GAP_PX
 from measure.domain.records import Person
 from tests.support.gui.demo_history import demo_history
 from tests.support.gui.stage import TODAY, WindowHarness
@@ -101,6 +102,24 @@ def shown_report(stage: WindowHarness) -> ReportPreviewPage:
     stage.settle()
     stage.settle()
     return stage.window.report
+
+
+def shown_at(part: QWidget, page: QWidget) -> QRect:
+    """Return where a part stands on a page."""
+    return QRect(part.mapTo(page, QPoint(0, 0)), part.size())
+
+
+@pytest.mark.parametrize("percent", [100, 200])
+def test_form_and_sheet_stand_apart_from_title_and_foot(stage: WindowHarness, percent: int) -> None:
+    stage.services.appearance.choose(percent=percent)
+    page = shown_report(stage)
+    title, foot = (shown_at(part, page) for part in (page.other_kind, page.leave))
+    sheet = shown_at(page._sheet if percent == 200 else page._paper, page)
+    for part in (sheet, shown_at(page.form, page)) if percent == 100 else (sheet,):
+        assert part.top() - title.bottom() > 2 * GAP_PX
+        assert foot.top() - part.bottom() > 2 * GAP_PX
+    if percent == 100:
+        assert shown_at(page.form, page).right() + 2 * GAP_PX < sheet.left()
 
 
 def test_the_click_that_ends_the_typing_of_a_question_saves_the_report(
