@@ -2,7 +2,7 @@
 
 from collections.abc import Sequence
 
-from PySide6.QtCore import Signal, Slot
+from PySide6.QtCore import Qt, Signal, Slot
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from gui.pages.progress.session_readings import reading_words
@@ -10,9 +10,9 @@ from gui.style.appearance import Appearance
 from gui.style.measures import GAP_PX
 from gui.text.wording import task_title, tr
 from gui.widgets.buttons import bind_keys, button
-from gui.widgets.layouts import card, clear_layout, column, widget_with
+from gui.widgets.layouts import card, clear_layout, column, row, widget_with
 from gui.widgets.page_frame import frame_page
-from gui.widgets.pain_scale import PainScale, RatedQuestion, scale_ends
+from gui.widgets.pain_scale import PainScale, RatedQuestion, ends_words, scale_ends
 from gui.widgets.scroll_page import back_to_top
 from gui.widgets.side_by_side import LARGE_FROM_PERCENT
 from gui.widgets.text import label
@@ -51,6 +51,9 @@ class PainCorrectionPage(QWidget):
         self.keep = button(tr("Save"), "main", key=tr("Enter"))
         self.leave.clicked.connect(self.left)
         self.keep.clicked.connect(self._keep)
+        self._legend = RatedQuestion(appearance, label(""), widget_with(scale_ends()))
+        self._ends = label(ends_words(), "quiet")
+        self._ends.setAlignment(Qt.AlignmentFlag.AlignRight)
         self._before, self._movements = QVBoxLayout(), QVBoxLayout()
         for lines in (self._before, self._movements):
             lines.setContentsMargins(0, 0, 0, 0)
@@ -62,15 +65,19 @@ class PainCorrectionPage(QWidget):
 
     def _lay_out(self) -> None:
         gap = self._appearance.gap
+        self._before.addWidget(self._legend)
         for words, scale in (
             (tr("At rest"), self.rest),
             (tr("The night before"), self.night),
             (tr("Worst in 24 hours"), self.worst),
         ):
-            self._add(self._before, words, scale)
+            named = label(words, "strong")
             if scale is self.rest:
-                ends = RatedQuestion(self._appearance, label(""), widget_with(scale_ends()))
-                self._before.addWidget(ends)
+                named.setWordWrap(False)
+                asked = widget_with(row(named, (self._ends, 1)))
+                self._add(self._before, asked, scale)
+            else:
+                self._add(self._before, named, scale)
         before = label(tr("Before the session"), "title")
         during = label(tr("During the movements"), "title")
         self._measured = card(during, widget_with(self._movements), spacing=gap(1))
@@ -84,14 +91,19 @@ class PainCorrectionPage(QWidget):
             spacing=gap(2),
         )
 
-    def _add(self, lines: QVBoxLayout, words: str, scale: PainScale) -> None:
+    def _add(self, lines: QVBoxLayout, words: QWidget, scale: PainScale) -> None:
         scale.picked.connect(self._fit_way_on)
-        lines.addWidget(RatedQuestion(self._appearance, label(words, "strong"), scale))
+        lines.addWidget(RatedQuestion(self._appearance, words, scale))
 
     @Slot()
     def _fit(self) -> None:
-        """Set a question with its scale beneath it apart from the next."""
+        """Set a question with its scale beneath it apart from the next.
+
+        What numbers mean is said above all scales; where text is large, at the first question.
+        """
         large = self._appearance.percent >= LARGE_FROM_PERCENT
+        self._legend.setVisible(not large)
+        self._ends.setVisible(large)
         for lines in (self._before, self._movements):
             lines.setSpacing(_ABOVE_PX if large else GAP_PX)
 
@@ -126,7 +138,7 @@ class PainCorrectionPage(QWidget):
                 words = tr("{task}: {reading}").format(task=name, reading=reading)
             scale = PainScale(tr("{task}: pain").format(task=words), with_ends=False)
             scale.choose(record.pain_during)
-            self._add(self._movements, words, scale)
+            self._add(self._movements, label(words, "strong"), scale)
             self.during[record.id] = scale
         self._measured.setVisible(bool(records))
         self._fit_way_on()

@@ -3,7 +3,7 @@
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication
+from PySide6.QtWidgets import QApplication, QLabel
 
 from gui.app.window_pages import MainPage
 from gui.pages.progress.pain_correction import PainCorrectionPage
@@ -81,6 +81,24 @@ def grown(stage: WindowHarness) -> WindowHarness:
     stage.window.progress.to_details.click()
     stage.settle()
     return stage
+
+
+@pytest.mark.parametrize("percent", [100, 200])
+def test_what_the_numbers_mean_stands_once_above_the_first(
+    grown: WindowHarness, percent: int
+) -> None:
+    grown.services.appearance.choose(percent=percent)
+    grown.window.progress.details.correct.click()
+    grown.settle()
+    page = grown.window.progress.pain
+    said = [
+        words
+        for words in page.findChildren(QLabel)
+        if words.isVisible() and "0: no pain" in words.text()
+    ]
+    (ends,) = said
+    lower_edge = ends.mapToGlobal(ends.rect().bottomLeft()).y()
+    assert lower_edge < page.rest.mapToGlobal(page.rest.rect().topLeft()).y()
 
 
 def test_a_correction_is_saved_shown_and_undone(grown: WindowHarness) -> None:
