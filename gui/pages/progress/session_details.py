@@ -354,7 +354,7 @@ class SessionDetails(QWidget):
 
 
 class _SessionList(QListWidget):
-    """A calm list: keys, wheel and the buttons beside it move it, no bar is seen.
+    """A calm list whose bar shows that it goes on.
 
     Its ring is seen only where the keyboard is in use.
     """
@@ -362,8 +362,7 @@ class _SessionList(QListWidget):
     def __init__(self) -> None:
         super().__init__()
         self.setProperty("role", "open")
-        for policy in (self.setVerticalScrollBarPolicy, self.setHorizontalScrollBarPolicy):
-            policy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
 
     def paintEvent(self, event: QPaintEvent) -> None:
         super().paintEvent(event)

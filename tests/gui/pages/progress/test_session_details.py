@@ -69,6 +69,18 @@ def rows(details: SessionDetails) -> list[str]:
     return [details.list.item(row).text() for row in range(details.list.count())]
 
 
+def test_a_list_that_goes_on_shows_its_bar(details: SessionDetails) -> None:
+    details.resize(960, 600)
+    details.show()
+    details.show_history(garden())
+    QApplication.processEvents()
+    assert not details.list.verticalScrollBar().isVisible()
+    many = history({(Movement.FLEXION, Side.LEFT): [(day, 90.0) for day in range(40)]})
+    details.show_history(many)
+    QApplication.processEvents()
+    assert details.list.verticalScrollBar().isVisible()
+
+
 def test_sessions_stand_latest_first(details: SessionDetails) -> None:
     details.show_history(garden())
     assert [row.split(", ")[0] for row in rows(details)] == ["13 Apr 2026", "6 Apr 2026"]
