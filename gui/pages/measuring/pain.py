@@ -133,10 +133,10 @@ class PainPage(QWidget):
         self._next_row = row(self.next_figure, (self._next_lines, 1), spacing=gap(2))
         self._next = QFrame()
         self._next_room = column(self._next_rule, self._next_row, on=self._next, spacing=gap(1.5))
-        self._asked = column(self.pain, 1, stopped, 1, self._next, spacing=gap(4))
         self._strip = strip(self.refused)
-        said = column(self.line, self._strip, spacing=gap(1.5))
-        self._heading = column(said, self.sentence, spacing=gap(0.5))
+        # What belongs together stands together: room that is left over is at the foot.
+        self._asked = column(self.pain, stopped, self._strip, self._next, 1, spacing=gap(4))
+        self._heading = column(self.line, self.sentence, spacing=gap(0.5))
         frame_page(
             self,
             self._heading,
@@ -152,14 +152,13 @@ class PainPage(QWidget):
         roomy = self._appearance.percent < LARGE_FROM_PERCENT
         self._reading.setVisible(roomy)
         self.line.setText(self._line(with_reading=not roomy))
-        notice = not roomy and self._lacks
-        self._strip.setVisible(notice)
-        self._heading.setSpacing(self._appearance.gap(3 if notice else 1 if roomy else 0.5))
+        self._strip.setVisible(not roomy and self._lacks)
+        self._heading.setSpacing(self._appearance.gap(1 if roomy else 0.5))
         tall = self._appearance.percent <= _TALL_PERCENT
         self._fit_next(roomy=roomy, framed=tall)
         for choice in (*self.pain.buttons, *self.reason.row.buttons):
             choice.setMinimumHeight(_ANSWER_PX if roomy else _ANSWER_LARGE_PX if tall else 0)
-        self._asked.setSpacing(self._appearance.gap(4 if tall else 2 if notice else 3))
+        self._asked.setSpacing(self._appearance.gap(4 if tall else 3))
 
     def _fit_next(self, *, roomy: bool, framed: bool) -> None:
         """Frame what follows, with its drawing, or set it off by a rule where text is large."""

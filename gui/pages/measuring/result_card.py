@@ -50,9 +50,8 @@ _ABOVE_PX, _ALONE_ABOVE_PX = 5 * GAP_PX // 2, 6 * GAP_PX
 
 #: Shares of a side's width that its body and its words take. [technical]
 _FIGURE_PART, _WORDS_PART = 9, 11
-#: In the grid of both sides: the column between them, and the line that takes the rest of the
-#: height, below words and buttons. [technical]
-_BETWEEN_COLUMN, _REST_LINE = 2, 2
+#: The column between both sides in their grid. [technical]
+_BETWEEN_COLUMN = 2
 
 Task = tuple[Movement, Side]
 
@@ -173,41 +172,26 @@ class ResultCard(QWidget):
     def _sides(self, movement: Movement, shown: "_Results") -> QGridLayout:
         """Return both sides: bodies beside numbers and what is said, then what measures a side.
 
-        Buttons of both sides stand on one line, right under the taller words; one that is alone
-        stands right under its own.
+        Words of both sides begin at one height; each button stands right under its own.
         """
         sides = QGridLayout()
         sides.setContentsMargins(0, 0, 0, 0)
         sides.setHorizontalSpacing(0)
-        sides.setVerticalSpacing(0)
-        sides.setRowStretch(_REST_LINE, 1)
         between = row(separator(upright=True), margins=(CARD_PADDING_PX, 0, CARD_PADDING_PX, 0))
-        sides.addLayout(between, 0, _BETWEEN_COLUMN, _REST_LINE + 1, 1)
-        ways = {side: self._way((movement, side), shown) for side in Side}
+        sides.addLayout(between, 0, _BETWEEN_COLUMN)
         for side, first in zip(Side, (0, _BETWEEN_COLUMN + 1), strict=True):
-            self._add_side(sides, first, (movement, side), shown, ways)
+            self._add_side(sides, first, (movement, side), shown)
         return sides
 
-    def _add_side(
-        self,
-        sides: QGridLayout,
-        first: int,
-        task: Task,
-        shown: "_Results",
-        ways: Mapping[Side, Sequence[QWidget]],
-    ) -> None:
+    def _add_side(self, sides: QGridLayout, first: int, task: Task, shown: "_Results") -> None:
         """Add one side to the grid of both, from this column on."""
         gap, alone = self._appearance.gap, len(shown.results) == 1
-        said, level = self._words(task, shown), all(ways.values())
+        said = [*self._words(task, shown), *self._way(task, shown)]
         above = 0 if self._large else _ALONE_ABOVE_PX if alone else _ABOVE_PX
         spacing = 0 if self._large else gap(0.5)
-        if not level:
-            said += ways[task[1]]
         words = column(*said, 1, margins=(0, above, 0, 0), spacing=spacing)
         sides.setColumnStretch(first + 1, _WORDS_PART)
         sides.addWidget(widget_with(words), 0, first + 1)
-        for button in ways[task[1]] if level else ():
-            sides.addWidget(button, 1, first + 1)
         if self._large:
             return
         figure = self._figure(task, shown)
@@ -216,7 +200,7 @@ class ResultCard(QWidget):
         figure.setMaximumWidth(_WIDE_PX)
         beside = widget_with(row(figure, margins=(0, 0, gap(2), 0)))
         sides.setColumnStretch(first, _FIGURE_PART)
-        sides.addWidget(beside, 0, first, _REST_LINE + 1, 1)
+        sides.addWidget(beside, 0, first)
 
     def _figure(self, task: Task, shown: "_Results") -> QWidget:
         """Return the reading on a body, the movement with advice on it, or a person at rest."""

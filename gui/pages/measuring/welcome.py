@@ -19,7 +19,7 @@ from measure.domain.records import Person
 
 #: Width and height of the drawn person, and of one beside large text, pixels; least height of the
 #: answers, pixels. [technical]
-_FIGURE_PX, _FIGURE_BESIDE_LARGE_PX = (200, 296), (150, 262)
+_FIGURE_PX, _FIGURE_BESIDE_LARGE_PX = (164, 232), (150, 262)
 _ANSWERS_PX = 72
 
 
@@ -60,8 +60,8 @@ class WelcomePage(QWidget):
         self.affected.row.setMinimumHeight(_ANSWERS_PX)
         named = column(title, label(purpose, "lead"), spacing=gap(1.5))
         asked = column(self.question, self.affected.row, spacing=gap(1))
-        # The answers stand where the person stands.
-        self._said = column(named, 1, asked, spacing=gap(3))
+        # The person is as high as the words: from the title down to the answers.
+        self._said = column(named, asked, 1, spacing=gap(3))
         frame_page(
             self,
             row((self._said, 1), self.figure, spacing=gap(2)),
@@ -96,4 +96,4 @@ class WelcomePage(QWidget):
         self.figure.show_sides(chosen or ())
         roomy = self._appearance.percent < LARGE_FROM_PERCENT
         self.figure.setFixedSize(*(_FIGURE_PX if roomy else _FIGURE_BESIDE_LARGE_PX))
-        self._said.setSpacing(self._appearance.gap(3 if roomy else 2))
+        self._said.setSpacing(self._appearance.gap(4 if roomy else 2))

@@ -6,6 +6,7 @@ import pytest
 from PySide6.QtCore import QPoint, Qt
 from PySide6.QtWidgets import QLabel, QPushButton
 
+from gui.style.measures import GAP_PX
 from gui.widgets.text import SignedLine
 from measure.camera.faults import SourceFault
 from measure.domain.landmarks import Side
@@ -14,6 +15,7 @@ from measure.domain.reasons import Reason
 from measure.domain.records import LimitingFactor
 from measure.live.events import LiveEventKind
 from tests.support.gui.measuring_steps import begin_clinic, begin_home, shown, trials
+from tests.support.gui.screenshots import SIZES, resize
 from tests.support.gui.stage import WindowHarness
 
 Press = Callable[..., None]
@@ -66,23 +68,38 @@ def test_of_several_reasons_the_one_of_most_trials_is_said(stage: WindowHarness)
     assert other.isVisible()
     for way, words in ((again, "Next time: stay upright."), (other, "Not measured today")):
         begins, under = way.mapTo(card, QPoint()), said[words].mapTo(card, QPoint())
-        assert begins.y() > under.y() + said[words].height(), words
+        room = begins.y() - under.y() - said[words].height()
+        # Right under them, whatever is said of the other side.
+        assert 0 < room < 3 * GAP_PX, words
         assert begins.x() == under.x(), words
-    # Both stand on one line.
-    assert again.mapTo(card, QPoint()).y() == other.mapTo(card, QPoint()).y()
+    # The words of both sides begin at one height.
+    tops = {said[words].mapTo(card, QPoint()).y() for words in ("No reading", "Not measured today")}
+    assert len(tops) == 1
 
 
-def test_in_large_text_a_missing_reading_stands_above_the_question(stage: WindowHarness) -> None:
+def test_in_large_text_a_missing_reading_stands_below_the_answers(stage: WindowHarness) -> None:
     stage.services.appearance.choose(percent=200)
     refuse(stage)
     pain = stage.window.measure.pain
     assert pain.refused.isVisible()
     # What to do comes too late for the movement that has ended.
     assert pain.refused.text() == "No reading  Next time: stay upright."
-    parts = (pain.line, pain.refused, pain.sentence, pain.pain)
+    parts = (pain.line, pain.sentence, pain.pain, pain.reason.row, pain.refused)
     tops = [part.mapTo(pain, QPoint()).y() for part in parts]
-    assert tops == sorted(tops)  # nothing stands between the question and its scale
+    assert tops == sorted(tops)  # nothing stands between the question and its answers
     assert not pain.number.isVisible()
+
+
+def test_the_questions_after_a_movement_stand_together(stage: WindowHarness) -> None:
+    refuse(stage)
+    pain = stage.window.measure.pain
+    for size in SIZES:
+        resize(stage, size)
+        scale, stopped = (part.mapTo(pain, QPoint()).y() for part in (pain.pain, pain.reason.row))
+        following = pain.next_title.mapTo(pain, QPoint()).y()
+        # Room that is left over is below what follows, not between.
+        assert stopped - scale - pain.pain.height() < 12 * GAP_PX, size
+        assert following - stopped - pain.reason.row.height() < 12 * GAP_PX, size
 
 
 def test_what_gave_no_reading_is_measured_again(stage: WindowHarness) -> None:
