@@ -140,7 +140,8 @@ class PainPage(QWidget):
         frame_page(
             self,
             self._heading,
-            (SideBySide(self._appearance, (self._asked, 8), (self._reading, 5), spacing=gap(4)), 1),
+            SideBySide(self._appearance, (self._asked, 8), (self._reading, 5), spacing=gap(4)),
+            1,
             buttons=[self.finish, self.repeat, self.done],
             caution=True,
             spacing=gap(1.5),
