@@ -100,7 +100,7 @@ demo: install
 	$(BIN)/thawline demo
 
 test: install-dev programs
-	$(BIN)/python -m pytest --numprocesses=logical --maxprocesses=4 --dist=loadfile
+	$(BIN)/python -m pytest --numprocesses=auto --maxprocesses=4 --dist=loadfile
 
 check: $(VENV)/installed-dev
 	$(BIN)/ruff check

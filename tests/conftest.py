@@ -33,6 +33,12 @@ def data_folder(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
     return folder
 
 
+@pytest.hookimpl(optionalhook=True)
+def pytest_xdist_auto_num_workers() -> int:
+    """Return how many processes test at once: a third of their time they wait, so one more fits."""
+    return (os.cpu_count() or 1) + 1
+
+
 def _note_skip(report: pytest.TestReport | pytest.CollectReport) -> None:
     if not report.skipped or hasattr(report, "wasxfail"):
         return
