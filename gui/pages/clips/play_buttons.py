@@ -12,7 +12,7 @@ _STEPS = 2
 
 
 class PlayButtons(FlowRow):
-    """Stand in a row as long as that has room, or stacked: the steps beneath, as wide as both."""
+    """Play and step buttons in a row or, where that has no room, the steps beneath play."""
 
     def __init__(self) -> None:
         super().__init__(GAP_PX, filling=False)
