@@ -7,6 +7,7 @@ import sys
 import time
 from collections.abc import Iterator
 from pathlib import Path
+from statistics import quantiles
 from typing import Any
 
 import pytest
@@ -30,9 +31,9 @@ pytestmark = pytest.mark.timeout(600)
 SAME_DEG = 1.0
 #: Longest time from the order to close to the end of the process.
 LONGEST_CLOSE_S = 5.0
-#: Longer work of the window's thread in one go while measuring would be felt as a standstill on
-#: any computer, milliseconds. The goal, 50, is for benchmarks on a quiet one.
-STANDSTILL_MS = 250.0
+#: Longest work of the window's thread in one go while measuring, milliseconds, at the best pace
+#: that the computer had in the run: other programs slow it down.
+LONGEST_WORK_MS = 50.0
 
 
 @pytest.fixture(scope="module")
@@ -116,7 +117,9 @@ def test_a_session_at_home_ends_in_the_readings_of_replay(display: str, tmp_path
         *("LivePage", "PainPage", "SummaryPage", "StartPage"),
     ]
     assert told["frames"] > 20
-    assert told["longest_work_ms"] < STANDSTILL_MS
+    # The window shares the processors with other tests: the pace beside it is known from the run.
+    slowed = quantiles(told["paces_s"], n=10)[-1] / min(told["paces_s"])
+    assert told["longest_work_ms"] / slowed < LONGEST_WORK_MS
     records = kept(tmp_path / "data")
     assert [each.measurement.side for each in records] == [Side.RIGHT, Side.LEFT]
     models = models_for(ModelQuality.FULL)
