@@ -2,7 +2,7 @@
 
 from collections.abc import Sequence
 
-from PySide6.QtCore import QRect
+from PySide6.QtCore import QRect, Qt
 from PySide6.QtWidgets import QPushButton, QStyle, QWidget
 
 from gui.style.measures import BAR_PX, GAP_PX, MARGIN_PX
@@ -70,7 +70,11 @@ def _foot(buttons: Sequence[QPushButton], caution: bool) -> QWidget:
 
 
 class PageFoot(ButtonRow):
-    """Shows the caution between the buttons where it has room in one line, or else beneath them."""
+    """Shows the caution in the middle between the buttons where it has room, or else beneath them.
+
+    The middle is the page's if nothing stands there, so that the caution keeps its place from page
+    to page.
+    """
 
     def __init__(
         self,
@@ -85,7 +89,10 @@ class PageFoot(ButtonRow):
 
     def _arrange(self) -> None:
         super()._arrange()
-        place = self._between() or self._beneath()
+        between = self._between()
+        place = between or self._beneath()
+        middle = Qt.AlignmentFlag.AlignHCenter | Qt.AlignmentFlag.AlignVCenter
+        self._caution.setAlignment(middle if between else Qt.AlignmentFlag.AlignLeading)
         self._caution.setGeometry(QStyle.visualRect(self.layoutDirection(), self.rect(), place))
 
     def _lines_height(self) -> int:
@@ -108,7 +115,12 @@ class PageFoot(ButtonRow):
         if len(lines) > 1 or self._caution.heightForWidth(max(0, room)) > min(high, beneath):
             return None
         left = (self.width() - self._room()) // 2 + sum(wide + BUTTON_GAP_PX for wide in first)
-        return QRect(left, 0, room, high)
+        place = QRect(left, 0, room, high)
+        # As far from the page's middle at one end as at the other.
+        beside = min(self.width() // 2 - left, left + room - self.width() // 2)
+        centred_place = QRect(self.width() // 2 - beside, 0, 2 * beside, high)
+        one_line = self._caution.fontMetrics().horizontalAdvance(self._caution.text())
+        return centred_place if one_line + GAP_PX <= centred_place.width() else place
 
     def _beneath(self) -> QRect:
         room = self._room()

@@ -1,6 +1,7 @@
 """Foot of a page: the caution beside the buttons or beneath them, in as few lines as it can be."""
 
 import pytest
+from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QLabel
 from pytestqt.qtbot import QtBot
 
@@ -43,3 +44,13 @@ def test_the_caution_goes_on_in_a_second_line_where_one_has_no_room(
     assert caution.height() >= caution.heightForWidth(caution.width())
     assert caution.heightForWidth(caution.width()) > caution.heightForWidth(WIDE_PX)
     assert not foot.buttons[0].geometry().intersects(caution.geometry())
+
+
+@pytest.mark.parametrize("ways", [0, 1])
+def test_the_caution_keeps_its_place_in_the_middle_of_the_page(
+    qtbot: QtBot, appearance: Appearance, ways: int
+) -> None:
+    appearance.apply()
+    _foot, caution = foot_of(qtbot, ways, PAGE_PX)
+    assert caution.alignment() & Qt.AlignmentFlag.AlignHCenter
+    assert abs(caution.geometry().center().x() - PAGE_PX / 2) <= 1
