@@ -8,7 +8,7 @@ Public names:
         SessionPlan, SessionStep, TaskResult, baseline_tasks, clinic_task, faces_away_from_screen,
         home_tasks, limit_to_dose, planned_tasks, without_practice
     red_flags: HIGH_PAIN, RedFlagScreening, ScreeningAnswer, ScreeningPage,
-        pain_requires_screening, screening_due
+        corrected_pain_requires_screening, pain_requires_screening, screening_due
     reminders: reminder_due, times_in
     return_detector: ReturnDetector
 """

@@ -10,6 +10,7 @@ from dataclasses import dataclass, replace
 from enum import StrEnum
 
 from measure.domain.screening_records import ScreeningOccasion, ScreeningOutcome, ScreeningRecord
+from measure.report.pain_correction import PainRatings
 
 #: Days for which answers to the safety questions hold. [project]
 DAYS_BETWEEN_CHECKS = 30
@@ -90,6 +91,22 @@ def pain_requires_screening(pain: int | None, start: int | None) -> bool:
     if pain is None:
         return False
     return pain >= HIGH_PAIN or (start is not None and pain - start >= PAIN_JUMP)
+
+
+def corrected_pain_requires_screening(former: PainRatings, now: PainRatings) -> int | None:
+    """Return the highest pain, 0..10, that a correction of today's session raised to much pain.
+
+    Only pain at rest and during movements counts, as while measuring; None where nothing was raised
+    so far.
+    """
+    pairs = [(former.before.rest, now.before.rest)]
+    pairs += [(former.during.get(key), pain) for key, pain in now.during.items()]
+    raised = [
+        pain
+        for was, pain in pairs
+        if pain is not None and pain > (was or 0) and pain_requires_screening(pain, now.before.rest)
+    ]
+    return max(raised, default=None)
 
 
 @dataclass(frozen=True, slots=True)

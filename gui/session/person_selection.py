@@ -134,15 +134,8 @@ class PersonSelection(QObject):
         person, services = self.person, self._services
         if person is None or self.guest:
             return
-        record = ScreeningRecord(
-            id=new_id(),
-            person_id=person.id,
-            day=services.today(),
-            occasion=occasion,
-            outcome=outcome,
-        )
         services.records.run(
-            lambda: services.keeper.store.save_screening(record),
+            lambda: services.keeper.save_screening(person.id, occasion, outcome),
             failed=self.message_raised.emit,
         )
 

@@ -20,6 +20,11 @@ from measure.domain.records import (
     Person,
     SessionRecord,
 )
+from measure.domain.screening_records import (
+    ScreeningOccasion,
+    ScreeningOutcome,
+    ScreeningRecord,
+)
 from measure.domain.session_facts import ClinicianValue, SessionState
 from measure.progress.wording import Translate, english
 from measure.report.pain_correction import (
@@ -91,6 +96,19 @@ class SessionRepository:
                 record for record in history.measurements if record.session_id == session.id
             ),
         )
+
+    def save_screening(
+        self, person_id: str, occasion: ScreeningOccasion, outcome: ScreeningOutcome
+    ) -> None:
+        """Save how a person answered the safety questions today."""
+        record = ScreeningRecord(
+            id=new_id(),
+            person_id=person_id,
+            day=self.store.now().day,
+            occasion=occasion,
+            outcome=outcome,
+        )
+        self.store.save_screening(record)
 
     def correct_pain(
         self, session_id: str, ratings: PainRatings, tr: Translate = english

@@ -9,11 +9,7 @@ from gui.protocol.exercise_round import ExerciseResult
 from gui.session.services import Services
 from measure.domain.exercises import Exercise
 from measure.domain.home_programme_records import ComparedWithLast, ExerciseLog
-from measure.domain.screening_records import (
-    ScreeningOccasion,
-    ScreeningOutcome,
-    ScreeningRecord,
-)
+from measure.domain.screening_records import ScreeningOccasion, ScreeningOutcome
 from measure.system.clock import new_id
 
 
@@ -49,18 +45,9 @@ class RoundRecorder(QObject):
 
     def save_screening(self, outcome: ScreeningOutcome) -> None:
         """Save how the questions after much pain were answered."""
-        self._services.records.run(partial(self._save_screening, outcome), failed=self._fail)
-
-    def _save_screening(self, outcome: ScreeningOutcome) -> None:
-        store = self._services.keeper.store
-        store.save_screening(
-            ScreeningRecord(
-                id=new_id(),
-                person_id=self._person_id,
-                day=store.now().day,
-                occasion=ScreeningOccasion.AFTER_PAIN,
-                outcome=outcome,
-            )
+        keeper, after = self._services.keeper, ScreeningOccasion.AFTER_PAIN
+        self._services.records.run(
+            lambda: keeper.save_screening(self._person_id, after, outcome), failed=self._fail
         )
 
     def _save(self, result: ExerciseResult) -> None:

@@ -7,12 +7,15 @@ from PySide6.QtCore import Signal, Slot
 from PySide6.QtGui import QShowEvent
 from PySide6.QtWidgets import QPushButton, QStackedWidget, QWidget
 
+from gui.pages.measuring.screening import SafetyPage
 from gui.pages.progress.empty_history import EmptyHistoryHint
 from gui.pages.progress.events import EventsPage, event_words
 from gui.pages.progress.goals_page import GoalsPage
 from gui.pages.progress.overview import ProgressOverview
 from gui.pages.progress.pain_correction import PainCorrectionPage
 from gui.pages.progress.session_details import SessionDetails, day_words
+from gui.protocol.plan import SessionMode
+from gui.protocol.red_flags import corrected_pain_requires_screening, pain_requires_screening
 from gui.session.services import Services
 from gui.style.measures import GAP_PX, MARGIN_PX
 from gui.text.wording import listed_name, tr
@@ -28,6 +31,7 @@ from measure.domain.records import (
     Person,
     SessionRecord,
 )
+from measure.domain.screening_records import ScreeningOccasion
 from measure.progress.overview import Progress, progress_of
 from measure.report.pain_correction import PainCorrection, PainRatings
 
@@ -126,6 +130,14 @@ class ProgressPage(QWidget):
         page = PainCorrectionPage(self._services.appearance)
         page.corrected.connect(self._correct_pain)
         page.left.connect(self.show_details)
+        self._pages.addWidget(page)
+        return page
+
+    @cached_property
+    def safety(self) -> SafetyPage:
+        """The safety questions after pain was corrected to much of it; made when first wanted."""
+        page = SafetyPage(self._services.appearance)
+        page.stopped.connect(self._leave_safety)
         self._pages.addWidget(page)
         return page
 
@@ -293,7 +305,7 @@ class ProgressPage(QWidget):
         shown = self._pages.currentWidget()
         if shown is self.__dict__.get("events"):
             self.show_events()
-        elif shown is self.__dict__.get("pain"):
+        elif shown in (self.__dict__.get("pain"), self.__dict__.get("safety")):
             self.show_details()
 
     @Slot(object)
@@ -319,13 +331,37 @@ class ProgressPage(QWidget):
             services.undo.offer(words, lambda: services.keeper.undo_correction(correction))
             self.pain_corrected.emit()
             self.reload()
-            self.show_details()
+            pain = corrected_pain_requires_screening(correction.former, ratings)
+            if pain is not None and session.started.day == services.today():
+                self._ask_safety(ratings, pain)
+            else:
+                self.show_details()
 
         services.records.run(
             lambda: services.keeper.correct_pain(session.id, ratings, tr),
             saved,
             self.message_raised.emit,
         )
+
+    def _ask_safety(self, ratings: PainRatings, pain: int) -> None:
+        """Ask what measuring asks after much pain."""
+        start = ratings.before.rest
+        rose = not pain_requires_screening(pain, None)
+        self.safety.pain_rose_from = start if rose else None
+        self.safety.sides = self._person.affected if self._person is not None else ()
+        clinic = self._services.settings.mode is SessionMode.CLINIC
+        self._pages.setCurrentWidget(self.safety)
+        self.safety.ask(ScreeningOccasion.AFTER_PAIN, pain, clinic=clinic)
+        self.safety.keep_focus()
+
+    @Slot()
+    def _leave_safety(self) -> None:
+        """Save how the safety questions were answered, and show the session again."""
+        person, keeper = self._person, self._services.keeper
+        if person is not None:
+            after, outcome = ScreeningOccasion.AFTER_PAIN, self.safety.screening.outcome
+            self._change(lambda: keeper.save_screening(person.id, after, outcome))
+        self.show_details()
 
     @Slot(object)
     def _drop_session(self, session: SessionRecord) -> None:

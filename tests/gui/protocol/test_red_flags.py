@@ -10,11 +10,14 @@ from gui.protocol.red_flags import (
     RedFlagScreening,
     ScreeningAnswer,
     ScreeningPage,
+    corrected_pain_requires_screening,
     pain_requires_screening,
     screening_due,
 )
 from gui.text.safety_wording import answer_text, screening_text
+from measure.domain.records import Pain
 from measure.domain.screening_records import ScreeningOccasion, ScreeningOutcome
+from measure.report.pain_correction import PainRatings
 from tests.support.gui.measuring_steps import screening_today
 from tests.support.gui.screenshots import LANGUAGES, language_in_force
 from tests.support.record_samples import person
@@ -180,3 +183,28 @@ def test_every_answer_has_words() -> None:
 )
 def test_the_emergency_page_names_the_signs(sign: str) -> None:
     assert any(sign in item for item in screening_text(ScreeningPage.EMERGENCY).items)
+
+
+def _ratings(rest: int | None, **during: int | None) -> PainRatings:
+    return PainRatings(before=Pain(rest=rest), during=during)
+
+
+@pytest.mark.parametrize(
+    ("former", "now", "expected"),
+    [
+        (_ratings(2), _ratings(7), 7),
+        (_ratings(None), _ratings(8), 8),
+        (_ratings(8), _ratings(7), None),
+        (_ratings(8), _ratings(8), None),
+        (_ratings(2), _ratings(6), None),
+        (_ratings(2, first=3), _ratings(2, first=5), 5),
+        (_ratings(2, first=3), _ratings(2, first=4), None),
+        (_ratings(2, first=9, second=1), _ratings(2, first=8, second=7), 7),
+        (_ratings(2, first=3), _ratings(2, first=None), None),
+        (_ratings(None, first=None), _ratings(None, first=6), None),
+    ],
+)
+def test_only_pain_that_a_correction_raised_calls_for_the_questions(
+    former: PainRatings, now: PainRatings, expected: int | None
+) -> None:
+    assert corrected_pain_requires_screening(former, now) == expected

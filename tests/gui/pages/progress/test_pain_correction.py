@@ -7,11 +7,13 @@ from PySide6.QtWidgets import QApplication, QLabel
 
 from gui.app.window_pages import MainPage
 from gui.pages.progress.pain_correction import PainCorrectionPage
+from gui.protocol.red_flags import ScreeningAnswer
 from gui.style.appearance import Appearance
 from gui.style.palette import Scheme
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
 from measure.domain.records import Pain, SessionRecord
+from measure.domain.screening_records import ScreeningOccasion, ScreeningOutcome
 from measure.report.pain_correction import PainRatings
 from tests.support.gui.demo_history import demo_history
 from tests.support.gui.measuring_steps import measured_up_to_summary
@@ -188,3 +190,38 @@ def test_a_session_that_is_finished_later_keeps_its_correction(stage: WindowHarn
     assert session.finished
     assert session.pain.worst_24h == 2
     assert "worst in 24 hours: 2 instead of no answer" in session.note
+
+
+def test_much_pain_entered_afterwards_asks_the_safety_questions(stage: WindowHarness) -> None:
+    person = stage.store.people()[0]
+    stage.store.start_session(person.id, pain=Pain(rest=2))
+    stage.window.go(MainPage.PROGRESS)
+    stage.settle()
+    page = stage.window.progress
+    page.to_days.click()
+    page.details.correct.click()
+    page.pain.rest.button(8).click()
+    page.pain.keep.click()
+    stage.settle()
+    assert page.safety.isVisible()
+    words = [said.text() for said in page.safety.findChildren(QLabel) if said.isVisible()]
+    assert "Asked now because the pain was rated 8 of 10." in words
+    page.safety.give(ScreeningAnswer.ONE_FITS)
+    page.safety.ways_out[-1].click()
+    stage.settle()
+    assert page.details.isVisible()
+    asked = stage.store.screenings(person.id)[-1]
+    assert (asked.occasion, asked.outcome) == (
+        ScreeningOccasion.AFTER_PAIN,
+        ScreeningOutcome.EMERGENCY,
+    )
+
+
+def test_pain_of_another_day_asks_nothing(grown: WindowHarness) -> None:
+    page = grown.window.progress
+    page.details.list.setCurrentRow(1)
+    page.details.correct.click()
+    page.pain.rest.button(9).click()
+    page.pain.keep.click()
+    grown.settle()
+    assert page.details.isVisible()
