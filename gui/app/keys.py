@@ -85,8 +85,7 @@ def _in_a_clinic() -> _Group:
     return (
         tr("In a clinic"),
         (
-            (tr("B"), tr("Measure all 5 movements")),
-            (tr("C"), tr("Measure the chosen movement")),
+            (tr("B"), tr("Measure the chosen movements")),
             (tr("T"), tr("Measure the side that is missing")),
             (tr("M"), tr("Another movement")),
         ),

@@ -48,14 +48,19 @@ class Reading:
     high: float | None = None
 
 
-def landmarks_of(movement: Movement) -> tuple[tuple[float, str], ...]:
-    """Return the places that are named beside the body, with their values on the scale."""
+def landmarks_of(movement: Movement, value: float | None = None) -> tuple[tuple[float, str], ...]:
+    """Return the places that are named beside the body, with their values on the scale.
+
+    Of two places of the back that are too near to each other, the one nearer to the value.
+    """
     facts = MOVEMENTS[movement]
     match facts.family:
         case Family.ROTATION:
             return (0.0, tr("straight ahead")), (45.0, tr("halfway")), (90.0, tr("outwards"))
         case Family.REACH:
-            return (0.0, tr("hip")), (0.38, tr("waist")), (0.72, tr("shoulder blade"))
+            places = (0.38, tr("waist")), (0.44, tr("lower ribs"))
+            middle = min(places, key=lambda place: abs(place[0] - (value or 0.0)))
+            return (0.0, tr("hip")), middle, (0.72, tr("shoulder blade"))
         case Family.ELEVATION:
             hip = (0.0, tr("hip"))
             if facts.direction is Direction.BACKWARDS:
@@ -124,7 +129,7 @@ class _OnBody:
         self.shown = shown_movement(reading.movement)
         self.font = appearance.font(words_px)
         self.words_px = words_px
-        self.words = landmarks_of(reading.movement)
+        self.words = landmarks_of(reading.movement, reading.value)
         #: Places whose names have room.
         self.named: frozenset[float] = frozenset()
         #: Whether the floor is seen.

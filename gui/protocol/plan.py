@@ -3,7 +3,7 @@
 The window tells the guide what happened and shows where it stands; it decides nothing itself.
 """
 
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 from dataclasses import dataclass, replace
 from enum import StrEnum
 
@@ -132,24 +132,30 @@ def planned_tasks(
     return limit_to_dose(tasks, assessment_dose(Irritability.HIGH)) if sore_day else tasks
 
 
-def clinic_task(movement: Movement, side: Side) -> MovementTask:
-    """Return a movement at the clinic's pace."""
-    return MovementTask(movement=movement, side=side, trials=CLINIC_TRIALS, practice=0)
-
-
-def baseline_tasks(affected: Sequence[Side]) -> tuple[MovementTask, ...]:
-    """Return five movements on both sides at the clinic's pace, in a fixed order.
+def baseline_tasks(
+    affected: Sequence[Side],
+    movements: Collection[Movement] = tuple(Movement),
+    sides: Collection[Side] = tuple(Side),
+) -> tuple[MovementTask, ...]:
+    """Return movements at the clinic's pace, in a fixed order: all five on both sides, or fewer.
 
     The order asks for few turns: both movements seen from one side, then those from the other,
     then facing the camera, then turned away. The less affected side goes first.
     """
     second = affected[0] if len(affected) == 1 else Side.LEFT
-    sides = (second.other, second)
-    seen_from_a_side = [(movement, side) for side in sides for movement in _FROM_A_SIDE]
+    in_turn = (second.other, second)
+    seen_from_a_side = [(movement, side) for side in in_turn for movement in _FROM_A_SIDE]
     others = [
-        (movement, side) for movement in Movement if movement not in _FROM_A_SIDE for side in sides
+        (movement, side)
+        for movement in Movement
+        if movement not in _FROM_A_SIDE
+        for side in in_turn
     ]
-    return tuple(clinic_task(movement, side) for movement, side in (*seen_from_a_side, *others))
+    return tuple(
+        MovementTask(movement=movement, side=side, trials=CLINIC_TRIALS, practice=0)
+        for movement, side in (*seen_from_a_side, *others)
+        if movement in movements and side in sides
+    )
 
 
 def limit_to_dose(tasks: Sequence[MovementTask], asked: AssessmentDose) -> tuple[MovementTask, ...]:

@@ -77,7 +77,7 @@ QFrame[role="notice-card"] {{ background: {raised}; border: 1px solid {line};
 QFrame[role="notice-bar"] {{ color: {hold}; background: transparent; border: none; }}
 QFrame[role="lacking-card"] {{ background: {raised}; border: 2px solid {hold};
     border-radius: {card_radius}px; }}
-QFrame[role="alarm-card"] {{ background: {raised}; border: 3px solid {alarm};
+QFrame[role="alarm-card"] {{ background: {raised}; border: 2px solid {alarm};
     border-radius: {card_radius}px; }}
 QFrame[role="notice-rule"] {{ background: {hold}; border: none; border-radius: 3px; }}
 QFrame[role="alarm-fill"] {{ background: {alarm}; border: none;

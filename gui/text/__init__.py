@@ -20,11 +20,11 @@ Public names:
         hint_sentence, kind_words, live_sentence, next_sentence, not_still_sentence,
         position_seen_from_screen, reason_phrase, start_position_sentence, trouble_name,
         trouble_sentence, trouble_steps, without_reading
-    wording: advice_words, affected_name, age_name, basis_sentence, conduct_sentence,
-        error_text, event_mark, event_name, exercise_name, finding_words,
-        help_name, listed_name, measurement_words, message_text, movement_introduced,
-        movement_name, movement_plainly, notes_words, notice, onset_name, pain_sentence,
-        person_name, posture_name, range_words, reason_sentence, reason_sentences, short_notice,
-        side_name, side_title, stopped_by_name, task_title, timing_name, tr, trial_words,
-        value_words, view_name
+    wording: advice_words, affected_name, age_name, basis_sentence, conduct_sentence, error_text,
+        event_mark, event_name, exercise_name, finding_words, help_name, listed_name,
+        measurement_words, message_text, movement_introduced, movement_name, movement_plainly,
+        movement_shortly, notes_words, notice, onset_name, pain_sentence, person_name,
+        posture_name, range_words, reason_sentence, reason_sentences, short_notice, side_name,
+        side_title, stopped_by_name, task_title, timing_name, tr, trial_words, value_words,
+        view_name
 """

@@ -34,7 +34,7 @@ def _keywords() -> dict[Reason, str]:
         Reason.WRONG_VIEW: tr("wrong view"),
         Reason.FACING_CAMERA: tr("faced the camera"),
         Reason.TRUNK_OBLIQUE: tr("trunk oblique to the camera"),
-        Reason.WRONG_TURN: tr("not turned by 45\u00b0"),
+        Reason.WRONG_TURN: tr("body not turned halfway"),
         Reason.FAR_ARM: tr("arm on the far side"),
         Reason.OUT_OF_PICTURE: tr("partly outside the picture"),
         Reason.HIDDEN: tr("not clearly visible"),

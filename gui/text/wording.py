@@ -71,6 +71,12 @@ def movement_name(movement: Movement) -> str:
     return tr(MOVEMENTS[movement].name)
 
 
+def movement_shortly(movement: Movement) -> str:
+    """Return a movement's name for a narrow place; external rotation is measured in one way."""
+    shorter = movement is Movement.EXTERNAL_ROTATION
+    return tr("External rotation") if shorter else movement_name(movement)
+
+
 def movement_plainly(movement: Movement) -> str:
     """Return the movement in everyday words."""
     return tr(MOVEMENTS[movement].plain_name)

@@ -68,6 +68,10 @@
         <translation>R</translation>
     </message>
     <message>
+        <source>Measure the chosen movements</source>
+        <translation>Medir los movimientos elegidos</translation>
+    </message>
+    <message>
         <source>Ctrl 1 to 5</source>
         <translation>Ctrl 1 a 5</translation>
     </message>
@@ -1532,8 +1536,8 @@
         <translation>Elija los movimientos de hoy</translation>
     </message>
     <message>
-        <source>{movements}, {arms}, about {minutes}</source>
-        <translation>{movements}, {arms}, aprox. {minutes}</translation>
+        <source>{tasks}, about {minutes}</source>
+        <translation>{tasks}, aprox. {minutes}</translation>
     </message>
     <message>
         <source>1 movement</source>
@@ -1700,20 +1704,32 @@
         <translation>Sin guardar</translation>
     </message>
     <message>
-        <source>Both sides, 2 trials: about {minutes} minutes</source>
-        <translation>Ambos lados, 2 intentos: unos {minutes} minutos</translation>
+        <source>Arm to measure</source>
+        <translation>Brazo que se mide</translation>
     </message>
     <message>
-        <source>The other arm comes first. Neither stiff? Leave it blank.</source>
-        <translation>Primero va el otro. ¿Ninguno rígido? Déjelo vacío.</translation>
+        <source>Which arm is measured?</source>
+        <translation>¿Qué brazo se mide?</translation>
     </message>
     <message>
-        <source>Which side is measured?</source>
-        <translation>¿Qué lado se mide?</translation>
+        <source>2 trials each, about {minutes}</source>
+        <translation>2 intentos de cada uno, aprox. {minutes}</translation>
     </message>
     <message>
-        <source>Position and help</source>
-        <translation>Postura y ayuda</translation>
+        <source>Clear all</source>
+        <translation>Quitar todos</translation>
+    </message>
+    <message>
+        <source>Choose all</source>
+        <translation>Elegir todos</translation>
+    </message>
+    <message>
+        <source>Measure {tasks}</source>
+        <translation>Medir {tasks}</translation>
+    </message>
+    <message>
+        <source>Choose a movement first</source>
+        <translation>Elija un movimiento</translation>
     </message>
     <message>
         <source>Nothing is saved: no name, no answers, no results.</source>
@@ -1736,44 +1752,16 @@
         <translation>Última: {name}</translation>
     </message>
     <message>
-        <source>One movement</source>
-        <translation>Solo uno</translation>
-    </message>
-    <message>
         <source>B</source>
         <translation>B</translation>
-    </message>
-    <message>
-        <source>the movement to measure</source>
-        <translation>el movimiento que se mide</translation>
-    </message>
-    <message>
-        <source>the side to measure</source>
-        <translation>el lado que se mide</translation>
     </message>
     <message>
         <source>Pain relief was taken in the last four hours</source>
         <translation>Analgésico tomado en las últimas cuatro horas</translation>
     </message>
     <message>
-        <source>Movements</source>
-        <translation>Movimientos</translation>
-    </message>
-    <message>
         <source>How are the movements done?</source>
         <translation>¿Cómo se hacen los movimientos?</translation>
-    </message>
-    <message>
-        <source>Choose the movement first</source>
-        <translation>Elija primero el movimiento</translation>
-    </message>
-    <message>
-        <source>Measure this movement</source>
-        <translation>Medir este movimiento</translation>
-    </message>
-    <message>
-        <source>Choose the side first</source>
-        <translation>Elija antes el lado</translation>
     </message>
     <message>
         <source>Who is being measured?</source>
@@ -1784,20 +1772,8 @@
         <translation>Una persona nueva</translation>
     </message>
     <message>
-        <source>All 5 movements</source>
-        <translation>Los 5 movimientos</translation>
-    </message>
-    <message>
         <source>What to measure</source>
         <translation>Qué medir</translation>
-    </message>
-    <message>
-        <source>Measure all 5 movements</source>
-        <translation>Medir los 5 movimientos</translation>
-    </message>
-    <message>
-        <source>C</source>
-        <translation>C</translation>
     </message>
     <message>
         <source>Body position</source>
@@ -1892,8 +1868,16 @@
         <translation>Copiado como texto</translation>
     </message>
     <message>
+        <source>No reading today</source>
+        <translation>Hoy no hay lectura</translation>
+    </message>
+    <message>
         <source>Today&apos;s results, saved</source>
         <translation>Resultados de hoy, guardados</translation>
+    </message>
+    <message>
+        <source>First results, saved</source>
+        <translation>Primeros resultados, guardados</translation>
     </message>
     <message>
         <source>Today&apos;s results, not saved</source>
@@ -1942,10 +1926,6 @@
     <message>
         <source>In a clinic</source>
         <translation>En la consulta</translation>
-    </message>
-    <message>
-        <source>Measure the chosen movement</source>
-        <translation>Medir el movimiento elegido</translation>
     </message>
     <message>
         <source>Measure the side that is missing</source>
@@ -2776,8 +2756,8 @@
         <translation>tronco oblicuo a la cámara</translation>
     </message>
     <message>
-        <source>not turned by 45°</source>
-        <translation>sin girar 45°</translation>
+        <source>body not turned halfway</source>
+        <translation>cuerpo sin girar a medias</translation>
     </message>
     <message>
         <source>arm on the far side</source>
@@ -4210,6 +4190,10 @@
     <message>
         <source>waist</source>
         <translation>cintura</translation>
+    </message>
+    <message>
+        <source>lower ribs</source>
+        <translation>costillas inferiores</translation>
     </message>
     <message>
         <source>hip</source>
@@ -8616,10 +8600,6 @@ o por qué no la hay.</translation>
     <message>
         <source>{time}: the time you chose for your exercises.</source>
         <translation>{time}: la hora que eligió para sus ejercicios.</translation>
-    </message>
-    <message>
-        <source>First results: there is nothing to compare them with yet.</source>
-        <translation>Primeros resultados: aún no hay con qué compararlos.</translation>
     </message>
     <message>
         <source>Not measured today</source>

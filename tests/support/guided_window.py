@@ -157,11 +157,11 @@ class Leader(QObject):
         if self._clinic:
             measure.start.use_in_clinic()
             measure.start.prefer(self._movements[0], Side.RIGHT)
-            self._click(measure.start.in_clinic.what.single)
+            self._click(measure.start.in_clinic.what.start)
             return
         measure.start.use_at_home()
         measure.start.at_home.choose.setChecked(True)
-        for movement, tick in measure.start.at_home.movements.items():
+        for movement, tick in measure.start.at_home.tiles.boxes.items():
             tick.setChecked(movement in self._movements)
         self._click(measure.start.at_home.start)
 

@@ -1,8 +1,9 @@
 """Start pages in a clinic: who is measured, then what."""
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import replace
 from functools import partial
+from math import ceil
 
 from PySide6.QtCore import Qt, Signal, Slot
 from PySide6.QtWidgets import (
@@ -14,32 +15,26 @@ from PySide6.QtWidgets import (
 )
 
 from gui.pages.measuring.conduct_choice import ConductChoice
-from gui.pages.measuring.first_movement import MovementStrip
+from gui.pages.measuring.first_movement import counted_minutes, tasks_words
 from gui.pages.measuring.session_state import SessionStateChoice
-from gui.protocol.plan import baseline_tasks, clinic_task
+from gui.protocol.plan import MovementTask, baseline_tasks
 from gui.session.settings import WindowSettings
 from gui.style.appearance import Appearance
 from gui.style.measures import GAP_PX
-from gui.text.wording import (
-    affected_name,
-    listed_name,
-    movement_introduced,
-    person_name,
-    side_title,
-    tr,
-)
+from gui.text.wording import affected_name, listed_name, person_name, tr
 from gui.widgets.buttons import MenuButton, button
 from gui.widgets.choice_row import ChoiceRow
-from gui.widgets.layouts import FlowRow, card, column, row, separator, widget_with
+from gui.widgets.figures.movement_tile import MovementTiles
+from gui.widgets.layouts import FlowRow, card, column, row, separator
 from gui.widgets.page_frame import frame_page
-from gui.widgets.side_by_side import LARGE_FROM_PERCENT, SideBySide
+from gui.widgets.side_by_side import SideBySide
 from gui.widgets.text import ElidedLabel, label
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
 from measure.domain.records import Person
 
-#: Minutes that the full baseline takes: ten times two raises and the walk back. [project]
-BASELINE_MIN = 4
+#: Minutes that a movement of an arm takes: two raises and the walk back. [project]
+_TASK_MIN = 0.4
 #: People beside the last one who stand on buttons of their own. [technical]
 _RECENT = 3
 #: Most letters of a name on a button; a longer one is shortened. [technical]
@@ -75,7 +70,7 @@ class WhoPage(QWidget):
         self.others = MenuButton(tr("Another person"))
         self.progress = MenuButton(tr("Open progress"))
         self.not_saved = button(tr("Do not save"))
-        self.at_home = button(tr("I measure at home"))
+        self.at_home = button(tr("I measure at home"), "link")
         self._last_id = ""
         self.name.returnPressed.connect(self._add)
         self.new.clicked.connect(self._add)
@@ -100,7 +95,7 @@ class WhoPage(QWidget):
         grid.setHorizontalSpacing(GAP_PX * 2)
         grid.setVerticalSpacing(GAP_PX)
         grid.setColumnStretch(0, 1)
-        nothing = label(tr("Nothing is saved: no name, no answers, no results."))
+        nothing = label(tr("Nothing is saved: no name, no answers, no results."), "quiet")
         for line, (title, words, press) in enumerate(
             (
                 (tr("Someone new"), self.name, self.new),
@@ -183,12 +178,10 @@ class WhoPage(QWidget):
 
 
 class WhatPage(QWidget):
-    """Asks what is measured: the full baseline, or one movement."""
+    """Asks what is measured: all movements on both sides, as at first, or some of them."""
 
     #: tuple[MovementTask, ...]
-    baseline_wanted = Signal(object)
-    #: MovementTask
-    movement_wanted = Signal(object)
+    begin = Signal(object)
     back = Signal()
     person_edited = Signal(object)
 
@@ -198,96 +191,57 @@ class WhatPage(QWidget):
         super().__init__(parent)
         self._appearance, self._settings = appearance, settings
         self._person: Person | None = None
-        #: Whether nobody has said yet which shoulder of the person is stiff.
-        self._new = True
         #: Who is measured, or that nothing is saved.
         self.who = ElidedLabel("quiet")
         self.who.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
-        self.affected: ChoiceRow[tuple[Side, ...]] = ChoiceRow(
-            [(Side.LEFT,), (Side.RIGHT,), tuple(Side)],
-            affected_name,
-            title=tr("Stiff shoulder"),
-            large=True,
-            may_be_empty=True,
-        )
-        #: Whether the full baseline is measured; otherwise one movement.
-        self.whole: ChoiceRow[bool] = ChoiceRow(
-            [True, False],
-            lambda whole: tr("All 5 movements") if whole else tr("One movement"),
-            title=tr("What to measure"),
-            large=True,
-        )
-        self.baseline = button(tr("Measure all 5 movements"), "main", key=tr("B"))
-        self.movement = ChoiceRow(
-            list(Movement),
-            movement_introduced,
-            columns=1,
-            title=tr("the movement to measure"),
-            may_be_empty=True,
-        )
-        self.side = ChoiceRow(
-            list(Side), side_title, title=tr("the side to measure"), large=True, may_be_empty=True
-        )
-        self.single = button("", "main", key=tr("C"))
+        self.length = label("", "title")
+        #: Ticks all movements, or none.
+        self.every = button("", "line-link")
+        self.tiles = MovementTiles(appearance, tuple(Movement))
+        self.arms = _sides_row(tr("Arm to measure"))
+        self.affected = _sides_row(tr("Stiff shoulder"), may_be_empty=True)
         self.how = ConductChoice(appearance, settings)
         self.state = SessionStateChoice(
             appearance, tr("Pain relief was taken in the last four hours"), ticked_elsewhere=True
         )
         self.other_person = button(tr("Back"), key=tr("Escape"))
-        self.strip = MovementStrip(appearance)
+        self.start = button("", "main", key=tr("B"))
         self._lay_out()
-        self.baseline.clicked.connect(self._begin_baseline)
-        self.single.clicked.connect(self._begin_single)
-        self.other_person.clicked.connect(self.back)
+        self.every.clicked.connect(self._tick_all_or_none)
+        self.tiles.picked.connect(self._show_choice)
+        self.arms.picked.connect(self._show_choice)
         self.affected.picked.connect(self._affected_picked)
-        self.whole.picked.connect(self._change_way)
-        self.movement.picked.connect(self._show_choice)
-        self.side.picked.connect(self._show_choice)
-        self._appearance.changed.connect(self._show_choice)
-        self._show_choice()
+        self.other_person.clicked.connect(self.back)
+        self.start.clicked.connect(self._begin)
+        self.prefer(Movement, Side)
 
     def _lay_out(self) -> None:
         gap = self._appearance.gap
-        words = tr("Both sides, 2 trials: about {minutes} minutes")
-        lead = label(words.format(minutes=BASELINE_MIN))
-        heading = label(tr("Which shoulder is stiff?"), "title")
-        note = label(tr("The other arm comes first. Neither stiff? Leave it blank."))
-        self._note = widget_with(column(note))
-        self._asked_stiff = widget_with(
-            column(heading, self.affected.row, self._note, spacing=gap(1))
+        arms, stiff = (
+            (column(label(title, "title"), choice.row, spacing=gap(1)), 1)
+            for title, choice in (
+                (tr("Which arm is measured?"), self.arms),
+                (tr("Which shoulder is stiff?"), self.affected),
+            )
         )
-        self._length = widget_with(column(lead))
-        side = label(tr("Which side is measured?"), "title")
-        self._asked_side = widget_with(column(side, self.side.row, spacing=gap(1)))
-        what = column(
-            label(tr("Movements"), "title"),
-            self.whole.row,
-            self._length,
-            self.movement.row,
-            1,
-            spacing=gap(1),
-        )
-        asked = column(self._asked_stiff, self._asked_side, 1, spacing=gap(3))
-        chosen = SideBySide(self._appearance, (what, 1), (asked, 1), spacing=gap(4))
-        position = label(tr("Position and help"), "title")
-        conduct = card(position, self.how, self.state.pain_relief, 1, spacing=gap(1))
-        below = SideBySide(self._appearance, (conduct, 1), (card(self.state), 1), spacing=gap(2))
+        conduct = column(self.how, (self.state.pain_relief, 1), spacing=gap(1))
         frame_page(
             self,
             row((label(tr("What to measure"), "display"), 1), (self.who, 1)),
-            card(chosen, self.strip, spacing=gap(2)),
-            below,
+            card(row((self.length, 1), self.every, spacing=gap(2)), self.tiles, spacing=gap(1.5)),
+            card(
+                SideBySide(self._appearance, arms, stiff, spacing=gap(4)),
+                SideBySide(self._appearance, (conduct, 1), (self.state, 1), spacing=gap(4)),
+                spacing=gap(2),
+            ),
             1,
-            buttons=[self.other_person, self.baseline, self.single],
+            buttons=[self.other_person, self.start],
         )
 
     def ask(self, person: Person) -> None:
-        """Ask anew, for a person: no movement is chosen, the full baseline is offered."""
-        self._new = not person.affected
-        self.whole.choose(True)
+        """Ask anew, for a person: all movements of both arms are offered."""
+        self.prefer(Movement, Side)
         self.how.fold()
-        self.movement.choose(None)
-        self.side.choose(None)
         self.show_person(person)
 
     def show_person(self, person: Person) -> None:
@@ -295,72 +249,65 @@ class WhatPage(QWidget):
         self._person = person
         self.who.say(person_name(person))
         self.affected.choose(person.affected)
-        if self.side.value is None and len(person.affected) == 1:
-            self.side.choose(person.affected[0])
-        self._show_choice()
         self.keep_focus()
 
     def keep_focus(self) -> None:
-        """Put the keyboard on the button that begins."""
-        begins = self.baseline if self.whole.value else self.single
-        (begins if begins.isEnabled() else self.whole.button(False)).setFocus()
+        """Put the keyboard on the button that begins, or on the first movement."""
+        first = self.tiles.boxes[Movement.FLEXION]
+        (self.start if self.start.isEnabled() else first).setFocus()
 
-    def prefer(self, movement: Movement, side: Side) -> None:
-        """Put the choice on a movement and side."""
-        self.whole.choose(False)
-        self.movement.choose(movement)
-        self.side.choose(side)
+    def prefer(self, movements: Iterable[Movement], sides: Iterable[Side]) -> None:
+        """Put the choice on movements and sides."""
+        self.tiles.tick(tuple(movements))
+        self.arms.choose(tuple(sides))
         self._show_choice()
 
-    @Slot()
-    def _change_way(self) -> None:
-        """Ask what the other way needs; its button may take the place of the one in focus."""
-        self.whole.button(bool(self.whole.value)).setFocus()
-        self._show_choice()
+    @property
+    def tasks(self) -> tuple[MovementTask, ...]:
+        """What is measured, in its order."""
+        return baseline_tasks(
+            self.affected.value or (), self.tiles.ticked, self.arms.value or tuple(Side)
+        )
 
     @Slot()
     def _show_choice(self) -> None:
-        """Ask for what the chosen way needs, and let its button begin it."""
-        whole, movement, side = bool(self.whole.value), self.movement.value, self.side.value
-        roomy = self._appearance.percent < LARGE_FROM_PERCENT
-        self._asked_stiff.setVisible(whole or self._new)
-        self._note.setVisible(whole)
-        self.strip.setVisible(whole and roomy)
-        self._length.setVisible(whole)
-        self.baseline.setVisible(whole)
-        self.movement.row.setVisible(not whole)
-        self._asked_side.setVisible(not whole)
-        self.single.setVisible(not whole)
-        self.single.setEnabled(movement is not None and side is not None)
-        if movement is None:
-            self.single.say(tr("Choose the movement first"))
-        else:
-            ready = side is not None
-            self.single.say(tr("Measure this movement") if ready else tr("Choose the side first"))
+        """Say what is measured and how long that takes."""
+        tasks, all_ticked = self.tasks, len(self.tiles.ticked) == len(Movement)
+        minutes = ceil(_TASK_MIN * len(tasks))
+        words = tr("2 trials each, about {minutes}").format(minutes=counted_minutes(minutes))
+        self.length.setText(words if tasks else "")
+        self.every.say(tr("Clear all") if all_ticked else tr("Choose all"))
+        measured = tr("Measure {tasks}").format(tasks=tasks_words(tasks))
+        self.start.say(measured if tasks else tr("Choose a movement first"))
+        if not tasks and self.start.hasFocus():
+            self.every.setFocus()
+        self.start.setEnabled(bool(tasks))
+
+    @Slot()
+    def _tick_all_or_none(self) -> None:
+        all_ticked = len(self.tiles.ticked) == len(Movement)
+        self.tiles.tick(() if all_ticked else tuple(Movement))
 
     @Slot()
     def _affected_picked(self) -> None:
-        stiff = self.affected.value or ()
-        if not self.whole.value and self.side.value is None and len(stiff) == 1:
-            self.side.choose(stiff[0])
-        self._show_choice()
         if self._person is not None:
-            affected = self.affected.value or ()
-            self._person = replace(self._person, affected=affected)
+            self._person = replace(self._person, affected=self.affected.value or ())
             self.person_edited.emit(self._person)
 
     @Slot()
-    def _begin_baseline(self) -> None:
+    def _begin(self) -> None:
         self._settings.conduct = self.how.conduct
-        self.baseline_wanted.emit(baseline_tasks(self.affected.value or ()))
+        self.begin.emit(self.tasks)
 
-    @Slot()
-    def _begin_single(self) -> None:
-        movement, side = self.movement.value, self.side.value
-        if movement is None or side is None:
-            return
-        self._settings.conduct = self.how.conduct
-        self.movement_wanted.emit(clinic_task(movement, side))
+
+def _sides_row(title: str, *, may_be_empty: bool = False) -> ChoiceRow[tuple[Side, ...]]:
+    """Return the choice of the left side, the right one or both."""
+    return ChoiceRow(
+        [(Side.LEFT,), (Side.RIGHT,), tuple(Side)],
+        affected_name,
+        title=title,
+        may_be_empty=may_be_empty,
+    )
 
 
 class ClinicStart(QStackedWidget):

@@ -1,4 +1,4 @@
-"""Movements before they begin: the first one, or all in a row of drawings."""
+"""Movements before they begin: the first one, today's in a row of drawings, how many there are."""
 
 from collections.abc import Collection, Sequence
 
@@ -9,27 +9,33 @@ from gui.protocol.plan import MovementTask
 from gui.style.appearance import Appearance
 from gui.style.measures import GAP_PX
 from gui.text.session_wording import start_position_sentence
-from gui.text.wording import movement_introduced, movement_name, movement_plainly, side_name, tr
+from gui.text.wording import movement_introduced, movement_plainly, movement_shortly, side_name, tr
 from gui.widgets.figures.position_figure import PositionView
-from gui.widgets.layouts import Content, column, row, separator, widget_with
+from gui.widgets.layouts import Content, column, row, widget_with
 from gui.widgets.text import label
 from measure.domain.landmarks import Side
-from measure.domain.movements import Movement
 
-#: Width and height of the drawn person, pixels. [technical]
-_FIGURE_PX = (112, 130)
-#: Height of a drawing in a row of all movements, and of today's, pixels. [technical]
-_STRIP_PX, _TASK_PX = 92, 128
+#: Width and height of the drawn person beside words, pixels. [technical]
+_FIGURE_PX = (84, 76)
+#: Height of a drawing in a row of today's, pixels. [technical]
+_TASK_PX = 168
 
 
 def length_words(tasks: Sequence[MovementTask], minutes: int) -> str:
     """Return how many movements there are, of which arms, and about how long they take."""
+    length = counted_minutes(minutes)
+    return tr("{tasks}, about {minutes}").format(tasks=tasks_words(tasks), minutes=length)
+
+
+def tasks_words(tasks: Sequence[MovementTask]) -> str:
+    """Return how many movements there are, and of which arms."""
     count = len({task.movement for task in tasks})
-    return tr("{movements}, {arms}, about {minutes}").format(
-        movements=_counted(count, tr("1 movement"), tr("{count} movements")),
-        arms=_arms_words({task.side for task in tasks}),
-        minutes=_counted(minutes, tr("1 minute"), tr("{count} minutes")),
-    )
+    counted = _counted(count, tr("1 movement"), tr("{count} movements"))
+    return f"{counted}, {_arms_words({task.side for task in tasks})}"
+
+
+def counted_minutes(minutes: int) -> str:
+    return _counted(minutes, tr("1 minute"), tr("{count} minutes"))
 
 
 def _counted(count: int, single: str, several: str) -> str:
@@ -42,37 +48,22 @@ def _arms_words(sides: Collection[Side]) -> str:
     return tr("left arm") if Side.LEFT in sides else tr("right arm")
 
 
-class MovementStrip(QWidget):
-    """Shows all movements side by side, each drawn with its name beneath."""
-
-    def __init__(self, appearance: Appearance) -> None:
-        super().__init__()
-        drawn: list[Content] = [
-            (_drawn(appearance, movement, Side.LEFT, _STRIP_PX, label(movement_name(movement))), 1)
-            for movement in Movement
-        ]
-        # A hairline tells the drawings from what is chosen above them.
-        column(separator(), row(*drawn, spacing=GAP_PX), on=self, spacing=2 * GAP_PX)
-
-
 def drawn_tasks(appearance: Appearance, tasks: Sequence[MovementTask]) -> QWidget:
     """Return tasks side by side, each drawn with its name and everyday words beneath."""
     cells: list[Content] = []
     for task in tasks:
-        name = label(movement_name(task.movement), "strong")
+        name = label(movement_shortly(task.movement), "strong")
         plain = movement_plainly(task.movement)
         words = label(plain[:1].upper() + plain[1:], "quiet")
-        cells.append((_drawn(appearance, task.movement, task.side, _TASK_PX, name, words), 1))
+        cells.append((_drawn(appearance, task, name, words), 1))
     return widget_with(row(*cells, spacing=2 * GAP_PX))
 
 
-def _drawn(
-    appearance: Appearance, movement: Movement, side: Side, high: int, *words: QLabel
-) -> QWidget:
-    """Return a movement drawn to a height in pixels, with words in the middle beneath."""
+def _drawn(appearance: Appearance, task: MovementTask, *words: QLabel) -> QWidget:
+    """Return a movement drawn, with words in the middle beneath."""
     figure = PositionView(appearance, still=True, close=True)
-    figure.setFixedHeight(high)
-    figure.show_movement(movement, side)
+    figure.setFixedHeight(_TASK_PX)
+    figure.show_movement(task.movement, task.side)
     for line in words:
         line.setAlignment(Qt.AlignmentFlag.AlignHCenter)
     cell = widget_with(column(figure, *words, 1, spacing=GAP_PX // 2))
@@ -88,10 +79,10 @@ class FirstMovement(QWidget):
         super().__init__(parent)
         self.figure = PositionView(appearance, still=True, close=True)
         self.figure.setFixedSize(*_FIGURE_PX)
-        self.title = label("", "title")
-        self.how = label("")
+        self.title = label("", "strong")
         self.length = label("", "quiet")
-        words = column(1, self.title, self.how, self.length, 1, spacing=appearance.gap(0.5))
+        self.how = label("")
+        words = column(1, self.title, self.how, self.length, 1, spacing=0)
         row(self.figure, (words, 1), on=self, spacing=appearance.gap(2))
 
     def show_tasks(self, tasks: Sequence[MovementTask], minutes: int) -> None:

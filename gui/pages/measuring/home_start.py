@@ -16,7 +16,7 @@ from gui.text.chart_wording import weekday_name
 from gui.text.wording import affected_name, movement_introduced, tr
 from gui.widgets.buttons import MenuButton, button, give_role
 from gui.widgets.choice_row import ChoiceRow
-from gui.widgets.figures.movement_tile import MovementTile
+from gui.widgets.figures.movement_tile import MovementTiles
 from gui.widgets.figures.position_figure import PositionView
 from gui.widgets.layouts import card, clear_layout, column, row, separator, widget_with
 from gui.widgets.page_frame import frame_page
@@ -24,7 +24,6 @@ from gui.widgets.side_by_side import LARGE_FROM_PERCENT, SideBySide
 from gui.widgets.text import label
 from gui.widgets.wrapping_check_box import WrappingCheckBox
 from measure.domain.landmarks import Side
-from measure.domain.movements import Movement
 from measure.domain.records import History, Person
 from measure.progress.home_programme import Irritability, irritability_on, pain_to_rest_from
 from measure.progress.measuring_plan import MeasuringPlan
@@ -75,9 +74,7 @@ class HomeStart(QWidget):
         self.add_person = button(tr("Add a person"))
         self.choose = button("", "link", checkable=True)
         self.choose.setChecked(settings.own_choice)
-        self.movements = {movement: MovementTile(appearance, movement) for movement in Movement}
-        for movement, box in self.movements.items():
-            box.setChecked(movement in settings.movements)
+        self.tiles = MovementTiles(appearance, settings.movements)
         self.affected: ChoiceRow[tuple[Side, ...]] = ChoiceRow(
             [(Side.LEFT,), (Side.RIGHT,), tuple(Side)],
             affected_name,
@@ -100,11 +97,6 @@ class HomeStart(QWidget):
         gap = self._appearance.gap
         self._tasks.setContentsMargins(0, 0, 0, 0)
         self._tasks.setSpacing(gap(1))
-        self._boxes = SideBySide(
-            self._appearance,
-            *((tile, 1) for tile in self.movements.values()),
-            spacing=gap(1),
-        )
         self._headline = row((self.sentence, 1), spacing=gap(2))
         self._below_tasks, self._below_boxes, self._below_asked = (row(1) for _ in range(3))
         today = column(
@@ -112,7 +104,7 @@ class HomeStart(QWidget):
             self._tasks,
             1,
             self._below_tasks,
-            self._boxes,
+            self.tiles,
             self._below_boxes,
             spacing=gap(1.5),
         )
@@ -126,17 +118,18 @@ class HomeStart(QWidget):
         self._own = widget_with(
             column(asked, self._below_asked, separator(), spacing=gap(_AROUND_RULES))
         )
-        who = row(
-            label_of(tr("Person")), self.person, self.edit_person, self.add_person, 1,
-            spacing=gap(1),
-        )  # fmt: skip
-        self._who = widget_with(column(separator(), who, spacing=gap(_AROUND_RULES)))
+        who = (self.person, self.edit_person, self.add_person)
+        self._who = widget_with(row(label_of(tr("Person")), *who, 1, spacing=gap(1)))
+        self._who_rule, self._who_below = separator(), row()
+        self._head = row((self.title, 1), spacing=gap(2))
+        below = column(self._own, self._state, self._who_rule, self._who_below)
+        below.setSpacing(gap(_AROUND_RULES))
         frame_page(
             self,
-            self.title,
+            self._head,
             self._rest,
             card(today),
-            card(self._own, self._state, self._who, spacing=gap(_AROUND_RULES)),
+            card(below),
             1,
             buttons=[self.in_clinic, self.start],
         )
@@ -150,8 +143,8 @@ class HomeStart(QWidget):
         self.affected.picked.connect(self._affected_picked)
         self._appearance.changed.connect(self.refresh)
         self.choose.toggled.connect(self._choose_toggled)
-        for box in (*self.movements.values(), self.sore):
-            box.toggled.connect(self.refresh)
+        self.tiles.picked.connect(self.refresh)
+        self.sore.toggled.connect(self.refresh)
         self.sore.clicked.connect(self._note_sore)
         self._rest.hide()
         self.refresh()
@@ -199,13 +192,8 @@ class HomeStart(QWidget):
         if self.choose.isChecked() or self.plan is None:
             affected = self.affected.value or ()
             stiff = affected[0] if len(affected) == 1 else None
-            return home_tasks(self.chosen, stiff, sore_day=self.sore.isChecked())
+            return home_tasks(self.tiles.ticked, stiff, sore_day=self.sore.isChecked())
         return planned_tasks(self.plan.tasks, sore_day=self.sore.isChecked())
-
-    @property
-    def chosen(self) -> tuple[Movement, ...]:
-        """The movements with a tick."""
-        return tuple(move for move, box in self.movements.items() if box.isChecked())
 
     @Slot()
     def refresh(self) -> None:
@@ -224,14 +212,12 @@ class HomeStart(QWidget):
             (self._below_asked if largest else self._below_boxes).insertWidget(0, self.choose)
         else:
             self._below_tasks.insertWidget(0, self.choose)
-        self._boxes.setVisible(own)
-        between = self._boxes.layout()
-        assert between is not None
-        # In large text the rows fill the window; what follows needs scrolling anyway.
-        between.setSpacing(self._appearance.gap(1 if roomy or largest else 2))
+        self.tiles.setVisible(own)
         self._own.setVisible(own)
         # Who is measured stands in the head; it is changed on the page of the suggested movements.
+        (self._head if roomy else self._who_below).addWidget(self._who)
         self._who.setHidden(own and roomy)
+        self._who_rule.setHidden(roomy)
         tasks = self.tasks
         due = plan is None or plan.due or own
         suggested = tr("Today") if due else _next_words(plan)
@@ -283,11 +269,11 @@ class HomeStart(QWidget):
     @Slot()
     def _begin(self) -> None:
         if self.choose.isChecked():
-            if not self.chosen:
-                box = self.movements[self._settings.movements[0]]
+            if not self.tiles.ticked:
+                box = self.tiles.boxes[self._settings.movements[0]]
                 box.setFocus(Qt.FocusReason.OtherFocusReason)
                 return
-            self._settings.movements = self.chosen
+            self._settings.movements = self.tiles.ticked
         self._settings.conduct = self.how.conduct
         self.how.fold()
         self.begin.emit(self.tasks)

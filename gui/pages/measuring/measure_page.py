@@ -98,7 +98,6 @@ class MeasurePage(QWidget):
         self.people.message_raised.connect(self.message_raised)
         self.start.home.connect(self._begin_home)
         self.start.clinic.connect(self._begin_clinic)
-        self.start.baseline.connect(self._begin_baseline)
         self.start.first_wanted.connect(self._begin_first)
         self.start.guest_wanted.connect(self._choose_guest)
         self.start.person_chosen.connect(self.people.choose)
@@ -231,11 +230,7 @@ class MeasurePage(QWidget):
         self._need_person()
 
     @Slot(object)
-    def _begin_clinic(self, task: MovementTask) -> None:
-        self._begin_baseline((task,))
-
-    @Slot(object)
-    def _begin_baseline(self, tasks: tuple[MovementTask, ...]) -> None:
+    def _begin_clinic(self, tasks: tuple[MovementTask, ...]) -> None:
         if self.measuring is not None and self.measuring.mode is SessionMode.CLINIC:
             self.measuring.add(*tasks)
             return

@@ -46,8 +46,9 @@ from measure.progress.home_programme import USUAL_PAIN_LIMIT
 #: Width and height of the reading drawn on a body, of one above words, and of a movement that has
 #: no reading, pixels. [technical]
 _FIGURE_PX, _FIGURE_OF_WORDS_PX, _MOVEMENT_PX = (308, 350), (308, 340), (308, 280)
-#: Width and height of the movement that follows, beside its name, pixels. [technical]
-_NEXT_PX = (84, 92)
+#: Width and height of the movement that follows, beside its name, and beside a larger one, pixels.
+#: [technical]
+_NEXT_PX, _NEXT_LARGE_PX = (96, 132), (84, 92)
 #: Height of the answers, which are pressed in passing, and of those in larger text, pixels.
 #: [technical]
 _ANSWER_PX, _ANSWER_LARGE_PX = 80, 62
@@ -100,7 +101,6 @@ class PainPage(QWidget):
         self.next_words = label("")
         #: The movement that follows, where there is room for it.
         self.next_figure = PositionView(appearance, still=True, close=True)
-        self.next_figure.setFixedSize(*_NEXT_PX)
         self.finish = button(tr("Finish and save"), key=tr("Escape"))
         self.repeat = button(tr("Repeat movement"), key=tr("A"))
         self.done = button(tr("Continue"), "main", key=tr("Enter"))
@@ -130,12 +130,14 @@ class PainPage(QWidget):
         )
         self._next_rule = separator()
         self._next_lines = column(1, self.next_title, self.next_words, 1, spacing=gap(0.5))
-        self._next_row = row(self.next_figure, (self._next_lines, 1), spacing=gap(2))
+        self._next_row = row(self.next_figure, (self._next_lines, 1), spacing=gap(1))
         self._next = QFrame()
-        self._next_room = column(self._next_rule, self._next_row, on=self._next, spacing=gap(1.5))
+        self._next_room = column(
+            self._next_rule, (self._next_row, 1), on=self._next, spacing=gap(1.5)
+        )
         self._strip = strip(self.refused)
-        # What belongs together stands together: room that is left over is at the foot.
-        self._asked = column(self.pain, stopped, self._strip, self._next, 1, spacing=gap(4))
+        # What belongs together stands together; what follows reaches down to the reading's foot.
+        self._asked = column(self.pain, stopped, self._strip, (self._next, 1), spacing=gap(4))
         self._heading = column(self.line, self.sentence, spacing=gap(0.5))
         frame_page(
             self,
@@ -166,10 +168,10 @@ class PainPage(QWidget):
         last, gap = self.finish.isHidden(), self._appearance.gap
         # Where there is little room the button says that nothing follows.
         spare = not roomy and self._lacks and last
-        self.next_title.setHidden(spare)
-        self._next.setHidden(spare and not framed)
+        self._next.setHidden(spare)
         give_role(self.next_title, "title" if roomy else "strong")
         self.next_figure.setHidden(last or not framed)
+        self.next_figure.setFixedSize(*(_NEXT_PX if roomy else _NEXT_LARGE_PX))
         self._next_rule.setHidden(framed)
         give_role(self._next, "card" if framed else "")
         beside, above = (CARD_PADDING_PX, gap(2)) if framed else (0, 0)
@@ -219,7 +221,7 @@ class PainPage(QWidget):
         if measurement is not None and lacks:
             hurt = tr("Stopped because it hurt.")
             interval, advice = (hurt, "") if stopped else _reason(measurement)
-            self.refused.say(value, advice or interval)
+            self.refused.say(f"{value}.", advice or interval)
         self.advice.setText(advice)
         self.advice.setHidden(not advice)
         self._number.setHidden(not value)

@@ -15,7 +15,7 @@ from gui.widgets.buttons import bind_keys, button
 from gui.widgets.layouts import card, column, row, widget_with
 from gui.widgets.page_frame import frame_page
 from gui.widgets.pain_scale import QUESTION_PX, PainScale, RatedQuestion, ends_words, scale_ends
-from gui.widgets.side_by_side import LARGE_FROM_PERCENT, SideBySide
+from gui.widgets.side_by_side import LARGE_FROM_PERCENT
 from gui.widgets.text import label
 from measure.domain.records import Pain
 
@@ -23,7 +23,7 @@ from measure.domain.records import Pain
 _ABOVE_PX = 18
 #: Height of the numbers where text is small, and where they have the page for themselves then, and
 #: space between their rows, pixels. [technical]
-_SMALL_PX, _ALONE_PX, _BETWEEN_PX = 54, 72, 8
+_SMALL_PX, _ALONE_PX, _BETWEEN_PX = 48, 72, 8
 #: Height of the numbers where text is large: three questions are seen at once, pixels. [technical]
 _LARGE_PX = 56
 #: Text size from which there is least room for them, per cent. [technical]
@@ -56,6 +56,7 @@ class PainBeforePage(QWidget):
             appearance,
             tr("Pain relief taken in the last four hours"),
         )
+        self.state.answer_beside(QUESTION_PX + appearance.gap(0.5))
         self.go = button(tr("Start"), "main", key=tr("Enter"))
         self.leave = button(tr("Back"), key=tr("Escape"))
         self.go.clicked.connect(self._answer)
@@ -82,15 +83,12 @@ class PainBeforePage(QWidget):
             )
         ]
         self._scales = column(self._legend, *rated)
-        self._next = card(self.first)
-        below = SideBySide(
-            appearance, (card(self.state), 1), (self._next, 1), spacing=appearance.gap(2)
-        )
         frame_page(
             self,
             column(self.sentence, self._skips[0], spacing=appearance.gap(0.5)),
             card(self._scales),
-            below,
+            card(self.state),
+            self.first,
             1,
             buttons=[self.leave, self.go],
         )
@@ -150,8 +148,7 @@ class PainBeforePage(QWidget):
                 scale.choose(None)
             self.state.ask(after_exercises=after_exercises)
         self._whose, self._went_back, self._alone = whose, None, alone
-        self._next.setHidden(alone)
-        self.state.answer_beside(QUESTION_PX + self._appearance.gap(0.5) if alone else 0)
+        self.first.setHidden(alone)
         skip = tr("One number is enough.") if alone else tr("You can skip any of these.")
         for words in self._skips:
             words.setText(skip)

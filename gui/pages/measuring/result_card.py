@@ -22,7 +22,6 @@ from gui.text.wording import measurement_words, movement_name, side_title, task_
 from gui.widgets.buttons import WrappedButton
 from gui.widgets.figures.position_figure import PositionView
 from gui.widgets.figures.reading_figure import ReadingFigure
-from gui.widgets.figures.standing_figure import StandingFigure
 from gui.widgets.layouts import (
     Content,
     card,
@@ -36,22 +35,20 @@ from gui.widgets.side_by_side import LARGE_FROM_PERCENT
 from gui.widgets.text import NumberLine, label
 from measure.domain.landmarks import Side
 from measure.domain.measurements import Measurement, Status
-from measure.domain.movements import MOVEMENTS, Family, Movement, Unit
+from measure.domain.movements import MOVEMENTS, Movement, Unit
 from measure.domain.records import MeasurementRecord
 from measure.domain.session_comparison import side_difference
 from measure.domain.session_facts import ClinicianValue
 
-#: Height of a body, with a reading on it or without, and of one that stands alone; its width where
-#: there is room and where words are long, pixels. [technical]
-_HIGH_PX, _ALONE_HIGH_PX, _WIDE_PX, _LEAST_PX = 208, 280, 252, 130
-#: Space above the words beside it, and beside one that stands alone: both sides' numbers stand at
-#: one height, about the middle of the body. [technical]
-_ABOVE_PX, _ALONE_ABOVE_PX = 5 * GAP_PX // 2, 6 * GAP_PX
+#: Height of a body, of one whose movement stands alone; its width where there is room and where
+#: words are long, pixels. [technical]
+_HIGH_PX, _ALONE_HIGH_PX, _WIDE_PX, _LEAST_PX = 208, 240, 252, 130
 
 #: Shares of a side's width that its body and its words take. [technical]
-_FIGURE_PART, _WORDS_PART = 9, 11
-#: The column between both sides in their grid. [technical]
-_BETWEEN_COLUMN = 2
+_FIGURE_PART, _WORDS_PART = 8, 12
+#: The column between both sides in their grid; its rows of words and of ways on, with room above
+#: them and below. [technical]
+_BETWEEN_COLUMN, _WORDS_ROW, _WAYS_ROW, _ROWS = 2, 1, 2, 4
 
 Task = tuple[Movement, Side]
 
@@ -79,7 +76,7 @@ class ResultCard(QWidget):
     next_side
         The button that measures the other side; it stands in that side's place.
     footnotes
-        What else is said of the session: it stands on the card of a movement that is alone.
+        What else is said of the session, and the ways on: on the card of a movement that is alone.
     """
 
     #: Something without a reading is to be measured once more (MovementTask).
@@ -121,7 +118,6 @@ class ResultCard(QWidget):
         today
             The local day: a reading of this day counts for the difference between the sides.
         """
-        said = any(not part.isHidden() for part in self._footnotes.findChildren(QLabel))
         # What is used again leaves before the cards go.
         self._blocks.removeWidget(self._footnotes)
         for kept in (self._next_side, self._footnotes):
@@ -132,11 +128,11 @@ class ResultCard(QWidget):
         movements = list(dict.fromkeys(movement for movement, _ in results))
         alone = len(movements) == 1
         for movement in movements:
-            beneath = [self._footnotes] if alone and said else []
+            beneath = [self._footnotes] if alone else []
             self._blocks.addWidget(self._block(movement, shown, beneath))
         if not alone:
             self._blocks.addWidget(self._footnotes)
-        self._footnotes.setVisible(said)
+        self._footnotes.show()
 
     def show_by_hand(self, values: Sequence[ClinicianValue]) -> None:
         """Show values that were measured by hand beneath the results of their sides."""
@@ -172,60 +168,54 @@ class ResultCard(QWidget):
     def _sides(self, movement: Movement, shown: "_Results") -> QGridLayout:
         """Return both sides: bodies beside numbers and what is said, then what measures a side.
 
-        Words of both sides begin at one height; each button stands right under its own.
+        Words of both sides begin at one height, and so do the buttons beneath them.
         """
         sides = QGridLayout()
         sides.setContentsMargins(0, 0, 0, 0)
         sides.setHorizontalSpacing(0)
+        sides.setVerticalSpacing(0)
+        sides.setRowStretch(0, 1)
+        sides.setRowStretch(_ROWS - 1, 1)
         between = row(separator(upright=True), margins=(CARD_PADDING_PX, 0, CARD_PADDING_PX, 0))
-        sides.addLayout(between, 0, _BETWEEN_COLUMN)
+        sides.addLayout(between, 0, _BETWEEN_COLUMN, _ROWS, 1)
         for side, first in zip(Side, (0, _BETWEEN_COLUMN + 1), strict=True):
             self._add_side(sides, first, (movement, side), shown)
         return sides
 
     def _add_side(self, sides: QGridLayout, first: int, task: Task, shown: "_Results") -> None:
         """Add one side to the grid of both, from this column on."""
-        gap, alone = self._appearance.gap, len(shown.results) == 1
-        said = [*self._words(task, shown), *self._way(task, shown)]
-        above = 0 if self._large else _ALONE_ABOVE_PX if alone else _ABOVE_PX
-        spacing = 0 if self._large else gap(0.5)
-        words = column(*said, 1, margins=(0, above, 0, 0), spacing=spacing)
+        gap = self._appearance.gap
+        words = column(*self._words(task, shown), 1, spacing=0 if self._large else gap(0.5))
         sides.setColumnStretch(first + 1, _WORDS_PART)
-        sides.addWidget(widget_with(words), 0, first + 1)
+        sides.addWidget(widget_with(words), _WORDS_ROW, first + 1)
+        for way in self._way(task, shown):
+            sides.addWidget(way, _WAYS_ROW, first + 1)
         if self._large:
             return
         figure = self._figure(task, shown)
+        alone = len({movement for movement, _ in shown.results}) == 1
         figure.setFixedHeight(_ALONE_HIGH_PX if alone else _HIGH_PX)
         figure.setMinimumWidth(_LEAST_PX)
         figure.setMaximumWidth(_WIDE_PX)
         beside = widget_with(row(figure, margins=(0, 0, gap(2), 0)))
         sides.setColumnStretch(first, _FIGURE_PART)
-        sides.addWidget(beside, 0, first)
+        sides.addWidget(beside, 0, first, _ROWS, 1)
 
     def _figure(self, task: Task, shown: "_Results") -> QWidget:
-        """Return the reading on a body, the movement with advice on it, or a person at rest."""
+        """Return the reading on a body, or the movement with advice on it.
+
+        A side that was not measured is drawn like the other one, and so in its scale.
+        """
         movement, side = task
-        measurement = shown.results.get(task)
-        if measurement is None:
-            # Both bodies stand on a floor, or neither: one seen from above does not.
-            other = movement, side.other
-            read = other in shown.results and not shown.details.get(other, Said()).advice
-            turned = MOVEMENTS[movement].family is Family.ROTATION
-            return StandingFigure(self._appearance, floor=not (read and turned))
-        if shown.details.get(task, Said()).advice:
+        advised = [arm for arm in Side if shown.details.get((movement, arm), Said()).advice]
+        if side in advised or (advised and task not in shown.results):
             drawn = PositionView(self._appearance, still=True, close=True)
             drawn.show_movement(movement, side)
             return drawn
+        read = shown.results.get(task)
+        value, low, high = (read.value, read.low, read.high) if read else (None, None, None)
         figure = ReadingFigure(self._appearance, floor=True)
-        figure.show_reading(
-            Reading(
-                movement=movement,
-                side=side,
-                value=measurement.value,
-                low=measurement.low,
-                high=measurement.high,
-            )
-        )
+        figure.show_reading(Reading(movement=movement, side=side, value=value, low=low, high=high))
         return figure
 
     @property
@@ -252,7 +242,7 @@ class ResultCard(QWidget):
         ends = label(interval, "lead" if degrees else "quiet")
         if degrees:
             line = NumberLine(number, ends, spacing=self._appearance.gap(1.5))
-            line.set_level(self._large)
+            line.set_level(True)
             words.append(line)
         else:
             words += [number, ends] if interval else [number]

@@ -209,14 +209,15 @@ class SafetyPage(QWidget):
     def _foot(self, words: ScreeningText, buttons: ButtonRow) -> QLayout:
         """Return the buttons, and above them what follows from a list: it is always in sight."""
         said: list[Content] = []
+        roomy = self._appearance.percent < LARGE_FROM_PERCENT
         if words.close:
-            roomy = self._appearance.percent < LARGE_FROM_PERCENT
             alarm, usual = ("alarm", "title") if roomy else ("fault", "")
             role = alarm if words.alarming else usual
             # Where text is large a second line is better than another size on each page.
             one_line = OneLineLabel(self._appearance, words.close, role, bold=True, share=TITLE)
             said.append(one_line if roomy else label(words.close, role))
-        low = widget_with(column(*said, buttons, spacing=GAP_PX))
+        apart = self._appearance.gap(2 if roomy else 1)
+        low = widget_with(column(*said, buttons, spacing=apart))
         return centred(low, margins=(MARGIN_PX, GAP_PX, MARGIN_PX, GAP_PX))
 
     def _list(self, words: ScreeningText) -> QWidget:

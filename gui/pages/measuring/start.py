@@ -27,10 +27,8 @@ class StartPage(QStackedWidget):
 
     #: tuple[MovementTask, ...]
     home = Signal(object)
-    #: MovementTask
-    clinic = Signal(object)
     #: tuple[MovementTask, ...]
-    baseline = Signal(object)
+    clinic = Signal(object)
     #: The identifier of a person.
     person_chosen = Signal(str)
     #: The identifier of a person whose progress is to be shown.
@@ -76,12 +74,10 @@ class StartPage(QStackedWidget):
         who.guest_wanted.connect(self.guest_wanted)
         who.progress_wanted.connect(self.progress_wanted)
         who.home.connect(self.use_at_home)
-        what.baseline_wanted.connect(self.baseline)
-        what.movement_wanted.connect(self.clinic)
+        what.begin.connect(self.clinic)
         what.person_edited.connect(self.person_edited)
         bind_keys(home, home.start, "Return", "Enter")
-        bind_keys(what, what.single, "C")
-        bind_keys(what, what.baseline, "B")
+        bind_keys(what, what.start, "B")
         bind_keys(what, what.other_person, "Escape")
 
     @property
@@ -147,7 +143,7 @@ class StartPage(QStackedWidget):
 
     def prefer(self, movement: Movement, side: Side) -> None:
         """Put the clinic's choice on a movement and side."""
-        self.in_clinic.what.prefer(movement, side)
+        self.in_clinic.what.prefer((movement,), (side,))
 
     def keep_focus(self) -> None:
         """Put the keyboard where the eye goes."""

@@ -14,7 +14,6 @@ from gui.pages.measuring.typed_values import TypedValues
 from gui.protocol.plan import MovementTask, SessionMode
 from gui.session.measurement_session import MeasurementSession
 from gui.style.appearance import Appearance
-from gui.style.measures import GAP_PX
 from gui.text.result_wording import line_of_results, result_notes, short_reason
 from gui.text.session_wording import correction_next_time, without_reading
 from gui.text.wording import pain_sentence, side_name, tr
@@ -49,20 +48,16 @@ class SummaryPage(QWidget):
         super().__init__(parent)
         self.title = label("", "display")
         self.next_side = button(tr("Measure this side"), key=tr("T"))
-        self.first = label(tr("First results: there is nothing to compare them with yet."), "quiet")
         #: Movements of which nothing was captured, each with its reason.
         self.without = label("", "quiet")
-        footnotes = widget_with(column(self.without, self.first, spacing=GAP_PX // 2))
-        self.card = ResultCard(appearance, self.next_side, footnotes)
-        self.card.again.connect(self.task_wanted)
         self._other_side: MovementTask | None = None
         self.typed = TypedValues()
-        self.typing = button(tr("Add goniometer values"), "link", checkable=True)
+        self.typing = button(tr("Add goniometer values"), "line-link", checkable=True)
         self.typing.toggled.connect(self._show_typing)
-        self.copy = button(tr("Copy as text"), "link")
-        self.progress = button(tr("Progress"), "link")
-        self.report = button(tr("Report"), "link")
-        self.noting = button(tr("Add a note"), "link", checkable=True)
+        self.copy = button(tr("Copy as text"), "line-link")
+        self.progress = button(tr("Progress"), "line-link")
+        self.report = button(tr("Report"), "line-link")
+        self.noting = button(tr("Add a note"), "line-link", checkable=True)
         self.noting.toggled.connect(self._show_note)
         self.note = QPlainTextEdit()
         self.note.setPlaceholderText(tr("A note, if you like"))
@@ -73,6 +68,9 @@ class SummaryPage(QWidget):
         self.finish = button(tr("Finish"), "main", key=tr("Enter"))
         self._as_line: Callable[[Sequence[ClinicianValue]], str] | None = None
         ways = [self.report, self.progress, self.noting, self.copy, self.typing]
+        foot = column(self.without, ButtonRow(ways, wide=True), spacing=appearance.gap(2))
+        self.card = ResultCard(appearance, self.next_side, widget_with(foot))
+        self.card.again.connect(self.task_wanted)
         for source, slot in (
             (self.next_side, self._measure_other_side),
             (self.next_movement, self.another),
@@ -88,7 +86,6 @@ class SummaryPage(QWidget):
             self,
             self.title,
             self.card,
-            ButtonRow(ways),
             self.typed,
             self.note,
             1,
@@ -121,10 +118,10 @@ class SummaryPage(QWidget):
         details = _details(measuring)
         self._show_without(measuring, results)
         read = any(result.status is Status.READING for result in results.values())
-        self.first.setVisible(measuring.log.saving and read and not history.measurements)
         self.card.show_results(results, before, details, wanted, today=today)
         self.next_side.setVisible(wanted is not None)
-        self.title.setText(_title(bool(results), saved=measuring.log.saving))
+        saving, first = measuring.log.saving, not history.measurements
+        self.title.setText(_title(bool(results), read=read, saved=saving, first=first))
         asked = {task: said.pain for task, said in details.items()}
         earlier = _earlier_today(results, before, today)
         asked |= dict.fromkeys(earlier, tr("measured earlier today"))
@@ -275,7 +272,12 @@ def _details(measuring: MeasurementSession) -> dict[Task, Said]:
     return details
 
 
-def _title(measured: bool, *, saved: bool) -> str:
+def _title(measured: bool, *, read: bool, saved: bool, first: bool) -> str:
     if not measured:
         return tr("Nothing was measured.")
-    return tr("Today's results, saved") if saved else tr("Today's results, not saved")
+    if not read:
+        return tr("No reading today")
+    if not saved:
+        return tr("Today's results, not saved")
+    # With the first ones there is nothing to compare.
+    return tr("First results, saved") if first else tr("Today's results, saved")

@@ -10,17 +10,15 @@ from gui.text.wording import affected_name, tr
 from gui.widgets.buttons import button
 from gui.widgets.choice_row import ChoiceRow
 from gui.widgets.figures.standing_figure import StandingFigure
-from gui.widgets.layouts import card, column, row
+from gui.widgets.layouts import card, column, row, separator
 from gui.widgets.page_frame import frame_page
 from gui.widgets.side_by_side import LARGE_FROM_PERCENT
-from gui.widgets.text import SignedLine, label
+from gui.widgets.text import SignedLine, end_together, label
 from measure.domain.landmarks import Side
 from measure.domain.records import Person
 
-#: Width and height of the drawn person, and of one beside large text, pixels; least height of the
-#: answers, pixels. [technical]
-_FIGURE_PX, _FIGURE_BESIDE_LARGE_PX = (164, 232), (150, 262)
-_ANSWERS_PX = 72
+#: Width and least height of the drawn person, and least height of the answers, pixels. [technical]
+_FIGURE_PX, _ANSWERS_PX = (200, 300), 72
 
 
 class WelcomePage(QWidget):
@@ -42,6 +40,7 @@ class WelcomePage(QWidget):
             may_be_empty=True,
         )
         self.question = label(tr("Which shoulder is stiff?"), "title")
+        self._rule = separator()
         self.figure = StandingFigure(appearance, asked=True)
         self.in_clinic = button(tr("I measure patients in a clinic"), "link")
         self.at_home = button("", "main")
@@ -58,22 +57,22 @@ class WelcomePage(QWidget):
         emergency, purpose, device, numbers, target, pictures = words.items
         title = label(tr("Measure your shoulder at home"), "display")
         self.affected.row.setMinimumHeight(_ANSWERS_PX)
-        named = column(title, label(purpose, "lead"), spacing=gap(1.5))
+        self.figure.setFixedWidth(_FIGURE_PX[0])
+        self.figure.setMinimumHeight(_FIGURE_PX[1])
         asked = column(self.question, self.affected.row, spacing=gap(1))
-        # The person is as high as the words: from the title down to the answers.
-        self._said = column(named, asked, 1, spacing=gap(3))
+        about = column(
+            label(words.title, "title"),
+            *(SignedLine("\u2022", line) for line in (device, numbers, target, pictures)),
+            SignedLine("\u2022", emergency, "strong"),
+            spacing=gap(1),
+        )
+        said = column(asked, self._rule, about, 1, spacing=gap(3))
         frame_page(
             self,
-            row((self._said, 1), self.figure, spacing=gap(2)),
-            card(
-                label(words.title, "title"),
-                *(SignedLine("\u2022", line) for line in (device, numbers, target, pictures)),
-                SignedLine("\u2022", emergency, "strong"),
-                spacing=gap(1),
-            ),
+            column(title, label(end_together(purpose), "lead"), spacing=gap(1)),
+            card(row((said, 1), self.figure, spacing=gap(4))),
             1,
             buttons=[self.in_clinic, self.at_home],
-            spacing=gap(3),
         )
 
     def show_person(self, person: Person | None) -> None:
@@ -83,8 +82,8 @@ class WelcomePage(QWidget):
         said = person is not None and not person.demo and bool(person.affected)
         if person is not None and said:
             self.affected.choose(person.affected)
-        self.affected.row.setVisible(not said)
-        self.question.setVisible(not said)
+        for part in (self.question, self.affected.row, self._rule):
+            part.setVisible(not said)
         self._show_choice()
 
     @Slot()
@@ -94,6 +93,5 @@ class WelcomePage(QWidget):
         self.at_home.setEnabled(bool(chosen))
         self.at_home.say(tr("Start measuring") if chosen else tr("Choose a shoulder first"))
         self.figure.show_sides(chosen or ())
-        roomy = self._appearance.percent < LARGE_FROM_PERCENT
-        self.figure.setFixedSize(*(_FIGURE_PX if roomy else _FIGURE_BESIDE_LARGE_PX))
-        self._said.setSpacing(self._appearance.gap(4 if roomy else 2))
+        # The words need the whole width where text is large.
+        self.figure.setVisible(self._appearance.percent < LARGE_FROM_PERCENT)

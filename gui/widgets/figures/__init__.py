@@ -3,7 +3,7 @@
 Public names:
 
     known_sign: Known, KnownSign
-    movement_tile: MovementTile
+    movement_tile: MovementTile, MovementTiles
     pause_sign: PauseSign
     pictured_card: PicturedCard, figure_panel
     position_figure: PositionView, motion_wanted

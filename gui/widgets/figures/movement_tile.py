@@ -1,15 +1,17 @@
-"""Check box of a movement: a tile with its drawing and name, or one line where text is large."""
+"""Check boxes of movements: tiles with drawing and name, or lines where text is large."""
 
-from PySide6.QtCore import QRect, QRectF, QSize, Qt, Slot
+from collections.abc import Collection
+
+from PySide6.QtCore import QRect, QRectF, QSize, Qt, Signal, Slot
 from PySide6.QtGui import QFontMetrics, QPainter, QPen, QResizeEvent
 
 from gui.style.appearance import Appearance
 from gui.style.focus_ring import paint_ring, shows_ring
 from gui.style.measures import BUTTON_RADIUS_PX, GAP_PX
-from gui.text.wording import movement_introduced, movement_name
+from gui.text.wording import movement_introduced, movement_shortly
 from gui.widgets.figures.position_figure import PositionView
 from gui.widgets.layouts import mirrored
-from gui.widgets.side_by_side import LARGE_FROM_PERCENT
+from gui.widgets.side_by_side import LARGE_FROM_PERCENT, SideBySide
 from gui.widgets.wrapping_check_box import WrappingCheckBox
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
@@ -17,11 +19,13 @@ from measure.domain.movements import Movement
 #: Height of the drawing, and least width of a tile, pixels. [technical]
 _DRAWING_PX, _LEAST_PX = 110, 140
 #: Space above the drawing, beside the words, and below them, pixels. [technical]
-_AROUND_PX = (3 * GAP_PX // 2, GAP_PX, 3 * GAP_PX // 2)
+_AROUND_PX = (GAP_PX, GAP_PX, GAP_PX)
 #: Share of the arm's colour in the ground of a chosen tile. [technical]
 _TINT = 0.08
 #: Thickness of the edge of a chosen tile and of another one, pixels. [technical]
 _CHOSEN_PX, _OTHER_PX = 2.0, 1.0
+#: Text size from which lines stand as near to each other as tiles, per cent. [technical]
+_NEAR_FROM_PERCENT = 175
 
 
 class MovementTile(WrappingCheckBox):
@@ -44,7 +48,7 @@ class MovementTile(WrappingCheckBox):
     @Slot()
     def _fit(self) -> None:
         """Say the name alone beneath the drawing, and how it goes where there is none."""
-        name = movement_name if self.tiled else movement_introduced
+        name = movement_shortly if self.tiled else movement_introduced
         self.setText(name(self._movement))
         self._drawing.setVisible(self.tiled)
         self.updateGeometry()
@@ -97,6 +101,37 @@ class MovementTile(WrappingCheckBox):
         painter.drawText(mirrored(self, words), _flags(), self.text())
         if shows_ring(self):
             paint_ring(painter, QRectF(self.rect()))
+
+
+class MovementTiles(SideBySide):
+    """All movements to be ticked, side by side, or one below the other where text is large."""
+
+    #: Another movement was ticked, or one no longer is.
+    picked = Signal()
+
+    def __init__(self, appearance: Appearance, ticked: Collection[Movement]) -> None:
+        self.boxes = {movement: MovementTile(appearance, movement) for movement in Movement}
+        tiles = ((tile, 1) for tile in self.boxes.values())
+        super().__init__(appearance, *tiles, spacing=appearance.gap(1))
+        self.tick(ticked)
+        for tile in self.boxes.values():
+            tile.toggled.connect(self.picked)
+
+    @property
+    def ticked(self) -> tuple[Movement, ...]:
+        """The movements with a tick."""
+        return tuple(movement for movement, tile in self.boxes.items() if tile.isChecked())
+
+    def tick(self, movements: Collection[Movement]) -> None:
+        """Tick these movements and no others."""
+        for movement, tile in self.boxes.items():
+            tile.setChecked(movement in movements)
+
+    def arrange(self) -> None:
+        """Let lines fill the window: what follows them needs scrolling anyway."""
+        super().arrange()
+        near = not self.stacked or self._appearance.percent >= _NEAR_FROM_PERCENT
+        self._layout.setSpacing(self._appearance.gap(1 if near else 2))
 
 
 def _flags() -> int:

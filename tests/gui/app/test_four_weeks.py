@@ -190,7 +190,7 @@ def first_visit(course: Course) -> None:
     what = page.start.in_clinic.what
     what.affected.button((Side.LEFT,)).click()
     stage.settle()
-    what.baseline.click()
+    what.start.click()
     stage.settle()
     for _ in range(3):
         page.safety.give(ScreeningAnswer.NONE_FITS)

@@ -7,11 +7,13 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from gui.protocol.plan import (
+    CLINIC_TRIALS,
     HOME_MOVEMENTS,
     AttemptState,
     MovementTask,
     SessionPlan,
     SessionStep,
+    baseline_tasks,
     faces_away_from_screen,
     home_tasks,
 )
@@ -212,6 +214,17 @@ def test_at_home_the_good_shoulder_comes_first() -> None:
     assert [each.side for each in tasks] == [Side.RIGHT, Side.LEFT] * 4
     assert [each.movement for each in tasks[::2]] == list(HOME_MOVEMENTS)
     assert home_tasks(HOME_MOVEMENTS, Side.RIGHT)[0].side is Side.LEFT
+
+
+@given(st.sets(st.sampled_from(Movement)), st.sets(st.sampled_from(Side)))
+def test_part_of_the_baseline_keeps_its_order(movements: set[Movement], sides: set[Side]) -> None:
+    for affected in ((), (Side.LEFT,), (Side.RIGHT,), tuple(Side)):
+        whole = baseline_tasks(affected)
+        assert len(set(whole)) == 10
+        assert {(each.trials, each.practice) for each in whole} == {(CLINIC_TRIALS, 0)}
+        part = baseline_tasks(affected, movements, sides)
+        kept = (each for each in whole if each.movement in movements and each.side in sides)
+        assert part == tuple(kept)
 
 
 def test_a_sore_day_asks_for_less() -> None:

@@ -89,7 +89,7 @@ def begin_single(
 ) -> None:
     """Choose one movement in a clinic, and begin it."""
     page.start.prefer(movement, side)
-    page.start.in_clinic.what.single.click()
+    page.start.in_clinic.what.start.click()
 
 
 def begin_clinic(stage: WindowHarness, movement: Movement = Movement.FLEXION) -> None:

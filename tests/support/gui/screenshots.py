@@ -228,7 +228,7 @@ def _reach(stage: WindowHarness) -> Iterator[str]:
     page.people.load()
     stage.settle()
     page.start.prefer(Movement.HAND_BEHIND_BACK, Side.LEFT)
-    page.start.in_clinic.what.single.click()
+    page.start.in_clinic.what.start.click()
     stage.settle()
     stage.engine.show(Phase.WAIT_NEUTRAL, 0.0)
     yield "live-back-turned"
@@ -243,7 +243,7 @@ def _reach(stage: WindowHarness) -> Iterator[str]:
     page.summary.finish.click()
     stage.settle()
     page.start.prefer(Movement.EXTERNAL_ROTATION, Side.RIGHT)
-    page.start.in_clinic.what.single.click()
+    page.start.in_clinic.what.start.click()
     stage.settle()
     yield "live-rotation"
     for value in (40.0, 41.0):

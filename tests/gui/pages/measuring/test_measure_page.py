@@ -102,11 +102,13 @@ def test_in_a_clinic_both_sides_take_few_keys(stage: WindowHarness, press: Press
     page.start.use_in_clinic()
     page.start.in_clinic.who.last.click()
     stage.settle()
-    press(Qt.Key.Key_C)
-    assert stage.engine.calls == []  # nothing is chosen beforehand
-    page.start.in_clinic.what.whole.button(False).click()
-    page.start.in_clinic.what.movement.button(Movement.FLEXION).click()
-    press(Qt.Key.Key_C)
+    what = page.start.in_clinic.what
+    what.every.click()
+    press(Qt.Key.Key_B)
+    assert stage.engine.calls == []  # nothing is ticked
+    what.tiles.boxes[Movement.FLEXION].click()
+    what.arms.button((Side.LEFT,)).click()
+    press(Qt.Key.Key_B)
     assert stage.engine.calls == ["start", "choose"]
     trials(stage, 90.0, 92.0)
     press(Qt.Key.Key_Return)
@@ -389,7 +391,7 @@ def test_the_last_movement_can_be_measured_again(stage: WindowHarness, press: Pr
 def test_without_a_movement_nothing_begins(stage: WindowHarness) -> None:
     page = stage.window.measure
     page.start.at_home.choose.setChecked(True)
-    for box in page.start.at_home.movements.values():
+    for box in page.start.at_home.tiles.boxes.values():
         box.setChecked(False)
     page.start.at_home.start.click()
     stage.settle()
@@ -439,7 +441,7 @@ def test_pain_beforehand_sets_how_much_testing_is_asked_for(
     give_history(stage)
     page = stage.window.measure
     page.start.at_home.choose.setChecked(True)
-    for movement, tick in page.start.at_home.movements.items():
+    for movement, tick in page.start.at_home.tiles.boxes.items():
         tick.setChecked(movement in (Movement.FLEXION, Movement.HAND_BEHIND_BACK))
     page.start.at_home.start.click()
     stage.settle()

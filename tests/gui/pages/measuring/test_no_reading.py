@@ -66,12 +66,16 @@ def test_of_several_reasons_the_one_of_most_trials_is_said(stage: WindowHarness)
         assert part.mapTo(card, part.rect().topRight()).x() < card.width() / 2
     other = page.summary.next_side
     assert other.isVisible()
+    rooms = []
     for way, words in ((again, "Next time: stay upright."), (other, "Not measured today")):
         begins, under = way.mapTo(card, QPoint()), said[words].mapTo(card, QPoint())
         room = begins.y() - under.y() - said[words].height()
-        # Right under them, whatever is said of the other side.
-        assert 0 < room < 3 * GAP_PX, words
+        rooms.append(room)
         assert begins.x() == under.x(), words
+    # Right under the longer words, both at one height.
+    assert 0 < min(rooms) < 3 * GAP_PX
+    tops = {way.mapTo(card, QPoint()).y() for way in (again, other)}
+    assert len(tops) == 1
     # The words of both sides begin at one height.
     tops = {said[words].mapTo(card, QPoint()).y() for words in ("No reading", "Not measured today")}
     assert len(tops) == 1
@@ -83,7 +87,7 @@ def test_in_large_text_a_missing_reading_stands_below_the_answers(stage: WindowH
     pain = stage.window.measure.pain
     assert pain.refused.isVisible()
     # What to do comes too late for the movement that has ended.
-    assert pain.refused.text() == "No reading  Next time: stay upright."
+    assert pain.refused.text() == "No reading.  Next time: stay upright."
     parts = (pain.line, pain.sentence, pain.pain, pain.reason.row, pain.refused)
     tops = [part.mapTo(pain, QPoint()).y() for part in parts]
     assert tops == sorted(tops)  # nothing stands between the question and its answers

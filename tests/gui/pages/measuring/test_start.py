@@ -42,6 +42,13 @@ class Hand:
         self.clicks += 1
         self.stage.settle()
 
+    def choose_one(self, movement: Movement, side: Side) -> None:
+        """Choose one movement of one arm on the clinic's page."""
+        what = self.stage.window.measure.start.in_clinic.what
+        self.click(what.every)
+        self.click(what.tiles.boxes[movement])
+        self.click(what.arms.button((side,)))
+
     def deny_all(self, lists: int = 3) -> None:
         """Answer the safety questions, scrolling where a list is longer than the page."""
         safety = self.stage.window.measure.safety
@@ -84,7 +91,7 @@ def test_a_clinicians_new_patient_needs_no_more(new_stage: WindowHarness) -> Non
     hand.clicks = 0
     page.start.in_clinic.who.name.setText("Linden")
     hand.click(page.start.in_clinic.who.new)
-    hand.click(page.start.in_clinic.what.baseline)
+    hand.click(page.start.in_clinic.what.start)
     hand.deny_all()
     assert shown(stage) is page.live
     assert hand.clicks == 5
@@ -101,10 +108,8 @@ def test_each_patient_of_a_clinic_gets_questions_and_a_history_of_their_own(
     for name in ("Linden", "Hazel"):
         page.start.in_clinic.who.name.setText(name)
         hand.click(page.start.in_clinic.who.new)
-        hand.click(page.start.in_clinic.what.whole.button(False))
-        hand.click(page.start.in_clinic.what.movement.button(Movement.FLEXION))
-        hand.click(page.start.in_clinic.what.side.button(Side.RIGHT))
-        hand.click(page.start.in_clinic.what.single)
+        hand.choose_one(Movement.FLEXION, Side.RIGHT)
+        hand.click(page.start.in_clinic.what.start)
         assert shown(stage) is page.safety
         hand.deny_all()
         trials(stage, 90.0, 91.0)
@@ -118,7 +123,7 @@ def test_each_patient_of_a_clinic_gets_questions_and_a_history_of_their_own(
     assert page.start.in_clinic.who.last.text().startswith("Last: Hazel")
     hand.click(page.start.in_clinic.who.last)
     hand.clicks = 0
-    hand.click(page.start.in_clinic.what.baseline)
+    hand.click(page.start.in_clinic.what.start)
     assert shown(stage) is page.live  # the answers of today still hold
     assert page.people.name == "Hazel"
 
@@ -129,10 +134,8 @@ def test_of_who_is_not_to_be_saved_nothing_is_written(new_stage: WindowHarness) 
     for _ in range(2):
         hand.click(page.start.in_clinic.who.not_saved)
         hand.click(page.start.in_clinic.what.affected.button((Side.LEFT,)))
-        hand.click(page.start.in_clinic.what.whole.button(False))
-        hand.click(page.start.in_clinic.what.movement.button(Movement.FLEXION))
-        hand.click(page.start.in_clinic.what.side.button(Side.RIGHT))
-        hand.click(page.start.in_clinic.what.single)
+        hand.choose_one(Movement.FLEXION, Side.RIGHT)
+        hand.click(page.start.in_clinic.what.start)
         hand.deny_all()  # each time
         trials(stage, 90.0, 91.0)
         assert page.pain.line.text().startswith("Not saved  \u00b7  ")
@@ -151,7 +154,7 @@ def test_the_full_baseline_shows_the_difference_at_once(stage: WindowHarness) ->
     page, hand = stage.window.measure, Hand(stage)
     page.start.use_in_clinic()
     hand.click(page.start.in_clinic.who.last)
-    hand.click(page.start.in_clinic.what.baseline)
+    hand.click(page.start.in_clinic.what.start)
     order = []
     for number in range(10):
         order.append((stage.engine.movement, stage.engine.side))
@@ -211,7 +214,7 @@ def test_the_plan_says_what_is_due_and_can_be_overridden(stage: WindowHarness) -
     assert len({figure.accessibleName() for figure in drawn}) == len(drawn) == 4
     home.choose.setChecked(True)
     assert home.title.text() == "Choose today's movements"
-    for movement, box in home.movements.items():
+    for movement, box in home.tiles.boxes.items():
         box.setChecked(movement is Movement.ABDUCTION)
     assert home.sentence.text() == "1 movement, both arms, about 2 minutes"
     home.start.click()
@@ -299,7 +302,7 @@ def test_the_pain_limit_holds_in_a_first_visit_and_without_saving(
     stage, page, hand = new_stage, new_stage.window.measure, Hand(new_stage)
     hand.click(page.start.welcome.in_clinic)
     hand.click(page.start.in_clinic.who.not_saved)
-    hand.click(page.start.in_clinic.what.baseline)
+    hand.click(page.start.in_clinic.what.start)
     hand.deny_all()
     trials(stage, 120.0, 121.0)
     hand.click(page.pain.pain.button(4))
@@ -330,32 +333,78 @@ def test_the_first_start_waits_for_a_shoulder(new_stage: WindowHarness) -> None:
     assert not welcome.at_home.isEnabled()
 
 
-def test_in_a_clinic_no_movement_is_chosen_beforehand_and_one_button_leads_on(
+def test_in_a_clinic_all_movements_are_ticked_and_one_button_says_what_is_measured(
     new_stage: WindowHarness,
 ) -> None:
     page, hand = new_stage.window.measure, Hand(new_stage)
     hand.click(page.start.welcome.in_clinic)
     hand.click(page.start.in_clinic.who.not_saved)
     what = page.start.in_clinic.what
-    assert (what.movement.value, what.side.value) == (None, None)
-    assert what.baseline.property("role") == what.single.property("role") == "main"
-    hand.click(what.affected.button((Side.LEFT,)))
-    assert what.baseline.isVisible()
-    assert not what.single.isVisible()
-    hand.click(what.whole.button(False))
-    assert not what.baseline.isVisible()
-    # Nobody has said before which shoulder is stiff, so it is asked of this way too.
+    assert what.tiles.ticked == tuple(Movement)
+    assert what.arms.value == tuple(Side)
+    assert what.start.property("role") == "main"
+    assert new_stage.window.focusWidget() is what.start
+    assert what.start.text().startswith("Measure 5 movements, both arms")
+    assert what.length.text() == "2 trials each, about 4 minutes"
+    # Nobody has said before which shoulder is stiff; it need not be said.
     assert what.affected.row.isVisible()
-    assert what.single.isVisible()
-    assert not what.single.isEnabled()
-    assert what.single.text().startswith("Choose the movement first")
-    hand.click(what.movement.button(Movement.ABDUCTION))
-    assert not what.single.isEnabled()
-    assert what.single.text().startswith("Choose the side first")
-    hand.click(what.side.button(Side.LEFT))
-    hand.click(what.single)
+    assert what.affected.value is None
+    hand.click(what.every)
+    assert what.tiles.ticked == ()
+    assert not what.start.isEnabled()
+    assert what.start.text().startswith("Choose a movement first")
+    assert what.length.text() == ""
+    hand.click(what.every)
+    assert what.tiles.ticked == tuple(Movement)
+    assert len(what.tasks) == 10
+
+
+def test_in_a_clinic_two_movements_of_both_arms_are_measured_in_the_order_of_the_baseline(
+    new_stage: WindowHarness,
+) -> None:
+    stage, page, hand = new_stage, new_stage.window.measure, Hand(new_stage)
+    hand.click(page.start.welcome.in_clinic)
+    page.start.in_clinic.who.name.setText("Linden")
+    hand.click(page.start.in_clinic.who.new)
+    what = page.start.in_clinic.what
+    hand.click(what.affected.button((Side.RIGHT,)))
+    hand.click(what.every)
+    for movement in (Movement.ABDUCTION, Movement.FLEXION):
+        hand.click(what.tiles.boxes[movement])
+    assert what.start.text().startswith("Measure 2 movements, both arms")
+    assert what.length.text() == "2 trials each, about 2 minutes"
+    hand.click(what.start)
     hand.deny_all()
-    assert (new_stage.engine.movement, new_stage.engine.side) == (Movement.ABDUCTION, Side.LEFT)
+    order = []
+    for _ in range(4):
+        order.append((stage.engine.movement, stage.engine.side))
+        trials(stage, 100.0, 101.0)
+        hand.click(page.pain.done)
+    assert shown(stage) is page.summary
+    both = (Movement.FLEXION, Movement.ABDUCTION)
+    assert order == [(each, side) for each in both for side in (Side.LEFT, Side.RIGHT)]
+    assert len(page.summary.card.readings) == 4
+    assert len(page.summary.card.differences) == 2
+    hand.click(page.summary.finish)
+    hand.click(page.start.in_clinic.who.last)
+    assert what.tiles.ticked == tuple(Movement), "the next time begins with all of them"
+    assert what.arms.value == tuple(Side)
+    assert what.affected.value == (Side.RIGHT,)
+
+
+def test_in_a_clinic_one_movement_of_one_arm_is_measured_alone(new_stage: WindowHarness) -> None:
+    stage, page, hand = new_stage, new_stage.window.measure, Hand(new_stage)
+    hand.click(page.start.welcome.in_clinic)
+    hand.click(page.start.in_clinic.who.not_saved)
+    hand.choose_one(Movement.ABDUCTION, Side.LEFT)
+    what = page.start.in_clinic.what
+    assert what.start.text().startswith("Measure 1 movement, left arm")
+    assert what.length.text() == "2 trials each, about 1 minute"
+    hand.click(what.start)
+    hand.deny_all()
+    assert (stage.engine.movement, stage.engine.side) == (Movement.ABDUCTION, Side.LEFT)
+    assert page.measuring is not None
+    assert page.measuring.guide.upcoming is None
 
 
 def test_a_clinician_can_say_what_changes_a_reading(new_stage: WindowHarness) -> None:
@@ -370,8 +419,8 @@ def test_a_clinician_can_say_what_changes_a_reading(new_stage: WindowHarness) ->
             hand.click(what.state.pain_relief)
             # A changed fact about the person leaves what was said of today.
             hand.click(what.affected.button((Side.LEFT,)))
-        what.prefer(Movement.FLEXION, Side.LEFT)
-        hand.click(what.single)
+        what.prefer((Movement.FLEXION,), (Side.LEFT,))
+        hand.click(what.start)
         hand.deny_all()
         trials(stage, 90.0, 91.0)
         hand.click(page.pain.done)
@@ -394,13 +443,13 @@ def test_back_from_the_questions_leads_to_the_page_before(new_stage: WindowHarne
     page.start.in_clinic.who.name.setText("Linden")
     hand.click(page.start.in_clinic.who.new)
     hand.click(page.start.in_clinic.what.state.pain_relief)
-    hand.click(page.start.in_clinic.what.baseline)
+    hand.click(page.start.in_clinic.what.start)
     assert shown(stage) is page.safety
     page.safety.left.emit()
     stage.settle()
     assert page.start.in_clinic.what.isVisible()
     assert page.start.in_clinic.what.state.pain_relief.isChecked()
-    hand.click(page.start.in_clinic.what.baseline)
+    hand.click(page.start.in_clinic.what.start)
     assert shown(stage) is page.safety
 
 
@@ -427,22 +476,23 @@ def test_in_a_clinic_anybodys_progress_can_be_opened(stage: WindowHarness) -> No
     stage.settle()
     assert not whose.isVisible()
     assert window.progress.overview.isVisible()
-    window.measure._begin_baseline(baseline_tasks((Side.LEFT,)))
+    window.measure._begin_clinic(baseline_tasks((Side.LEFT,)))
     stage.settle()
     assert "Clover is a made-up person." in window.messages.text
     assert window.measure.measuring is None
 
 
 @pytest.mark.parametrize("stiff", [(), (Side.LEFT,)])
-def test_one_movement_asks_which_shoulder_is_stiff_of_who_has_not_said_it(
+def test_in_a_clinic_the_stiff_shoulder_is_asked_and_the_other_arm_comes_first(
     stage: WindowHarness, stiff: tuple[Side, ...]
 ) -> None:
     what = stage.window.measure.start.in_clinic.what
     what.ask(replace(stage.store.people()[0], affected=stiff))
-    what.whole.button(False).click()
-    asked = what.affected.row.isVisibleTo(what)
-    assert asked is not bool(stiff)
-    if asked:
-        what.affected.button((Side.RIGHT,)).click()
-    assert what.side.value is (Side.RIGHT if asked else Side.LEFT)
-    assert what.affected.row.isVisibleTo(what) is asked
+    assert what.affected.row.isVisibleTo(what)
+    assert what.affected.value == (stiff or None)
+    assert what.tasks[0].side is Side.RIGHT
+    what.affected.button((Side.RIGHT,)).click()
+    assert what.arms.value == tuple(Side), "which arm is measured is another question"
+    assert what.tasks[0].side is Side.LEFT
+    what.arms.button((Side.RIGHT,)).click()
+    assert {task.side for task in what.tasks} == {Side.RIGHT}

@@ -26,7 +26,7 @@ def begin_clinic_session(stage: WindowHarness) -> None:
     page.start.in_clinic.who.new.click()
     stage.settle()
     page.start.prefer(Movement.FLEXION, Side.LEFT)
-    page.start.in_clinic.what.single.click()
+    page.start.in_clinic.what.start.click()
     stage.settle()
     for _ in range(3):
         page.safety.give(ScreeningAnswer.NONE_FITS)
