@@ -16,7 +16,7 @@ Public names:
     person: ArmAngles, Body, Point3D, Pose, posed
     person_painter: PersonPainter
     reading_on_body: Reading, paint_reading_on_body
-    scene: close_scale, close_width, paint_scene, paint_standing
+    scene: close_height, close_scale, close_width, paint_scene, paint_standing
     shown_faults: shown_fault
     shown_movements: BACK_S, OUT_S, RAISED_HAND, REST_S, STAY_S, Shown, facing_angle_deg,
         shown_exercise, shown_movement

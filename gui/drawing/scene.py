@@ -209,6 +209,12 @@ def close_scale(size: QSizeF, shown: Shown, side: Side) -> float:
     return min(size.height() / high, size.width() / wide)
 
 
+def close_height(shown: Shown, side: Side) -> float:
+    """Return how high a motion is with the things that belong to it, in body heights."""
+    reach = _reach(shown, side)
+    return reach.above + reach.below
+
+
 def close_width(shown: Shown, side: Side, high: float) -> float:
     """Return how wide a motion that is drawn close up can use a place of a height."""
     reach = _reach(shown, side)

@@ -10,6 +10,7 @@ from gui.style.measures import (
     DISPLAY,
     DISPLAY_GROWTH,
     FIELD_RADIUS_PX,
+    GAP_PX,
     HEAD,
     LARGE_ENOUGH_PX,
     LINE,
@@ -61,7 +62,7 @@ QLabel[role="tag"] {{ background: {arm}; color: {on_arm}; font-weight: 700;
 QLabel[role="saved"] {{ color: {arm}; background: {sunken};
     border-radius: {field_radius}px; padding: {pad_sign}px {padx_sign}px; }}
 QLabel[role="fault"] {{ color: {alarm}; font-weight: 700; }}
-QLabel[role="lacking"] {{ color: {hold}; font-weight: 700; }}
+QLabel[role="lacking"] {{ color: {hold}; }}
 QLabel[role="key"] {{ background: {raised}; border: 1px solid {edge}; border-bottom-width: 3px;
     border-radius: 6px; padding: 1px 8px; min-width: {text}px; }}
 QLabel[role="step"], QLabel[role="step-here"] {{ font-size: {far}px; }}
@@ -102,12 +103,10 @@ QPushButton[role="link"] {{ border: none; background: transparent; color: {arm};
     text-decoration: underline; padding: {pad}px 0; text-align: left; }}
 QPushButton[role="line-link"] {{ border: none; background: transparent; color: {arm};
     text-decoration: underline; padding: 0; }}
-QPushButton[role="cell"] {{ background: transparent; border: none; border-radius: 0;
-    border-left: 4px solid transparent; text-align: left;
-    padding: 6px 8px 6px {pad}px; }}
+QPushButton[role="cell"] {{ background: transparent; border: none; text-align: left;
+    border-radius: {field_radius}px; margin: 2px 0; padding: 4px {pad}px; }}
 QPushButton[role="cell"]:hover {{ background: {sunken}; }}
-QPushButton[role="cell"]:checked {{ background: {tint}; color: {ink};
-    border-left-color: {arm}; }}
+QPushButton[role="cell"]:checked {{ background: {tint}; color: {ink}; }}
 QPushButton[role="narrow"] {{ padding: {pad}px; }}
 QPushButton[role="choice"] {{ background: transparent; border: none; text-align: left;
     padding: 4px 0 4px {pad_mark}px; }}
@@ -163,10 +162,9 @@ QTextBrowser[role="text"]:focus {{ border: none; border-left: {text_edge}px soli
 
 QListWidget {{ background: {raised}; border: 1px solid {line}; outline: none; }}
 QListWidget[role="open"] {{ border: none; }}
-QListWidget::item {{ padding: {pad}px; border-bottom: 1px solid {line}; color: {ink};
-    border-left: 4px solid transparent; }}
-QListWidget::item:selected {{ background: {tint}; color: {ink};
-    border-left: 4px solid {arm}; }}
+QListWidget::item {{ padding: {pad}px {pad_list}px; border: none; color: {ink};
+    border-radius: {field_radius}px; }}
+QListWidget::item:selected {{ background: {arm}; color: {on_arm}; }}
 
 QTableView {{ background: {raised}; border: 1px solid {line}; outline: none; }}
 QTableView[role="open"] {{ border: none; }}
@@ -187,6 +185,7 @@ QHeaderView {{ background: {raised}; border: none; }}
 QHeaderView::section {{ background: {raised}; color: {quiet}; border: none;
     border-bottom: 2px solid {line}; padding: 4px {pad}px 4px {pad_head}px; font-weight: 700; }}
 QHeaderView[role="edged"], QHeaderView[role="edged"]::section {{ background: transparent; }}
+QHeaderView[role="flush"]::section:first {{ padding-left: 0; }}
 QHeaderView[role="edged"]::section:first {{ padding-left: {card_pad}px; }}
 
 QMenuBar {{ background: {ground}; color: {quiet}; }}
@@ -254,6 +253,7 @@ def style_sheet(palette: Palette, percent: int) -> str:
         "pad_f": high - 2,
         "pad_j": high - 4,
         "pad_mark": round(body * _MARK) + round(body * _AFTER_MARK),
+        "pad_list": CARD_PADDING_PX - GAP_PX,
         "pad_head": high + _CELL_FOCUS_PX,
         "card_pad": CARD_PADDING_PX,
         "line_px": round(body * LINE),

@@ -12,6 +12,7 @@ from gui.style.appearance import Appearance
 from gui.style.measures import CONTENT_PX, LINE
 from gui.text.exercise_wording import done_whole, done_words, how_sentence, planned_title
 from gui.text.wording import tr
+from gui.widgets.figures.pictured_card import figure_tile
 from gui.widgets.layouts import column, row
 from gui.widgets.painted_widget import PaintedWidget
 from gui.widgets.text import SignedLine, label
@@ -22,9 +23,9 @@ from measure.progress.home_programme import dose_words
 #: Text sizes from which the drawing has less room beside all words, and from which it alone says
 #: how, per cent; the round says it too. [technical]
 _LARGE_FROM_PERCENT, _SHORT_FROM_PERCENT = 150, 200
-#: Side of the drawing below and from these text sizes, and of what was logged where words are few,
-#: pixels: two exercises are seen at once. [technical]
-_DRAWING_PX, _LARGE_PX, _SHORT_PX, _SHORT_LOGGED_PX = 174, 150, 184, 164
+#: Side of the tile of the drawing below and from these text sizes, and of what was logged, pixels:
+#: two exercises are seen at once. [technical]
+_TILE_PX, _LARGE_PX, _SHORT_PX, _LOGGED_PX = 168, 152, 184, 160
 #: Width of what was done, at the end of the line, in sizes of the text. [technical]
 _DONE_WIDTH = 13.5
 #: Width of the sign of what is partly done, relative to the type, and its ring, pixels.
@@ -77,7 +78,7 @@ class PlannedLine(QWidget):
         shown = shown_exercise(listed) if listed is not None else None
         side = planned.sides[0] if planned.sides else Side.LEFT
         self.figure = StillFigure(appearance, shown, side)
-        self._drawn = shown is not None
+        self._tile, self._drawn = figure_tile(self.figure), shown is not None
         words_done = done_words(planned, logged)
         whole = done_whole(planned, logged)
         self._dose = label(dose_words(planned, tr, with_side=False))
@@ -96,7 +97,7 @@ class PlannedLine(QWidget):
             spacing=appearance.gap(0.75),
         )
         self._end = column(1, 1)
-        parts = (column(1, self.figure, 1), (self._words, 1), self._end)
+        parts = (column(1, self._tile, 1), (self._words, 1), self._end)
         row(*parts, on=self, spacing=appearance.gap(3))
         self._said = bool(logged)
         appearance.changed.connect(self._leave_room)
@@ -108,10 +109,10 @@ class PlannedLine(QWidget):
         """Say how it is done where nothing was done yet; where text is large, only what matters."""
         percent = self._appearance.percent
         roomy = percent < _SHORT_FROM_PERCENT
-        px = _SHORT_LOGGED_PX if self._said else _SHORT_PX
-        if roomy:
-            px = _DRAWING_PX if percent < _LARGE_FROM_PERCENT else _LARGE_PX
-        self.figure.setFixedSize(px, px if self._drawn else 0)
+        px = _LARGE_PX if percent >= _LARGE_FROM_PERCENT else _TILE_PX
+        px = px if roomy else _SHORT_PX
+        px = min(px, _LOGGED_PX) if self._said else px
+        self._tile.setFixedSize(px, px if self._drawn else 0)
         self._dose.setVisible(roomy or not self._said)
         self._how.setVisible(roomy and not self._said and bool(self._how.text()))
         self.done.keep_sign_width(self._appearance.px())

@@ -8,7 +8,7 @@ from PySide6.QtWidgets import QBoxLayout, QLineEdit, QVBoxLayout, QWidget
 
 from gui.pages.exercises.planned_exercise import ListedExerciseRow, OwnExerciseRow
 from gui.style.appearance import Appearance
-from gui.style.measures import GAP_PX, MARGIN_PX
+from gui.style.measures import CONTENT_PX, GAP_PX, MARGIN_PX
 from gui.text.day_text import day_text
 from gui.text.wording import movement_name, tr
 from gui.widgets.beside_row import BesideRow
@@ -38,6 +38,8 @@ from measure.system.clock import new_id
 
 #: Text size from which the two days stand one below the other, per cent. [technical]
 _BELOW_FROM_PERCENT = 125
+#: Width of the field of a day there, in sizes of the text. [technical]
+_DAY_WIDTH = 16
 #: Least height of the numbers for the pain at which to stop, pixels. [technical]
 _SCALE_PX = 80
 
@@ -81,7 +83,7 @@ class HomeProgrammePage(QWidget):
         )
         self.usual_limit = button(
             tr("I have no number: use {limit}").format(limit=USUAL_PAIN_LIMIT),
-            "link",
+            "line-link",
         )
         self.usual_limit.clicked.connect(self._choose_usual_limit)
         self.first_day = DateField(appearance, tr("first day"), fills=True)
@@ -139,14 +141,20 @@ class HomeProgrammePage(QWidget):
 
     @Slot()
     def _place_dates(self) -> None:
-        """Put the two days side by side where both have room, and leave air among the numbers."""
+        """Put the two days side by side where both have room, and leave air among the numbers.
+
+        Below each other their fields are no wider than a day needs.
+        """
         beside = self._appearance.percent < _BELOW_FROM_PERCENT
         directions = QBoxLayout.Direction
         self._dates.setDirection(directions.LeftToRight if beside else directions.TopToBottom)
+        wide = CONTENT_PX if beside else self._appearance.px(_DAY_WIDTH)
+        for day in (self.first_day, self.review):
+            day.setMaximumWidth(wide)
         self.pain_limit.row.setMinimumHeight(_SCALE_PX if beside else 0)
         limit = self._limit.layout()
         if limit is not None:
-            limit.setSpacing(3 * GAP_PX if beside else GAP_PX)
+            limit.setSpacing(3 * GAP_PX if beside else 3 * GAP_PX // 2)
 
     def _make_groups(self) -> None:
         """Put fields under their headings; what is missing is said above its own field."""
@@ -161,8 +169,12 @@ class HomeProgrammePage(QWidget):
             spacing=3 * GAP_PX,
         )
         self._limit = self._made_limit()
-        self._from = _group(tr("Starts on"), self.first_day, self.corrects)
-        self._reviewed = _group(tr("Next review with the clinician"), self.review)
+        self._from = _group(
+            tr("Starts on"), widget_with(row((self.first_day, 1), 0)), self.corrects
+        )
+        self._reviewed = _group(
+            tr("Next review with the clinician"), widget_with(row((self.review, 1), 0))
+        )
         self._movements = _group(
             tr("Movements that matter most for judging progress"),
             label(primary, "quiet"),

@@ -7,7 +7,7 @@ from PySide6.QtCore import QRectF, QSize, QSizeF
 from PySide6.QtGui import QPainter
 from PySide6.QtWidgets import QSizePolicy
 
-from gui.drawing.scene import close_scale, paint_scene
+from gui.drawing.scene import close_height, close_scale, paint_scene
 from gui.drawing.shown_movements import Shown
 from gui.style.appearance import Appearance
 from gui.widgets.painted_widget import PaintedWidget
@@ -18,14 +18,12 @@ _GROWTH = 0.55
 
 
 class StillFigure(PaintedWidget):
-    """Shows the end of a movement or an exercise, its start as a shade, as large as it has room.
+    """Shows the end of a movement or an exercise in the middle of its room, its start as a shade.
 
     Parameters
     ----------
     side_px
         Width and height at a text size of 100 %, pixels; 0 takes what room there is.
-    growing
-        Whether it grows a little with the text.
     """
 
     def __init__(
@@ -34,20 +32,17 @@ class StillFigure(PaintedWidget):
         shown: Shown | None,
         side: Side,
         side_px: int = 0,
-        *,
-        growing: bool = True,
     ) -> None:
         super().__init__(appearance)
         self._shown, self._side = shown, side
         self._side_px = side_px
-        self._growth = _GROWTH if growing else 0.0
         #: Figures that are drawn in one scale with this one.
         self._together: Sequence[StillFigure] = ()
         if side_px:
             self.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Fixed)
 
     def sizeHint(self) -> QSize:
-        grown = 1 + self._growth * (self.appearance.percent / 100 - 1)
+        grown = 1 + _GROWTH * (self.appearance.percent / 100 - 1)
         side_px = round(self._side_px * grown)
         return QSize(side_px, side_px) if side_px else QSize(220, 260)
 
@@ -63,8 +58,9 @@ class StillFigure(PaintedWidget):
 
     def paint(self, painter: QPainter) -> None:
         if self._shown is not None:
-            place = QRectF(self.rect())
-            most_px = min((other.scale_px for other in self._together), default=math.inf)
+            most_px = min([self.scale_px, *(other.scale_px for other in self._together)])
+            high = most_px * close_height(self._shown, self._side)
+            place = QRectF(0, (self.height() - high) / 2, self.width(), high)
             paint_scene(
                 painter,
                 self.appearance,

@@ -24,6 +24,7 @@ from gui.text.language import LANGUAGES, language_in_force
 from gui.text.wording import exercise_name, person_name, tr
 from gui.widgets.beside_row import BesideRow, list_card
 from gui.widgets.buttons import MenuButton, button, give_role
+from gui.widgets.figures.pictured_card import PicturedCard
 from gui.widgets.layouts import FlowRow, card, clear_layout, column, row, separator, widget_with
 from gui.widgets.page_frame import frame_page
 from gui.widgets.text import label, titled
@@ -34,8 +35,8 @@ from measure.domain.landmarks import Side
 from measure.domain.records import Person
 from measure.progress.dates import date_words
 
-#: Size of the drawing where nothing is planned yet, pixels. [technical]
-_DRAWING_PX = 340
+#: Width of the drawing where nothing is planned yet, a share of its height. [technical]
+_DRAWN_WIDE = 0.8
 #: Width of the bar beside a heading that asks to stop, pixels. [technical]
 _BAR_PX = 6
 
@@ -117,6 +118,7 @@ class TodayPage(QWidget):
         for layout in (self._planned, self._entries):
             layout.setContentsMargins(0, 0, 0, 0)
             layout.setSpacing(gap(1))
+        self._planned.setSpacing(gap(2))
         ways = widget_with(row(self.undo, self.elsewhere, spacing=gap(3)))
         self._today = card(widget_with(self._planned), BesideRow(self.plan, ways), spacing=gap(1.5))
         self._log_card = card(label(tr("Logged today"), "title"), widget_with(self._entries))
@@ -147,15 +149,12 @@ class TodayPage(QWidget):
         )
 
     def _made_blank(self) -> QWidget:
-        """Return what stands there where nothing is planned: why, what to do, and a drawing."""
+        """Return what stands there where nothing is planned: why, what to do, a drawing."""
         pendulum = shown_exercise(ListedExercise.PENDULUM)
-        self._drawing = StillFigure(
-            self._appearance, pendulum, Side.LEFT, _DRAWING_PX, growing=False
-        )
-        # Who leans on a table fills the lower part of the drawing.
-        words = column(2, self.empty, self.how_to_begin, 1, spacing=self._appearance.gap(2))
-        beside = row(self._drawing, (words, 1), spacing=self._appearance.gap(6))
-        return widget_with(column(2, beside, 3))
+        drawing = StillFigure(self._appearance, pendulum, Side.LEFT)
+        words = column(1, self.how_to_begin, 1)
+        self._pictured = PicturedCard(self._appearance, drawing, words, wide=_DRAWN_WIDE)
+        return widget_with(column(self.empty, self._pictured, 1, spacing=self._appearance.gap(2)))
 
     def show_day(
         self,
@@ -195,8 +194,7 @@ class TodayPage(QWidget):
         self.edit.setEnabled(real)
         self.edit.say(tr("Edit the programme") if planned else tr("Enter the exercises"))
         give_role(self.edit, "main" if real and not planned else "")
-        self._drawing.setVisible(real and not planned)
-        self.how_to_begin.setVisible(real and not planned)
+        self._pictured.setVisible(real and not planned)
 
     def show_waiting(self) -> None:
         """Say nothing of the programme until it was looked up."""
@@ -258,9 +256,8 @@ class TodayPage(QWidget):
         self.elsewhere.offer(day.due, plan.exercises)
         lines = [PlannedLine(self._appearance, its, day.logged) for its in plan.exercises]
         in_one_scale([line.figure for line in lines])
-        for line in lines:
+        for line in (*lines, separator()):
             self._planned.addWidget(line)
-            self._planned.addWidget(separator())
 
     def _show_entries(self, plan: Plan | None, day: DayOfExercises) -> None:
         clear_layout(self._entries)

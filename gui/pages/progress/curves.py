@@ -112,6 +112,7 @@ class CurvesView(QWidget):
         else:
             self._said.insertWidget(0, self.verdict)
         give_role(self.verdict, "" if above else "strong")
+        self.verdict.setContentsMargins(0, 0, 0, self._appearance.gap(1) if above else 0)
         # Marks are explained before they are seen where that leaves the chart its room.
         self._drawn.removeWidget(self.legend)
         self._drawn.insertWidget(self._drawn.indexOf(self.chart) + (not roomy), self.legend)

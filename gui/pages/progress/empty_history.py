@@ -22,6 +22,9 @@ _HALF = (12, 8, 6, 5, 5, 5, 5, 5, 5, 6, 8, 11)
 _AWAY = (2, -4, 5, -2, 3, -6, 1, 4, -3, 5, -4, 2)
 _OTHER, _OTHER_HALF, _OTHER_AWAY = 84, 5, (-2, 3, 0, -4, 2, 3, -1, -3, 4, 0, -2, 1)
 
+#: Height of the example at 100 %, pixels, and how much lower per cent of larger text, so that its
+#: scale is seen whole. [technical]
+_HIGH_PX, _LOWER_PX = 240, 0.32
 #: Text size up to which a large heading leaves room for the chart, per cent. [technical]
 ROOMY_PERCENT = 120
 
@@ -36,7 +39,7 @@ class _ExampleChart(PaintedWidget):
         self.setAccessibleName(tr("a made-up example of a chart"))
 
     def sizeHint(self) -> QSize:
-        return QSize(400, 240)
+        return QSize(400, round(_HIGH_PX - _LOWER_PX * (self.appearance.percent - 100)))
 
     def minimumSizeHint(self) -> QSize:
         return QSize(200, 140)
@@ -101,7 +104,10 @@ class EmptyHistoryHint(QWidget):
         example = card(
             label(tr("A made-up example"), "title"),
             (_ExampleChart(appearance), 1),
-            label(tr("Each session adds a mark for each arm. The ribbon shows the likely course.")),
+            label(
+                tr("Each session adds a mark for each arm. The ribbon shows the likely course."),
+                "quiet",
+            ),
             spacing=appearance.gap(1),
         )
         column(

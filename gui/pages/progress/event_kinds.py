@@ -1,17 +1,16 @@
-"""Choice of an event's kind: three lists in columns of one width, as many as have room."""
+"""Choice of an event's kind: one of three groups, and its kinds in columns of one width."""
 
 from functools import partial
 
-from PySide6.QtCore import QRect, QRectF, QSize, Qt, Signal
+from PySide6.QtCore import QRect, QRectF, QSize, Qt, Signal, Slot
 from PySide6.QtGui import QPainter, QPaintEvent, QPen
-from PySide6.QtWidgets import QButtonGroup, QLabel, QPushButton, QSizePolicy, QWidget
+from PySide6.QtWidgets import QAbstractButton, QButtonGroup, QPushButton, QSizePolicy, QWidget
 
 from gui.style.appearance import Appearance
 from gui.style.measures import GAP_PX
 from gui.text.wording import event_name, tr
 from gui.widgets.buttons import WrappedButton
 from gui.widgets.layouts import ArrangedWidget, mirrored
-from gui.widgets.text import label
 from measure.domain.records import EventKind
 
 #: Kinds of the three groups; names that may take two lines stand in one line of their columns.
@@ -46,6 +45,8 @@ _AFTER_RING, _STEP = 0.5, 0.1
 _FOCUS_PX = 6
 #: Space between two columns, pixels. [technical]
 _BETWEEN_PX = 2 * GAP_PX
+#: Space beneath the groups, pixels. [technical]
+_BENEATH_PX = 3 * GAP_PX // 2
 
 
 class _KindButton(WrappedButton):
@@ -100,7 +101,7 @@ def _brief_name(kind: EventKind) -> str:
 
 
 class EventKinds(ArrangedWidget):
-    """One kind is chosen, or none."""
+    """One kind is chosen, or none: first its group, then the kind in it."""
 
     changed = Signal()
 
@@ -112,22 +113,28 @@ class EventKinds(ArrangedWidget):
             (tr("Course and care"), CHANGES),
             (tr("Other changes"), OTHERS),
         )
+        self._heads = QButtonGroup(self)
         # In a group the arrow keys lead from one to the next; an exclusive one could not be empty.
         self._together = QButtonGroup(self)
         self._together.setExclusive(False)
         self._by_kind: dict[EventKind, QPushButton] = {}
         self._groups = [
-            (self._heading(title), [self._made(kind, title) for kind in kinds])
+            (self._head(title), [self._made(kind, title) for kind in kinds])
             for title, kinds in groups
         ]
+        self._heads.buttonClicked.connect(self._open)
         policy = QSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Preferred)
         policy.setHeightForWidth(True)
         self.setSizePolicy(policy)
+        self.begin_anew()
 
-    def _heading(self, title: str) -> QLabel:
-        heading = label(title, "strong")
-        heading.setParent(self)
-        return heading
+    def _head(self, title: str) -> QPushButton:
+        """Return the button that opens a group."""
+        made = WrappedButton(title)
+        made.setParent(self)
+        made.setCheckable(True)
+        self._heads.addButton(made)
+        return made
 
     def _made(self, kind: EventKind, title: str) -> QPushButton:
         made = _KindButton(self._appearance, kind)
@@ -147,13 +154,40 @@ class EventKinds(ArrangedWidget):
     def buttons(self) -> list[QPushButton]:
         return list(self._by_kind.values())
 
+    @property
+    def heads(self) -> list[QPushButton]:
+        """The buttons that open the groups."""
+        return [head for head, _ in self._groups]
+
     def button(self, kind: EventKind) -> QPushButton:
         return self._by_kind[kind]
 
+    def begin_anew(self) -> None:
+        """Choose nothing, with the first group open."""
+        self._show_group(self.heads[0])
+        self.choose(None)
+
     def choose(self, chosen: EventKind | None) -> None:
+        """Choose a kind, its group open, or none."""
         for kind, made in self._by_kind.items():
             made.setChecked(kind is chosen)
+        for head, members in self._groups:
+            if chosen is not None and self._by_kind[chosen] in members:
+                self._show_group(head)
         self.changed.emit()
+
+    @Slot(QAbstractButton)
+    def _open(self, head: QAbstractButton) -> None:
+        """Open a group; what was chosen in another one, and is seen no more, is taken back."""
+        self._show_group(head)
+        if any(made.isChecked() and made.isHidden() for made in self.buttons):
+            self.choose(None)
+
+    def _show_group(self, opened: QAbstractButton) -> None:
+        opened.setChecked(True)
+        for head, members in self._groups:
+            for member in members:
+                member.setVisible(head is opened)
 
     def sizeHint(self) -> QSize:
         columns = len(self._groups)
@@ -162,7 +196,9 @@ class EventKinds(ArrangedWidget):
 
     def minimumSizeHint(self) -> QSize:
         """Return the width of one column, and the height of a line: the width decides on more."""
-        return QSize(self._narrowest(), self.buttons[0].minimumSizeHint().height())
+        head = max(head.minimumSizeHint().width() for head in self.heads)
+        wide = len(self.heads) * (head + _BETWEEN_PX) - _BETWEEN_PX
+        return QSize(max(self._narrowest(), wide), self.buttons[0].minimumSizeHint().height())
 
     def hasHeightForWidth(self) -> bool:
         return True
@@ -175,32 +211,29 @@ class EventKinds(ArrangedWidget):
             member.setGeometry(mirrored(self, place))
 
     def _places(self, width: int) -> list[tuple[QWidget, QRect]]:
-        """Return where headings and names are in this width.
+        """Return where the groups' buttons and their kinds are in this width.
 
-        As many groups as have room stand side by side, the others below them with the columns for
-        their own names. In every column the next name follows the one above at the same distance,
-        whether its neighbours take one line or two.
+        The groups stand side by side. Beneath them all groups have the same place, of as many
+        columns as have room. In every column the next name follows the one above at the same
+        distance, whether its neighbours take one line or two.
         """
-        columns = self._columns(width)
-        wide = _column(width, columns)
-        places: list[tuple[QWidget, QRect]] = []
-        ends = [0] * columns
+        heads, columns = self.heads, self._columns(width)
+        across, wide = _column(width, len(heads)), _column(width, columns)
+        high = max(head.heightForWidth(across) for head in heads)
+        places: list[tuple[QWidget, QRect]] = [
+            (head, QRect(_left(width, len(heads), number), 0, across, high))
+            for number, head in enumerate(heads)
+        ]
         step = round(self._appearance.px(_STEP))
-        for number, (heading, members) in enumerate(self._groups):
-            below = number >= columns
-            top = max(ends) + 2 * GAP_PX if below else 0
-            across = width if below else wide
-            left = 0 if below else _left(width, columns, number)
-            high = heading.heightForWidth(across)
-            places.append((heading, QRect(left, top, across, high)))
-            for aside in range(columns) if below else (number,):
-                ends[aside] = top + high + GAP_PX // 2
-            for place, member in enumerate(members):
-                aside = place % columns if below else number
-                high = member.heightForWidth(wide)
-                left = _left(width, columns, aside)
-                places.append((member, QRect(left, ends[aside], wide, high)))
-                ends[aside] += high + step
+        for _, members in self._groups:
+            ends = [high + _BENEATH_PX] * columns
+            for number, member in enumerate(members):
+                aside = number % columns
+                place = QRect(
+                    _left(width, columns, aside), ends[aside], wide, member.heightForWidth(wide)
+                )
+                places.append((member, place))
+                ends[aside] += place.height() + step
         return places
 
     def _columns(self, width: int) -> int:

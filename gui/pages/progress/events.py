@@ -15,7 +15,7 @@ from gui.text.wording import event_mark, event_name, person_name, side_title, tr
 from gui.widgets.announcement import announce
 from gui.widgets.buttons import MenuButton, bind_keys, button
 from gui.widgets.date_field import DateField
-from gui.widgets.layouts import card, clear_layout, column, row, widget_with
+from gui.widgets.layouts import card, clear_layout, column, row, strip, widget_with
 from gui.widgets.page_frame import frame_page
 from gui.widgets.scroll_page import back_to_top, bring_into_view
 from gui.widgets.text import label
@@ -78,6 +78,7 @@ class EventsPage(QWidget):
     def _lay_out(self) -> None:
         gap = self._appearance.gap
         self._rows.setContentsMargins(0, 0, 0, 0)
+        self._rows.setSpacing(gap(1.5))
         explanation = Explanation(
             self._appearance,
             tr("What events do"),
@@ -96,8 +97,9 @@ class EventsPage(QWidget):
         self._appearance.changed.connect(self._place_fields)
         self._place_fields()
         heading = label(tr("Noted so far"), "title")
-        self._noted = card(heading, self._list, spacing=gap(0.5))
-        self._saying = widget_with(row((self.said, 1), self.undo, spacing=gap(2)))
+        self._noted = card(heading, self._list, spacing=gap(1.5))
+        saying = widget_with(row((self.said, 1), self.undo, spacing=gap(2)))
+        self._saying = strip(saying, "sunken-card")
         self._saying.hide()
         entry = card(self.lacking, self.kind, self._fields, spacing=gap(2))
         frame_page(
@@ -138,7 +140,7 @@ class EventsPage(QWidget):
         self._person, self._today = person, today
         self.title.setText(tr("Add an event: {person}").format(person=person_name(person)))
         self._show_saved(None)
-        self.kind.choose(None)
+        self.kind.begin_anew()
         self.side.choose(person.affected[0] if len(person.affected) == 1 else None)
         self.day.show_day(today)
         self.note.clear()
@@ -181,7 +183,7 @@ class EventsPage(QWidget):
         words = event_words(event)
         if not noted:
             return label(words)
-        delete = button(tr("Delete"), "link")
+        delete = button(tr("Delete"), "line-link")
         delete.setAccessibleName(tr("Delete: {event}").format(event=words))
         delete.clicked.connect(partial(self._drop, event))
         self.delete_buttons.append(delete)

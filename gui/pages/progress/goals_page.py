@@ -5,17 +5,18 @@ from dataclasses import replace
 from functools import partial
 
 from PySide6.QtCore import Qt, Signal, Slot
-from PySide6.QtWidgets import QLabel, QLayout, QLineEdit, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QLayout, QLineEdit, QVBoxLayout, QWidget
 
 from gui.pages.progress.goals_card import rating_words
 from gui.style.appearance import Appearance
 from gui.text.wording import person_name, tr
+from gui.widgets.beside_row import BesideRow
 from gui.widgets.buttons import bind_keys, button, give_role
 from gui.widgets.layouts import card, clear_layout, column, row, separator, widget_with
 from gui.widgets.page_frame import frame_page
 from gui.widgets.pain_scale import PainScale
 from gui.widgets.scroll_page import bring_into_view
-from gui.widgets.text import label
+from gui.widgets.text import end_together, label
 from measure.domain.goal_records import (
     MOST_GOALS,
     Goal,
@@ -70,9 +71,8 @@ class GoalsPage(QWidget):
         how_often = tr("Rate them about once a month.")
         said = tr("Nothing is calculated from the ratings.")
         where = tr("They appear below the charts, in your words.")
-        #: The line for the next goal: its number, a field once it is wanted, and a button.
-        self._number = self._numeral(0)
-        self._next = widget_with(row(self._number, (self.words, 1), self.add, 0, spacing=gap(2)))
+        #: The line for the next goal: a field once it is wanted, and a button.
+        self._next = widget_with(row((self.words, 1), self.add, 0, spacing=gap(2)))
         goals = card(
             self.question,
             self._list,
@@ -80,17 +80,12 @@ class GoalsPage(QWidget):
             separator(),
             self.enough,
             column(
-                label(f"{most} {how_often}", "quiet"),
-                label(f"{said} {where}", "quiet"),
+                label(end_together(f"{most} {how_often}"), "quiet"),
+                label(end_together(f"{said} {where}"), "quiet"),
                 spacing=gap(0.5),
             ),
         )
-        frame_page(self, self.title, goals, buttons=[self.leave], short=True)
-
-    def _numeral(self, number: int) -> QLabel:
-        made = label(str(number), "title")
-        made.setFixedWidth(self._appearance.px(1))
-        return made
+        frame_page(self, self.title, goals, buttons=[self.leave], short=True, from_top=True)
 
     def show_goals(self, history: History, today: dt.date) -> None:
         """Show a person's goals and ratings."""
@@ -99,17 +94,12 @@ class GoalsPage(QWidget):
         goals = open_goals(history.goals)
         clear_layout(self._list)
         self.ratings, self.end_buttons = [], []
-        gap = self._appearance.gap
-        for number, goal in enumerate(goals, start=1):
+        for goal in goals:
             rated = self._rated(goal, ratings_of(goal, history.goal_ratings))
-            numeral = self._numeral(number)
-            numeral.setAlignment(Qt.AlignmentFlag.AlignTop)
-            line = row(numeral, (rated, 1), spacing=gap(2))
-            self._list.addWidget(widget_with(line))
+            self._list.addWidget(widget_with(rated))
             self._list.addWidget(separator())
         room = len(goals) < MOST_GOALS
         self._next.setVisible(room)
-        self._number.setText(str(len(goals) + 1))
         self.enough.setVisible(not room)
         # Goals that are named stand under the title alone.
         self.question.setVisible(not goals)
@@ -134,7 +124,7 @@ class GoalsPage(QWidget):
         if rated_today:
             scale.choose(ratings[-1].rating)
         scale.picked.connect(partial(self._rate, goal, scale))
-        end = button(tr("End this goal"), "link")
+        end = button(tr("End this goal"), "line-link")
         end.setAccessibleName(tr("End the goal: {goal}").format(goal=goal.words))
         end.clicked.connect(partial(self._end, goal))
         self.ratings.append(scale)
@@ -149,14 +139,14 @@ class GoalsPage(QWidget):
         best = label(tr("10: as well as before"), "quiet")
         best.setAlignment(Qt.AlignmentFlag.AlignRight)
         return column(
-            label(goal.words, "title"),
+            BesideRow(label(goal.words, "title"), end),
             label(tr("How well does it go today?")),
             column(
                 scale,
                 row((label(tr("0: not possible at all"), "quiet"), 1), (best, 1)),
                 spacing=self._appearance.gap(0.5),
             ),
-            row((label(said, "quiet"), 1), end, spacing=self._appearance.gap(2)),
+            label(said, "quiet"),
             spacing=self._appearance.gap(1),
         )
 

@@ -71,7 +71,7 @@ class PainCorrectionPage(QWidget):
             (tr("The night before"), self.night),
             (tr("Worst in 24 hours"), self.worst),
         ):
-            named = label(words, "strong")
+            named = label(words)
             if scale is self.rest:
                 named.setWordWrap(False)
                 asked = widget_with(row(named, (self._ends, 1)))
@@ -138,7 +138,7 @@ class PainCorrectionPage(QWidget):
                 words = tr("{task}: {reading}").format(task=name, reading=reading)
             scale = PainScale(tr("{task}: pain").format(task=words), with_ends=False)
             scale.choose(record.pain_during)
-            self._add(self._movements, label(words, "strong"), scale)
+            self._add(self._movements, label(words), scale)
             self.during[record.id] = scale
         self._measured.setVisible(bool(records))
         self._fit_way_on()

@@ -73,6 +73,7 @@ class ReadingsTable(QTableWidget):
             policy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self.setAutoScroll(False)
         head = self.horizontalHeader()
+        head.setProperty("role", "flush")
         head.setDefaultAlignment(Qt.AlignmentFlag.AlignLeft)
         head.setSectionResizeMode(QHeaderView.ResizeMode.Fixed)
         self.cellActivated.connect(self._open)
@@ -189,10 +190,12 @@ class ReadingsTable(QTableWidget):
             if sum(taken.values()) <= room:
                 break
         spare = max(0, room - sum(taken.values()))
+        share, rest = divmod(spare, len(taken) or 1)
         for column in range(self.columnCount()):
             self.setColumnHidden(column, column not in taken)
         for column, width in taken.items():
-            self.setColumnWidth(column, width + spare // len(taken))
+            last = column == max(taken)
+            self.setColumnWidth(column, width + share + rest * last)
 
 
 def table_rows(points: Sequence[CurvePoint]) -> list[TableRow]:

@@ -4,14 +4,14 @@ import datetime as dt
 from collections import Counter, defaultdict
 from collections.abc import Sequence
 
-from PySide6.QtCore import QRectF, QSize, Qt, Signal, Slot
-from PySide6.QtGui import QPainter, QPaintEvent, QResizeEvent
-from PySide6.QtWidgets import QBoxLayout, QFrame, QListWidget, QPushButton, QWidget
+from PySide6.QtCore import Signal, Slot
+from PySide6.QtGui import QResizeEvent
+from PySide6.QtWidgets import QBoxLayout, QPushButton, QWidget
 
 from gui.drawing.reading_on_body import Reading
+from gui.pages.progress.session_list import SessionList, SessionsCard
 from gui.pages.progress.session_readings import SessionReadings, in_order, trials_read
 from gui.style.appearance import Appearance
-from gui.style.focus_ring import paint_ring, shows_ring
 from gui.style.measures import BAR_PX, CONTENT_PX, GAP_PX, MARGIN_PX
 from gui.text.result_wording import by_hand_words
 from gui.text.wording import (
@@ -27,6 +27,7 @@ from gui.text.wording import (
 )
 from gui.widgets.beside_row import BesideRow
 from gui.widgets.buttons import MenuButton, button
+from gui.widgets.figures.pictured_card import figure_tile
 from gui.widgets.figures.reading_figure import ReadingFigure
 from gui.widgets.layouts import card, clear_layout, column, row, separator, widget_with
 from gui.widgets.plain_dialog import plain_dialog
@@ -38,17 +39,15 @@ from measure.domain.session_facts import ExerciseTiming
 from measure.domain.session_timing import timing_of
 from measure.progress.dates import date_words
 
-#: Height of the drawn body, pixels. [technical]
-_FIGURE_PX = 320
+#: Side of the tile of the drawn body beside the days, and where those are not, pixels. [technical]
+_BODY_PX, _LARGE_BODY_PX = 208, 280
 #: Time with which a clip is saved of which only the day is known; no clock is so exact. [project]
 _DAY_ALONE = dt.time(12)
 #: Width of the list of days, in sizes of the text. [technical]
 _LIST_WIDTH = 11.5
-#: Least width of the drawn body, pixels. [technical]
-_LEAST_FIGURE_PX = 120
-#: Text size up to which the days have room beside a session, its readings beside the drawn body,
-#: and what was read in a trial in a column of its own, per cent. [technical]
-_BESIDE_PERCENT, _DRAWN_PERCENT, _TRIALS_PERCENT = 130, 160, 110
+#: Text size up to which the days have room beside a session, and what was read in a trial in a
+#: column of its own, per cent. [technical]
+_BESIDE_PERCENT, _TRIALS_PERCENT = 130, 110
 
 
 class SessionDetails(QWidget):
@@ -68,8 +67,8 @@ class SessionDetails(QWidget):
         self.title = label("", "display")
         self.movement = MenuButton(tr("movement"))
         self.movement.picked.connect(self._list_sessions)
-        self.list = _SessionList()
-        self._rows = _WholeRows(self.list)
+        self.list = SessionList()
+        self._rows = SessionsCard(self.list)
         self.list.setAccessibleName(tr("sessions"))
         self.list.currentRowChanged.connect(self._show)
         self.earlier = button(tr("Earlier"))
@@ -288,16 +287,12 @@ class SessionDetails(QWidget):
         readings.picked.connect(self._show_reading)
         self._readings = readings
         self._figure = ReadingFigure(self._appearance)
-        self._figure.setFixedHeight(_FIGURE_PX)
-        self._figure.setMinimumWidth(_LEAST_FIGURE_PX)
+        side_px = _BODY_PX if self._roomy else _LARGE_BODY_PX
+        tile = figure_tile(self._figure)
+        tile.setFixedSize(side_px, side_px)
         self._reading = column(spacing=gap(1))
-        drawn = column(self._figure, 1)
-        if self._appearance.percent <= _DRAWN_PERCENT:
-            words = column(readings, separator(), self._reading, 1, spacing=gap(2))
-            share = 3 if self._roomy else 4
-            return [row((words, share), (drawn, 1), spacing=gap(3))]
-        words = column(self._reading, 1)
-        return [column(readings), row((words, 2), (drawn, 1), spacing=gap(2))]
+        read = row((column(self._reading, 1), 1), column(tile, 1), spacing=gap(3))
+        return [column(readings, separator(), spacing=gap(2)), read]
 
     def _state_words(self, session: SessionRecord) -> str:
         """Return what else is known of the shoulder that day, or nothing."""
@@ -351,56 +346,6 @@ class SessionDetails(QWidget):
             parts.append(label(notes, "quiet"))
         parts.append(label(conditions(record), "small"))
         return parts
-
-
-class _SessionList(QListWidget):
-    """A calm list whose bar shows that it goes on.
-
-    Its ring is seen only where the keyboard is in use.
-    """
-
-    def __init__(self) -> None:
-        super().__init__()
-        self.setProperty("role", "open")
-        self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
-
-    def paintEvent(self, event: QPaintEvent) -> None:
-        super().paintEvent(event)
-        if shows_ring(self):
-            painter = QPainter(self.viewport())
-            paint_ring(painter, QRectF(self.viewport().rect()))
-            painter.end()
-
-
-class _WholeRows(QWidget):
-    """Card of a list that shows whole rows of it alone, as high as fill it."""
-
-    def __init__(self, listed: QListWidget) -> None:
-        super().__init__()
-        self._list = listed
-        self._card = QFrame(self)
-        self._card.setProperty("role", "card")
-        listed.setParent(self)
-        listed.model().rowsInserted.connect(self._fit)
-
-    def resizeEvent(self, event: QResizeEvent) -> None:
-        super().resizeEvent(event)
-        self._fit()
-
-    @Slot()
-    def _fit(self) -> None:
-        listed, frame = self._list, 2 * self._list.frameWidth()
-        items = [listed.item(place) for place in range(listed.count())]
-        for item in items:
-            item.setSizeHint(QSize())
-        high, room = listed.sizeHintForRow(0), self.height() - 2 * GAP_PX - frame
-        whole = max(1, room // high) if high > 0 else 0
-        if whole < len(items):
-            high = max(high, room // whole)
-        for item in items:
-            item.setSizeHint(QSize(0, high))
-        self._card.setGeometry(self.rect())
-        listed.setGeometry(1, GAP_PX, self.width() - 2, min(whole, len(items)) * high + frame)
 
 
 def _filter_name(movement: Movement | None) -> str:

@@ -5,7 +5,7 @@ from collections.abc import Sequence
 from functools import partial
 
 from PySide6.QtCore import QRectF, QSize, Signal
-from PySide6.QtGui import QFont, QPainter, QPaintEvent
+from PySide6.QtGui import QPainter, QPaintEvent
 from PySide6.QtWidgets import (
     QButtonGroup,
     QGridLayout,
@@ -27,9 +27,9 @@ from measure.domain.records import MeasurementRecord
 from measure.progress.sentences import short_name
 from measure.progress.wording import number_words
 
-#: How far the words of a cell lie from its left edge, and how far it stands from the name of its
-#: line, pixels. [technical]
-_INDENT_PX, _BESIDE_PX = 14, 10
+#: How far the words of a cell lie from its left edge, and space between two cells, pixels.
+#: [technical]
+_INDENT_PX, _BETWEEN_PX = 10, 4
 #: Text sizes at which the name of a movement has one line: with room beside the days, and, where
 #: those are not beside it, beside the drawn body; above the first, up to the second, per cent.
 #: [technical]
@@ -39,7 +39,7 @@ _TRIAL_SHARES = (2, 1)
 
 
 class ReadingButton(ShortcutButton):
-    """A reading to press: its value in bold and underlined until it is chosen, then its range.
+    """A reading to press: its value, underlined until it is chosen and then in bold, and its range.
 
     Values and words begin at one edge.
     """
@@ -59,7 +59,8 @@ class ReadingButton(ShortcutButton):
     def sizeHint(self) -> QSize:
         self.ensurePolished()
         words, hint = self.text(), super().sizeHint()
-        needed = pair_width(parted(words), self._fonts(), self._first_px())
+        fonts = bold(self.font()), self.font()
+        needed = pair_width(parted(words), fonts, first_width([parted(words)], fonts[0]))
         more = round(needed - self.fontMetrics().horizontalAdvance(words)) + 1
         return QSize(hint.width() + more, hint.height())
 
@@ -71,23 +72,18 @@ class ReadingButton(ShortcutButton):
         option = QStyleOptionButton()
         self.initStyleOption(option)
         inside = self.style().subElementRect(QStyle.SubElement.SE_PushButtonContents, option, self)
+        font = bold(self.font()) if self.isChecked() else self.font()
         painter = QPainter(self)
         painter.setPen(self._appearance.colour("ink"))
         paint_pair(
             painter,
             QRectF(inside),
             parted(self.text()),
-            self._fonts(),
-            self._first_px(),
+            (font, self.font()),
+            first_width([parted(self.text())], font),
             underlined=not self.isChecked(),
         )
         painter.end()
-
-    def _fonts(self) -> tuple[QFont, QFont]:
-        return bold(self.font()), self.font()
-
-    def _first_px(self) -> float:
-        return first_width([parted(self.text())], bold(self.font()))
 
 
 class SessionReadings(QWidget):
@@ -102,7 +98,8 @@ class SessionReadings(QWidget):
         self._appearance = appearance
         self._grid = QGridLayout(self)
         self._grid.setContentsMargins(0, 0, 0, 0)
-        self._grid.setSpacing(0)
+        self._grid.setVerticalSpacing(0)
+        self._grid.setHorizontalSpacing(_BETWEEN_PX)
         self._beneath_head = appearance.gap(0.5)
         self.records = in_order(records)
         self._buttons = [self._button(record) for record in self.records]
@@ -138,7 +135,7 @@ class SessionReadings(QWidget):
             line = 2 * number + 1
             self._grid.addWidget(separator(), line, 0, 1, len(sides) + 1)
             name = label(short_name(movement, tr))
-            name.setContentsMargins(0, 0, _BESIDE_PX, 0)
+            name.setContentsMargins(0, 0, _BETWEEN_PX, 0)
             # Rows of one line each, where large text leaves the width for it.
             name.setWordWrap(not any(low < percent <= high for low, high in _ONE_LINE_PERCENTS))
             self._grid.addWidget(name, line + 1, 0)

@@ -51,6 +51,9 @@ class PairCells(QStyledItemDelegate):
         inside = style.subElementRect(
             QStyle.SubElement.SE_ItemViewItemText, shown, shown.widget
         ).adjusted(_BESIDE_PX, 0, 0, 0)
+        if index.column() == 0:
+            # Days begin where the words above the table do.
+            inside.setLeft(shown.rect.left())
         words, shown.text = shown.text, ""
         style.drawControl(QStyle.ControlElement.CE_ItemViewItem, shown, painter, shown.widget)
         painter.save()

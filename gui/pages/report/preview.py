@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass, replace
 
+import numpy as np
 from PySide6.QtCore import QBuffer, QByteArray, QIODevice, QRectF, QSize, Qt, Signal, Slot
 from PySide6.QtGui import QImage, QPainter, QPaintEvent, QResizeEvent
 from PySide6.QtPdf import QPdfDocument
@@ -33,6 +34,10 @@ _FORM_WIDTH = 19
 #: How much of a page's blank margin is left out at every edge, so that its letters are larger,
 #: millimetres. [technical]
 _TRIMMED_MM = 6.0
+#: Space above and below the buttons of the foot, as on other pages, pixels. [technical]
+_FOOT_PX = 3 * GAP_PX // 2
+#: What is darker is written, of 255. [technical]
+_INK = 128
 #: Ground that is seen above a page, pixels. [technical]
 _ABOVE_PX = 4
 
@@ -68,18 +73,33 @@ def rendered_pages(pdf: bytes) -> list[RenderedPage]:
     return pages
 
 
+def _written_lines(picture: QImage) -> list[tuple[int, int]]:
+    """Return the upper and lower edges of the lines that are written in a picture, pixels."""
+    grey = picture.convertToFormat(QImage.Format.Format_Grayscale8)
+    rows = np.frombuffer(grey.constBits(), np.uint8).reshape(grey.height(), grey.bytesPerLine())
+    written = (rows[:, : grey.width()] < _INK).any(axis=1)
+    edges = np.flatnonzero(np.diff(written, prepend=False, append=False))
+    return [(int(top), int(low)) for top, low in edges.reshape(-1, 2)]
+
+
 class PaperSheet(QWidget):
     """A page of paper as wide as its place, so that it is read as it is printed."""
 
     def __init__(self, page: RenderedPage) -> None:
         super().__init__()
         self._picture = page.picture
+        self._lines = _written_lines(page.picture)
         self.setAccessibleDescription(page.words)
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)
         shape = self._picture.size()
         self.setFixedHeight(round(event.size().width() * shape.height() / shape.width()))
+
+    def fold_spans(self) -> list[tuple[int, int]]:
+        """Return the edges of what is written in a line, pixels."""
+        scale = self.height() / self._picture.height()
+        return [(int(top * scale), int(low * scale) + 1) for top, low in self._lines]
 
     def paintEvent(self, event: QPaintEvent) -> None:
         painter = QPainter(self)
@@ -153,7 +173,7 @@ class ReportPreviewPage(TitledPage):
         beside = widget_with(row(form, (shown, 1), spacing=gap(3)))
         head = widget_with(row((self.title, 1), self.other_kind, self.options, spacing=gap(2)))
         foot = ButtonRow([self.leave, self.print, self.write], wide=True)
-        margins = (MARGIN_PX, GAP_PX, MARGIN_PX, GAP_PX)
+        margins = (MARGIN_PX, _FOOT_PX, MARGIN_PX, _FOOT_PX)
         parts = (
             centred(head, margins=(MARGIN_PX, gap(2), MARGIN_PX, gap(2))),
             (centred(beside, margins=(MARGIN_PX, 0, MARGIN_PX - BAR_PX, gap(2))), 1),

@@ -5,7 +5,7 @@ Public names:
     known_sign: Known, KnownSign
     movement_tile: MovementTile, MovementTiles
     pause_sign: PauseSign
-    pictured_card: PicturedCard, figure_panel
+    pictured_card: PicturedCard, figure_panel, figure_tile
     position_figure: PositionView, motion_wanted
     position_pair: PositionPair
     reading_figure: ReadingFigure

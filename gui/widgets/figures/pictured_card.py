@@ -10,8 +10,10 @@ from gui.widgets.layouts import card, column, row
 #: Shares of a card for its person and for its words. [technical]
 _PERSON, _WORDS = 4, 7
 #: Height of the person at 100 %, pixels, and how much lower per cent of larger text, which needs
-#: the page; the width, a share of the height. [technical]
-_HIGH_PX, _LOWER_PX, _WIDE = 336, 0.8, 0.54
+#: the page. [technical]
+_HIGH_PX, _LOWER_PX = 336, 0.8
+#: Width of who stands upright, a share of the height. [technical]
+_WIDE = 0.54
 
 
 def figure_panel(figure: QWidget) -> QFrame:
@@ -19,12 +21,29 @@ def figure_panel(figure: QWidget) -> QFrame:
     return card(row(1, figure, 1), role="sunken-card")
 
 
-class PicturedCard(QWidget):
-    """Says what a page is about beside a person as high as the page has room for."""
+def figure_tile(figure: QWidget) -> QFrame:
+    """Return a tile let into a card, filled by a figure."""
+    made = card(figure, role="sunken-card")
+    inside = made.layout()
+    assert inside is not None
+    inside.setContentsMargins(GAP_PX, GAP_PX, GAP_PX, GAP_PX)
+    return made
 
-    def __init__(self, appearance: Appearance, figure: QWidget, words: QLayout) -> None:
+
+class PicturedCard(QWidget):
+    """Says what a page is about beside a person as high as the page has room for.
+
+    Parameters
+    ----------
+    wide
+        Width of the person, a share of the height.
+    """
+
+    def __init__(
+        self, appearance: Appearance, figure: QWidget, words: QLayout, *, wide: float = _WIDE
+    ) -> None:
         super().__init__()
-        self._appearance, self._figure = appearance, figure
+        self._appearance, self._figure, self._wide = appearance, figure, wide
         members = row((figure_panel(figure), _PERSON), (words, _WORDS), spacing=4 * GAP_PX)
         column(card(members), on=self)
         appearance.changed.connect(self._fit)
@@ -33,4 +52,4 @@ class PicturedCard(QWidget):
     @Slot()
     def _fit(self) -> None:
         high = _HIGH_PX - _LOWER_PX * (self._appearance.percent - 100)
-        self._figure.setFixedSize(round(_WIDE * high), round(high))
+        self._figure.setFixedSize(round(self._wide * high), round(high))

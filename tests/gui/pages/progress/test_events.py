@@ -1,16 +1,17 @@
 """What happened between sessions: noted, shown, deleted; it breaks the curves."""
 
 import datetime as dt
+from collections import defaultdict
 from itertools import pairwise
 
 import pytest
-from PySide6.QtCore import QDate
+from PySide6.QtCore import QDate, QRect
 from PySide6.QtWidgets import QAbstractButton, QApplication, QLabel
 
 from gui.app.application import configure_application
 from gui.app.window_pages import MainPage
 from gui.drawing.chart_flags import flags
-from gui.pages.progress.event_kinds import CHANGES, TREATMENTS
+from gui.pages.progress.event_kinds import CHANGES, OTHERS, TREATMENTS
 from gui.style.palette import Scheme
 from gui.text.wording import event_name
 from measure.domain.landmarks import Side
@@ -94,6 +95,30 @@ def test_every_kind_but_the_one_of_earlier_versions_is_offered(
     assert offered == {event_name(kind) for kind in EventKind} - {"Therapy started or changed"}
 
 
+def test_the_group_of_a_kind_is_open_and_what_is_seen_no_more_is_not_saved(
+    events_page: WindowHarness,
+) -> None:
+    page = events_page.window.progress.events
+    treatments, changes, _ = page.kind.heads
+    assert treatments.isChecked()
+    assert not page.kind.button(EventKind.FLARE).isVisible()
+    changes.click()
+    assert page.kind.button(EventKind.FLARE).isVisible()
+    assert not page.kind.button(EventKind.INJECTION).isVisible()
+    page.kind.button(EventKind.FLARE).click()
+    changes.click()
+    assert page.kind.value is EventKind.FLARE
+    treatments.click()
+    assert page.kind.value is None
+    assert not page.keep.isEnabled()
+    page.kind.choose(EventKind.CAMERA_CHANGED)
+    assert page.kind.button(EventKind.CAMERA_CHANGED).isVisible()
+    page.keep.click()
+    events_page.settle()
+    assert treatments.isChecked()
+    assert page.kind.button(EventKind.INJECTION).hasFocus()
+
+
 @pytest.mark.parametrize("day", ["2026-02-30", "yesterday", "", "2026-11-26"])
 def test_a_day_that_is_none_or_to_come_is_not_noted(events_page: WindowHarness, day: str) -> None:
     page = events_page.window.progress.events
@@ -165,10 +190,17 @@ def test_names_follow_each_other_at_one_distance_in_every_column(
     stage.settle()
     kinds = stage.window.progress.events.kind
     between: set[int] = set()
-    for members in (TREATMENTS, CHANGES):
-        places = [kinds.button(kind).geometry() for kind in members]
-        assert len({place.left() for place in places}) == 1
-        between |= {low.top() - high.bottom() for high, low in pairwise(places)}
+    for head, members in zip(kinds.heads, (TREATMENTS, CHANGES, OTHERS), strict=True):
+        head.click()
+        stage.settle()
+        buttons = [kinds.button(kind) for kind in members]
+        assert all(button.isVisibleTo(kinds) for button in buttons)
+        columns: dict[int, list[QRect]] = defaultdict(list)
+        for place in (button.geometry() for button in buttons):
+            columns[place.left()].append(place)
+        assert len(columns) <= 3
+        for places in columns.values():
+            between |= {low.top() - high.bottom() for high, low in pairwise(places)}
     assert len(between) == 1
     fields = (stage.window.progress.events.side, stage.window.progress.events.day)
     assert len({(field.y(), field.height()) for field in fields}) == 1
