@@ -29,7 +29,7 @@ from measure.progress.home_programme import Irritability, irritability_on, pain_
 from measure.progress.measuring_plan import MeasuringPlan
 
 #: Width and height of a movement drawn before its name, pixels. [technical]
-_LINE_PX = (104, 84)
+_LINE_PX = (80, 96)
 #: Space above and below a hairline, in gaps. [technical]
 _AROUND_RULES = 2
 #: Movements that have room side by side in larger text too. [technical]

@@ -40,10 +40,9 @@ from measure.domain.records import MeasurementRecord
 from measure.domain.session_comparison import side_difference
 from measure.domain.session_facts import ClinicianValue
 
-#: Height of a body, of one whose movement stands alone; its width where there is room and where
-#: words are long, pixels. [technical]
-_HIGH_PX, _ALONE_HIGH_PX, _WIDE_PX, _LEAST_PX = 208, 240, 252, 130
-
+#: Height of a body where there is one result, where there are two, and where there are more; its
+#: width where there is room and where words are long, pixels. [technical]
+_HIGH_PX, _WIDE_PX, _LEAST_PX = (280, 240, 208), 252, 130
 #: Shares of a side's width that its body and its words take. [technical]
 _FIGURE_PART, _WORDS_PART = 8, 12
 #: The column between both sides in their grid; its rows of words and of ways on, with room above
@@ -154,10 +153,11 @@ class ResultCard(QWidget):
         notes = _notes(movement, shown)
         quiet = column(*notes, *footnotes, spacing=GAP_PX // 2)
         space = gap(1.5 if self._large else 1)
-        contents: list[Content] = [
-            label(movement_name(movement), "title"),
-            self._sides(movement, shown),
-        ]
+        contents: list[Content] = [label(movement_name(movement), "title")]
+        if self._large:
+            # What follows from the numbers is seen before one scrolls.
+            contents, compared = [*contents, *compared], []
+        contents.append(self._sides(movement, shown))
         if compared or notes or footnotes:
             above = 0 if self._large else gap(1)
             said = column(*compared, quiet, spacing=gap(1))
@@ -168,7 +168,8 @@ class ResultCard(QWidget):
     def _sides(self, movement: Movement, shown: "_Results") -> QGridLayout:
         """Return both sides: bodies beside numbers and what is said, then what measures a side.
 
-        Words of both sides begin at one height, and so do the buttons beneath them.
+        Words of both sides begin at one height, and so do two buttons beneath them; one
+        alone stands right under its words.
         """
         sides = QGridLayout()
         sides.setContentsMargins(0, 0, 0, 0)
@@ -178,28 +179,29 @@ class ResultCard(QWidget):
         sides.setRowStretch(_ROWS - 1, 1)
         between = row(separator(upright=True), margins=(CARD_PADDING_PX, 0, CARD_PADDING_PX, 0))
         sides.addLayout(between, 0, _BETWEEN_COLUMN, _ROWS, 1)
-        for side, first in zip(Side, (0, _BETWEEN_COLUMN + 1), strict=True):
-            self._add_side(sides, first, (movement, side), shown)
+        ways = [self._way((movement, side), shown) for side in Side]
+        for side, first, way in zip(Side, (0, _BETWEEN_COLUMN + 1), ways, strict=True):
+            words = self._words((movement, side), shown)
+            if all(ways):
+                sides.addWidget(way[0], _WAYS_ROW, first + 1)
+            else:
+                words += way
+            spacing = 0 if self._large else self._appearance.gap(0.5)
+            said = widget_with(column(*words, 1, spacing=spacing))
+            sides.addWidget(said, _WORDS_ROW, first + 1)
+            sides.setColumnStretch(first + 1, _WORDS_PART)
+            if not self._large:
+                sides.addWidget(self._beside((movement, side), shown), 0, first, _ROWS, 1)
+                sides.setColumnStretch(first, _FIGURE_PART)
         return sides
 
-    def _add_side(self, sides: QGridLayout, first: int, task: Task, shown: "_Results") -> None:
-        """Add one side to the grid of both, from this column on."""
-        gap = self._appearance.gap
-        words = column(*self._words(task, shown), 1, spacing=0 if self._large else gap(0.5))
-        sides.setColumnStretch(first + 1, _WORDS_PART)
-        sides.addWidget(widget_with(words), _WORDS_ROW, first + 1)
-        for way in self._way(task, shown):
-            sides.addWidget(way, _WAYS_ROW, first + 1)
-        if self._large:
-            return
+    def _beside(self, task: Task, shown: "_Results") -> QWidget:
+        """Return the drawing that stands beside the words of a side."""
         figure = self._figure(task, shown)
-        alone = len({movement for movement, _ in shown.results}) == 1
-        figure.setFixedHeight(_ALONE_HIGH_PX if alone else _HIGH_PX)
+        figure.setFixedHeight(_HIGH_PX[min(len(shown.results), len(_HIGH_PX)) - 1])
         figure.setMinimumWidth(_LEAST_PX)
         figure.setMaximumWidth(_WIDE_PX)
-        beside = widget_with(row(figure, margins=(0, 0, gap(2), 0)))
-        sides.setColumnStretch(first, _FIGURE_PART)
-        sides.addWidget(beside, 0, first, _ROWS, 1)
+        return widget_with(row(figure, margins=(0, 0, self._appearance.gap(2), 0)))
 
     def _figure(self, task: Task, shown: "_Results") -> QWidget:
         """Return the reading on a body, or the movement with advice on it.
@@ -212,7 +214,7 @@ class ResultCard(QWidget):
             drawn = PositionView(self._appearance, still=True, close=True)
             drawn.show_movement(movement, side)
             return drawn
-        read = shown.results.get(task)
+        read = shown.of_today(task)
         value, low, high = (read.value, read.low, read.high) if read else (None, None, None)
         figure = ReadingFigure(self._appearance, floor=True)
         figure.show_reading(Reading(movement=movement, side=side, value=value, low=low, high=high))
