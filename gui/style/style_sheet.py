@@ -103,6 +103,9 @@ QPushButton[role="link"] {{ border: none; background: transparent; color: {arm};
     text-decoration: underline; padding: {pad}px 0; text-align: left; }}
 QPushButton[role="line-link"] {{ border: none; background: transparent; color: {arm};
     text-decoration: underline; padding: 0; }}
+QPushButton[role="bare"] {{ border: none; background: transparent;
+    padding: {pad}px; }}
+QPushButton[role="bare"]:hover {{ background: {sunken}; }}
 QPushButton[role="cell"] {{ background: transparent; border: none; text-align: left;
     border-radius: {field_radius}px; margin: 2px 0; padding: 4px {pad}px; }}
 QPushButton[role="cell"]:hover {{ background: {sunken}; }}

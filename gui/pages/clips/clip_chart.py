@@ -20,8 +20,9 @@ from measure.domain.vertebral_levels import centimetres_in
 
 #: Least height of the place that the curve has, beside its captions, pixels. [technical]
 _LEAST_PX = 110
-#: Room about the plot, so that it stays within the round corners, pixels. [technical]
-_ROOM_PX = 5
+#: Room above and beneath the plot, so that it stays within the round corners, and beside it,
+#: pixels. [technical]
+_ROOM_PX, _BESIDE_PX = 5, 3 * GAP_PX // 2
 #: Most size of the captions, pixels: beyond it they would take the curve's room. [technical]
 _MOST_TYPE_PX = 28
 #: Length of a tick that shows its number alone, pixels. [technical]
@@ -78,7 +79,7 @@ class ClipChart(QFrame):
         self._plot.getPlotItem().vb.sigResized.connect(self.placed)
         self._gutter_px, self._above_px = 0, 0
         layout = QVBoxLayout(self)
-        layout.setContentsMargins(*[_ROOM_PX] * 4)
+        layout.setContentsMargins(_BESIDE_PX, _ROOM_PX, _BESIDE_PX, _ROOM_PX)
         layout.addWidget(self._plot)
         self.setProperty("role", "card")
         self.setAccessibleName(tr("value over time"))
@@ -131,8 +132,9 @@ class ClipChart(QFrame):
         self._gutter_px, self._above_px = gutter_px, above_px
         layout = self.layout()
         assert layout is not None
-        beside = _ROOM_PX + 3 * GAP_PX * bool(gutter_px)
-        layout.setContentsMargins(_ROOM_PX + gutter_px, _ROOM_PX + above_px, beside, _ROOM_PX)
+        beside = _BESIDE_PX + 2 * GAP_PX * bool(gutter_px)
+        left = gutter_px or _BESIDE_PX
+        layout.setContentsMargins(left, _ROOM_PX + above_px, beside, _ROOM_PX)
 
     @property
     def least_height(self) -> int:

@@ -45,9 +45,9 @@ class ClipHead(QWidget):
             row(self.before, self.place, self.after, spacing=GAP_PX),
             row(self.movement, self.side, spacing=GAP_PX),
             on=self,
-            margins=(MARGIN_PX, 2 * GAP_PX, MARGIN_PX, 0),
             spacing=_APART_PX,
         )
+        self._keep_off(2 * GAP_PX)
         appearance.changed.connect(self._fit)
 
     def show_clip(self, clip: Path) -> None:
@@ -63,7 +63,13 @@ class ClipHead(QWidget):
         self.name.leads = failed
         self.name.say(tr("Could not be read") if failed else self._clip)
         self.file.setVisible(failed)
+        # The heading stands where those of other pages do.
+        self._keep_off(MARGIN_PX if failed else 2 * GAP_PX)
         self._fit()
+
+    def _keep_off(self, above: int) -> None:
+        """Leave room above what the head says."""
+        self.setContentsMargins(MARGIN_PX, above, MARGIN_PX, 0)
 
     def show_place(self, place: int, total: int) -> None:
         """Show where the clip stands in the list, counted from 0, and which neighbours it has."""

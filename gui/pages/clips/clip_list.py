@@ -93,9 +93,9 @@ class ClipList(QWidget):
         self.table = ClipTable(appearance, model, self.tools)
         #: Where more clips can be dropped, beneath the table where there is room.
         self.more = DropTarget(appearance, "ground")
-        invitation = label(tr("Drop more clips or a folder here"), "quiet")
-        invitation.setAlignment(Qt.AlignmentFlag.AlignCenter)
-        column(invitation, on=self.more, margins=(GAP_PX, GAP_PX, GAP_PX, GAP_PX))
+        self._invitation = label("", "quiet")
+        self._invitation.setAlignment(Qt.AlignmentFlag.AlignCenter)
+        column(self._invitation, on=self.more, margins=(GAP_PX, GAP_PX, GAP_PX, GAP_PX))
         self._rows = WholeRows(appearance, self.table, self.more)
         self._lay_out()
         self._connect()
@@ -185,7 +185,11 @@ class ClipList(QWidget):
         failed = sum(clip.error is not None for clip in rows)
         self.progress.setVisible(running)
         self.add.setVisible(not running)
-        self._rows.offer(not running)
+        self._invitation.setText(
+            tr("More clips can be added after reading")
+            if running
+            else tr("Drop more clips or a folder here")
+        )
         self.read.setProperty("leads_on", running)
         self.save.setVisible(read + failed > 0 and not running)
         self.remove.setEnabled(bool(self.table.chosen) and not running)

@@ -107,7 +107,7 @@ class ClipPlayer(QWidget):
     def _lay_out(self) -> None:
         self._beneath = row(self._buttons, (self.slider, 1), self.moment, spacing=2 * GAP_PX)
         self._controls = widget_with(self._beneath)
-        self._pictured = column(self.video, self._controls, 1, spacing=GAP_PX)
+        self._pictured = column(self.video, self._controls, 1, spacing=2 * GAP_PX)
         self._left = widget_with(self._pictured)
         self._words = scrollable(self._beside, wide=True)
         # The card shows through.
@@ -190,7 +190,7 @@ class ClipPlayer(QWidget):
 
     def _fit_beneath(self) -> None:
         """Give the picture the height that its buttons leave, and the curve what the words do."""
-        size = self._fit_picture(self.height() - self._controls.sizeHint().height() - GAP_PX)
+        size = self._fit_picture(self.height() - self._controls.sizeHint().height() - 2 * GAP_PX)
         # The buttons stay in a row where that leaves the slider its least width.
         buttons, most = self._buttons.sizeHint().width(), round(self.width() * _MOST_SHARE)
         in_a_row = buttons + 2 * GAP_PX + _LEAST_SLIDER_PX + 2 * GAP_PX + self._moment_width(0)

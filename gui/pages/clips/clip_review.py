@@ -98,7 +98,7 @@ class ClipReview(QWidget):
         page = column(
             (self.player, 1),
             (self.why, 1),
-            margins=(MARGIN_PX, 3 * GAP_PX, MARGIN_PX - BAR_PX, 3 * GAP_PX // 2),
+            margins=(MARGIN_PX, 3 * GAP_PX, MARGIN_PX - BAR_PX, 2 * GAP_PX),
             spacing=0,
         )
         foot = row(
@@ -132,8 +132,6 @@ class ClipReview(QWidget):
         """Show scale, trials and notes in the length that there is room for."""
         across = self.player.has_curve_across
         self.band.show_scale(self.player.has_room_above)
-        # On a card it ends with the lines beneath it, else with the curve.
-        self.reading.leave_at_end(ASIDE_PX if across else 0)
         self._brief = not across or self._services.appearance.percent > _WHOLE_PERCENT
         self.trials.show_brief(self._brief)
         self._lines.setSpacing(3 * GAP_PX // 4 if self._brief else GAP_PX)

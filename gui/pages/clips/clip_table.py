@@ -41,8 +41,8 @@ _CLIP_SHARE, _MERGED_SHARE = 50, 62
 #: Width of the table's edge, and of the ring around it where the keyboard is in it, pixels.
 #: [technical]
 _LINE_PX, _RING_PX = 1, 2
-#: Greatest height of what lies beneath the table, pixels. [technical]
-_MOST_BENEATH_PX = 20 * GAP_PX
+#: Least height of what lies beneath the table, pixels. [technical]
+_BENEATH_PX = 7 * GAP_PX
 #: An angle of the most figures: readings have room for it, degrees. [technical]
 _WIDEST_DEG = 188.0
 
@@ -168,10 +168,13 @@ class ClipTable(QTableView):
         has_room = row.entry is None or tools.row_width <= self._name_width()
         cells.tools_beneath_name = cells.merged and has_room
         cells.middle = cells.links_px = 0
+        cells.asked_at = None
         tools.stack_in(None)
         if cells.merged:
             name = cells.name_height(row, self.columnWidth(0))
             beneath = name if cells.tools_beneath_name else cells.row_height() - ABOVE_PX
+            if row.entry is None:
+                cells.asked_at = self._asked_at(beneath + GAP_PX)
             return beneath + GAP_PX + self._tools_height() + ABOVE_PX
         tools.stack_in(self._tools_width())
         cells.links_px = tools.links_width + 2 * GAP_PX
@@ -186,6 +189,15 @@ class ClipTable(QTableView):
         cells.middle = level // 2
         note = tools.note_height(self._tools_width())
         return max(level, cells.middle + (tools.choices_height + 1) // 2 + note + GAP_PX)
+
+    def _asked_at(self, top: int) -> QPoint | None:
+        """Return where it says what is asked for beside choices at a height, if that has room."""
+        tools, cells = self._tools, self._cells
+        left = EDGE_PX + tools.choices_width + 3 * GAP_PX
+        words = cells.least_width_of(Column.RESULT, [tr("Needs an answer")], bold=True)
+        if left + words > self.viewport().width() - EDGE_PX - tools.links_width:
+            return None
+        return QPoint(left, top + (tools.choices_height - cells.line) // 2)
 
     def _tools_height(self) -> int:
         """Return the height of the choices and the note."""
@@ -217,16 +229,28 @@ class ClipTable(QTableView):
         wide, high = self._tools_width(), self._tools_height()
         if cells.merged:
             top = row.bottom() + 1 - ABOVE_PX - high
-            # At the end of the row, unless words of the result stand there.
-            free = not cells.tools_beneath_name or not cells.has_second_result(clip)
-            end = self.viewport().width() - EDGE_PX if free else 0
-            tools.place_in_row(QRect(EDGE_PX, top, wide, high), end)
+            end = self.viewport().width() - EDGE_PX
+            links = QPoint(
+                end - tools.links_width, top + (tools.choices_height - tools.links_height) // 2
+            )
+            if cells.tools_beneath_name and cells.has_second_result(clip):
+                links.setY(self._free_line(clip, row, links.x()))
+            tools.place_in_row(QRect(EDGE_PX, top, wide, high), links)
             return
         middle, last = row.top() + cells.middle, len(COLUMNS) - 1
         choices = QPoint(self.columnWidth(0) + BESIDE_PX, middle - tools.choices_height // 2)
         end = self.columnViewportPosition(last) + self.columnWidth(last) - EDGE_PX
         links = QPoint(end - tools.links_width, middle - tools.links_height // 2)
         tools.place_in_columns(choices, wide, links)
+
+    def _free_line(self, clip: ClipRow, row: QRect, left: int) -> int:
+        """Return the top of links in a row with two lines of a result: at the first, or below."""
+        cells, high = self._cells, self._tools.links_height
+        place = COLUMNS.index(Column.RESULT)
+        words = cells.least_width_of(Column.RESULT, clip.outcome[:1], bold=True)
+        if self.columnViewportPosition(place) + words <= left:
+            return row.top() + ABOVE_PX + (cells.line - high) // 2
+        return row.top() + cells.row_height() - ABOVE_PX
 
     def whole_height(self, room: int) -> int:
         """Return the height, of a room at most, in which no row is cut."""
@@ -346,12 +370,12 @@ class ClipTable(QTableView):
 
 
 class WholeRows(QWidget):
-    """Place of the table: a card as high as whole rows, and something beneath that has the rest."""
+    """Place of the table: a card as high as whole rows, a slim row beneath where it has room."""
 
     def __init__(self, appearance: Appearance, table: ClipTable, beneath: QWidget) -> None:
         super().__init__()
         self._appearance, self._table, self._beneath = appearance, table, beneath
-        self._edge_px, self._offered = _LINE_PX, True
+        self._edge_px = _LINE_PX
         for part in (table, beneath):
             part.setParent(self)
         table.fitted.connect(self.arrange)
@@ -362,11 +386,6 @@ class WholeRows(QWidget):
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)
-        self.arrange()
-
-    def offer(self, offered: bool) -> None:
-        """Show what lies beneath the table where it has room, or never."""
-        self._offered = offered
         self.arrange()
 
     @Slot(bool)
@@ -383,11 +402,10 @@ class WholeRows(QWidget):
         edge = self._edge_px
         self._table.setGeometry(self._card().adjusted(edge, edge, -edge, -edge))
         # Rows of another width may have another height.
-        rest = self.rect().adjusted(0, self._card().bottom() + 1 + 2 * GAP_PX, 0, 0)
-        rest.setHeight(min(rest.height(), _MOST_BENEATH_PX))
-        has_room = rest.height() >= self._beneath.sizeHint().height() + 4 * GAP_PX
-        self._beneath.setVisible(self._offered and has_room)
-        self._beneath.setGeometry(rest)
+        top = self._card().bottom() + 1 + 2 * GAP_PX
+        high = max(_BENEATH_PX, self._beneath.sizeHint().height())
+        self._beneath.setVisible(top + high + GAP_PX <= self.height())
+        self._beneath.setGeometry(0, top, self.width(), high)
         self.update()
 
     def _card(self) -> QRect:

@@ -2,7 +2,7 @@
 
 from pathlib import Path
 
-from PySide6.QtCore import QEvent, QObject, Qt, Signal
+from PySide6.QtCore import QEvent, QObject, Qt, Signal, Slot
 from PySide6.QtGui import QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QFrame, QVBoxLayout, QWidget
 
@@ -13,6 +13,7 @@ from gui.text.wording import tr
 from gui.widgets.buttons import ShortcutButton, button
 from gui.widgets.layouts import card, clear_layout, column, row, widget_with
 from gui.widgets.page_frame import frame_page
+from gui.widgets.side_by_side import LARGE_FROM_PERCENT
 from gui.widgets.text import ElidedLabel, label
 
 #: Share of the empty room for the film, beside one share above and one below. [technical]
@@ -71,7 +72,9 @@ class EmptyClips(QWidget):
         self.outcome = label(
             tr("For each clip: a reading with its 95 % range,\nor why there is none."), "lead"
         )
-        for words in (self.invitation, self.outcome):
+        #: What a manifest is, for it can be dropped too.
+        self._about = label(tr("Manifest: a CSV table of clips, movements and sides."), "quiet")
+        for words in (self.invitation, self.outcome, self._about):
             words.setAlignment(Qt.AlignmentFlag.AlignCenter)
         self._film = Film(appearance)
         pad = 3 * GAP_PX
@@ -80,26 +83,25 @@ class EmptyClips(QWidget):
             (self._film, _FILM_SHARE),
             self.invitation,
             self.outcome,
+            self._about,
             1,
             on=self.target,
             margins=(pad, pad, pad, pad),
             spacing=2 * GAP_PX,
         )
         self.target.installEventFilter(self)
+        appearance.changed.connect(self._show_film)
         self._recent = QVBoxLayout()
         self._recent.setSpacing(GAP_PX)
         self._earlier = widget_with(
             column(label(tr("Opened before"), "title"), self._recent, spacing=GAP_PX)
         )
-        #: What a manifest is; who opened something before has seen it.
-        self._about = label(tr("Manifest: a CSV table of clips, movements and sides."), "quiet")
         self.recent: list[ShortcutButton] = []
         frame_page(
             self,
             label(tr("Recorded clips"), "display"),
             self._earlier,
             (self.target, 1),
-            self._about,
             buttons=(self.folder, self.manifest, self.clips),
             spacing=2 * GAP_PX,
         )
@@ -111,11 +113,16 @@ class EmptyClips(QWidget):
             self._show_film()
         return super().eventFilter(watched, event)
 
+    @Slot()
     def _show_film(self) -> None:
+        """Show the film where it is high enough, and no folder needs its room."""
         wide = self.target.width() - 6 * GAP_PX
         words = sum(word.heightForWidth(wide) for word in (self.invitation, self.outcome))
+        if self._about.isVisibleTo(self):
+            words += self._about.heightForWidth(wide) + 2 * GAP_PX
         room = self.target.height() - words - 10 * GAP_PX
-        self._film.setVisible(room >= LEAST_FILM_PX)
+        large = self.recent and self._appearance.percent >= LARGE_FROM_PERCENT
+        self._film.setVisible(room >= LEAST_FILM_PX and not large)
 
     def show_recent(self, folders: tuple[Path, ...]) -> None:
         """Offer folders or manifests that were opened before."""
@@ -134,6 +141,7 @@ class EmptyClips(QWidget):
             words = column(1, name, place, 1, spacing=0)
             self._recent.addWidget(card(row((words, 1), opens, spacing=2 * GAP_PX)))
             self.recent.append(opens)
+        self._show_film()
 
 
 def _manifest_words() -> str:

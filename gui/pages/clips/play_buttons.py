@@ -49,8 +49,8 @@ class PlayButtons(FlowRow):
 
 
 def step_button(key: str, name: str) -> ShortcutButton:
-    """Return a button that shows its key alone, and says its name to who hears or rests on it."""
-    made = button(key)
+    """Return a bare button that shows its key alone, and says its name to who rests on it."""
+    made = button(key, "bare")
     made.setAccessibleName(name)
     made.setToolTip(name)
     return made

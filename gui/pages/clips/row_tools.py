@@ -95,6 +95,10 @@ class RowTools:
         return self._choices.sizeHint().height()
 
     @property
+    def choices_width(self) -> int:
+        return self._choices.sizeHint().width()
+
+    @property
     def links_height(self) -> int:
         return self._links.sizeHint().height()
 
@@ -105,20 +109,18 @@ class RowTools:
     @property
     def row_width(self) -> int:
         """Width of choices and links in a row."""
-        return self._choices.sizeHint().width() + _LINKS_GAP_PX + self.links_width
+        return self.choices_width + _LINKS_GAP_PX + self.links_width
 
     def note_height(self, width: int) -> int:
         """Return the height of the note with the gap above it; 0 without one."""
         return self.note.heightForWidth(width) + GAP_PX if self.note.text() else 0
 
-    def place_in_row(self, place: QRect, end: int) -> None:
-        """Lay choices and links into one line, the links up to its end; the note beneath them."""
+    def place_in_row(self, place: QRect, links: QPoint) -> None:
+        """Lay the choices into a line, the note beneath it, and the links at the row's end."""
         self._put(place.topLeft(), place.width())
-        links = self._links.sizeHint()
         beside = place.left() + self._choices.width() + _LINKS_GAP_PX
-        left = max(beside, end - links.width())
-        top = place.top() + (self.choices_height - links.height()) // 2
-        self._links.setGeometry(QRect(QPoint(left, top), links))
+        corner = QPoint(max(beside, links.x()), links.y())
+        self._links.setGeometry(QRect(corner, self._links.sizeHint()))
 
     def place_in_columns(self, choices: QPoint, width: int, links: QPoint) -> None:
         """Lay the choices into one column, with the note beneath, and the links into another."""

@@ -10,11 +10,11 @@ from gui.widgets.layouts import ArrangedWidget, mirrored
 from gui.widgets.text import label
 
 #: Room between a reading and that it is saved, pixels. [technical]
-_APART_PX = 3 * GAP_PX
+_APART_PX = 2 * GAP_PX
 
 
 class SavedReading(ArrangedWidget):
-    """Shows that a reading is saved at the end of its first line, so that nothing moves.
+    """Shows that a reading is saved on its first line, so that nothing beneath moves.
 
     Where the line is too short it leaves out the day, then what the number rests on, then the
     person; for a sentence in place of a number it stands beneath.
@@ -24,7 +24,6 @@ class SavedReading(ArrangedWidget):
         super().__init__()
         self._band = band
         self._words = ("", "", "")
-        self._end_px = ASIDE_PX
         self.saved = label("", "saved")
         # Its padding is all the room around its words.
         self.saved.setIndent(0)
@@ -42,13 +41,6 @@ class SavedReading(ArrangedWidget):
         self.saved.setVisible(bool(words))
         self._arrange()
         self.updateGeometry()
-
-    def leave_at_end(self, px: int) -> None:
-        """Leave so much room behind the words that end the line."""
-        if px != self._end_px:
-            self._end_px = px
-            self._arrange()
-            self.updateGeometry()
 
     def hasHeightForWidth(self) -> bool:
         return True
@@ -77,7 +69,7 @@ class SavedReading(ArrangedWidget):
         choices = ((whole, True), (short, True), (whole, False), (short, False), (shortest, False))
         for words, captioned in choices:
             end = self._band.line_end(width, captioned=captioned) + _APART_PX
-            if end + self._width(words) <= width - self._end_px:
+            if end + self._width(words) <= width:
                 return words, captioned
         return None
 
@@ -99,7 +91,7 @@ class SavedReading(ArrangedWidget):
             metrics = QFontMetrics(self.saved.font())
             needed = self._width(fitting[0])
             top = max(0, round(self._band.baseline()) - metrics.ascent() - SIGN_PADDING_PX[0])
-            left = wide - self._end_px - needed
+            left = self._band.line_end(wide, captioned=fitting[1]) + _APART_PX
             place = QRect(left, top, needed, metrics.height() + 2 * SIGN_PADDING_PX[0])
         self.saved.setWordWrap(fitting is None)
         self.saved.setAlignment(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignTop)

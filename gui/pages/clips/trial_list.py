@@ -20,6 +20,8 @@ from measure.progress.wording import number_words
 
 #: Room between check boxes in a row, pixels. [technical]
 _APART_PX = 2 * GAP_PX
+#: Shares of the width that check box, note and link of a line take of what is left. [technical]
+_SHARES = (2, 3, 0)
 
 
 class TrialList(QWidget):
@@ -158,12 +160,13 @@ class TrialList(QWidget):
         return tr("Trial {number}: {words}").format(number=number, words=words)
 
     def _lines(self, boxes: list[WrappingCheckBox], accepted: tuple[bool, ...]) -> QWidget:
-        """Return a line for each trial: its check box, what shows it in the picture, a note."""
+        """Return a line for each trial: its check box, a note, what shows it in the picture."""
         grid = QGridLayout()
         grid.setContentsMargins(0, 0, ASIDE_PX, 0)
         grid.setHorizontalSpacing(3 * GAP_PX)
-        grid.setVerticalSpacing(0)
-        grid.setColumnStretch(2, 1)
+        grid.setVerticalSpacing(GAP_PX // 2)
+        for place, share in enumerate(_SHARES):
+            grid.setColumnStretch(place, share)
         for line, (trial, wanted, box) in enumerate(
             zip(self._trials, accepted, boxes, strict=True)
         ):
@@ -172,9 +175,9 @@ class TrialList(QWidget):
             note = label(_note(trial, wanted), "quiet")
             self._notes.append(note)
             grid.addWidget(box, 2 * line, 0)
-            grid.addWidget(note, 2 * line, 2)
+            grid.addWidget(note, 2 * line, 1)
             if trial.hold_start_s is not None:
-                grid.addWidget(self._show_link(line + 1, trial), 2 * line, 1)
+                grid.addWidget(self._show_link(line + 1, trial), 2 * line, 2)
         return widget_with(grid)
 
     def _show_link(self, number: int, trial: Trial) -> QPushButton:

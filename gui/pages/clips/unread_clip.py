@@ -1,4 +1,4 @@
-"""A clip that could not be read: a torn film in place of its picture, what to do, and the cause."""
+"""A clip that could not be read: a torn film in place of its picture, the cause, and what to do."""
 
 from PySide6.QtWidgets import QWidget
 
@@ -22,19 +22,18 @@ class UnreadClip(QWidget):
         self.cause = label("", "lead")
         words = column(
             1,
-            self.remedy,
             self.cause,
+            self.remedy,
             1,
             spacing=2 * GAP_PX,
         )
         drawing, beside = _SHARES
         shown = card(row((TornFilm(appearance), drawing), (words, beside), spacing=3 * GAP_PX))
-        # The card is as high as its words, a little above the middle.
-        page = widget_with(column(1, shown, 2))
+        page = widget_with(column(shown, 1))
         column((scrollable(page, wide=True), 1), on=self)
 
     def say(self, cause: str, remedy: str, name: str = "") -> None:
-        """Say what happened, and first what to do about it; the clip's name is in the heading."""
+        """Say what happened, and what to do about it; the clip's name is in the heading."""
         self.cause.setText(cause.replace(f" {name} ", " ", 1))
         self.remedy.setText(remedy)
         self.remedy.setVisible(bool(remedy))

@@ -4,7 +4,7 @@ from pathlib import Path
 
 import pytest
 from PySide6.QtCore import QPoint, QPointF, QRect, Qt
-from PySide6.QtWidgets import QStyle, QStyleOptionSlider
+from PySide6.QtWidgets import QLabel, QStyle, QStyleOptionSlider
 
 from gui.app.window_pages import MainPage
 from gui.pages.clips.clip_table_model import COLUMNS, Column
@@ -270,7 +270,7 @@ def test_what_a_manifest_is_stands_where_nothing_was_opened_before(
 
 
 @pytest.mark.parametrize("size", SIZES)
-def test_more_clips_can_be_dropped_beneath_the_table_while_nothing_is_read(
+def test_more_clips_can_be_dropped_beneath_the_table(
     stage: WindowHarness, page: ClipsPage, size: tuple[int, int]
 ) -> None:
     resize(stage, size)
@@ -283,10 +283,13 @@ def test_more_clips_can_be_dropped_beneath_the_table_while_nothing_is_read(
     assert not more.isVisible(), "the rows have the room"
     stage.services.appearance.choose(percent=100)
     resize(stage, size)
+    place = more.geometry()
     page.list.read.click()
-    assert not more.isVisible()
+    assert more.isVisible(), "the page keeps its shape"
+    assert "after reading" in more.findChild(QLabel).text()
     stage.settle()
-    assert more.isVisible()
+    assert more.geometry() == place
+    assert "Drop" in more.findChild(QLabel).text()
 
 
 def test_the_side_stands_beneath_a_movement_that_leaves_it_no_room(
