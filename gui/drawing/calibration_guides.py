@@ -26,10 +26,10 @@ from measure.domain.landmarks import Side
 _PAPER = 0.7
 #: Width of a door as a share of its height; of a post, and of the floor to either side, as shares
 #: of the door's. [technical]
-_DOOR, _POST, _FLOOR = 0.62, 0.12, 0.7
+_DOOR, _POST, _FLOOR = 0.76, 0.1, 0.7
 #: Top and bottom of the person in the drawings of the lengths and of the back, in body
 #: heights above the hips. [technical]
-_PERSON, _TRUNK = (0.49, -0.16), (0.50, -0.15)
+_PERSON, _TRUNK = (0.49, -0.16), (0.50, -0.09)
 #: Where neck and dimples lie on a back, in body heights: up, and to either side. [technical]
 _NECK_UP, _DIMPLES_UP, _DIMPLE_OUT = 0.297, 0.022, 0.032
 #: How far beside the middle the numbers of a back stand, in body heights. [technical]
@@ -40,6 +40,9 @@ _MARK_PX, _LINE_PX, _LEADER_PX = 9.0, 4.0, 1.5
 #: How far a measured line lies beside its limb, and half the length of its ends, in body heights.
 #: [technical]
 _BESIDE, _END = 0.055, 0.02
+#: Most height of the drawing of the lengths as a share of its width, which the numbers need.
+#: [technical]
+_LENGTHS_HIGH = 1.15
 #: How far the measured arm is held from the body, degrees. [technical]
 _AWAY_DEG = 28
 #: Most size of the number of a length, pixels: a larger one would hide what it names. [technical]
@@ -192,6 +195,8 @@ def _back(painter: QPainter, appearance: Appearance, place: QRectF) -> None:
 
 def _lengths(painter: QPainter, appearance: Appearance, place: QRectF) -> None:
     """Paint somebody from the front, with a numbered line along each length."""
+    place = QRectF(place)
+    place.setTop(max(place.top(), place.bottom() - _LENGTHS_HIGH * place.width()))
     painter.save()
     painter.setClipRect(place)
     person = _person(painter, appearance, place, _PERSON)

@@ -86,7 +86,7 @@ def paint_camera(
 
 
 class _StepsCard(QFrame):
-    """A card with words in its middle; where it would be narrow they stand without it."""
+    """A card with words; where it would be narrow they stand without it."""
 
     def __init__(self, words: QVBoxLayout) -> None:
         super().__init__()
@@ -192,7 +192,7 @@ class TroubleSteps(QWidget):
         super().__init__()
         self._camera, self._drawing = camera, CameraOff(appearance, camera.video)
         self._steps = Steps(FAR_STEP, spacing=2 * GAP_PX)
-        column((_StepsCard(column(1, self._steps, 1)), 1), on=self)
+        column((_StepsCard(column(self._steps, 1)), 1), on=self)
         camera.steps_beside = True
         camera.troubled.connect(self._show)
         self.hide()

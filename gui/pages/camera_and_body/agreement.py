@@ -109,9 +109,9 @@ def bias_words(movement: Movement, limits: LimitsOfAgreement) -> str:
     """Return how much more or less than the goniometer the camera reads, on average."""
     bias = limits.bias.value
     words = (
-        tr("{movement}: the camera reads {amount}\u00b0 more.")
+        tr("{movement}: {amount}\u00b0 more than the goniometer.")
         if bias >= 0
-        else tr("{movement}: the camera reads {amount}\u00b0 less.")
+        else tr("{movement}: {amount}\u00b0 less than the goniometer.")
     )
     amount = number_words(abs(bias), 1, tr)
     return words.format(movement=movement_name(movement), amount=amount)

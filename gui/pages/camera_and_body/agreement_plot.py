@@ -25,7 +25,7 @@ from measure.progress.wording import number_words
 _BESIDE_PX, _ABOVE_PX, _LEAST_PX = CARD_PADDING_PX, 2 * GAP_PX, CONTENT_PX // 2
 #: Height of the field of points at 100 % and its least, pixels, and the power of the size of the
 #: text by which larger words take room from it: the whole plot is on the first screen. [technical]
-_FIELD_PX, _LEAST_FIELD_PX, _LOWER = 270.0, 140.0, 1.5
+_FIELD_PX, _LEAST_FIELD_PX, _LOWER = 270.0, 140.0, 1.2
 #: Up to this text size the scale's name has a line of its own, per cent. [technical]
 _BENEATH_PERCENT = 150
 #: Letters that the width has room for at least: in a narrow window they are smaller. [technical]
@@ -74,7 +74,7 @@ class AgreementPlot(PaintedWidget):
 
     @property
     def _lines_beneath(self) -> int:
-        """Lines beneath the field: large words of the scale stand beside its numbers."""
+        """Lines beneath the field: large words of the scale stand in line with its numbers."""
         return 2 if self.appearance.percent <= _BENEATH_PERCENT else 1
 
     def paint(self, painter: QPainter) -> None:
@@ -178,15 +178,17 @@ class AgreementPlot(PaintedWidget):
             middle = (letters.ascent() - letters.descent()) / 2
             painter.drawText(QPointF(left, up.y(value) + middle), words)
         line = field.bottom() + GAP_PX + letters.ascent()
+        # What is counted is named beneath the numbers, in the middle, or in place of the last ones.
+        name, ends = tr("Mean of both"), float(self.width())
+        begins = field.center().x() - letters.horizontalAdvance(name) / 2
+        if self._lines_beneath == 1:
+            begins = field.right() - letters.horizontalAdvance(name)
+            ends = begins - GAP_PX
         for value in _ticks(across, 2.5 * letters.horizontalAdvance(_degrees(100))):
             words = _degrees(value)
             left = across.y(value) - letters.horizontalAdvance(words) / 2
-            painter.drawText(QPointF(left, line), words)
-        # What is counted is named beneath the numbers, in the middle, or beside them.
-        name = tr("Mean of both")
-        begins = field.center().x() - letters.horizontalAdvance(name) / 2
-        if self._lines_beneath == 1:
-            begins = field.right() + letters.horizontalAdvance(_degrees(100)) / 2 + GAP_PX
+            if left + letters.horizontalAdvance(words) <= ends:
+                painter.drawText(QPointF(left, line), words)
         painter.setPen(self.appearance.colour("ink"))
         beneath = (self._lines_beneath - 1) * letters.height()
         painter.drawText(QPointF(begins, line + beneath), name)

@@ -21,10 +21,12 @@ LENGTHS = ("upper_arm", "forearm", "shoulder_width")
 #: Lines of the grid that a field takes: its name, itself, what is wrong beneath it, and a gap.
 #: [technical]
 _LINES = 4
-#: Text up to this size leaves room for the figure, per cent. [technical]
-_MOST_PERCENT = 115
-#: Width of the figure, and most height of the card that it fills, pixels. [technical]
-_FIGURE_PX, _CARD_PX = 440, 560
+#: Text up to these sizes leaves room for the figure beside one column of fields, and beside two,
+#: per cent. [technical]
+_ONE_PERCENT, _TWO_PERCENT = 115, 150
+#: Width of the figure beside one column and beside two, and most height of the card that it fills,
+#: pixels. [technical]
+_FIGURE_PX, _NARROW_PX, _CARD_PX = 440, 248, 560
 #: Width of a field, in heights of its type: a length has few digits. [technical]
 _FIELD_TYPES = 7
 
@@ -40,7 +42,6 @@ class BodyLengthsPage(QWidget):
         super().__init__(parent)
         self._appearance = appearance
         self.figure = GuidePanel(appearance, Guide.LENGTHS)
-        self.figure.setFixedWidth(_FIGURE_PX)
         self._names = {
             TRUNK: tr("trunk, hip to shoulder"),
             "upper_arm": tr("upper arm"),
@@ -94,7 +95,7 @@ class BodyLengthsPage(QWidget):
     @property
     def _columns(self) -> int:
         """One column beside the figure, or two where large text leaves no room for it."""
-        return 1 if self._appearance.percent <= _MOST_PERCENT else 2
+        return 1 if self._appearance.percent <= _ONE_PERCENT else 2
 
     @Slot()
     def _arrange(self) -> None:
@@ -104,14 +105,16 @@ class BodyLengthsPage(QWidget):
         """
         columns = self._columns
         beside, beneath = columns == 1, 0 if columns == 1 else self._appearance.px(LINE)
-        self.figure.setVisible(beside)
+        pictured = self._appearance.percent <= _TWO_PERCENT
+        self.figure.setVisible(pictured)
+        self.figure.setFixedWidth(_FIGURE_PX if beside else _NARROW_PX)
         fills = QSizePolicy.Policy.Preferred if beside else QSizePolicy.Policy.Maximum
         self._card.setSizePolicy(QSizePolicy.Policy.Preferred, fills)
         self._card.setMaximumHeight(_CARD_PX if beside else self.maximumHeight())
-        self._grid.setHorizontalSpacing((2 if beside else 4) * GAP_PX)
+        self._grid.setHorizontalSpacing(4 * GAP_PX if not pictured else 2 * GAP_PX)
         for number, (name, field) in enumerate(self.fields.items(), start=1):
             words = _sentence(self._names[name])
-            self._labels[name].setText(f"{number}  {words}" if beside else words)
+            self._labels[name].setText(f"{number}  {words}" if pictured else words)
             line, column = self._place(name)
             wide = 2 if beside else 1
             at = Qt.AlignmentFlag.AlignBottom
@@ -123,7 +126,7 @@ class BodyLengthsPage(QWidget):
             self._grid.setRowMinimumHeight(line + 2, 0 if last else beneath)
             if line:
                 self._grid.setRowMinimumHeight(line - 1, GAP_PX)
-                self._grid.setRowStretch(line - 1, 1)
+                self._grid.setRowStretch(line - 1, int(beside))
         self._grid.setColumnStretch(0, columns - 1)
         self._grid.setColumnStretch(1, 1)
         self._say(TRUNK, "")

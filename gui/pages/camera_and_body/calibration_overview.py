@@ -3,6 +3,7 @@
 from functools import partial
 
 from PySide6.QtCore import Qt, Signal, Slot
+from PySide6.QtGui import QFontMetrics
 from PySide6.QtWidgets import QLabel, QVBoxLayout, QWidget
 
 from gui.session.known_state import (
@@ -30,6 +31,8 @@ from gui.widgets.wrapping_check_box import WrappingCheckBox
 _BESIDE_SIGN_PX = GAP_PX * 3 // 2
 #: Least room for picture and words beside a button, in widths of a digit. [technical]
 _LEAST_DIGITS = 22
+#: Lines of text that a row has room for: a name, and two about it. [technical]
+_ROW_LINES = 3
 
 
 class CalibrationPage(QWidget):
@@ -66,6 +69,7 @@ class CalibrationPage(QWidget):
         self.corrections: list[WrappingCheckBox] = []
         self._corrections = QVBoxLayout()
         self._signs: list[KnownSign] = []
+        self._lines: list[BesideRow] = []
         self._lay_out()
         for source, signal in (
             (self.calibrate, self.lens_wanted),
@@ -96,11 +100,13 @@ class CalibrationPage(QWidget):
             self._row(Known.LEVEL, level, self.uprights),
             self._row(Known.MARKS, marks, self.mark_back),
             self._row(Known.LENGTHS, lengths, self.enter),
+            spacing=2 * GAP_PX,
         )
         self._opened = list_card(
             self._row(Known.VARIATION, varies, self.retest),
             self._row(Known.AGREEMENT, agreed, self.study),
             self._row(Known.PLACE, place, self.forget),
+            spacing=2 * GAP_PX,
         )
         groups = SideBySide(
             self._appearance,
@@ -116,18 +122,21 @@ class CalibrationPage(QWidget):
         sign = KnownSign(self._appearance, topic)
         self._signs.append(sign)
         said = row(sign, (column(1, words, 1), 1), spacing=_BESIDE_SIGN_PX)
-        return BesideRow(widget_with(said), action, least_digits=_LEAST_DIGITS)
+        line = BesideRow(widget_with(said), action, least_digits=_LEAST_DIGITS)
+        self._lines.append(line)
+        return line
 
     @Slot()
     def _level_buttons(self) -> None:
         """Make all buttons as wide as the widest; show pictures where text is small."""
         large = self._appearance.percent >= LARGE_FROM_PERCENT
-        for sign in self._signs:
+        lines = (
+            _ROW_LINES * QFontMetrics(self._appearance.font(self._appearance.px())).lineSpacing()
+        )
+        for line, sign in zip(self._lines, self._signs, strict=True):
             sign.setVisible(not large)
-        gap = 2
-        for rows in (self._measured.layout(), self._opened.layout()):
-            if rows is not None:
-                rows.setSpacing(round(gap * GAP_PX))
+            # Where two groups stand side by side, their hairlines meet.
+            line.setMinimumHeight(0 if large else lines)
         actions = (
             self.calibrate,
             self.uprights,
@@ -173,8 +182,7 @@ def _words(name: str, state: QLabel) -> QWidget:
 
 def _group(name: str, members: QWidget) -> QWidget:
     """Return rows beneath the heading of their group."""
-    # Of two cards side by side, both end at one height.
-    return widget_with(column(label(name, "title"), (members, 1), spacing=GAP_PX))
+    return widget_with(column(label(name, "title"), members, 1, spacing=GAP_PX))
 
 
 def _action(words: str, name: str) -> ShortcutButton:

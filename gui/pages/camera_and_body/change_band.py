@@ -15,9 +15,9 @@ from gui.widgets.painted_widget import PaintedWidget
 _REACH = 2.1
 #: Height of the band at 100 %, and of one that stands alone, pixels: larger text around it takes
 #: room from it. [technical]
-_HIGH_PX, _HIGH_ALONE_PX = 40.0, 104.0
+_HIGH_PX, _HIGH_ALONE_PX = 40.0, 176.0
 #: How fast larger text takes room from the one that stands alone: a power of its size. [technical]
-_LOWER = 0.75
+_LOWER = 1.5
 #: Opacity of the tint of what is likely real, on its ground. [technical]
 _FILL = 0.3
 #: Thickness of the mark of no change and of the band's ends, pixels. [technical]

@@ -12,6 +12,8 @@ from gui.widgets.painted_widget import PaintedWidget
 _LEAST_PX = (200, 132)
 #: Room about the drawing, pixels, and at most as a share of the panel's height. [technical]
 _ROOM_PX, _ROOM_SHARE = 20, 0.07
+#: Room above and beneath a sheet of paper, as a share of the height. [technical]
+_PAPER_SHARE = 0.14
 #: Drawings of somebody who is cut off by the panel's lower edge.
 _PEOPLE = (Guide.BACK, Guide.LENGTHS)
 
@@ -49,6 +51,8 @@ class GuidePanel(PaintedWidget):
         painter.setBrush(self.appearance.colour("sunken"))
         painter.drawRoundedRect(place, CARD_RADIUS_PX, CARD_RADIUS_PX)
         around = min(_ROOM_PX, _ROOM_SHARE * place.height())
+        if self._guide is Guide.BOARD:
+            around = _PAPER_SHARE * place.height()
         inner = place.adjusted(around, around, -around, -around)
         if self._guide in _PEOPLE:
             inner.setBottom(place.bottom())

@@ -2,22 +2,23 @@
 
 from collections.abc import Sequence
 
-from PySide6.QtCore import QEvent, QObject, QRect, QSize
-from PySide6.QtGui import QResizeEvent
+from PySide6.QtCore import QEvent, QObject, QRect, QSize, Qt
+from PySide6.QtGui import QPainter, QPaintEvent, QResizeEvent
 from PySide6.QtWidgets import QPushButton, QStyle, QWidget
 
 from gui.pages.camera_and_body.guide_panel import GuidePanel
 from gui.session.services import Services
-from gui.style.measures import BAR_PX, GAP_PX, MARGIN_PX
+from gui.style.measures import BAR_PX, CARD_RADIUS_PX, GAP_PX, MARGIN_PX
 from gui.widgets.buttons import ButtonRow
 from gui.widgets.layouts import column, row, separator
 from gui.widgets.scroll_page import scrollable
+from gui.widgets.video_view import VideoView
 
 #: Shares of the width for the picture: the largest, down to the foot of most windows; the least,
 #: that makes room for the drawing; that of a place without a picture. [technical]
 _MOST_SHARE, _LEAST_SHARE, _EMPTY_SHARE = 0.65, 0.4, 0.6
 #: Least share of the width for a drawing that has the picture's place. [technical]
-_LEAST_LEADING_SHARE = 0.55
+_LEAST_LEADING_SHARE = 0.64
 #: Steps in which a smaller picture is tried, pixels. [technical]
 _STEP_PX = 12
 #: Height that a drawing should have, if need be of a smaller picture, pixels. [technical]
@@ -48,6 +49,8 @@ class PictureBeside(QWidget):
         services.feed.framed.connect(self.arrange)
         self._shape = _COMMON_SHAPE
         self._drawing_leads = False
+        #: What a picture smaller than its column stands on.
+        self._tile = QRect()
 
     def lead_with_drawing(self, leads: bool) -> None:
         """Let the drawing be the larger one, or the picture."""
@@ -69,6 +72,17 @@ class PictureBeside(QWidget):
         super().resizeEvent(event)
         self._place()
 
+    def paintEvent(self, event: QPaintEvent) -> None:
+        """Paint the tile of a picture that is smaller than its column."""
+        super().paintEvent(event)
+        painter = QPainter(self)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        painter.setPen(Qt.PenStyle.NoPen)
+        painter.setBrush(self._services.appearance.colour("sunken"))
+        tile = QStyle.visualRect(self.layoutDirection(), self.rect(), self._tile)
+        painter.drawRoundedRect(tile, CARD_RADIUS_PX, CARD_RADIUS_PX)
+        painter.end()
+
     def arrange(self) -> None:
         """Follow the shape of the camera's pictures."""
         shape = self._services.feed.size_px or _COMMON_SHAPE
@@ -86,12 +100,21 @@ class PictureBeside(QWidget):
             words.setBottom(guide.top() - 1 - 2 * GAP_PX)
         elif self._words_height(picture.width()) <= picture.height():
             words.setBottom(picture.bottom())
+        self._tile = QRect()
         leading = self._beneath_words() if self._drawing_leads and not guide.isEmpty() else None
         if leading is not None:
             picture, guide = leading
             words = QRect(picture.left(), 0, picture.width(), picture.top() - 2 * GAP_PX)
         elif self._drawing_leads and not guide.isEmpty():
-            picture, guide = self._within(guide), picture
+            self._tile = guide
+            around = 3 * GAP_PX // 2
+            picture, guide = (
+                self._within(guide.adjusted(around, around, -around, -around)),
+                picture,
+            )
+        for video in self._picture.findChildren(VideoView):
+            video.set_around("ground" if self._tile.isEmpty() else "sunken")
+        self.update()
         for member, place in (
             (self._picture, picture),
             (self._words, words.adjusted(0, 0, BAR_PX, 0)),
@@ -100,7 +123,7 @@ class PictureBeside(QWidget):
             member.setGeometry(QStyle.visualRect(self.layoutDirection(), self.rect(), place))
 
     def _beneath_words(self) -> tuple[QRect, QRect] | None:
-        """Return the largest picture as wide as the words and right beneath them, and the drawing.
+        """Return the largest picture as wide as the words and beneath them, and the drawing.
 
         None where both have no room one below the other.
         """
@@ -110,16 +133,18 @@ class PictureBeside(QWidget):
             top = self._words_height(left) + 2 * GAP_PX
             fits = top + self._high(column) <= self.height()
             if fits and column >= self._picture.minimumSizeHint().width():
-                picture = QRect(left + _BETWEEN_PX, top, column, self._high(column))
-                return picture, QRect(0, 0, left, picture.bottom() + 1)
+                low = max(top + self._high(column), min(self.height(), self._high(left)))
+                picture = QRect(left + _BETWEEN_PX, 0, column, self._high(column))
+                picture.moveBottom(low - 1)
+                return picture, QRect(0, 0, left, low)
         return None
 
     def _within(self, place: QRect) -> QRect:
-        """Return the largest place of a picture in another, from its lower corner on."""
+        """Return the largest place of a picture in the middle of another."""
         across, down = self._shape
         wide = min(place.width(), place.height() * across // down)
-        shown = QRect(place.left(), 0, wide, self._high(wide))
-        shown.moveBottom(place.bottom())
+        shown = QRect(0, 0, wide, self._high(wide))
+        shown.moveCenter(place.center())
         return shown
 
     def _wide(self) -> int:

@@ -411,7 +411,7 @@ def test_a_table_of_readings_is_judged_with_its_plot(known: WindowHarness, tmp_p
     known.settle()
     assert pages.currentWidget() is pages.agreement
     assert "12 pairs" in pages.agreement.words.text()
-    assert pages.agreement.heading.text() == "Flexion: the camera reads 3.0\u00b0 less."
+    assert pages.agreement.heading.text() == "Flexion: 3.0\u00b0 less than the goniometer."
     (plot,) = pages.agreement.plots
     assert plot.isVisible()
     assert plot.accessibleName() == "plot of the differences: Flexion"
