@@ -12,7 +12,7 @@ from gui.text.safety_wording import screening_text
 from gui.text.wording import tr
 from gui.widgets.buttons import button
 from gui.widgets.layouts import card
-from gui.widgets.text import label
+from gui.widgets.text import SignedLine, label
 from gui.widgets.titled_page import TitledPage
 from gui.widgets.topic_button import TopicButton, TopicGrid
 
@@ -43,7 +43,7 @@ class HelpOverview(TitledPage):
         return [
             card(
                 label(words, "strong"),
-                *(label(f"\u2022  {item}") for item in screening_text(page).items),
+                *(SignedLine("\u2022", item) for item in screening_text(page).items),
                 role=role,
                 spacing=gap,
             )

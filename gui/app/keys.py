@@ -14,7 +14,7 @@ from gui.widgets.text import label
 
 #: Width of the keys in one column and in two, and the least width in which two have room, in widths
 #: of a digit. [technical]
-_NARROW_DIGITS, _WIDE_DIGITS, _TWO_DIGITS = 50, 92, 52
+_NARROW_DIGITS, _WIDE_DIGITS, _TWO_DIGITS = 50, 74, 52
 #: Most of the window's width that the first of two columns takes. [technical]
 _FIRST_SHARE = 0.52
 #: Frame and padding of a key above and below its words, pixels: its meaning stands in line with
@@ -52,13 +52,14 @@ def keys_dialog(parent: QWidget) -> QDialog:
         # What the keys do while measuring stands in one line each; the others have the rest.
         said = max(metrics.horizontalAdvance(words) for _, keys in columns[0] for _, words in keys)
         grids[0].setColumnMinimumWidth(1, min(said, round(_FIRST_SHARE * room) - widest))
-    groups: list[Content] = [(grid, 1) for grid in grids]
+    # The last column has what the others leave.
+    groups: list[Content] = [*grids[:-1], (grids[-1], 1)]
     return closable_dialog(
         parent,
         tr("Keys"),
         label(tr("Keys"), "display"),
         label(tr("You can also pause by raising your other hand."), "quiet"),
-        row(*groups, spacing=4 * GAP_PX),
+        row(*groups, spacing=6 * GAP_PX),
         digits=_WIDE_DIGITS if wide else _NARROW_DIGITS,
     )
 

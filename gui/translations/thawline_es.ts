@@ -356,12 +356,12 @@
         <translation>El informe completo, en inglés</translation>
     </message>
     <message>
-        <source>{movement}: the camera reads {amount}° more.</source>
-        <translation>{movement}: la cámara marca {amount}° más.</translation>
+        <source>{movement}: {amount}° more than the goniometer.</source>
+        <translation>{movement}: {amount}° más que el goniómetro.</translation>
     </message>
     <message>
-        <source>{movement}: the camera reads {amount}° less.</source>
-        <translation>{movement}: la cámara marca {amount}° menos.</translation>
+        <source>{movement}: {amount}° less than the goniometer.</source>
+        <translation>{movement}: {amount}° menos que el goniómetro.</translation>
     </message>
     <message>
         <source>Expected in 95 of 100: {low} to {high} ({count} pairs).</source>
@@ -618,6 +618,10 @@
     <message>
         <source>Order of the clips</source>
         <translation>Orden de las grabaciones</translation>
+    </message>
+    <message>
+        <source>More clips can be added after reading</source>
+        <translation>Podrá añadir más clips después de la lectura</translation>
     </message>
     <message>
         <source>Drop more clips or a folder here</source>
@@ -7108,8 +7112,8 @@
         <translation>Mano dominante</translation>
     </message>
     <message>
-        <source>For example 2026-03</source>
-        <translation>Por ejemplo, 2026-03</translation>
+        <source>For example March 2026</source>
+        <translation>Por ejemplo, marzo de 2026</translation>
     </message>
     <message>
         <source>It began with</source>
@@ -7560,8 +7564,32 @@
         <translation>Cerrar el mensaje</translation>
     </message>
     <message>
-        <source>People: {people}. Sessions: {sessions}. Measurements: {measurements}.</source>
-        <translation>Personas: {people}. Sesiones: {sessions}. Mediciones: {measurements}.</translation>
+        <source>It holds {people}, {sessions} and {measurements}.</source>
+        <translation>Contiene {people}, {sessions} y {measurements}.</translation>
+    </message>
+    <message>
+        <source>1 person</source>
+        <translation>1 persona</translation>
+    </message>
+    <message>
+        <source>{number} people</source>
+        <translation>{number} personas</translation>
+    </message>
+    <message>
+        <source>1 session</source>
+        <translation>1 sesión</translation>
+    </message>
+    <message>
+        <source>{number} sessions</source>
+        <translation>{number} sesiones</translation>
+    </message>
+    <message>
+        <source>1 measurement</source>
+        <translation>1 medición</translation>
+    </message>
+    <message>
+        <source>{number} measurements</source>
+        <translation>{number} mediciones</translation>
     </message>
     <message>
         <source>Make a backup...</source>
@@ -7672,22 +7700,12 @@
         <translation>Cancelar la descarga</translation>
     </message>
     <message>
-        <source>Finds the body in the picture.
-Nothing is sent.</source>
-        <translation>Encuentra el cuerpo en la imagen.
-No se envía nada.</translation>
-    </message>
-    <message>
         <source>Size</source>
         <translation>Tamaño</translation>
     </message>
     <message>
         <source>Version</source>
         <translation>Versión</translation>
-    </message>
-    <message>
-        <source>Folder</source>
-        <translation>Carpeta</translation>
     </message>
     <message>
         <source>Not complete on this computer</source>
@@ -7700,6 +7718,10 @@ No se envía nada.</translation>
     <message>
         <source>○  {level}: not installed</source>
         <translation>○  {level}: sin instalar</translation>
+    </message>
+    <message>
+        <source>Nothing to do, and nothing is sent.</source>
+        <translation>No hay nada que hacer y no se envía nada.</translation>
     </message>
     <message>
         <source>Ready on this computer</source>
@@ -7790,10 +7812,8 @@ No se envía nada.</translation>
         <translation>¿Borrar a {name} y todo lo que se ha guardado sobre esta persona?</translation>
     </message>
     <message>
-        <source>Sessions: {count}.
-You can undo this until Thawline is closed, but not after that. Exports, reports and backups made earlier stay as they are.</source>
-        <translation>Sesiones: {count}.
-Puede deshacerlo hasta que se cierre Thawline, pero no después. Las exportaciones, los informes y las copias de seguridad hechos antes se quedan como están.</translation>
+        <source>You can undo this until Thawline is closed, but not after that. Exports, reports and backups made earlier stay as they are.</source>
+        <translation>Puede deshacerlo hasta que se cierre Thawline, pero no después. Las exportaciones, los informes y las copias de seguridad hechos antes se quedan como están.</translation>
     </message>
     <message>
         <source>Everything saved about you is deleted. You can undo this until Thawline is closed.</source>
@@ -7806,6 +7826,14 @@ Puede deshacerlo hasta que se cierre Thawline, pero no después. Las exportacion
     <message>
         <source>Delete {name}</source>
         <translation>Borrar a {name}</translation>
+    </message>
+    <message>
+        <source>1 session is deleted.</source>
+        <translation>Se borra 1 sesión.</translation>
+    </message>
+    <message>
+        <source>{count} sessions are deleted.</source>
+        <translation>Se borran {count} sesiones.</translation>
     </message>
     <message>
         <source>No session yet</source>
@@ -7854,6 +7882,10 @@ Puede deshacerlo hasta que se cierre Thawline, pero no después. Las exportacion
     <message>
         <source>Where</source>
         <translation>Dónde</translation>
+    </message>
+    <message>
+        <source>Privacy</source>
+        <translation>Privacidad</translation>
     </message>
     <message>
         <source>What</source>

@@ -17,7 +17,7 @@ _PADDING_PX = (GAP_PX + 4, CARD_PADDING_PX)
 #: Half the sign that a topic leads on, pixels. [technical]
 _SIGN_PX = 6
 #: Space between two, pixels. [technical]
-_BETWEEN_PX = GAP_PX * 3 // 2
+_BETWEEN_PX = 2 * GAP_PX
 #: Least width of a column, in widths of a digit. [technical]
 _LEAST_DIGITS = 34
 #: Most columns that are read with ease. [technical]

@@ -38,7 +38,7 @@ class PersonForm(QDialog):
             tr("Stiff shoulder"), [(), (Side.LEFT,), (Side.RIGHT,), both], affected_name
         )
         self.since = QLineEdit(person.since or "")
-        self.since.setPlaceholderText(tr("For example 2026-03"))
+        self.since.setPlaceholderText(tr("For example March 2026"))
         self.onset = _optional(tr("It began with"), Onset, onset_name)
         self.dominant = _optional(tr("Dominant hand"), Side, side_title)
         self.age = _optional(tr("Age"), AgeBand, age_name)

@@ -30,9 +30,17 @@ _ABOVE_BUTTON_PX = GAP_PX * 7 // 4
 
 def contents_words(contents: Contents) -> str:
     """Return how much a store holds."""
-    return tr("People: {people}. Sessions: {sessions}. Measurements: {measurements}.").format(
-        people=contents.people, sessions=contents.sessions, measurements=contents.measurements
+    return tr("It holds {people}, {sessions} and {measurements}.").format(
+        people=_counted(contents.people, tr("1 person"), tr("{number} people")),
+        sessions=_counted(contents.sessions, tr("1 session"), tr("{number} sessions")),
+        measurements=_counted(
+            contents.measurements, tr("1 measurement"), tr("{number} measurements")
+        ),
     )
+
+
+def _counted(number: int, single: str, several: str) -> str:
+    return single if number == 1 else several.format(number=number)
 
 
 class BackupPage(TitledPage):

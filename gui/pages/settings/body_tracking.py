@@ -6,6 +6,7 @@ from PySide6.QtWidgets import QProgressBar
 
 from gui.pages.settings.data_page import DataPage, data_page_title
 from gui.session.services import Services
+from gui.style.measures import GAP_PX
 from gui.text.wording import error_text, message_text, tr
 from gui.widgets.buttons import button
 from gui.widgets.figures.pictured_card import PicturedCard
@@ -84,7 +85,7 @@ class BodyTrackingPage(TitledPage):
         self.cancel.clicked.connect(self._fetch.cancel)
         self._fetch.progressed.connect(self._show_share)
         self._fetch.ended.connect(self._ended)
-        about = tr("Finds the body in the picture.\nNothing is sent.")
+        about = tr("Nothing to do, and nothing is sent.")
         lacking = tr(
             "Thawline finds the body in the picture with a model that is downloaded once and "
             "then stays on this computer. Without it, nothing can be measured."
@@ -98,8 +99,9 @@ class BodyTrackingPage(TitledPage):
         self._levels = widget_with(column(*self.here.values(), spacing=self._appearance.gap(1)))
         self._online, self._about, self._lacking = label(online), label(about), label(lacking)
         self.facts = {tr("Size"): label(""), tr("Version"): label("")}
+        # A path needs the whole width.
         self.folder = ElidedLabel()
-        facts = terms([*self.facts.items(), (tr("Folder"), self.folder)], "")
+        facts = column(terms(self.facts.items(), ""), self.folder, spacing=GAP_PX // 2)
         self._facts = widget_with(column(separator(), facts, spacing=self._appearance.gap(2)))
         words = column(
             1,

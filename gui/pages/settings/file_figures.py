@@ -11,7 +11,7 @@ from gui.widgets.painted_widget import PaintedWidget
 
 #: Height of the drawing beside the words about a backup, and width of its lines, pixels.
 #: [technical]
-_SIDE_PX, _LINE_PX = 104, 2
+_SIDE_PX, _LINE_PX = 128, 2
 #: Width of the drawing, width and height of a sheet, how far the copy lies from it, its folded
 #: corner, and the radius of the badge, as shares of the drawing's height. [technical]
 _WIDE, _SHEET, _APART, _FOLD, _BADGE = 0.9, (0.56, 0.72), 0.14, 0.16, 0.21

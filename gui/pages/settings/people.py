@@ -14,7 +14,6 @@ from gui.session.services import Services
 from gui.text.wording import affected_name, listed_name, person_name, tr
 from gui.widgets.beside_row import list_card
 from gui.widgets.buttons import ShortcutButton, button
-from gui.widgets.figures.pictured_card import PicturedCard
 from gui.widgets.figures.standing_figure import StandingFigure
 from gui.widgets.layouts import FlowRow, clear_layout, column, row, widget_with
 from gui.widgets.plain_dialog import plain_dialog
@@ -28,9 +27,6 @@ from measure.system.clock import new_id
 #: Height of a drawn person, pixels: of one of few, of one of many, and more in sizes of the text;
 #: its width, a share of the height; how many are few. [technical]
 _FEW_PX, _MANY_PX, _MORE, _WIDE, _FEW = 120, 60, 4.0, 0.54, 2
-
-#: Up to this text size the only person is drawn large, per cent. [technical]
-_ALONE_TO_PERCENT = 150
 
 
 @dataclass(frozen=True, slots=True)
@@ -98,11 +94,7 @@ class PeoplePage(TitledPage):
             self._rows.addWidget(label(tr("No one has been added yet."), "lead"))
 
     def _card(self) -> QWidget:
-        """Return everybody one below the other, or the only one with a large figure."""
-        if len(self._people) == 1 and self._appearance.percent <= _ALONE_TO_PERCENT:
-            (only,) = self._people
-            figure = StandingFigure(self._appearance, *only.person.affected)
-            return PicturedCard(self._appearance, figure, self._words(only))
+        """Return everybody one below the other."""
         high = _FEW_PX if len(self._people) <= _FEW else _MANY_PX
         high += self._appearance.px(_MORE)
         space = self._appearance.gap(3)
@@ -131,11 +123,10 @@ class PeoplePage(TitledPage):
         actions_row.offer([self._action(person, *action) for action in actions])
         stiff = tr("Stiff shoulder: {side}").format(side=affected_name(person.affected).lower())
         return column(
-            1,
             self._name(name, measured=measured),
             column(label(stiff), label(_sessions(listed)), spacing=0),
-            actions_row,
             1,
+            actions_row,
             spacing=self._appearance.gap(2),
         )
 
@@ -198,14 +189,14 @@ class PeoplePage(TitledPage):
             else tr("Delete {name} and everything saved about them?")
         )
         kept = tr(
-            "Sessions: {count}.\nYou can undo this until Thawline is closed, but not after that. "
+            "You can undo this until Thawline is closed, but not after that. "
             "Exports, reports and backups made earlier stay as they are."
         )
         asked = plain_dialog(
             question.format(name=person_name(person)),
             tr("Do not delete"),
             self,
-            more=kept.format(count=len(listed.sessions)),
+            more=" ".join(filter(None, (_lost_words(len(listed.sessions)), kept))),
             agree=_delete_words(person),
         )
         asked.accepted.connect(partial(self._delete, person))
@@ -233,6 +224,13 @@ def _delete_words(person: Person) -> str:
     if person.pseudonym == UNASKED_NAME:
         return tr("Delete my data")
     return tr("Delete {name}").format(name=person_name(person))
+
+
+def _lost_words(sessions: int) -> str:
+    """Return how many sessions go with a person, nothing where there are none."""
+    if sessions < 2:
+        return tr("1 session is deleted.") * sessions
+    return tr("{count} sessions are deleted.").format(count=sessions)
 
 
 def _sessions(listed: ListedPerson) -> str:

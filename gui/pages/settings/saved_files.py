@@ -49,9 +49,8 @@ class SavedFilesPage(TitledPage):
         where = label(tr("Where"), "title")
         said = column(where, self._folder, self._readers, spacing=GAP_PX // 2)
         place = card(said, 1, row(self.open_folder, 1), spacing=GAP_PX)
-        around = SideBySide(
-            services.appearance, (place, 2), (card(_more_to_know(), 1), 3), spacing=2 * GAP_PX
-        )
+        privacy = card(label(tr("Privacy"), "title"), _more_to_know(), 1, spacing=GAP_PX)
+        around = SideBySide(services.appearance, (place, 2), (privacy, 3), spacing=2 * GAP_PX)
         #: Everything that waits until the sizes are counted.
         self._counted = widget_with(column(card(self._rows), around, spacing=2 * GAP_PX))
         self._counted.hide()

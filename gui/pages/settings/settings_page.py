@@ -19,12 +19,13 @@ from gui.widgets.beside_row import BesideRow, aligned
 from gui.widgets.buttons import MenuButton, button
 from gui.widgets.choice_row import ChoiceRow
 from gui.widgets.layouts import card
+from gui.widgets.side_by_side import LARGE_FROM_PERCENT
 from gui.widgets.text import label, section_heading
 from gui.widgets.titled_page import TitledPage
 from gui.widgets.topic_button import TopicButton, TopicGrid
 from gui.widgets.wrapping_check_box import WrappingCheckBox
 
-#: Space between two settings, pixels. [technical]
+#: Space between two settings whose names stand beside them, pixels. [technical]
 _BETWEEN_PX = GAP_PX * 3 // 2
 
 
@@ -91,12 +92,23 @@ class SettingsPage(TitledPage):
             (tr("Camera"), camera),
         )
         lines = (BesideRow(label(name, "strong"), control, filling=True) for name, control in rows)
+        self._rows = card(*aligned(*lines))
+        self._appearance.changed.connect(self._space)
+        self._space()
         self.lay_out(
-            card(*aligned(*lines), spacing=_BETWEEN_PX),
+            self._rows,
             self.heard,
             section_heading(tr("People and data")),
             TopicGrid(list(self.ways.values())),
         )
+
+    @Slot()
+    def _space(self) -> None:
+        """Keep settings apart, more where large text stands above its control."""
+        large = self._appearance.percent >= LARGE_FROM_PERCENT
+        rows = self._rows.layout()
+        if rows is not None:
+            rows.setSpacing(3 * GAP_PX if large else _BETWEEN_PX)
 
     def _connect(self) -> None:
         preferences = self._preferences

@@ -59,7 +59,7 @@ class TransferPage(TitledPage):
             button(tr("Export to a file..."), "main") for _ in range(2)
         )
         self._from_beside, self._from_below = (button(tr("Import a file...")) for _ in range(2))
-        self.outcome = label("", "strong")
+        self.outcome, self._care, self._line = label("", "strong"), label("", "quiet"), separator()
         for way in (self._to_beside, self._to_below):
             way.clicked.connect(self.ask_for_target)
         for way in (self._from_beside, self._from_below):
@@ -97,20 +97,23 @@ class TransferPage(TitledPage):
             beside.setVisible(self._beside)
         for below in (self._to_below, self._from_below):
             below.setVisible(not self._beside)
+        # Of large words the whole choice is seen without scrolling.
+        self._line.setVisible(self._beside)
+        words = [tr("Name and notes are in the file: share it with care.")]
+        if os.name != "nt" and self._beside:
+            words.append(tr("On this computer, only your account can read it."))
+        self._care.setText(" ".join(words))
 
     def _about_export(self) -> QFrame:
         """Return what is chosen for a file: of whom and how, and in which format."""
         choices = ButtonRow([self.decimal, self.person, self._to_beside], wide=True)
-        words = [tr("Name and notes are in the file: share it with care.")]
-        if os.name != "nt":
-            words.append(tr("On this computer, only your account can read it."))
         lock = column(LockMark(self._appearance), 1)
-        note = row(lock, (label(" ".join(words), "quiet"), 1), spacing=GAP_PX)
+        note = row(lock, (self._care, 1), spacing=GAP_PX)
         return card(
             label(tr("Export"), "title"),
             self.kind,
             choices,
-            separator(),
+            self._line,
             note,
         )
 

@@ -6,6 +6,7 @@ from PySide6.QtWidgets import QFrame, QLabel
 from gui.app.help_pages import HelpPage
 from gui.protocol.red_flags import ScreeningPage
 from gui.text.safety_wording import screening_text
+from gui.widgets.text import SignedLine
 from tests.support.gui.stage import WindowHarness
 
 
@@ -14,7 +15,8 @@ def test_what_to_do_stands_before_each_list_of_signs(stage: WindowHarness) -> No
     stage.settle()
     page = stage.window.help
     (alarming,) = [one for one in page.findChildren(QFrame) if one.property("role") == "alarm-card"]
-    first, *signs = [words.text() for words in alarming.findChildren(QLabel)]
+    first = alarming.findChildren(QLabel)[0].text()
+    signs = [line.text() for line in alarming.findChildren(SignedLine)]
     assert first == "If any of these apply, do not measure. Get help now:"
     wanted = screening_text(ScreeningPage.EMERGENCY).items
     assert [sign.removeprefix("\u2022  ") for sign in signs] == list(wanted)

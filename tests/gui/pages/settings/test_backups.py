@@ -43,7 +43,7 @@ def test_a_backup_is_restored_and_the_restore_undone(
     choose_file(monkeypatch, copy)
     page.save.click()
     stage.settle()
-    assert "People: 1." in page.outcome.text()
+    assert "It holds 1 person, " in page.outcome.text()
     assert copy.is_file()
     day = stage.services.today()
     assert stage.services.settings.latest_backup == ("copy.sqlite", day)

@@ -82,7 +82,7 @@ def test_a_deleted_person_is_gone_and_can_be_put_back(stage: WindowHarness) -> N
     page = opened(stage)
     page.buttons["delete", rowan.id].click()
     asked = dialog(stage)
-    assert f"Sessions: {len(before.sessions)}." in asked.findChildren(QLabel)[1].text()
+    assert f"{len(before.sessions)} sessions are deleted." in asked.findChildren(QLabel)[1].text()
     assert asked.focusWidget() is asked.findChildren(QPushButton)[0]  # Enter deletes nothing
     asked.accept()
     stage.settle()
@@ -138,7 +138,7 @@ def test_who_was_never_asked_for_a_name_is_spoken_to(stage: WindowHarness) -> No
     asked = dialog(stage)
     question, more = (words.text() for words in asked.findChildren(QLabel))
     assert question == "Delete everything that is saved about you?"
-    assert more.startswith("Sessions: 0.")
+    assert more.startswith("You can undo this"), "there is no session to name"
     assert "Delete my data" in [press.text() for press in asked.findChildren(QPushButton)]
     asked.accept()
     stage.settle()
