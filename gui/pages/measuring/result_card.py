@@ -42,7 +42,7 @@ from measure.domain.session_facts import ClinicianValue
 
 #: Height of a body where there is one result, where there are two, and where there are more; its
 #: width where there is room and where words are long, pixels. [technical]
-_HIGH_PX, _WIDE_PX, _LEAST_PX = (280, 240, 208), 252, 130
+_HIGH_PX, _WIDE_PX, _LEAST_PX = (256, 240, 208), 252, 130
 #: Shares of a side's width that its body and its words take. [technical]
 _FIGURE_PART, _WORDS_PART = 8, 12
 #: The column between both sides in their grid; its rows of words and of ways on, with room above
