@@ -20,7 +20,7 @@ class ElsewhereButton(ShortcutButton):
 
     def __init__(self) -> None:
         super().__init__(tr("I have already done some"), "")
-        self.setProperty("role", "link")
+        self.setProperty("role", "line-link")
         self.menu_of_exercises = QMenu(self)
         self.clicked.connect(self._open)
 

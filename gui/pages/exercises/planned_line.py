@@ -25,7 +25,7 @@ from measure.progress.home_programme import dose_words
 _LARGE_FROM_PERCENT, _SHORT_FROM_PERCENT = 150, 200
 #: Side of the tile of the drawing below and from these text sizes, and of what was logged, pixels:
 #: two exercises are seen at once. [technical]
-_TILE_PX, _LARGE_PX, _SHORT_PX, _LOGGED_PX = 168, 152, 184, 160
+_TILE_PX, _LARGE_PX, _SHORT_PX, _LOGGED_PX = 176, 152, 184, 160
 #: Width of what was done, at the end of the line, in sizes of the text. [technical]
 _DONE_WIDTH = 13.5
 #: Width of the sign of what is partly done, relative to the type, and its ring, pixels.

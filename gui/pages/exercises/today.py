@@ -79,7 +79,7 @@ class TodayPage(QWidget):
         #: Identifier of the person who stopped after too much pain, until another day.
         self._left_alone = ""
         self.elsewhere = ElsewhereButton()
-        self.undo = button("", "link")
+        self.undo = button("", "line-link")
         self.plan = label("", "quiet")
         self.empty, self.how_to_begin = label("", "display"), label("", "lead")
         self.how_to_begin.setText(
@@ -120,7 +120,7 @@ class TodayPage(QWidget):
             layout.setSpacing(gap(1))
         self._planned.setSpacing(gap(2))
         ways = widget_with(row(self.undo, self.elsewhere, spacing=gap(3)))
-        self._today = card(widget_with(self._planned), BesideRow(self.plan, ways), spacing=gap(1.5))
+        self._today = card(widget_with(self._planned), BesideRow(self.plan, ways), spacing=gap(2))
         self._log_card = card(label(tr("Logged today"), "title"), widget_with(self._entries))
         sheet = FlowRow(gap(1), filling=False)
         sheet.offer([self.language, self.pdf, self.print])

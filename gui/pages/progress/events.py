@@ -78,7 +78,7 @@ class EventsPage(QWidget):
     def _lay_out(self) -> None:
         gap = self._appearance.gap
         self._rows.setContentsMargins(0, 0, 0, 0)
-        self._rows.setSpacing(gap(1.5))
+        self._rows.setSpacing(gap(1))
         explanation = Explanation(
             self._appearance,
             tr("What events do"),
@@ -97,7 +97,7 @@ class EventsPage(QWidget):
         self._appearance.changed.connect(self._place_fields)
         self._place_fields()
         heading = label(tr("Noted so far"), "title")
-        self._noted = card(heading, self._list, spacing=gap(1.5))
+        self._noted = card(heading, self._list, spacing=gap(1))
         saying = widget_with(row((self.said, 1), self.undo, spacing=gap(2)))
         self._saying = strip(saying, "sunken-card")
         self._saying.hide()

@@ -15,7 +15,7 @@ class Explanation(QWidget):
 
     def __init__(self, appearance: Appearance, title: str, words: str) -> None:
         super().__init__()
-        self.link = button(title, "link", checkable=True)
+        self.link = button(title, "line-link", checkable=True)
         self.link.toggled.connect(self._show_words)
         self.link.clicked.connect(self._reveal)
         self.words = label(words, "quiet")
