@@ -1,7 +1,7 @@
 """Places of the history chart: days, values and pain in pixels, and the room around them.
 
 The days take the width between the numbers of the axis and the names at the ends of the lines:
-those of the shoulders, and of heights that people know from their body.
+those of the shoulders, and of levels of the spine.
 """
 
 import datetime as dt
@@ -19,7 +19,7 @@ from gui.style.measures import BODY_PX
 from gui.text.chart_wording import places
 from gui.text.wording import side_title, tr
 from measure.domain.landmarks import Side
-from measure.domain.movements import Movement
+from measure.domain.movements import MOVEMENTS, Movement, Unit
 from measure.domain.reading_scale import scale_of
 
 #: Heights beneath the plot, in lines of words: of the days, of the space between them and the
@@ -61,8 +61,10 @@ class ChartLayout:
     refused_y: float
     exercises_y: float
     names: tuple[tuple[float, str], ...]
-    #: Heights on the body that are named at the ends of their lines.
+    #: Heights on the body that are named at their lines, and whether beyond the ends of these: so
+    #: it is where they are many, levels of the spine.
     places: tuple[tuple[float, str], ...]
+    places_beside: bool
     words_px: float
     #: Half the width of a reading's mark, and of the mark before the name of a shoulder.
     mark_px: float
@@ -101,10 +103,12 @@ class ChartLayout:
         names = _axis_names(content.movement)
         left = size.left() + _axis_px(names, metrics) + 8
         named = _named_places(content.movement, size.width(), metrics)
+        beside = MOVEMENTS[content.movement].unit is Unit.FRACTION
         most = words_px * _LARGE_MARK
         before = 2 * most + EDGE_PX + BESIDE_MARK_PX
         ending = [before + metrics.horizontalAdvance(side_title(side)) for side in Side]
-        ending += [metrics.horizontalAdvance(words) for _, words in named]
+        if beside:
+            ending += [metrics.horizontalAdvance(words) for _, words in named]
         sides = max(ending) + 2
         right = size.right() - sides - _BEFORE_NAME_PX - most - APART_PX
         refused, pain, _ = _lower_lines(content)
@@ -129,6 +133,7 @@ class ChartLayout:
             exercises_y=beneath + line * (refused + pain + 1.5),
             names=names,
             places=named,
+            places_beside=beside,
             words_px=words_px,
             mark_px=mark,
             named_mark_px=most,

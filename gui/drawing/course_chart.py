@@ -2,22 +2,25 @@
 
 The days stand right beneath the readings; below them are strips of measurements without a result,
 pain, and exercises, each with its title above it. The shoulders are named at the ends of their
-courses, in their colours.
+courses, in their colours, and known heights at their lines.
 
 Dashes stand for a measurement without a result and for nothing else. The left shoulder is a dark
 ribbon with discs, the right one a light ribbon with squares, so that both stay apart in grey.
 """
+
+import datetime as dt
 
 from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import (
     QColor,
     QFontMetricsF,
     QPainter,
+    QPainterPath,
     QPen,
     QPolygonF,
 )
 
-from gui.drawing.chart_flags import placed_flags, word_left_px
+from gui.drawing.chart_flags import flags, placed_flags, word_left_px
 from gui.drawing.chart_layout import BESIDE_MARK_PX, EDGE_PX, FLAG, ChartLayout, stride
 from gui.drawing.chart_marks import (
     paint_mark,
@@ -36,6 +39,8 @@ from measure.domain.landmarks import Side
 
 #: Opacity of the band of sessions that the main line leaves out. [technical]
 _APART_BAND = 0.1
+#: Space between the beginning of a line and the name of a height there, pixels. [technical]
+_BESIDE_PLACE_PX = 4
 
 
 class ChartPainter:
@@ -57,6 +62,8 @@ class ChartPainter:
     def paint(self) -> None:
         """Paint everything but what follows the pointer."""
         self._paint_axes()
+        if not self._layout.places_beside:
+            self._paint_places()
         self._paint_days()
         self._paint_flags()
         self._paint_pain()
@@ -186,7 +193,7 @@ class ChartPainter:
         self._painter.drawPolygon(QPolygonF(corners))
 
     def _paint_names(self) -> None:
-        """Name each shoulder at the end of its course, and known heights at that of their lines.
+        """Name shoulders at the ends of their courses, levels of the spine at those of lines.
 
         The mark of its readings stands before the name of a shoulder: it is told without colour.
         """
@@ -199,7 +206,8 @@ class ChartPainter:
             elif last:
                 ends.append((layout.values.y(last[-1]), curve.side))
         ends.sort()
-        heights = {layout.values.y(value): words for value, words in layout.places}
+        beside = layout.places if layout.places_beside else ()
+        heights = {layout.values.y(value): words for value, words in beside}
         least = 0.95 * self._metrics.height()
         named, kept = ends_apart([y for y, _ in ends], sorted(heights), least)
         for y, (_, side) in zip(named, ends, strict=True):
@@ -210,6 +218,55 @@ class ChartPainter:
             self._write(name, y, side_title(side), side.value)
         for y in kept:
             self._write(layout.sides_px, y, heights[y])
+
+    def _paint_places(self) -> None:
+        """Name known heights at their lines where nothing else is drawn, as far right as possible.
+
+        Right above a line or beneath it, at its end, else before a flag, else at its beginning.
+        """
+        layout, days, high = self._layout, self._layout.days, self._metrics.height()
+        drawn, poles = (
+            self._drawn(),
+            sorted((days.x(day) for day in self._flag_days()), reverse=True),
+        )
+        for value, words in layout.places:
+            wide, y = self._metrics.horizontalAdvance(words), layout.values.y(value)
+            ends = [days.right_px, *(x - _BESIDE_PLACE_PX for x in poles)]
+            lefts = [*(end - wide for end in ends), layout.left_px + _BESIDE_PLACE_PX]
+            tries = (QRectF(left, top, wide, high) for left in lefts for top in (y - high, y))
+            free = (
+                place
+                for place in tries
+                if place.left() > layout.left_px
+                and place.bottom() <= layout.values.bottom_px
+                and not drawn.intersects(place)
+            )
+            place = next(free, None)
+            if place is not None:
+                self._write(place.left(), place.center().y(), words)
+
+    def _flag_days(self) -> list[dt.date]:
+        """Return the days in sight on which a flag stands."""
+        return [flag.day for flag in flags(self._content) if self._layout.days.holds(flag.day)]
+
+    def _drawn(self) -> QPainterPath:
+        """Return what readings, courses and flags cover."""
+        days, values, half = self._layout.days, self._layout.values, self._layout.mark_px
+        drawn = QPainterPath()
+        drawn.setFillRule(Qt.FillRule.WindingFill)
+        for curve in self._content.curves:
+            for point in curve.points:
+                if point.value is not None and days.holds(point.day):
+                    top = values.y(point.value if point.high is None else point.high)
+                    low = values.y(point.value if point.low is None else point.low)
+                    left = self._layout.place(point).x() - half
+                    drawn.addRect(QRectF(left, top - half, 2 * half, low - top + 2 * half))
+            for ribbon in (*curve.ribbons, *curve.apart_ribbons):
+                drawn.addPath(ribbon_path(ribbon, days, values))
+        for day in self._flag_days():
+            x = days.x(day)
+            drawn.addRect(QRectF(x - 1, values.top_px, 2, values.bottom_px - values.top_px))
+        return drawn
 
     # -- beneath and above ----------------------------------------------------------------------
 

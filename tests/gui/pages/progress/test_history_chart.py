@@ -159,7 +159,7 @@ def test_every_part_is_drawn_inside_at_every_size(
 
 @pytest.mark.parametrize("percent", [100, 200])
 @pytest.mark.parametrize("movement", [Movement.FLEXION, Movement.ABDUCTION])
-def test_places_on_the_body_are_named_at_the_ends_of_their_lines(
+def test_places_on_the_body_are_named_at_their_lines_clear_of_the_readings(
     qtbot: QtBot, percent: int, movement: Movement
 ) -> None:
     made = HistoryChart(Appearance(Scheme.LIGHT, percent))
@@ -169,20 +169,28 @@ def test_places_on_the_body_are_named_at_the_ends_of_their_lines(
     layout = made.layout_now
     metrics = QFontMetricsF(made.appearance.font(layout.words_px))
     assert layout.places == ((0.0, "arm hanging"), (90.0, "shoulder height"))
-    assert layout.days.right_px < layout.sides_px
-    for _, words in layout.places:
-        assert layout.sides_px + metrics.horizontalAdvance(words) <= layout.right_px
     image = made.grab().toImage()
     quiet = made.appearance.colour("quiet").name()
-    half = round(metrics.height() / 3)
+    high = round(metrics.height())
     for value, words in layout.places:
-        middle = round(layout.values.y(value))
-        written = [
-            x
-            for x in range(round(layout.sides_px), round(layout.right_px))
-            if any(image.pixelColor(x, middle + y).name() == quiet for y in range(-half, half))
-        ]
-        assert max(written) - min(written) > 0.8 * metrics.horizontalAdvance(words)
+        line = round(layout.values.y(value))
+        written = {
+            top: [
+                x
+                for x in range(round(layout.left_px) + 1, round(layout.days.right_px))
+                if any(image.pixelColor(x, top + y).name() == quiet for y in range(3, high - 3))
+            ]
+            for top in (line - high, line)
+            if top + high <= layout.values.bottom_px + 1
+        }
+        (top, named), *others = [item for item in written.items() if item[1]]
+        assert others == []
+        assert max(named) - min(named) > 0.8 * metrics.horizontalAdvance(words)
+        assert max(named) > layout.days.right_px - 4
+        for point in made.points:
+            place = layout.place(point)
+            aside = min(named) - layout.mark_px < place.x() < max(named) + layout.mark_px
+            assert not (aside and top < place.y() < top + high)
     made.resize(metrics.horizontalAdvance("shoulder height") * 3, made.height())
     assert made.layout_now.places == ()
 
