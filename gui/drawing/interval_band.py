@@ -20,11 +20,19 @@ def band_opacity(low: float, high: float, unit: Unit) -> float:
     return 0.85 - 0.6 * paleness(low, high, unit)
 
 
-def paint_scale(painter: QPainter, appearance: Appearance, place: QRectF) -> None:
-    """Paint the hairline that a band lies on, with ends and quarters."""
+def paint_scale(
+    painter: QPainter, appearance: Appearance, place: QRectF, *, beyond_px: float = 0.0
+) -> None:
+    """Paint the hairline that a band lies on, with ends and quarters.
+
+    Parameters
+    ----------
+    beyond_px
+        How far the line goes on beyond both ends.
+    """
     y = place.center().y()
     painter.setPen(QPen(appearance.colour("edge"), 1))
-    painter.drawLine(QPointF(place.left(), y), QPointF(place.right(), y))
+    painter.drawLine(QPointF(place.left() - beyond_px, y), QPointF(place.right() + beyond_px, y))
     for quarter in range(5):
         x = place.left() + place.width() * quarter / 4
         half = place.height() * (0.2 if quarter % 4 else 0.34)

@@ -30,9 +30,10 @@ _INNER, _WIDE, _WORDS = 0.365, 0.07, 0.025
 _WORDS_SHARE, _WORDS_APART, _WORDS_GAP = 0.45, 1.1, 0.5
 #: Fewer names than these say nothing about the scale. [technical]
 _FEWEST_WORDS = 2
-#: From afar: names of the places nearest to the value, and how far they keep from the hand, in body
-#: heights; lines lead to them from the scale except this near to the value, degrees. [technical]
-_NEAREST, _WORDS_AFAR, _NEAR_HAND_DEG = 2, 0.05, 12
+#: From afar: names of the places nearest to the value, how far they keep from the hand, and how
+#: much further out an arc lies so that the whole hand is seen, body heights; no line leads to a
+#: name this near to the value, degrees. [technical]
+_NEAREST, _WORDS_AFAR, _BEYOND_HAND, _NEAR_HAND_DEG = 2, 0.05, 0.085, 12
 #: Up the body from mid-hip to C7, which is 1 on the scale of the reach. [technical]
 _BACK_UP = 0.30
 
@@ -116,6 +117,8 @@ class _OnBody:
     inner, offset = _INNER, 0.0
     #: How far the names keep from the band, and how many of them say something.
     words_out, fewest = _WORDS, _FEWEST_WORDS
+    #: Whether from afar the person stands in the middle, not the person with the names.
+    in_middle = True
 
     def __init__(
         self,
@@ -160,6 +163,9 @@ class _OnBody:
         scale, wide = self._fitted(place)
         left = place.left() + (place.width() - wide) / 2
         x = left + scale * self.aside if self.to > 0 else left + wide - scale * self.aside
+        if self.leading and self.in_middle:
+            named = wide - scale * self.aside + _WORDS_GAP * self.words_px
+            x = place.center().x() + self.to * min(0.0, place.width() / 2 - named)
         spare = place.height() - scale * (self.above + self.below)
         hips = QPointF(x, place.top() + spare / 2 + self.above * scale)
         self.person = PersonPainter(
@@ -248,10 +254,11 @@ class _OnBody:
         self.person.paint(posed(self.pose(), self.reading.side))
 
     def _lead(self, value: float) -> None:
-        """Draw a line from the scale to a name, beyond the hand where that is near."""
+        """Draw a line from the scale to a name; at the mark of the value the name needs none."""
         reached = self.reading.value
-        near = reached is not None and abs(value - reached) < _NEAR_HAND_DEG
-        start = self.at(value, self.inner + (_WIDE + _WORDS if near else 0.03))
+        if reached is not None and abs(value - reached) < _NEAR_HAND_DEG:
+            return
+        start = self.at(value, self.inner + 0.03)
         end = self.at(value, self.inner + _WIDE + self.words_out)
         self.painter.drawLine(start, end)
 
@@ -319,6 +326,14 @@ class _OnBody:
 class _Arc(_OnBody):
     """An angle round the shoulder."""
 
+    def come_closer(self) -> None:
+        self.inner += _BEYOND_HAND
+        self.above = max(self.above, self.highest())
+        # A line leads to the height; its name is enough.
+        brief = {90.0: tr("shoulder"), 120.0: tr("head")}
+        self.words = tuple((value, brief.get(value, word)) for value, word in self.words)
+        super().come_closer()
+
     def body(self) -> None:
         posed_body = posed(self.pose(), self.reading.side)
         self.person.paint(posed_body)
@@ -353,6 +368,7 @@ class _Plan(_OnBody):
     """A rotation of the forearm, seen from above by somebody in front."""
 
     above, below, aside, inner, offset = 0.10, 0.38, 0.15, 0.235, 0.118
+    in_middle = False
 
     def floor(self, body: Body, beside_px: float) -> None:
         """Paint nothing: no feet are seen from above."""

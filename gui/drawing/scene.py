@@ -125,16 +125,17 @@ def paint_scene(
     body, rest = posed(moment, side), posed(shown.start, side)
     sign = across_sign(body.turn_deg, 1.0 if side is Side.LEFT else -1.0)
     paint_floor(person, body)
-    for prop in shown.props:
-        if not _in_front(prop):
+    in_front = [_in_front(prop, let_go=at_rest) for prop in shown.props]
+    for prop, hides in zip(shown.props, in_front, strict=True):
+        if not hides:
             _prop(person, prop, body, sign)
     if shown.with_wedge:
         _wedge(person, rest, body)
     if still and not shown.swinging and not shown.props:
         person.faint_arm(rest.arm)
     person.paint(body)
-    for prop in shown.props:
-        if _in_front(prop):
+    for prop, hides in zip(shown.props, in_front, strict=True):
+        if hides:
             _prop(person, prop, body, sign)
     if shown.swinging and not at_rest:
         _swing(person, rest)
@@ -327,9 +328,9 @@ def _wedge(person: PersonPainter, rest: Body, body: Body) -> None:
     person.painter.fillPath(path, person.colour("arm", 0.13))
 
 
-def _in_front(prop: Prop) -> bool:
-    """Tell whether a thing hides the person, not the person it."""
-    near = prop.kind is PropKind.HANDLE and prop.nearer > _NEAR
+def _in_front(prop: Prop, *, let_go: bool) -> bool:
+    """Tell whether a thing hides the person, not the person it; a handle let go hides no arm."""
+    near = prop.kind is PropKind.HANDLE and prop.nearer > _NEAR and not let_go
     return near or prop.kind in (PropKind.TOWEL, PropKind.CLOTH)
 
 

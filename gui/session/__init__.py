@@ -21,7 +21,7 @@ Public names:
     services: Services
     settings: TEXT_SCALES, WindowSettings
     setup_check: AMISS, GOOD, SetupAspect, SideCheck, aspect_text, line_amiss, raise_sentence,
-        side_check_text
+        setup_sentence, side_check_text
     tones: Tone
     undo: UndoList
 """

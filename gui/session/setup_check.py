@@ -2,6 +2,7 @@
 
 from enum import StrEnum
 
+from gui.text.session_wording import hint_sentence
 from gui.text.wording import tr
 from measure.domain.landmarks import Side
 from measure.live.events import LiveFrame, SetupHint
@@ -74,6 +75,16 @@ def _amiss(hint: SetupHint) -> str:
         SetupHint.MORE_LIGHT: tr("Light: too dark"),
         SetupHint.LIGHT_FROM_FRONT: tr("Light: from behind you"),
     }[hint]
+
+
+def setup_sentence(hint: SetupHint) -> str:
+    """Return what to change, and how where that is not plain: it is read close to the camera."""
+    how = {
+        SetupHint.RAISE_SCREEN: tr("Raise the screen. Put books under it."),
+        SetupHint.LOWER_SCREEN: tr("Lower the screen. Use a lower table."),
+        SetupHint.MORE_LIGHT: tr("More light, please. Switch on a lamp."),
+    }
+    return how.get(hint, hint_sentence(hint))
 
 
 def raise_sentence(side: Side) -> str:

@@ -5,9 +5,9 @@ Public names:
     chart_wording: flag_word, places, tick_words, weekday_name
     day_text: day_from_text, day_text
     exercise_wording: beside_words, compared_name, count_unit, day_words, done_whole, done_words,
-        how_sentence, in_part_words, limit_in_short, limit_passed_sentence, limit_sentence,
-        log_words, moving_sentences, plan_sentences, planned_title, repetition_words,
-        round_length_words, round_sentence, round_task_title
+        how_in_short, how_sentence, in_part_words, limit_in_short, limit_passed_sentence,
+        limit_sentence, log_words, moving_sentences, plan_sentences, planned_title,
+        repetition_words, round_length_words, round_sentence, round_task_title
     finding_keywords: finding_keywords
     language: LANGUAGES, SYSTEM, install_language, language_for, language_in_force, language_shown,
         mark_as_english

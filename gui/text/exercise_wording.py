@@ -12,7 +12,7 @@ from gui.protocol.exercise_round import (
 )
 from gui.text.wording import exercise_name, tr
 from measure.domain.exercise_rounds import DayOfExercises, DayPart
-from measure.domain.exercises import EXERCISE_FACTS
+from measure.domain.exercises import EXERCISE_FACTS, ListedExercise
 from measure.domain.home_programme_records import (
     ComparedWithLast,
     ExerciseLog,
@@ -47,6 +47,28 @@ def how_sentence(planned: PlannedExercise) -> str:
     listed = planned.exercise.listed
     parts = ("" if listed is None else tr(EXERCISE_FACTS[listed].how), planned.note)
     return " ".join(part for part in parts if part)
+
+
+def how_in_short(planned: PlannedExercise) -> str:
+    """Return how an exercise is done in the words that are read while doing it, as above."""
+    listed = planned.exercise.listed
+    parts = ("" if listed is None else _in_short(listed), planned.note)
+    return " ".join(part for part in parts if part)
+
+
+def _in_short(listed: ListedExercise) -> str:
+    return {
+        ListedExercise.TABLE_SLIDE_FORWARD: tr("Let the hand slide forwards."),
+        ListedExercise.TABLE_SLIDE_SIDEWAYS: tr("Let the hand slide to the side."),
+        ListedExercise.PENDULUM: tr("Arm hanging, small circles."),
+        ListedExercise.WALL_WALK: tr("Walk your fingers up the wall."),
+        ListedExercise.EXTERNAL_ROTATION: tr("Elbow at your side. Turn away from the hand."),
+        ListedExercise.INTERNAL_ROTATION: tr("Elbow at your side. Turn towards the hand."),
+        ListedExercise.EXTENSION: tr("Walk away from the handle."),
+        ListedExercise.BEHIND_BACK: tr("Turn away from the handle."),
+        ListedExercise.CROSS_BODY: tr("Draw the arm across your chest."),
+        ListedExercise.TOWEL: tr("Draw the towel gently upwards."),
+    }[listed]
 
 
 def round_sentence(guided: ExerciseRound) -> str:

@@ -1296,6 +1296,10 @@
         <translation>Sonido y voz</translation>
     </message>
     <message>
+        <source>Waiting for your hand</source>
+        <translation>Esperando su mano</translation>
+    </message>
+    <message>
         <source>This is a good place.</source>
         <translation>Este es un buen lugar.</translation>
     </message>
@@ -2078,6 +2082,46 @@
     <message>
         <source>about 1 minute</source>
         <translation>alrededor de 1 minuto</translation>
+    </message>
+    <message>
+        <source>Let the hand slide forwards.</source>
+        <translation>Deje que la mano se deslice hacia delante.</translation>
+    </message>
+    <message>
+        <source>Let the hand slide to the side.</source>
+        <translation>Deje que la mano se deslice hacia el lado.</translation>
+    </message>
+    <message>
+        <source>Arm hanging, small circles.</source>
+        <translation>Brazo colgando, círculos pequeños.</translation>
+    </message>
+    <message>
+        <source>Walk your fingers up the wall.</source>
+        <translation>Suba los dedos por la pared.</translation>
+    </message>
+    <message>
+        <source>Elbow at your side. Turn away from the hand.</source>
+        <translation>Codo junto al costado. Gire alejándose de la mano.</translation>
+    </message>
+    <message>
+        <source>Elbow at your side. Turn towards the hand.</source>
+        <translation>Codo junto al costado. Gire hacia la mano.</translation>
+    </message>
+    <message>
+        <source>Walk away from the handle.</source>
+        <translation>Aléjese del asa caminando.</translation>
+    </message>
+    <message>
+        <source>Turn away from the handle.</source>
+        <translation>Gire alejándose del asa.</translation>
+    </message>
+    <message>
+        <source>Draw the arm across your chest.</source>
+        <translation>Lleve el brazo por delante del pecho.</translation>
+    </message>
+    <message>
+        <source>Draw the towel gently upwards.</source>
+        <translation>Tire de la toalla suavemente hacia arriba.</translation>
     </message>
     <message>
         <source>repetition</source>
@@ -3284,6 +3328,18 @@
         <translation>Luz: le llega por detrás</translation>
     </message>
     <message>
+        <source>Raise the screen. Put books under it.</source>
+        <translation>Suba la pantalla. Póngale libros debajo.</translation>
+    </message>
+    <message>
+        <source>Lower the screen. Use a lower table.</source>
+        <translation>Baje la pantalla. Use una mesa más baja.</translation>
+    </message>
+    <message>
+        <source>More light, please. Switch on a lamp.</source>
+        <translation>Más luz, por favor. Encienda una lámpara.</translation>
+    </message>
+    <message>
         <source>Raise your left hand.</source>
         <translation>Levante la mano izquierda.</translation>
     </message>
@@ -4214,6 +4270,10 @@
     <message>
         <source>overhead</source>
         <translation>sobre la cabeza</translation>
+    </message>
+    <message>
+        <source>shoulder</source>
+        <translation>hombro</translation>
     </message>
     <message>
         <source>lowest rib</source>
@@ -8704,6 +8764,10 @@ o por qué no la hay.</translation>
     <message>
         <source>From above</source>
         <translation>Desde arriba</translation>
+    </message>
+    <message>
+        <source>As in a mirror</source>
+        <translation>En el espejo</translation>
     </message>
     <message>
         <source>In the picture</source>

@@ -10,7 +10,7 @@ from gui.text.session_wording import trouble_steps
 from gui.text.wording import tr
 from gui.widgets.buttons import give_role
 from gui.widgets.camera_view import CameraView
-from gui.widgets.layouts import column, row
+from gui.widgets.layouts import column, row, separator
 from gui.widgets.painted_widget import PaintedWidget
 from gui.widgets.text import Steps, label
 from gui.widgets.video_view import VideoView
@@ -24,7 +24,7 @@ _HIGHEST_PX = 460.0
 _LEAST_DIGITS = 48
 #: Height of the drawn camera as a share of the place of a picture, alone and above words.
 #: [technical]
-_HIGH, _HIGH_ABOVE_WORDS = 0.8, 0.6
+_HIGH, _HIGH_ABOVE_WORDS = 0.56, 0.45
 #: Thickness of the line that crosses it, and of the ground beside that line, as shares of its
 #: height. [technical]
 _SLASH, _BESIDE_SLASH = 0.024, 0.02
@@ -99,7 +99,6 @@ class _StepsCard(QFrame):
         type_of = self.findChild(QLabel) or self
         wide = event.size().width() >= least * type_of.fontMetrics().horizontalAdvance("0")
         give_role(self, "card" if wide else "")
-        # Above and beneath the words is room wherever the card is high; they do not ask for it.
         beside, above = (CARD_PADDING_PX, 2 * GAP_PX) if wide else (0, 0)
         self._words.setContentsMargins(beside, above, beside, above)
 
@@ -117,7 +116,9 @@ class CameraTrouble(QWidget):
         super().__init__()
         self.sign = CameraSign(appearance)
         self._steps = Steps(FAR_STEP, spacing=2 * GAP_PX)
-        words = _StepsCard(column(1, self._steps, label(kept, FAR), 1, spacing=3 * GAP_PX))
+        # What is said of what there is stands apart, at the foot of the card.
+        said = self._steps, 1, separator(), label(kept, FAR)
+        words = _StepsCard(column(*said, spacing=2 * GAP_PX))
         self._halves = row(
             (self.sign, 1),
             (words, 1),
@@ -192,7 +193,7 @@ class TroubleSteps(QWidget):
         super().__init__()
         self._camera, self._drawing = camera, CameraOff(appearance, camera.video)
         self._steps = Steps(FAR_STEP, spacing=2 * GAP_PX)
-        column((_StepsCard(column(self._steps, 1)), 1), on=self)
+        column(_StepsCard(column(self._steps)), 1, on=self)
         camera.steps_beside = True
         camera.troubled.connect(self._show)
         self.hide()

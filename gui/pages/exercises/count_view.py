@@ -28,20 +28,22 @@ _UNIT_GAP = 0.03
 #: Most repetitions that have a part of the ring each, and the space between two, degrees.
 #: [technical]
 _MOST_PARTS, _PART_GAP_DEG = 20, 3.0
+#: Phases of a repetition.
+_DOING = (RoundPhase.MOVE, RoundPhase.HOLD, RoundPhase.BACK, RoundPhase.SWING)
 
 
 class CountView(PaintedWidget):
     """A large number with its unit in two rings; two bars in a pause.
 
-    The thick ring fills with the repetitions done, the thin one during a movement; of what is
-    counted down it shows what is left.
+    Both rings fill: the thick one with the repetitions, of which the present one is
+    darker; the thin one during a movement, a hold or a rest.
     """
 
     def __init__(self, appearance: Appearance) -> None:
         super().__init__(appearance)
         #: What the thin ring shows, 0..1; None where nothing ends by itself.
         self._share: float | None = None
-        self._done, self._planned = 0, 0
+        self._done, self._planned, self._doing = 0, 0, False
         self._digits, self._unit = "", ("", "")
         self._holding = self._paused = False
 
@@ -61,6 +63,7 @@ class CountView(PaintedWidget):
         number = ceil(guided.left_s) if counting_down else guided.repetition
         self._paused = guided.paused
         self._done, self._planned = guided.done, guided.task.planned.repetitions or 0
+        self._doing = guided.phase in _DOING and not guided.paused
         shown = not (guided.paused or guided.over)
         unit = count_unit(guided)
         seconds = (tr("second") if number == 1 else tr("seconds"), tr("s"))
@@ -68,8 +71,7 @@ class CountView(PaintedWidget):
         self._unit = (seconds if counting_down else unit) if shown else ("", "")
         # A swing has no end to wait for.
         still = guided.paused or guided.phase is RoundPhase.SWING
-        share = 1 - guided.share if counting_down else guided.share
-        self._share = None if still else share
+        self._share = None if still else guided.share
         repetition = "" if guided.over else repetition_words(guided)
         spoken = tr("hold, {count} s left").format(count=number) if self._holding else repetition
         if spoken != self.accessibleName():
@@ -128,6 +130,8 @@ class CountView(PaintedWidget):
             self._arc(painter, inner, thick, "line", (begin, span))
             if filled:
                 self._arc(painter, inner, thick, "arm", (begin, span * filled))
+            elif self._doing and parts > 1 and part == self._done:
+                self._arc(painter, inner, thick, "edge", (begin, span))
 
     def _paint_phase(self, painter: QPainter, ring: QRectF) -> None:
         if self._share is None:

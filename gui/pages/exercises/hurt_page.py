@@ -17,9 +17,9 @@ from gui.widgets.layouts import card, column, row
 from gui.widgets.text import label
 from measure.domain.landmarks import Side
 
-#: Least height of the buttons of the numbers, and type of the numbers beside the drawing and
+#: Least height of the buttons of the numbers, and type of the numbers, beside the drawing and
 #: without it, pixels: they are the page. [technical]
-_SCALE_PX, _NUMBER_PX, _NUMBER_ALONE_PX = 160, 40, 52
+_SCALE_PX, _NUMBER_PX = (104, 128), (40, 52)
 #: Text size from which the numbers take the whole width, per cent. [technical]
 _ALONE_FROM_PERCENT = 200
 
@@ -63,17 +63,17 @@ class HurtPage(QWidget):
         gap = self._appearance.gap
         worst = label(tr("10: worst imaginable"), "lead")
         worst.setAlignment(Qt.AlignmentFlag.AlignRight)
-        self.pain.row.setMinimumHeight(_SCALE_PX)
         self._advice = card(self.passed, role="notice-card")
         # Nothing moves when the note comes.
         kept = self._advice.sizePolicy()
         kept.setRetainSizeWhenHidden(True)
         self._advice.setSizePolicy(kept)
-        block = column(
+        ends = row(label(tr("0: no pain"), "lead"), worst)
+        self._block = column(
             1,
-            column(self.pain.row, row(label(tr("0: no pain"), "lead"), worst), spacing=gap(1)),
-            self._advice,
-            1,
+            column(self.pain.row, ends, spacing=gap(1)),
+            column(self._advice, 1),
+            0,
             spacing=gap(3),
         )
         self._figure = StandingFigure(self._appearance)
@@ -81,7 +81,7 @@ class HurtPage(QWidget):
             self,
             self._appearance,
             self.sentence,
-            (row((self._figure, 4), (block, 13), spacing=gap(3)), 1),
+            (row((self._figure, 4), (self._block, 13), spacing=gap(3)), 1),
             others={self.back: (tr("Back"),), self.next: (tr("Next exercise"),)},
             large=self.stop,
         )
@@ -93,7 +93,12 @@ class HurtPage(QWidget):
         """Do without the drawing where large numbers need its room."""
         beside = self._appearance.percent < _ALONE_FROM_PERCENT
         self._figure.setVisible(beside)
-        px = _NUMBER_PX if beside else _NUMBER_ALONE_PX
+        # The numbers are beside the middle of the drawing; without it all is in the middle.
+        beneath, end = range(2, 4)
+        self._block.setStretch(beneath, int(beside))
+        self._block.setStretch(end, int(not beside))
+        self.pain.row.setMinimumHeight(_SCALE_PX[not beside])
+        px = _NUMBER_PX[not beside]
         self.pain.row.setStyleSheet(f"QPushButton {{ font-size: {px}px; }}")
 
     def ask(self, limit: int, side: Side | None, *, more: bool) -> None:

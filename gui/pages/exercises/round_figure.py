@@ -4,7 +4,7 @@ from PySide6.QtCore import QRectF, QSize
 from PySide6.QtGui import QPainter
 from PySide6.QtWidgets import QWidget
 
-from gui.drawing.scene import paint_scene
+from gui.drawing.scene import paint_scene, paint_standing
 from gui.drawing.shown_movements import BACK_S, OUT_S, REST_S, STAY_S, Shown, shown_exercise
 from gui.protocol.exercise_round import ExerciseRound, RoundPhase
 from gui.style.appearance import Appearance
@@ -24,7 +24,7 @@ class RoundFigure(PaintedWidget):
         self._shown: Shown | None = None
         self._side = Side.RIGHT
         self._time_s: float | None = None
-        self._at_rest = False
+        self._at_rest = self._paused = False
 
     @property
     def time_s(self) -> float | None:
@@ -43,6 +43,7 @@ class RoundFigure(PaintedWidget):
             self.setAccessibleName(name)
         still = self._shown is None or guided.paused or not motion_wanted()
         self._time_s = None if still else _moment(guided)
+        self._paused = guided.paused
         self._at_rest = guided.paused or guided.phase is RoundPhase.REST
         self.update()
 
@@ -53,9 +54,12 @@ class RoundFigure(PaintedWidget):
         return QSize(80, 100)
 
     def paint(self, painter: QPainter) -> None:
-        if self._shown is not None:
-            # Nothing drawn comes close to the line above.
-            place = QRectF(self.rect()).adjusted(0, 2 * GAP_PX, 0, 0)
+        # Nothing drawn comes close to the line above.
+        place = QRectF(self.rect()).adjusted(0, GAP_PX, 0, 0)
+        if self._shown is not None and self._paused:
+            # Nothing is held, and nothing is done.
+            paint_standing(painter, self.appearance, place, (self._side,))
+        elif self._shown is not None:
             paint_scene(
                 painter,
                 self.appearance,

@@ -12,10 +12,11 @@ from gui.pages.exercises.round_frame import HEADLINE_LINES, frame_round
 from gui.pages.exercises.round_guidance import RoundGuidance
 from gui.protocol.exercise_round import CueKind, ExerciseRound, RoundCue, RoundPhase
 from gui.session.services import Services
-from gui.style.measures import BODY_PX, LARGE_ENOUGH_PX, TITLE, TITLE_GROWTH
+from gui.style.measures import BODY_PX, LARGE_ENOUGH_PX, MARGIN_PX, TITLE, TITLE_GROWTH
 from gui.style.style_sheet import grown
 from gui.text.exercise_wording import (
     beside_words,
+    how_in_short,
     how_sentence,
     limit_in_short,
     moving_sentences,
@@ -27,7 +28,8 @@ from gui.widgets.buttons import bind_keys, button, give_role
 from gui.widgets.camera_trouble import FAR, FAR_STEP
 from gui.widgets.fitted_sentence import LEAST_SHARE, FittedSentence
 from gui.widgets.layouts import column, row
-from gui.widgets.text import label
+from gui.widgets.text import end_together, label
+from measure.domain.home_programme_records import PlannedExercise
 
 #: How often the round is led on, milliseconds. [technical]
 _TICK_MS = 50
@@ -35,7 +37,7 @@ _TICK_MS = 50
 #: running text in a narrower one. [technical]
 _LARGE_PERCENT, _WIDE_PX = 200, 1200
 #: Shares of the width for drawing and count. [technical]
-_SHARES = (21, 23)
+_SHARES = (24, 21)
 #: Steps of space around drawing and count, beside that beneath them and what is said. [technical]
 _ABOVE_GAPS = 1.5
 #: Steps of space beneath drawing and count, between what is said beside them, and beside the count.
@@ -66,7 +68,7 @@ class RoundPage(QWidget):
         self.count = CountView(appearance)
         self.beside = FittedSentence(appearance, lines=1)
         self.beside.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
-        self.limit = FittedSentence(appearance, plain=True)
+        self.limit = FittedSentence(appearance, quiet=True)
         self.title = label("", "lead")
         self.how = label("", "lead")
         #: How it is done beside the count, where it has room.
@@ -225,12 +227,12 @@ class RoundPage(QWidget):
         self.title.setText(round_task_title(task))
         ready = guided.phase is RoundPhase.READY and not guided.paused
         self.how.setText(how_sentence(task.planned))
-        self.reminder.setText(self.how.text())
+        self.reminder.setText(end_together(how_in_short(task.planned)))
         small = self._appearance.percent >= _LARGE_PERCENT and self.width() < _WIDE_PX
         give_role(self.how, "" if small else "lead")
         self.title.setVisible(not ready)
         self.beside.say(beside_words(guided))
-        self._show_how(ready=ready)
+        self._show_how(task.planned, ready=ready)
         here, of = guided.position
         self.position.setText(tr("Exercise {here} of {of}").format(here=here, of=of))
         self.position.setVisible(of > 1)
@@ -250,23 +252,28 @@ class RoundPage(QWidget):
         super().resizeEvent(event)
         self.setStyleSheet(f'QLabel[role="{FAR}"] {{ font-size: {self._far_px()}px; }}')
 
-    def _show_how(self, *, ready: bool) -> None:
-        """Say how it is done beside the count, or above it before it begins, where it has no room.
+    def _show_how(self, planned: PlannedExercise, *, ready: bool) -> None:
+        """Say in short how it is done beside the count, unless something else is counted there.
 
-        Before it begins it matters more than what the countdown leads to. Where it is as large as
-        when to stop, it is so throughout: while something else is counted too it is left out.
+        Before it begins it matters more than what the countdown leads to, and is said in full above
+        where that fits on a line or there is no room beside the count.
         """
         counted = bool(self.beside.text)
-        role = self._fitting_role(counted=counted)
-        if role != FAR and self._fitting_role(counted=False) == FAR:
-            role, counted = (FAR, False) if ready else ("", counted)
-        elif ready and not role:
+        role = self._fitting_role(counted=counted) if ready or not counted else ""
+        if ready and role != FAR:
             role = self._fitting_role(counted=False)
             counted = counted and not role
         self.beside.setVisible(counted)
         self.reminder.setVisible(bool(role))
         give_role(self.reminder, role or "lead")
-        self.how.setVisible(ready and not role and bool(self.how.text()))
+        more = self.how.text() != how_in_short(planned) and self._in_a_line()
+        self.how.setVisible(ready and bool(self.how.text()) and (more or not role))
+
+    def _in_a_line(self) -> bool:
+        """Return whether all of how it is done fits beside which exercise it is."""
+        both = (self.how, self.position)
+        written = sum(shown.fontMetrics().horizontalAdvance(shown.text()) for shown in both)
+        return written + self._appearance.gap(6) + 2 * MARGIN_PX <= self.width()
 
     def _fitting_role(self, *, counted: bool) -> str:
         """Return the role of the largest type in which how it is done has room beside the count.

@@ -16,7 +16,6 @@ from PySide6.QtGui import (
 )
 from PySide6.QtWidgets import (
     QButtonGroup,
-    QFrame,
     QPushButton,
     QWidget,
 )
@@ -31,11 +30,12 @@ from gui.session.setup_check import (
     aspect_text,
     line_amiss,
     raise_sentence,
+    setup_sentence,
     side_check_text,
 )
 from gui.session.tones import Tone
 from gui.style.measures import BAR_PX, GAP_PX, MARGIN_PX
-from gui.text.session_wording import hint_sentence, trouble_sentence
+from gui.text.session_wording import trouble_sentence
 from gui.text.wording import tr
 from gui.widgets.buttons import ButtonRow, ElidedButton, bind_keys, button, give_role
 from gui.widgets.camera_trouble import FAR_GOOD, FAR_STEP, FAR_WRONG, TroubleSteps, paint_camera
@@ -59,8 +59,6 @@ _BEFORE_NAME_PX = 8
 _THUMBNAIL_EVERY_S = 0.5
 #: Least height of the drawing of a raised hand, pixels. [technical]
 _HAND_PX = 150
-#: Space above and beneath a line between the checks, at least, pixels. [technical]
-_AROUND_RULE_PX = 12
 #: Cameras that have room beneath the checks. [technical]
 _TILES = 2
 
@@ -148,18 +146,16 @@ class SetupPage(QWidget):
         self._extras.setVisible(False)
         self.more.toggled.connect(self._show_extras)
         #: What is not right yet comes first.
-        self._lines = column(spacing=_AROUND_RULE_PX)
+        self._lines = column(spacing=2 * GAP_PX)
         self._rules = [separator() for _ in range(len(self.checks) - 1)]
         self._put_in_order(list(self.checks))
         self._place = self._checks_card()
-        self._drawn = QFrame()
-        self._drawn.setProperty("role", "card")
-        column((self.hand_figure, 1), on=self._drawn, margins=(2 * GAP_PX,) * 4)
+        waiting = SignedLine("\u25cb", tr("Waiting for your hand"), FAR_STEP)
+        self._drawn = card(self.hand_note, (self.hand_figure, 1), waiting, spacing=GAP_PX)
         side = widget_with(
             column(
                 (self.trouble, 1),
                 self.hand_words,
-                self.hand_note,
                 (self._drawn, 1),
                 (self._place, 1),
                 self._tiles,
@@ -182,19 +178,17 @@ class SetupPage(QWidget):
         column((framed, 1), separator(), foot, on=self, spacing=0)
 
     def _checks_card(self) -> QWidget:
-        """Return a card that the lines share alike, or with the one for nothing seen."""
-        return card(self.unseen, (self._lines, 1))
+        """Return a card with the lines, or the one for nothing seen, and the room beneath it."""
+        return widget_with(column(card(self.unseen, self._lines), 1))
 
     def _put_in_order(self, aspects: Sequence[SetupAspect]) -> None:
-        """Put the lines one below the other, each in the middle of its part, rules between them."""
+        """Put the lines one below the other, rules between them."""
         while self._lines.takeAt(0) is not None:
             pass
         for rule, aspect in zip((None, *self._rules), aspects, strict=True):
             if rule is not None:
                 self._lines.addWidget(rule)
-            self._lines.addStretch(1)
             self._lines.addWidget(self.checks[aspect])
-            self._lines.addStretch(1)
         self._in_order = list(aspects)
 
     # -- opening and closing ------------------------------------------------------------------
@@ -322,7 +316,7 @@ class SetupPage(QWidget):
         elif frame is None:
             self.camera.say(tr("Opening the camera."))
         elif frame.setup_hints:
-            self.camera.say(hint_sentence(frame.setup_hints[0]))
+            self.camera.say(setup_sentence(frame.setup_hints[0]))
         elif frame.points_px is None:
             self.camera.say(tr("Stand where the camera sees you from head to hips."))
         else:
@@ -347,7 +341,7 @@ class SetupPage(QWidget):
             self.more.setChecked(False)
         self.more.setVisible(not asking)
         self._tiles.setVisible(not asking and self._offers_cameras(pictures=pictures))
-        for member in (self._drawn, self.hand_note, self.end_asking, self.other_hand):
+        for member in (self._drawn, self.end_asking, self.other_hand):
             member.setVisible(asking)
 
     def _show_checks(self, seen: LiveFrame | None) -> None:

@@ -14,7 +14,6 @@ from gui.pages.measuring.live_grid import (
     LiveGrid,
     PausePanel,
     PositionPanel,
-    ReasonPanel,
     RefusalPanel,
     ending_with_picture,
 )
@@ -79,22 +78,19 @@ _WRONG_POSITION = frozenset(
 #: How long someone stands wrongly before the page says so in its largest words, seconds. [project]
 _WRONG_POSITION_S = 1.0
 
-#: Insets at which words and digits begin in one line with the scale, pixels. [technical]
-_WORDS_IN_PX, _DIGITS_IN_PX = 3, 6
-
 #: Height of the smaller words that are read from afar, as a share of the page's. [technical]
 _WORDS_SHARE = 1 / 26
 _FAR_ROLES = ("tag", FAR, FAR_WRONG, FAR_RIGHT)
 #: Height of the steps against a trouble: they stand alone. [technical]
-_STEPS_SHARE = 1 / 18
+_STEPS_SHARE = 1 / 19
 #: Room for the sentence, in lines of its least type: one line may be larger. [technical]
 _SENTENCE_LINES = 1.25
 #: From this text size on what stands above the picture moves closer together. [technical]
 _CLOSE_PERCENT = 150
 
-#: Space above the sentence and beneath the trials, and around the bar of a hold: usually,
-#: and with large text; pixels. [technical]
-_ENDS_PX, _BAR_PX, _CLOSE_BAR_PX = 12, 13, GAP_PX
+#: Space above the sentence, between the lines and beneath the trials, and the width from which the
+#: lines have it between them, pixels. [technical]
+_ENDS_PX, _WIDE_PX = 12, 1200
 
 #: Places in the stacks.
 _CAMERA, _ON_BODY, _REFUSAL = range(3)
@@ -115,9 +111,10 @@ class LivePage(QWidget):
         #: Who is measured.
         self.person_name = ""
         self._in_trouble = False
-        self._words_px = 0
-        #: What the session says, and what to do about a trial that is not counted.
-        self._said, self._correction = "", ""
+        #: Sizes of what is read from afar, and of steps against a trouble.
+        self._sizes_px = 0, 0
+        #: What the session says.
+        self._said = ""
         #: The second sentence about how to stand where it is shown beside the picture.
         self._rest = ""
         #: What to change about how the person stands before a trial can count, and since when.
@@ -176,14 +173,11 @@ class LivePage(QWidget):
         appearance.changed.connect(self._size_words)
 
     def _lay_out(self) -> None:
-        # The words begin where the digits and the scale do.
-        kind, figures = (
-            row(member, margins=(left, 0, 0, 0))
-            for member, left in ((self.kind, _WORDS_IN_PX), (self.number, _DIGITS_IN_PX))
-        )
-        number = widget_with(column(figures, kind, self.band, 1, spacing=GAP_PX // 2), "page")
-        # What was amiss and what to do now stand together, beside the middle of the drawing.
-        panels = self.position, ReasonPanel(self.reason, self.rest), self.paused
+        shown = column(self.number, self.kind, self.band, 1, spacing=GAP_PX // 2)
+        number = widget_with(shown, "page")
+        # What to do about a trial that is not counted stands beside the middle of the drawing.
+        advice = widget_with(column(1, self.reason, self.rest, 1, spacing=2 * GAP_PX))
+        panels = self.position, advice, self.paused
         position, reason, paused = map(ending_with_picture, panels)
         on_body = widget_with(column(self.on_body))
         self._left = FixedSizeStack([self.video, on_body, self.refusal])
@@ -194,17 +188,15 @@ class LivePage(QWidget):
         grid.divided.connect(self.buttons.divide)
         self._middle = FixedSizeStack([grid, self.trouble])
         named = row(self.change, (self.title, 1), spacing=2 * GAP_PX)
-        top = column(self.sentence, named, spacing=0)
         side = MARGIN_PX
-        above = column(top, self.hold, margins=(0, 0, side, 0))
+        self._top = column(self.sentence, named, self.hold, margins=(0, 0, side, 0))
         # The bar of the scrolled middle lies in the margin.
         area = scrollable(self._middle, wide=True)
         grid.show_through(area)
         middle = row(area, margins=(0, 0, side - BAR_PX, 0))
-        shown = column(above, (middle, 1))
-        self._above, self._shown = above, shown
+        self._shown = column(self._top, (middle, 1))
         self._foot = column(self.buttons, self.caution)
-        column((shown, 1), separator(), self._foot, on=self, spacing=0)
+        column((self._shown, 1), separator(), self._foot, on=self, spacing=0)
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)
@@ -214,19 +206,21 @@ class LivePage(QWidget):
     def _size_words(self) -> None:
         """Give what is read from afar the size that the window's height asks for."""
         close = self._appearance.percent >= _CLOSE_PERCENT
-        for around in (self._above, self._shown):
-            around.setSpacing(_CLOSE_BAR_PX if close else _BAR_PX)
         gap = GAP_PX // 2 if close else GAP_PX
         self._foot.setSpacing(gap)
         self._foot.setContentsMargins(MARGIN_PX, GAP_PX, MARGIN_PX, gap)
         ends = GAP_PX if close else _ENDS_PX
+        wide = self.width() >= _WIDE_PX
+        # With what a line has itself it is as much as beneath the bar.
+        self._top.setSpacing(ends if wide else GAP_PX // 2)
+        self._shown.setSpacing(2 * GAP_PX if wide else GAP_PX)
         self._shown.setContentsMargins(MARGIN_PX, ends, 0, ends)
         self._expect_words()
         self._speak()
         px = max(self._appearance.px(), round(self.height() * _WORDS_SHARE))
-        if px != self._words_px:
-            self._words_px = px
-            steps = max(px, round(self.height() * _STEPS_SHARE))
+        steps = max(px, round(self.height() * _STEPS_SHARE))
+        if (px, steps) != self._sizes_px:
+            self._sizes_px = px, steps
             roles = ", ".join(f'QLabel[role="{role}"]' for role in _FAR_ROLES)
             self.setStyleSheet(
                 f"{roles} {{ font-size: {px}px; }}"
@@ -302,12 +296,9 @@ class LivePage(QWidget):
         return f"{first}\n{rest}" if broken and stop else words, ""
 
     def _speak(self) -> None:
-        """Show what to do in the largest words; what a trial lacked then stands beside it."""
-        refused, self._rest = self._left.index == _REFUSAL, ""
-        if refused and self._correction:
-            shown = self._correction
-            self.reason.say(self._said, strong=True)
-        elif self._measuring is not None and self._measuring.trouble is not None:
+        """Show what to do in the largest words, or what a trial lacked."""
+        self._rest = ""
+        if self._measuring is not None and self._measuring.trouble is not None:
             shown = trouble_name(self._measuring.trouble)
         elif self._to_correct:
             shown = self._to_correct
@@ -421,10 +412,8 @@ class LivePage(QWidget):
             # Words that are not seen have no width, and would ask for room by it.
             self.reason.say("")
             self.rest.say("")
-        if changed:
-            self._speak()
-            if right != _POSITION:
-                self.room_wanted.emit()
+        if changed and right != _POSITION:
+            self.room_wanted.emit()
 
     def _show_value(self, measuring: MeasurementSession, frame: LiveFrame) -> None:
         """Show the guide while moving, then the captured trial on its way to a reading."""
@@ -443,11 +432,8 @@ class LivePage(QWidget):
 
     def _show_refusal(self, task: MovementTask, reasons: Sequence[Reason]) -> None:
         """Show what kept a trial from being counted, and what to do about it."""
-        self._correction = correction(reasons[0])
         self._show(_REFUSAL, _REASON)
-        self._speak()
-        if not self._correction:
-            self.reason.say(advice_words(reasons[:1]), strong=True)
+        self.reason.say(correction(reasons[0]) or advice_words(reasons[:1]), strong=True)
         self.rest.say(tr("Rest, then begin again."))
         self.refusal.show_refusal(task.movement, task.side, reasons[0], is_mirrored=self._mirrored)
 

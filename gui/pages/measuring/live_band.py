@@ -24,7 +24,7 @@ OPENING_MS = 420
 _SCALE, _NUMBERS = 1 / 26, 1 / 20
 #: Height of the bar of a hold, pixels. [technical]
 _BAR_PX = 12
-#: Room beside the scale for half a mark, pixels. [technical]
+#: Room beside the scale for half a mark, through which its line goes on, pixels. [technical]
 _ASIDE_PX = 6
 
 
@@ -95,11 +95,11 @@ class LiveBand(PaintedWidget):
 
     def paint(self, painter: QPainter) -> None:
         room = QRectF(self.rect()).adjusted(_ASIDE_PX, 0, -_ASIDE_PX, 0)
-        place, numbers = QRectF(room), QRectF(room)
+        place, numbers = QRectF(room), QRectF(self.rect())
         place.setBottom(self.height() * _SCALE / (_SCALE + _NUMBERS))
         numbers.setTop(place.bottom())
         place.adjust(0, 5, 0, -5)
-        paint_scale(painter, self.appearance, place)
+        paint_scale(painter, self.appearance, place, beyond_px=_ASIDE_PX)
         self._paint_numbers(painter, numbers)
         if self._value is None:
             return

@@ -1,13 +1,11 @@
 """Grids of the live and the set-up page; drawn in the first: how to stand, why nothing counted."""
 
 from PySide6.QtCore import QEvent, QObject, QRect, QSize, Qt, Signal
-from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QFrame, QWidget
 
 from gui.style.appearance import Appearance
-from gui.style.measures import BAR_PX, CARD_PADDING_PX, GAP_PX, LARGE_ENOUGH_PX
+from gui.style.measures import BAR_PX, GAP_PX, LARGE_ENOUGH_PX
 from gui.text.wording import tr
-from gui.widgets.buttons import give_role
 from gui.widgets.camera_trouble import FAR, FAR_RIGHT, FAR_WRONG
 from gui.widgets.figures.pause_sign import PauseSign
 from gui.widgets.figures.position_figure import PositionView
@@ -31,8 +29,6 @@ _BESIDE_SHARE = 0.62
 _BETWEEN_PX, _BENEATH_PX = 5 * GAP_PX, 2 * GAP_PX
 #: Space beneath a panel for it to end with the picture, beside the line's own. [technical]
 _LESS_PX = 4
-#: Width of a window in which words read from afar have room on a card, pixels. [technical]
-_ROOMY_PX = 1366
 #: Set-up page: between the picture and the words, pixels, and the least width of these, in heights
 #: of their type. [technical]
 _BESIDE_WORDS_PX, _WORDS_TYPES = 4 * GAP_PX, 13
@@ -145,25 +141,9 @@ class PositionPanel(QFrame):
     def __init__(self, appearance: Appearance) -> None:
         super().__init__()
         self.setProperty("role", "card")
-        self.pair = PositionPair(appearance, FAR)
+        self.pair = PositionPair(appearance, FAR, if_room=True)
         self.figure, self.plan = self.pair.figure, self.pair.plan
-        # The drawings have the whole height; the page before names them.
-        self.pair.set_captions(shown=False)
         column((self.pair, 1), on=self, margins=(2 * GAP_PX,) * 4)
-
-
-class ReasonPanel(QFrame):
-    """Why a trial is not counted, on a card; without it where the words need the room."""
-
-    def __init__(self, *words: QWidget) -> None:
-        super().__init__()
-        self._column = column(1, *words, 1, on=self, spacing=2 * GAP_PX)
-
-    def resizeEvent(self, event: QResizeEvent) -> None:
-        super().resizeEvent(event)
-        wide = self.window().width() >= _ROOMY_PX
-        give_role(self, "card" if wide else "")
-        self._column.setContentsMargins(*(CARD_PADDING_PX if wide else 0,) * 4)
 
 
 def ending_with_picture(panel: QWidget) -> QWidget:

@@ -1,6 +1,6 @@
 """Row of a movement's trials, readable from across the room: practice first, then those counted."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import pairwise
 from math import ceil
 
@@ -21,8 +21,7 @@ from measure.domain.movements import MOVEMENTS, Unit
 _SIGN, _AFTER_SIGN, _BETWEEN = 0.6, 0.3, 0.55
 #: Thickness of the line from one place to the next, pixels. [technical]
 _WAY_PX = 2
-#: Height of the word of practice, relative to the type; beside the number it stands large.
-#: [technical]
+#: Least height of the word of practice, relative to the type. [technical]
 _SMALLER = 0.55
 #: Time between two pictures of a sign that turns, and how far it turns meanwhile. [technical]
 _TURN_MS, _TURN_DEG = 80, 24
@@ -118,17 +117,23 @@ class TrialRow(PaintedWidget):
         for number, attempt in enumerate(self._places):
             due = attempt is None and not self._practising and self._all_final(number)
             scored = attempt is not None and attempt.state is AttemptState.SCORED
-            font = self.appearance.font(px, bold=scored or due)
+            font = self.appearance.font(px, bold=attempt is not None or due)
             word = self._short(number, attempt)
             places.append(_Place(attempt, word, font, due=due, scored=scored))
         if self._practising:
-            font = self.appearance.font(px * _SMALLER, bold=True)
-            practice = _Place(None, tr("practice"), font, due=True)
-            least = len(places) * (self._widest() + px * _BETWEEN)
-            if self._beside(practice).right() + px * _BETWEEN + least > self.width():
-                practice = _Place(None, "", font, due=True)
-            places.insert(0, practice)
+            places.insert(0, self._practice(places))
         return places
+
+    def _practice(self, others: list[_Place]) -> _Place:
+        """Return the place of practice: its word is as large as the others leave room, or away."""
+        px = self.type_px()
+        others_px = sum(self._beside(place).right() + px * _BETWEEN for place in others)
+        room = self.width() - others_px
+        whole = _Place(None, tr("practice"), self.appearance.font(px), due=True)
+        size = min(px, px * (room - px * (_SIGN + _AFTER_SIGN)) / _width_px(whole))
+        if size < px * _SMALLER:
+            return _Place(None, "", whole.font, due=True)
+        return replace(whole, font=self.appearance.font(size))
 
     def _divided(self, places: list[_Place]) -> list[tuple[QRectF | None, QRectF]]:
         """Return where the sign and the word of each are, from one end of the row to the other.
@@ -170,21 +175,14 @@ class TrialRow(PaintedWidget):
         before = self._places[:number]
         return all(taken and taken.state is not AttemptState.REFINING for taken in before)
 
-    def _widest(self) -> float:
-        """Return the width of the longest word that a scored trial may come to have, pixels."""
-        longest = "000\u00b0" if self._unit is Unit.DEGREES else "00 cm"
-        font = self.appearance.font(self.type_px(), bold=True)
-        return QFontMetricsF(font).horizontalAdvance(longest)
-
     def _beside(self, place: _Place) -> QRectF:
         """Return where a word is beside its sign, from the beginning of its place."""
         side, gap = self.type_px() * _SIGN, self.type_px() * _AFTER_SIGN
-        written = QFontMetricsF(place.font).horizontalAdvance(place.word)
-        return QRectF(side + gap if place.word else side, 0, written, self.height())
+        return QRectF(side + gap if place.word else side, 0, _width_px(place), self.height())
 
     def _word(self, painter: QPainter, text: QRectF, place: _Place) -> None:
         painter.setFont(place.font)
-        strong = place.scored or place.due
+        strong = place.attempt is not None or place.due
         painter.setPen(self.appearance.colour("ink" if strong else "quiet"))
         base = self.height() / 2 + QFontMetricsF(place.font).capHeight() / 2
         painter.drawText(QPointF(text.left(), base), place.word)
@@ -227,3 +225,8 @@ class TrialRow(PaintedWidget):
         if attempt.trial is None:
             return tr("being calculated")
         return trial_words(attempt.trial, self._unit)
+
+
+def _width_px(place: _Place) -> float:
+    """Return how wide the word of a place is, pixels."""
+    return QFontMetricsF(place.font).horizontalAdvance(place.word)

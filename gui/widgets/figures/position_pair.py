@@ -15,6 +15,10 @@ from measure.domain.movements import Movement
 
 #: Least space between the two drawings, and above the words beneath them, pixels. [technical]
 _BETWEEN_PX, _ABOVE_WORDS_PX = 4 * GAP_PX, GAP_PX
+#: Most of the height for words that are there only where there is room. [technical]
+_MOST_WORDS = 1 / 5
+#: From this turn on somebody is seen from behind, degrees. [technical]
+_BEHIND_DEG = 120
 
 
 class PositionPair(ArrangedWidget):
@@ -26,10 +30,15 @@ class PositionPair(ArrangedWidget):
         Of the words beneath the drawings.
     named_px
         Size of the word in the plan, pixels.
+    if_room
+        Whether the words stand there only where the drawings can spare the room.
     """
 
-    def __init__(self, appearance: Appearance, role: str, *, named_px: float = 0.0) -> None:
+    def __init__(
+        self, appearance: Appearance, role: str, *, named_px: float = 0.0, if_room: bool = False
+    ) -> None:
         super().__init__()
+        self._if_room = if_room
         self.figure = PositionView(appearance, close=True)
         self.plan = ViewPlan(appearance, named_px=named_px)
         self.figure_words = label(tr("In the picture"), role)
@@ -42,9 +51,12 @@ class PositionPair(ArrangedWidget):
 
     def set_captions(self, *, shown: bool) -> None:
         """Show the words beneath the drawings, or leave their room to these."""
+        self._show_words(shown=shown)
+        self._arrange()
+
+    def _show_words(self, *, shown: bool) -> None:
         for _, words in self._columns:
             words.setVisible(shown)
-        self._arrange()
 
     def set_words_px(self, px: int) -> None:
         """Give the word in the plan the size of those beneath, pixels."""
@@ -53,7 +65,11 @@ class PositionPair(ArrangedWidget):
     def show_movement(self, movement: Movement, side: Side, *, is_mirrored: bool) -> None:
         """Show a movement on one side."""
         self.figure.show_movement(movement, side, mirrored=is_mirrored)
-        self.plan.show_turn(facing_angle_deg(movement, side), side, mirrored=is_mirrored)
+        turn_deg = facing_angle_deg(movement, side)
+        self.plan.show_turn(turn_deg, side, mirrored=is_mirrored)
+        # Seen from behind nobody knows which side is which.
+        behind = is_mirrored and abs(turn_deg) > _BEHIND_DEG
+        self.figure_words.setText(tr("As in a mirror") if behind else tr("In the picture"))
         self._arrange()
 
     def sizeHint(self) -> QSize:
@@ -63,7 +79,10 @@ class PositionPair(ArrangedWidget):
         return self._with_words(self.figure.minimumSizeHint(), self.plan.minimumSizeHint())
 
     def _with_words(self, figure: QSize, plan: QSize) -> QSize:
-        """Return the room for drawings of these sizes and the words beneath."""
+        """Return the room for drawings of these sizes, and for words that are always there."""
+        if self._if_room:
+            wide = figure.width() + _BETWEEN_PX + plan.width()
+            return QSize(wide, max(figure.height(), plan.height()))
         wide = max(figure.width(), self._words_width(0)) + _BETWEEN_PX
         wide += max(plan.width(), self._words_width(1))
         return QSize(wide, max(figure.height(), plan.height()) + self._words_height())
@@ -73,6 +92,16 @@ class PositionPair(ArrangedWidget):
         words = self._columns[which][1]
         written = words.fontMetrics().horizontalAdvance(words.text()) + GAP_PX
         return 0 if words.isHidden() else written
+
+    def _have_room(self) -> bool:
+        """Whether the words have a line each, and leave most of the height to the drawings."""
+        metrics = [words.fontMetrics() for _, words in self._columns]
+        written = [
+            letters.horizontalAdvance(words.text()) + GAP_PX
+            for letters, (_, words) in zip(metrics, self._columns, strict=True)
+        ]
+        high = max(letters.height() for letters in metrics) + _ABOVE_WORDS_PX
+        return high <= _MOST_WORDS * self.height() and sum(written) + _BETWEEN_PX <= self.width()
 
     def _words_height(self) -> int:
         """Return the height of the words and the space above them; none while they are away."""
@@ -84,6 +113,8 @@ class PositionPair(ArrangedWidget):
         return max(heights) + _ABOVE_WORDS_PX if heights else 0
 
     def _arrange(self) -> None:
+        if self._if_room:
+            self._show_words(shown=self._have_room())
         beneath = self._words_height()
         high, room = self.height() - beneath, self.width() - _BETWEEN_PX
         drawn_widths = self.figure.drawn_width(high), self.plan.drawn_width(high)

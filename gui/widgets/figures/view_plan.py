@@ -25,25 +25,22 @@ _HALFWAY_DEG = (20, 70)
 #: From the person to the camera's bar at least, and with the arrow of a turn between them; the
 #: width, in units of the drawing. [technical]
 _AHEAD, _AHEAD_OF_TURN, _WIDE = 0.50, 0.62, 0.72
-#: From the person to where the line begins: who faces the camera or has the back to it,
-#: who stands sideways, and beyond the arrow of a turn, in units. [technical]
-_LINE_FROM = (0.24, 0.34, 0.44)
 #: Greatest unit as a share of the height: the plan is no wider than a person is high.
 #: [technical]
 _MOST = 1.05
-#: Half a body across the shoulders and from front to back, and the tip of the nose, in units.
-#: [technical]
-_HALF_ACROSS, _HALF_DEEP, _NOSE = 0.32, 0.12, 0.20
-#: To the lower edge with an arrow beneath the person, and from an arrow to the edge. [technical]
-_BEHIND_STEP, _ARROW_EDGE = 0.52, 0.12
+#: From the middle of the body out to the arm, and the radius of this; out to the round end of the
+#: shoulders, and half their depth; half a head; the tip of the nose, in units. [technical]
+_ARM_OUT, _ARM, _END_OUT, _HALF_DEEP, _HALF_HEAD, _NOSE = 0.24, 0.075, 0.16, 0.085, 0.12, 0.20
+#: Room around the person, in units. [technical]
+_AROUND = 0.01
 #: Height of the bar with its word, and of one without, as shares of the type and of the unit.
 #: [technical]
 _NAMED_BAR, _BAR = 1.5, 0.05
 #: Room beside the word on the bar, in heights of its type. [technical]
 _BESIDE_NAME = 0.8
-#: How far from the person an arrow runs, beside shoulders that are turned to it and not, and half
-#: its length, in units. [technical]
-_ARROW_FAR, _ARROW_NEAR, _ARROW_HALF = 0.42, 0.28, 0.19
+#: From the person to the arrow of a step, its length, and from it to what is beyond, in units.
+#: [technical]
+_ARROW_FROM, _ARROW_LONG, _ARROW_EDGE = 0.04, 0.28, 0.06
 #: How far the head of an arrow reaches back, and to either side, in units. [technical]
 _HEAD, _HEAD_ASIDE = 0.10, 0.075
 
@@ -91,8 +88,7 @@ class ViewPlan(PaintedWidget):
 
     def drawn_width(self, high: float) -> float:
         """Return how wide a plan can use a place of a height; an arrow makes it smaller, pixels."""
-        wide = max(_WIDE, 2 * (_ARROW_NEAR + _ARROW_EDGE))
-        return max(self._unit(high, 0) * wide, self._bar_width(0.0))
+        return max(self._unit(high) * _WIDE, self._bar_width(0.0))
 
     def sizeHint(self) -> QSize:
         return QSize(130, 150)
@@ -101,15 +97,13 @@ class ViewPlan(PaintedWidget):
         return QSize(100, 110)
 
     def paint(self, painter: QPainter) -> None:
-        across, ahead = self._step or (0, 0)
-        behind = _BEHIND_STEP if across else self._behind()
-        wide = 2 * (self._arrow_aside() + _ARROW_EDGE) if ahead else _WIDE
-        named = self._named_px * _NAMED_BAR
-        unit = min(self._unit(self.height(), across), self.width() / wide)
-        bar = named or unit * _BAR
+        wide = max(_WIDE, 2 * self._room(1, 0), 2 * self._room(-1, 0))
+        unit = min(self._unit(self.height()), self.width() / wide)
+        bar = self._named_px * _NAMED_BAR or unit * _BAR
         # The bar ends at one edge and the person at the other, like the person beside the plan.
-        end = self.height() - unit * behind
-        centre = QPointF(self.width() / 2, end if self._mirrored else unit * behind)
+        behind = unit * self._room(0, -1)
+        far = self.height() - behind
+        centre = QPointF(self.width() / 2, far if self._mirrored else behind)
         camera = QRectF(0, 0, self._bar_width(unit), bar)
         camera.moveCenter(
             QPointF(centre.x(), bar / 2 if self._mirrored else self.height() - bar / 2)
@@ -119,7 +113,9 @@ class ViewPlan(PaintedWidget):
         painter.translate(centre)
         if self._mirrored:
             painter.rotate(180)
-        self._paint_line(painter, unit, self.height() - unit * behind - bar)
+        # The line runs from the person, who hides its beginning, to the camera.
+        painter.setPen(QPen(self.appearance.colour("edge"), 2, Qt.PenStyle.DotLine))
+        painter.drawLine(QPointF(0, 0), QPointF(0, far - bar))
         painter.save()
         painter.rotate(-self._turn_deg)
         self._paint_person(painter, unit)
@@ -127,32 +123,32 @@ class ViewPlan(PaintedWidget):
         if self._is_halfway():
             self._paint_turn(painter, unit)
         if self._step is not None:
-            self._paint_step(painter, unit, across, ahead)
+            self._paint_step(painter, unit, *self._step)
         painter.restore()
 
-    def _unit(self, high: float, across: int) -> float:
+    def _unit(self, high: float) -> float:
         """Return the unit of the drawing in a place of a height, pixels."""
-        behind = _BEHIND_STEP if across else self._behind()
         named = self._named_px * _NAMED_BAR
-        ahead = _AHEAD_OF_TURN if self._is_halfway() else _AHEAD
-        fitting = (high - named) / (ahead + behind + (0.0 if named else _BAR))
+        ahead = max(_AHEAD_OF_TURN if self._is_halfway() else _AHEAD, self._room(0, 1))
+        fitting = (high - named) / (ahead + self._room(0, -1) + (0.0 if named else _BAR))
         return min(fitting, _MOST * high)
 
-    def _arrow_aside(self) -> float:
-        """Return how far beside the person an arrow runs, in units."""
-        return _ARROW_NEAR if self._is_sideways() else _ARROW_FAR
+    def _room(self, across: int, ahead: int) -> float:
+        """Return how far the person reaches a way, with the arrow of a step that way, in units."""
+        arrow = _ARROW_FROM + _ARROW_LONG + _ARROW_EDGE if self._step == (across, ahead) else 0.0
+        return self._reach(across, ahead) + arrow
 
-    def _behind(self) -> float:
-        """Return how far the person reaches away from the camera, in units."""
+    def _reach(self, across: int, ahead: int) -> float:
+        """Return how far the person reaches a way: to the own left, towards the camera; units."""
         turn = math.radians(self._turn_deg)
-        across, deep = abs(math.sin(turn)), math.cos(turn)
-        return max(_HALF_ACROSS * across + _HALF_DEEP * abs(deep), -_NOSE * deep) + 0.01
+        facing = across * math.sin(turn) + ahead * math.cos(turn)
+        sideways = across * math.cos(turn) - ahead * math.sin(turn)
+        arm = (_ARM_OUT if self._side is Side.LEFT else -_ARM_OUT) * sideways + _ARM
+        shoulders = _END_OUT * abs(sideways) + _HALF_DEEP
+        return max(arm, shoulders, _HALF_HEAD, _NOSE * facing) + _AROUND
 
     def _is_halfway(self) -> bool:
         return _HALFWAY_DEG[0] < abs(self._turn_deg) < _HALFWAY_DEG[1]
-
-    def _is_sideways(self) -> bool:
-        return abs(math.sin(math.radians(self._turn_deg))) > 0.5
 
     def _bar_width(self, unit: float) -> float:
         if not self._named_px:
@@ -171,12 +167,6 @@ class ViewPlan(PaintedWidget):
             painter.setFont(self.appearance.font(self._named_px, bold=True))
             painter.drawText(place, Qt.AlignmentFlag.AlignCenter, tr("camera"))
 
-    def _paint_line(self, painter: QPainter, unit: float, far: float) -> None:
-        """Draw the line from the person to the camera so far away, clear of both."""
-        painter.setPen(QPen(self.appearance.colour("edge"), 2, Qt.PenStyle.DotLine))
-        start = _LINE_FROM[2 if self._is_halfway() else self._is_sideways()]
-        painter.drawLine(QPointF(0, unit * start), QPointF(0, far - unit * 0.02))
-
     def _paint_turn(self, painter: QPainter, unit: float) -> None:
         """Draw how far to turn from facing the camera: an arc round the body, with a head."""
         radius = unit * 0.36
@@ -192,16 +182,12 @@ class ViewPlan(PaintedWidget):
         self._paint_head(painter, unit, out * radius, way)
 
     def _paint_step(self, painter: QPainter, unit: float, across: int, ahead: int) -> None:
-        """Draw an arrow beside the person, or beneath where the step goes aside."""
-        way = QPointF(across, ahead)
-        nose = math.sin(math.radians(self._turn_deg))
-        aside = -1.0 if nose > 0 else 1.0
-        beneath = QPointF(0, -unit * _ARROW_FAR)
-        middle = beneath if across else QPointF(aside * unit * self._arrow_aside(), 0)
-        reach = way * (unit * _ARROW_HALF)
+        """Draw an arrow that leads from the person where the step goes."""
+        way, start = QPointF(across, ahead), self._reach(across, ahead) + _ARROW_FROM
+        tip = way * (unit * (start + _ARROW_LONG))
         self._take_arrow_pen(painter, unit)
-        painter.drawLine(middle - reach, middle + reach)
-        self._paint_head(painter, unit, middle + reach, way)
+        painter.drawLine(way * (unit * start), tip)
+        self._paint_head(painter, unit, tip, way)
 
     def _take_arrow_pen(self, painter: QPainter, unit: float) -> None:
         pen = QPen(self.appearance.colour("hold"), max(4.0, unit * 0.045))

@@ -164,8 +164,8 @@ def test_the_live_page_shows_guide_then_reading_then_refusal(stage: WindowHarnes
     stage.settle()
     stage.engine.settle((Reason.TRUNK_LEAN,))
     stage.settle()
-    assert live.sentence.text == "Stay upright."
-    assert live.reason.text == "Not counted: the body leaned."
+    assert live.sentence.text == "Not counted: the body leaned."
+    assert live.reason.text == "Stay upright."
     assert live.reason.isVisible()
     assert live.refusal.example.isVisible()
     assert live.refusal.fault.accessibleName() == "drawing: the body leaned, left arm"
