@@ -255,11 +255,13 @@ class RoundPage(QWidget):
     def _show_how(self, planned: PlannedExercise, *, ready: bool) -> None:
         """Say in short how it is done beside the count, unless something else is counted there.
 
-        Before it begins it matters more than what the countdown leads to, and is said in full above
-        where that fits on a line or there is no room beside the count.
+        When to stop has its room in any case. Before it begins, how it is done matters more than
+        what the countdown leads to, and is said in full above where that fits on a line or there is
+        no room beside the count.
         """
-        counted = bool(self.beside.text)
-        role = self._fitting_role(counted=counted) if ready or not counted else ""
+        counts = bool(self.beside.text)
+        counted = counts and self._room(self.limit, self.beside) >= 0
+        role = self._fitting_role(counted=counted) if ready or not counts else ""
         if ready and role != FAR:
             role = self._fitting_role(counted=False)
             counted = counted and not role
@@ -275,17 +277,22 @@ class RoundPage(QWidget):
         written = sum(shown.fontMetrics().horizontalAdvance(shown.text()) for shown in both)
         return written + self._appearance.gap(6) + 2 * MARGIN_PX <= self.width()
 
+    def _room(self, *said: FittedSentence) -> float:
+        """Return the height that is left beside the count with these sentences, pixels."""
+        gap = self._appearance.gap
+        about = self.position.fontMetrics().lineSpacing()
+        if not self.title.isHidden():
+            about = max(about, self.title.heightForWidth(self.title.width()))
+        room = self.stop.y() - self.sentence.geometry().bottom() - about - gap(3 + _BELOW_GAPS)
+        return room - sum(part.minimumSizeHint().height() + gap(_SAID_GAPS) for part in said)
+
     def _fitting_role(self, *, counted: bool) -> str:
         """Return the role of the largest type in which how it is done has room beside the count.
 
         Empty where it has none, or nothing is said of it.
         """
         appearance, text = self._appearance, self.reminder.text()
-        gap = appearance.gap
-        said = (self.limit, self.beside) if counted else (self.limit,)
-        top = self.sentence.geometry().bottom() + self.position.fontMetrics().lineSpacing()
-        room = self.stop.y() - top - gap(3 + _BELOW_GAPS)
-        room -= sum(part.minimumSizeHint().height() + gap(_SAID_GAPS) for part in said)
+        room = self._room(self.limit, self.beside) if counted else self._room(self.limit)
         sizes = {
             FAR: self._far_px(),
             FAR_STEP: max(appearance.px(), LARGE_ENOUGH_PX),

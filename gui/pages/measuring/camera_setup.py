@@ -58,7 +58,7 @@ _THUMBNAIL = QSize(80, 45)
 _BEFORE_NAME_PX = 8
 _THUMBNAIL_EVERY_S = 0.5
 #: Least height of the drawing of a raised hand, pixels. [technical]
-_HAND_PX = 150
+_HAND_PX = 120
 #: Cameras that have room beneath the checks. [technical]
 _TILES = 2
 
