@@ -51,7 +51,7 @@ def keys_dialog(parent: QWidget) -> QDialog:
     if wide:
         # What the keys do while measuring stands in one line each; the others have the rest.
         said = max(metrics.horizontalAdvance(words) for _, keys in columns[0] for _, words in keys)
-        grids[0].setColumnMinimumWidth(1, min(said, round(_FIRST_SHARE * room) - widest))
+        grids[0].setColumnMinimumWidth(1, min(said + GAP_PX, round(_FIRST_SHARE * room) - widest))
     # The last column has what the others leave.
     groups: list[Content] = [*grids[:-1], (grids[-1], 1)]
     return closable_dialog(

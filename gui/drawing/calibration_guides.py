@@ -42,7 +42,7 @@ _MARK_PX, _LINE_PX, _LEADER_PX = 9.0, 4.0, 1.5
 _BESIDE, _END = 0.055, 0.02
 #: Most height of the drawing of the lengths as a share of its width, which the numbers need.
 #: [technical]
-_LENGTHS_HIGH = 1.15
+_LENGTHS_HIGH = 0.95
 #: How far the measured arm is held from the body, degrees. [technical]
 _AWAY_DEG = 28
 #: Most size of the number of a length, pixels: a larger one would hide what it names. [technical]

@@ -36,6 +36,8 @@ _MARK, _MOST_MARK_PX = 0.28, 8.0
 _LINE_PX, _DOT_PX, _SAMPLE_PX = 2.0, 4.0, 36.0
 #: Steps of the scales' numbers, degrees. [technical]
 _STEPS = (1, 2, 5, 10, 20, 50, 100)
+#: Least numbers of a scale from which it can be read. [technical]
+_LEAST_TICKS = 2
 #: Room about the points and the limits, a share of their range. [technical]
 _MARGIN = 0.06
 #: Opacity of the tint between the limits, and inside a mark. [technical]
@@ -178,17 +180,25 @@ class AgreementPlot(PaintedWidget):
             middle = (letters.ascent() - letters.descent()) / 2
             painter.drawText(QPointF(left, up.y(value) + middle), words)
         line = field.bottom() + GAP_PX + letters.ascent()
-        # What is counted is named beneath the numbers, in the middle, or in place of the last ones.
-        name, ends = tr("Mean of both"), float(self.width())
-        begins = field.center().x() - letters.horizontalAdvance(name) / 2
+        wide = letters.horizontalAdvance
+        ticks = [
+            (across.y(value) - wide(words) / 2, words)
+            for value in _ticks(across, 2.5 * wide(_degrees(100)))
+            for words in [_degrees(value)]
+        ]
+        # What is counted is named beneath the numbers, in the middle, or in place of the last ones
+        # where others stay, or beside them.
+        name = tr("Mean of both")
+        begins = field.center().x() - wide(name) / 2
         if self._lines_beneath == 1:
-            begins = field.right() - letters.horizontalAdvance(name)
-            ends = begins - GAP_PX
-        for value in _ticks(across, 2.5 * letters.horizontalAdvance(_degrees(100))):
-            words = _degrees(value)
-            left = across.y(value) - letters.horizontalAdvance(words) / 2
-            if left + letters.horizontalAdvance(words) <= ends:
-                painter.drawText(QPointF(left, line), words)
+            begins = field.right() - wide(name)
+            kept = [(left, words) for left, words in ticks if left + wide(words) <= begins - GAP_PX]
+            if len(kept) >= _LEAST_TICKS:
+                ticks = kept
+            else:
+                begins = field.right() + wide(_degrees(100)) / 2 + GAP_PX
+        for left, words in ticks:
+            painter.drawText(QPointF(left, line), words)
         painter.setPen(self.appearance.colour("ink"))
         beneath = (self._lines_beneath - 1) * letters.height()
         painter.drawText(QPointF(begins, line + beneath), name)

@@ -26,7 +26,7 @@ _LINES = 4
 _ONE_PERCENT, _TWO_PERCENT = 115, 150
 #: Width of the figure beside one column and beside two, and most height of the card that it fills,
 #: pixels. [technical]
-_FIGURE_PX, _NARROW_PX, _CARD_PX = 440, 248, 560
+_FIGURE_PX, _NARROW_PX, _CARD_PX = 440, 240, 560
 #: Width of a field, in heights of its type: a length has few digits. [technical]
 _FIELD_TYPES = 7
 
@@ -108,13 +108,16 @@ class BodyLengthsPage(QWidget):
         pictured = self._appearance.percent <= _TWO_PERCENT
         self.figure.setVisible(pictured)
         self.figure.setFixedWidth(_FIGURE_PX if beside else _NARROW_PX)
+        self.figure.setMaximumHeight(_CARD_PX if beside else _NARROW_PX)
         fills = QSizePolicy.Policy.Preferred if beside else QSizePolicy.Policy.Maximum
         self._card.setSizePolicy(QSizePolicy.Policy.Preferred, fills)
         self._card.setMaximumHeight(_CARD_PX if beside else self.maximumHeight())
-        self._grid.setHorizontalSpacing(4 * GAP_PX if not pictured else 2 * GAP_PX)
+        self._grid.setHorizontalSpacing((2 if pictured else 4) * GAP_PX)
         for number, (name, field) in enumerate(self.fields.items(), start=1):
             words = _sentence(self._names[name])
-            self._labels[name].setText(f"{number}  {words}" if pictured else words)
+            # Where the figure shows it the columns have no room for from where to where it goes.
+            brief = words if beside else words.partition(",")[0]
+            self._labels[name].setText(f"{number}  {brief}" if pictured else words)
             line, column = self._place(name)
             wide = 2 if beside else 1
             at = Qt.AlignmentFlag.AlignBottom

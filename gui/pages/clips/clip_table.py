@@ -403,8 +403,8 @@ class WholeRows(QWidget):
         self._table.setGeometry(self._card().adjusted(edge, edge, -edge, -edge))
         # Rows of another width may have another height.
         top = self._card().bottom() + 1 + 2 * GAP_PX
-        high = max(_BENEATH_PX, self._beneath.sizeHint().height())
-        self._beneath.setVisible(top + high + GAP_PX <= self.height())
+        high = max(_BENEATH_PX, self._beneath.heightForWidth(self.width()))
+        self._beneath.setVisible(top + high + GAP_PX // 2 <= self.height())
         self._beneath.setGeometry(0, top, self.width(), high)
         self.update()
 
