@@ -107,7 +107,7 @@ QPushButton[role="bare"] {{ border: none; background: transparent;
     padding: {pad}px; }}
 QPushButton[role="bare"]:hover {{ background: {sunken}; }}
 QPushButton[role="cell"] {{ background: transparent; border: none; text-align: left;
-    border-radius: {field_radius}px; margin: 2px 0; padding: 4px {pad}px; }}
+    border-radius: {field_radius}px; margin: 2px 0; padding: 4px 6px; }}
 QPushButton[role="cell"]:hover {{ background: {sunken}; }}
 QPushButton[role="cell"]:checked {{ background: {tint}; color: {ink}; }}
 QPushButton[role="narrow"] {{ padding: {pad}px; }}

@@ -156,6 +156,9 @@ class SessionDetails(QWidget):
         for layout in (self._whole, self._above):
             layout.removeWidget(self._heading)
         (self._whole if roomy else self._above).insertWidget(0, self._heading)
+        inside = self._card.layout()
+        assert inside is not None
+        inside.setSpacing(self._appearance.gap(1 if roomy else 0.5))
         # Beside the days the card of the session ends where theirs does.
         self._page.setStretchFactor(self._card, int(roomy))
         self._keep_to_grid()

@@ -29,11 +29,10 @@ from measure.progress.wording import number_words
 
 #: How far the words of a cell lie from its left edge, and space between two cells, pixels.
 #: [technical]
-_INDENT_PX, _BETWEEN_PX = 10, 4
-#: Text sizes at which the name of a movement has one line: with room beside the days, and, where
-#: those are not beside it, beside the drawn body; above the first, up to the second, per cent.
-#: [technical]
-_ONE_LINE_PERCENTS = ((0, 110), (130, 160))
+_INDENT_PX, _BETWEEN_PX = 6, 4
+#: Text sizes between which the name of a movement may need two lines, for the days stand beside,
+#: per cent. [technical]
+_TWO_LINES_PERCENTS = (110, 130)
 #: Shares of the width for which trial it is, and for what was read. [technical]
 _TRIAL_SHARES = (2, 1)
 
@@ -100,7 +99,9 @@ class SessionReadings(QWidget):
         self._grid.setContentsMargins(0, 0, 0, 0)
         self._grid.setVerticalSpacing(0)
         self._grid.setHorizontalSpacing(_BETWEEN_PX)
-        self._beneath_head = appearance.gap(0.5)
+        self._beneath_head = (
+            appearance.gap(0.5) if appearance.percent <= _TWO_LINES_PERCENTS[1] else 0
+        )
         self.records = in_order(records)
         self._buttons = [self._button(record) for record in self.records]
         self._fill_columns()
@@ -124,7 +125,7 @@ class SessionReadings(QWidget):
         self.picked.emit(record)
 
     def _fill_columns(self) -> None:
-        percent = self._appearance.percent
+        percent, (low, high) = self._appearance.percent, _TWO_LINES_PERCENTS
         tasks = [(item.measurement.movement, item.measurement.side) for item in self.records]
         sides = [side for side in Side if any(its is side for _, its in tasks)]
         for place, side in enumerate(sides, start=1):
@@ -135,9 +136,8 @@ class SessionReadings(QWidget):
             line = 2 * number + 1
             self._grid.addWidget(separator(), line, 0, 1, len(sides) + 1)
             name = label(short_name(movement, tr))
-            name.setContentsMargins(0, 0, _BETWEEN_PX, 0)
-            # Rows of one line each, where large text leaves the width for it.
-            name.setWordWrap(not any(low < percent <= high for low, high in _ONE_LINE_PERCENTS))
+            # Rows of one line each, where there is the width for it.
+            name.setWordWrap(low < percent <= high)
             self._grid.addWidget(name, line + 1, 0)
             for place, side in enumerate(sides, start=1):
                 cell = [
@@ -146,7 +146,7 @@ class SessionReadings(QWidget):
                     if task == (movement, side)
                 ]
                 self._grid.addLayout(column(*cell, spacing=0), line + 1, place)
-        for place in range(1, len(sides) + 1):
+        for place in range(len(sides) + 1):
             self._grid.setColumnStretch(place, 1)
 
 

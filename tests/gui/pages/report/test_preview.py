@@ -5,12 +5,12 @@ from pathlib import Path
 
 import pytest
 from PySide6.QtCore import QPoint, QRect, Qt
-from PySide6.QtGui import QTextBlock, QTextDocument
+from PySide6.QtGui import QColor, QImage, QPainter, QTextBlock, QTextDocument
 from PySide6.QtWidgets import QFileDialog, QWidget
 from pytestqt.qtbot import QtBot
 
 from gui.app.window_pages import MainPage
-from gui.pages.report.preview import ReportPreviewPage
+from gui.pages.report.preview import PaperSheet, RenderedPage, ReportPreviewPage
 from gui.style.measures import GAP_PX
 from measure.domain.records import Person
 from tests.support.gui.demo_history import demo_history
@@ -156,3 +156,19 @@ def test_a_question_is_its_persons_and_stays_when_the_page_is_left(
     again.show_report(rowan)
     assert again.form.choices.question == "May I dig again?"
     stage.settle()
+
+
+def test_a_page_says_where_its_lines_are_so_that_none_is_cut(qtbot: QtBot) -> None:
+    picture = QImage(200, 300, QImage.Format.Format_RGB32)
+    picture.fill(Qt.GlobalColor.white)
+    painter = QPainter(picture)
+    painter.fillRect(20, 100, 160, 60, QColor("#f5f5f5"))
+    for top in (40, 120):
+        painter.fillRect(30, top, 100, 20, Qt.GlobalColor.black)
+    painter.end()
+    sheet = PaperSheet(RenderedPage(picture, "two lines"))
+    qtbot.addWidget(sheet)
+    sheet.show()
+    sheet.resize(100, 10)
+    assert sheet.height() == 150
+    assert sheet.fold_spans() == [(20, 31), (60, 71)]
