@@ -130,9 +130,8 @@ class CalibrationPage(QWidget):
     def _level_buttons(self) -> None:
         """Make all buttons as wide as the widest; show pictures where text is small."""
         large = self._appearance.percent >= LARGE_FROM_PERCENT
-        lines = (
-            _ROW_LINES * QFontMetrics(self._appearance.font(self._appearance.px())).lineSpacing()
-        )
+        words = QFontMetrics(self._appearance.font(self._appearance.px()))
+        lines = _ROW_LINES * (words.lineSpacing() + GAP_PX // 4)
         for line, sign in zip(self._lines, self._signs, strict=True):
             sign.setVisible(not large)
             # Where two groups stand side by side, their hairlines meet.
