@@ -143,7 +143,7 @@ class MainWindow(QMainWindow):
     @Slot(str)
     def _open_progress(self, person_id: str) -> None:
         """Show somebody's progress; report and exercises are theirs from now on too."""
-        self.measure.people.choose(person_id)
+        self.measure.choose_person(person_id)
         self.go(MainPage.PROGRESS)
 
     @property
@@ -347,6 +347,7 @@ class MainWindow(QMainWindow):
         services.settings.save()
         self.hide()
         services.cues.silence()
+        self.measure.close_session()
         services.model_fetch.close()
         self._pages.stop_reading(_CLOSE_SLOW_S)
         services.feed.close(_CLOSE_ENGINE_S)

@@ -95,7 +95,7 @@ class WindowPages(QStackedWidget):
         page.message_raised.connect(self.message_raised)
         page.report_wanted.connect(self.report_wanted)
         page.measuring_wanted.connect(self.measuring_wanted)
-        page.person_chosen.connect(self.measure.people.choose)
+        page.person_chosen.connect(self.measure.choose_person)
         page.session_deleted.connect(self.measure.leave_session)
         # Pain counts for what may be measured on the same day.
         page.pain_corrected.connect(self.measure.people.read_history)
@@ -146,7 +146,7 @@ class WindowPages(QStackedWidget):
         pages.currentChanged.connect(self.turned)
         pages.setup_wanted.connect(self.setup_wanted)
         pages.changed.connect(self.reload)
-        pages.person_chosen.connect(self.measure.people.choose)
+        pages.person_chosen.connect(self.measure.choose_person)
         pages.people.progress_wanted.connect(self.progress_wanted)
         self.addWidget(pages)
         return pages

@@ -58,6 +58,7 @@ class PersonSelection(QObject):
 
     @Slot(str)
     def choose(self, person_id: str) -> None:
+        self.guest = False
         self._services.settings.person_id = person_id
         self.load()
 
@@ -87,17 +88,26 @@ class PersonSelection(QObject):
         self.guest = True
         self.person = Person(id=new_id(), pseudonym=tr("Not saved"))
 
+    def leave_guest(self) -> None:
+        """Measure the person chosen before again, if it was somebody who is not saved."""
+        self.guest = False
+        self.load()
+
     def _saved(self, _person: Person) -> None:
         self.load()
 
     def _list(self, people: list[Person]) -> None:
-        """Take the person chosen last; made-up people are never chosen by themselves."""
+        """Take the person chosen last; made-up people are never chosen by themselves.
+
+        Somebody who is not saved stays until another one is chosen.
+        """
+        if self.guest:
+            return
         present = None if self.person is None else self.person.id
         wanted = self._services.settings.person_id or present
         chosen = [person for person in people if person.id == wanted] or [
             person for person in people if not person.demo
         ]
-        self.guest = False
         self.person = chosen[0] if chosen else None
         self.listed.emit(people)
 

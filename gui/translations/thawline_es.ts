@@ -900,6 +900,10 @@
         <translation>Yo</translation>
     </message>
     <message>
+        <source>Finish this session first.</source>
+        <translation>Termine primero esta sesión.</translation>
+    </message>
+    <message>
         <source>{name} is a made-up person. Choose or add the person to be measured.</source>
         <translation>{name} es una persona inventada. Elija o añada a la persona que se va a medir.</translation>
     </message>

@@ -119,7 +119,7 @@ class Leader(QObject):
             QApplication.exit(3)
             return
         measure = window.measure
-        page = measure._stack.currentWidget()
+        page = measure.shown
         name = type(page).__name__
         if not self.pages or self.pages[-1] != name:
             self.pages.append(name)

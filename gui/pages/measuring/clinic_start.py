@@ -14,9 +14,8 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from gui.pages.measuring.conduct_choice import ConductChoice
+from gui.pages.measuring.conditions import ConductChoice, SessionStateChoice
 from gui.pages.measuring.first_movement import counted_minutes, tasks_words
-from gui.pages.measuring.session_state import SessionStateChoice
 from gui.protocol.plan import MovementTask, baseline_tasks
 from gui.session.settings import WindowSettings
 from gui.style.appearance import Appearance
@@ -321,7 +320,6 @@ class ClinicStart(QStackedWidget):
         self.what = WhatPage(appearance, settings)
         self.addWidget(self.who)
         self.addWidget(self.what)
-        self.what.back.connect(self.ask_who)
 
     @Slot()
     def ask_who(self) -> None:

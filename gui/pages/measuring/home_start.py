@@ -7,7 +7,7 @@ from dataclasses import replace
 from PySide6.QtCore import Qt, Signal, Slot
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
-from gui.pages.measuring.conduct_choice import ConductChoice
+from gui.pages.measuring.conditions import ConductChoice
 from gui.pages.measuring.first_movement import drawn_tasks, length_words
 from gui.protocol.plan import MovementTask, home_tasks, planned_tasks
 from gui.session.settings import WindowSettings

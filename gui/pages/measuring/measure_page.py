@@ -4,15 +4,9 @@ from collections.abc import Callable
 from functools import partial
 
 from PySide6.QtCore import Signal, Slot
-from PySide6.QtWidgets import QStackedWidget, QWidget
+from PySide6.QtWidgets import QWidget
 
-from gui.pages.measuring.live import LivePage
-from gui.pages.measuring.next_task import NextTaskPage
-from gui.pages.measuring.pain import PainPage
-from gui.pages.measuring.pain_before import PainBeforePage
-from gui.pages.measuring.screening import SafetyPage
-from gui.pages.measuring.start import StartPage
-from gui.pages.measuring.summary import SummaryPage
+from gui.pages.measuring.session_pages import SessionPages
 from gui.protocol.plan import HOME_MOVEMENTS, MovementTask, NextAction, SessionMode, SessionStep
 from gui.protocol.red_flags import pain_requires_screening, screening_due
 from gui.session.beginning import (
@@ -26,7 +20,6 @@ from gui.session.measurement_session import MeasurementSession
 from gui.session.person_selection import PersonSelection
 from gui.session.services import Services
 from gui.text.wording import message_text, tr
-from gui.widgets.layouts import column
 from measure.domain.records import History, LimitingFactor, Pain, Person
 from measure.domain.screening_records import ScreeningOccasion, ScreeningRecord
 from measure.domain.session_facts import ClinicianValue, SessionState
@@ -36,11 +29,9 @@ from measure.progress.wording import UNASKED_NAME
 from measure.system.clock import new_id
 
 
-class MeasurePage(QWidget):
+class MeasurePage(SessionPages):
     """Home and clinic mode on one reading path."""
 
-    #: Whether a session is under way, so that the rest of the window steps back.
-    measuring_changed = Signal(bool)
     #: A message, in words.
     message_raised = Signal(str)
     #: A session ended; the history has something new.
@@ -55,17 +46,8 @@ class MeasurePage(QWidget):
     people_changed = Signal(object)
 
     def __init__(self, services: Services, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
-        self._services = services
-        appearance = services.appearance
+        super().__init__(services, parent)
         self.people = PersonSelection(services, self)
-        self.start = StartPage(appearance, services.settings)
-        self.safety = SafetyPage(appearance)
-        self.before = PainBeforePage(appearance)
-        self.live = LivePage(appearance)
-        self.pain = PainPage(appearance)
-        self.next = NextTaskPage(appearance)
-        self.summary = SummaryPage(appearance)
         self.measuring: MeasurementSession | None = None
         self._tasks: tuple[MovementTask, ...] = ()
         self._mode = SessionMode.HOME
@@ -78,13 +60,6 @@ class MeasurePage(QWidget):
         #: Whether today's exercises may be shown by themselves: at the start, and once a session
         #: has ended.
         self._may_offer_exercises = True
-        self._stack = QStackedWidget()
-        for page in (
-            *(self.start, self.safety, self.before, self.live),
-            *(self.pain, self.next, self.summary),
-        ):
-            self._stack.addWidget(page)
-        column((self._stack, 1), on=self)
         self._connect()
         self.people.load()
 
@@ -100,7 +75,8 @@ class MeasurePage(QWidget):
         self.start.clinic.connect(self._begin_clinic)
         self.start.first_wanted.connect(self._begin_first)
         self.start.guest_wanted.connect(self._choose_guest)
-        self.start.person_chosen.connect(self.people.choose)
+        self.start.person_chosen.connect(self.choose_person)
+        self.start.in_clinic.what.back.connect(self._leave_what)
         self.start.person_wanted.connect(self._add_person)
         self.start.at_home.pain_wanted.connect(self._ask_pain_alone)
         self.start.person_edited.connect(self.people.save)
@@ -113,6 +89,7 @@ class MeasurePage(QWidget):
         self.before.back.connect(self.show_start)
         self.pain.answered.connect(self._pain_answered)
         self.summary.finished.connect(self._finish)
+        self.summary.typed.edited.connect(self.keep_entered)
         self.summary.task_wanted.connect(self._measure)
         self.summary.another.connect(self.show_start)
         self.summary.progress_wanted.connect(self._leave_for_progress)
@@ -189,6 +166,29 @@ class MeasurePage(QWidget):
         if offering and at_home and only_exercises_due(self.history, plan, today):
             self.exercises_wanted.emit()
 
+    @Slot(str)
+    def choose_person(self, person_id: str) -> None:
+        """Measure and show this person from now on; a session of another one is finished first."""
+        measuring = self.measuring
+        if measuring is not None and measuring.log.person_id != person_id:
+            if self.under_way:
+                self.message_raised.emit(tr("Finish this session first."))
+                return
+            self._end(measuring, *self.summary.entered)
+            self.summary.forget()
+            self.show_start()
+        self.people.choose(person_id)
+
+    @Slot()
+    def _leave_what(self) -> None:
+        """Go back from what to measure: to a session that goes on, or to who is measured."""
+        if self.measuring is not None:
+            self._follow()
+            return
+        self.start.in_clinic.ask_who()
+        if self.people.guest:
+            self.people.leave_guest()
+
     @Slot()
     def _choose_guest(self) -> None:
         self.people.choose_guest()
@@ -221,7 +221,7 @@ class MeasurePage(QWidget):
 
     def begin(self) -> None:
         """Begin today's session at home; elsewhere something has to be chosen first."""
-        if self._stack.currentWidget() is self.start and self.start.shows_today:
+        if self.shown is self.start and self.start.shows_today:
             self.start.at_home.start.click()
 
     @Slot(object)
@@ -341,13 +341,10 @@ class MeasurePage(QWidget):
         self._earlier = self.history
         self.measuring = measuring = new_session(outline, services, self)
         measuring.log.failed.connect(self.message_raised)
-        for finish in (self.live.stop, self.pain.finish, self.next.finish):
-            finish.say(tr("Finish and save") if outline.saving else tr("Finish"))
+        self.say_person(self.people.name, saving=outline.saving)
         measuring.stepped.connect(self._follow)
         measuring.messages.raised.connect(self.message_raised)
         measuring.framed.connect(self.pain.take_frame)
-        self.live.person_name = self.pain.person_name = self.people.name
-        self.next.person_name = self.people.name
         self.live.show_measuring(measuring, mirrored=services.mirrored)
         self.people.read_pain_limit()
         measuring.begin()
@@ -445,16 +442,30 @@ class MeasurePage(QWidget):
 
     @Slot(str, object)
     def _finish(self, note: str, typed_in: tuple[ClinicianValue, ...]) -> None:
-        measuring = self.measuring
-        if measuring is None:
-            return
+        if self.measuring is not None:
+            self._end(self.measuring, note, typed_in)
+            self.people.leave_guest()
+            self.show_start()
+
+    def _end(
+        self, measuring: MeasurementSession, note: str, typed_in: tuple[ClinicianValue, ...]
+    ) -> None:
         measuring.finish(note, typed_in)
         self.live.release()
-        self.measuring = None
+        self.measuring = self._checking = None
         self.session_ended.emit()
         self._may_offer_exercises = True
-        self.people.load()
-        self.show_start()
+
+    @Slot()
+    def keep_entered(self) -> None:
+        """Save what is entered beside the results by now; the session may go on."""
+        if self.measuring is not None:
+            self.measuring.log.finish(*self.summary.entered)
+
+    def close_session(self) -> None:
+        """Finish a session whose results are shown, or that waits for another movement."""
+        if self.measuring is not None and not self.under_way:
+            self.measuring.finish(*self.summary.entered)
 
     @Slot()
     def _leave_for_progress(self) -> None:
@@ -463,11 +474,10 @@ class MeasurePage(QWidget):
         if self.measuring is None:
             self.progress_wanted.emit()
 
-    @Slot(str, object)
-    def _show_report(self, note: str, typed_in: tuple[ClinicianValue, ...]) -> None:
+    @Slot()
+    def _show_report(self) -> None:
         """Save what is entered by now for the report; the results page stays as it is."""
-        if self.measuring is not None:
-            self.measuring.log.finish(note, typed_in)
+        self.keep_entered()
         self.report_wanted.emit()
 
     @Slot()
@@ -477,16 +487,6 @@ class MeasurePage(QWidget):
         self.start.ask_again(same_person=same_person or self.measuring is not None)
         self.show_page(self.start)
         self.start.keep_focus()
-
-    def show_page(self, page: QWidget) -> None:
-        """Show a page, and let the rest of the window step back from those of a session."""
-        self._stack.setCurrentWidget(page)
-        self.measuring_changed.emit(self.under_way)
-
-    @property
-    def under_way(self) -> bool:
-        """Whether a session is under way."""
-        return self._stack.currentWidget() in (self.live, self.pain, self.next)
 
     def step_aside(self) -> None:
         """Pause while another page is shown."""

@@ -5,8 +5,8 @@ from collections.abc import Sequence
 from PySide6.QtCore import Qt, Signal, Slot
 from PySide6.QtWidgets import QWidget
 
+from gui.pages.measuring.conditions import SessionStateChoice
 from gui.pages.measuring.first_movement import FirstMovement
-from gui.pages.measuring.session_state import SessionStateChoice
 from gui.protocol.plan import MovementTask
 from gui.style.appearance import Appearance
 from gui.style.measures import GAP_PX

@@ -41,8 +41,7 @@ class SummaryPage(QWidget):
     task_wanted = Signal(object)
     another = Signal()
     progress_wanted = Signal()
-    #: (the note, tuple[ClinicianValue, ...]) as far as they are entered
-    report_wanted = Signal(str, object)
+    report_wanted = Signal()
 
     def __init__(self, appearance: Appearance, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -77,7 +76,7 @@ class SummaryPage(QWidget):
             (self.finish, self._finish),
             (self.copy, self._copy),
             (self.progress, self.progress_wanted),
-            (self.report, self._want_report),
+            (self.report, self.report_wanted),
         ):
             source.clicked.connect(slot)
         self.typed.completed.connect(self.finish.setFocus)
@@ -207,9 +206,10 @@ class SummaryPage(QWidget):
             self.note.setFocus()
             bring_into_view(self.note)
 
-    @Slot()
-    def _want_report(self) -> None:
-        self.report_wanted.emit(self.note.toPlainText().strip(), self.typed.values)
+    @property
+    def entered(self) -> tuple[str, tuple[ClinicianValue, ...]]:
+        """The note and the goniometer values as far as they are entered."""
+        return self.note.toPlainText().strip(), self.typed.values
 
     @Slot()
     def _finish(self) -> None:
@@ -218,7 +218,7 @@ class SummaryPage(QWidget):
                 self.typing.setChecked(True)
                 self.typed.holds_at_fault()
             return
-        self.finished.emit(self.note.toPlainText().strip(), self.typed.values)
+        self.finished.emit(*self.entered)
         self.forget()
 
     def forget(self) -> None:

@@ -4,6 +4,7 @@ import datetime as dt
 
 from gui.app.window_pages import MainPage
 from gui.pages.measuring.measure_page import MeasurePage
+from gui.protocol.red_flags import ScreeningAnswer
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
 from measure.domain.records import History, Person
@@ -90,6 +91,26 @@ def begin_single(
     """Choose one movement in a clinic, and begin it."""
     page.start.prefer(movement, side)
     page.start.in_clinic.what.start.click()
+
+
+def begin_clinic_session(stage: WindowHarness, name: str = "Linden") -> None:
+    """Measure one movement of a new person in a clinic and open the fields for typed values."""
+    page = stage.window.measure
+    page.start.use_in_clinic()
+    page.start.in_clinic.who.name.setText(name)
+    page.start.in_clinic.who.new.click()
+    stage.settle()
+    page.start.prefer(Movement.FLEXION, Side.LEFT)
+    page.start.in_clinic.what.start.click()
+    stage.settle()
+    for _ in range(3):
+        page.safety.give(ScreeningAnswer.NONE_FITS)
+    stage.settle()
+    trials(stage, 90.0, 92.0)
+    page.pain.done.click()
+    stage.settle()
+    page.summary.typing.click()
+    stage.settle()
 
 
 def begin_clinic(stage: WindowHarness, movement: Movement = Movement.FLEXION) -> None:

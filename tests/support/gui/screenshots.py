@@ -111,8 +111,8 @@ def _start(stage: WindowHarness) -> Iterator[str]:
     page.start.in_clinic.who.not_saved.click()
     yield "measure-what"
     _ensure_person(stage)
-    page.people.load()
-    page.start.use_at_home()
+    page.start.in_clinic.what.other_person.click()
+    page.start.in_clinic.who.at_home.click()
     stage.settle()
     yield "measure-start"
     page.start.at_home.choose.setChecked(True)

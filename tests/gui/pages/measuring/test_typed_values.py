@@ -7,35 +7,20 @@ from PySide6.QtWidgets import QLabel, QWidget
 from pytestqt.qtbot import QtBot
 
 from gui.pages.measuring.typed_values import TypedValues
-from gui.protocol.red_flags import ScreeningAnswer
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
 from measure.domain.session_facts import ClinicianMethod
 from tests.support import record_samples as sample
-from tests.support.gui.measuring_steps import begin_home, begin_single, give_history, trials
+from tests.support.gui.measuring_steps import (
+    begin_clinic_session,
+    begin_home,
+    begin_single,
+    give_history,
+    trials,
+)
 from tests.support.gui.stage import WindowHarness
 
 LEFT_FLEXION = {(Movement.FLEXION, Side.LEFT): sample.measurement()}
-
-
-def begin_clinic_session(stage: WindowHarness) -> None:
-    """Measure one movement of a new person in a clinic and open the fields."""
-    page = stage.window.measure
-    page.start.use_in_clinic()
-    page.start.in_clinic.who.name.setText("Linden")
-    page.start.in_clinic.who.new.click()
-    stage.settle()
-    page.start.prefer(Movement.FLEXION, Side.LEFT)
-    page.start.in_clinic.what.start.click()
-    stage.settle()
-    for _ in range(3):
-        page.safety.give(ScreeningAnswer.NONE_FITS)
-    stage.settle()
-    trials(stage, 90.0, 92.0)
-    page.pain.done.click()
-    stage.settle()
-    page.summary.typing.click()
-    stage.settle()
 
 
 def words_of(widget: QWidget) -> str:
