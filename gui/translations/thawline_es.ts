@@ -3720,6 +3720,10 @@
         <translation>grados</translation>
     </message>
     <message>
+        <source>Passive is less than active. Is that right?</source>
+        <translation>El valor pasivo es menor que el activo. ¿Es correcto?</translation>
+    </message>
+    <message>
         <source>Possible: {low} to {high}. Correct it or clear it.</source>
         <translation>Posible: de {low} a {high}. Corríjalo o bórrelo.</translation>
     </message>

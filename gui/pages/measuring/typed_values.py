@@ -24,6 +24,10 @@ from measure.progress.wording import number_words
 #: What may be typed: whole degrees or tenths, after a point or a comma. [technical]
 _NUMBER = QRegularExpression(r"-?\d{0,3}([.,]\d?)?")
 
+#: How much less than the active value a passive one may be without a word, degrees: as much as a
+#: goniometer errs. [project]
+_LESS_DEG = 5.0
+
 
 class _NumberField(QLineEdit):
     """A field in which Enter leads to the next one; on the page it would end the session."""
@@ -101,14 +105,16 @@ class TypedValues(QWidget):
 
     @Slot()
     def _show_faults(self) -> None:
-        """Say beneath the fields of a line that a value in it is none that can be."""
+        """Say beneath the fields of a line what is wrong with its values, or may be."""
         for task, fault in self.faults.items():
-            wrong = [field for (*of, _), field in self.fields.items() if tuple(of) == task]
-            fault.setText(_range_words() if any(map(_impossible, wrong)) else "")
+            here = {of[2]: field for of, field in self.fields.items() if of[:2] == task}
+            doubt = tr("Passive is less than active. Is that right?") if _swapped(here) else ""
+            fault.setText(_range_words() if any(map(_impossible, here.values())) else doubt)
             fault.setVisible(bool(fault.text()))
         for (movement, side, _), field in self.fields.items():
-            words = self.faults[movement, side].text() if _impossible(field) else ""
-            field.setAccessibleDescription(words)
+            words = self.faults[movement, side].text()
+            said = _impossible(field) or words != _range_words()
+            field.setAccessibleDescription(words if said else "")
 
     def holds_at_fault(self) -> bool:
         """Say what is wrong and lead to the first field whose value cannot be, if there is one."""
@@ -158,6 +164,15 @@ def _camera_words(measurement: Measurement) -> str:
 def _range_words() -> str:
     low, high = (f"{number_words(end, 0, tr)}°" for end in (LOWEST_DEG, HIGHEST_DEG))
     return tr("Possible: {low} to {high}. Correct it or clear it.").format(low=low, high=high)
+
+
+def _swapped(fields: Mapping[ClinicianMethod, QLineEdit]) -> bool:
+    """Return whether the passive value is clearly less than the active one."""
+    active, passive = (
+        _degrees(fields[method].text())
+        for method in (ClinicianMethod.GONIOMETER, ClinicianMethod.PASSIVE)
+    )
+    return active is not None and passive is not None and passive < active - _LESS_DEG
 
 
 def _impossible(field: QLineEdit) -> bool:

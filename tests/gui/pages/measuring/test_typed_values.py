@@ -47,6 +47,27 @@ def test_an_impossible_angle_is_left_out(qtbot: QtBot) -> None:
     assert form.values == ()
 
 
+@pytest.mark.parametrize(
+    ("active", "passive", "asked"),
+    [("112", "84", True), ("112", "107", False), ("84", "112", False), ("112", "", False)],
+)
+def test_a_passive_value_less_than_the_active_one_is_questioned(
+    qtbot: QtBot, active: str, passive: str, asked: bool
+) -> None:
+    """It is kept all the same: who measured decides."""
+    form = TypedValues()
+    qtbot.addWidget(form)
+    form.offer(LEFT_FLEXION)
+    for field, typed in zip(form.fields.values(), (active, passive), strict=True):
+        field.setText(typed)
+        field.editingFinished.emit()
+    (fault,) = form.faults.values()
+    assert fault.text() == ("Passive is less than active. Is that right?" if asked else "")
+    assert {field.accessibleDescription() for field in form.fields.values()} == {fault.text()}
+    assert not form.holds_at_fault()
+    assert len(form.values) == 1 + bool(passive)
+
+
 def test_an_impossible_angle_is_kept_and_named(new_stage: WindowHarness) -> None:
     begin_clinic_session(new_stage)
     summary = new_stage.window.measure.summary
