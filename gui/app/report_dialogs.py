@@ -25,13 +25,13 @@ class ReportDialogs(QObject):
     def write(self, choices: ReportChoices) -> None:
         """Ask for a file and write the report to it."""
         # Diagrams and PDF are loaded when a report is first wanted.
-        from gui.report.files import report_name, write_report
+        from gui.report.files import report_name, with_ending, write_report
 
         person, services, tell = self._measured(), self._services, self.message_raised.emit
         if person is None:
             return
         today = services.today()
-        name, _ = QFileDialog.getSaveFileName(
+        name, kind = QFileDialog.getSaveFileName(
             self._window,
             tr("Save a report"),
             report_name(person, today, ".pdf"),
@@ -39,11 +39,12 @@ class ReportDialogs(QObject):
         )
         if not name:
             return
+        target = with_ending(Path(name), kind)
 
         def write_history(history: History) -> None:
             services.slow_worker.run(
-                lambda: write_report(history, today, Path(name), choices),
-                lambda _: tell(tr("Saved as {file}.").format(file=Path(name).name)),
+                lambda: write_report(history, today, target, choices),
+                lambda _: tell(tr("Saved as {file}.").format(file=target.name)),
                 tell,
             )
 

@@ -56,6 +56,19 @@ def _printed(history: History, today: dt.date, choices: ReportChoices) -> Printe
     )
 
 
+def with_ending(target: Path, kind: str = "") -> Path:
+    """Return a file's name with the ending of a report: its own, or that of the kind chosen.
+
+    Parameters
+    ----------
+    kind
+        What a dialog calls it, such as "HTML (*.html)"; without one it is a PDF.
+    """
+    if target.suffix.lower() in ENDINGS:
+        return target
+    return target.with_name(target.name + (".html" if ".html" in kind else ".pdf"))
+
+
 def write_report(
     history: History, today: dt.date, target: Path, choices: ReportChoices = USUAL_CHOICES
 ) -> str:

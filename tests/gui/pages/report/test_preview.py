@@ -139,6 +139,28 @@ def test_the_click_that_ends_the_typing_of_a_question_saves_the_report(
     assert "May I dig again?" in target.read_text(encoding="utf-8")
 
 
+@pytest.mark.parametrize(
+    ("kind", "ending", "start"),
+    [("HTML (*.html)", ".html", b"<!DOCTYPE"), ("PDF (*.pdf)", ".pdf", b"%PDF")],
+)
+def test_a_name_without_an_ending_gets_that_of_the_kind_chosen(
+    stage: WindowHarness,
+    tmp_path: Path,
+    monkeypatch: pytest.MonkeyPatch,
+    kind: str,
+    ending: str,
+    start: bytes,
+) -> None:
+    stage.store.merge(demo_history(stage.store.people()[0], TODAY, weeks=4))
+    page = shown_report(stage)
+    name = str(tmp_path / "rowan 25.11")
+    monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *_: (name, kind))
+    page.write.click()
+    stage.settle()
+    stage.settle()
+    assert (tmp_path / f"rowan 25.11{ending}").read_bytes().startswith(start)
+
+
 def test_a_question_is_its_persons_and_stays_when_the_page_is_left(
     stage: WindowHarness, qtbot: QtBot
 ) -> None:
