@@ -96,7 +96,6 @@ QPushButton:checked {{ background: {arm}; color: {on_arm}; border-color: {arm}; 
 QPushButton[role="main"] {{ background: {arm}; color: {on_arm}; border-color: {arm};
     font-weight: 700; }}
 QPushButton[role="main"]:hover {{ border-color: {ink}; }}
-QPushButton[role="main"][held="true"] {{ background: {raised}; color: {arm}; }}
 QPushButton[role="main"]:disabled {{ background: {sunken}; color: {quiet};
     border: 1px dashed {edge}; }}
 QPushButton[role="link"] {{ border: none; background: transparent; color: {arm};

@@ -321,7 +321,8 @@ class ButtonRow(ArrangedWidget):
     """Buttons as wide as their words: the main one at the line's end, the others at its beginning.
 
     Buttons that do not fit into one line go on in the next; keys are shown where all have room.
-    The row is as wide as the content of a page, or as its place if it is `wide`.
+    The row is as wide as the content of a page, or as its place if it is `wide`;
+    buttons are so many pixels `apart`.
     """
 
     def __init__(
@@ -330,8 +331,10 @@ class ButtonRow(ArrangedWidget):
         parent: QWidget | None = None,
         *,
         wide: bool = False,
+        apart: int = BUTTON_GAP_PX,
     ) -> None:
         super().__init__(parent)
+        self._apart = apart
         self._wide_row = wide
         self.buttons = tuple(buttons)
         for member in self.buttons:
@@ -356,12 +359,12 @@ class ButtonRow(ArrangedWidget):
             for member, wide in line:
                 if not self._at_end(member):
                     self._put(member, left, top, wide, high)
-                    left += wide + BUTTON_GAP_PX
+                    left += wide + self._apart
             for member, wide in reversed(line):
                 if self._at_end(member):
                     right -= wide
                     self._put(member, right, top, wide, high)
-                    right -= BUTTON_GAP_PX
+                    right -= self._apart
             top += high + _LINE_GAP_PX
         if self._lines_height() != self._height:
             self._height = self._lines_height()
@@ -390,7 +393,7 @@ class ButtonRow(ArrangedWidget):
                 lines.append([])
                 used = 0
             lines[-1].append((member, min(wide, self._room())))
-            used += wide + BUTTON_GAP_PX
+            used += wide + self._apart
         return lines
 
     def _lines_height(self) -> int:
@@ -416,6 +419,5 @@ class ButtonRow(ArrangedWidget):
     def _button_height(self) -> int:
         return max((member.sizeHint().height() for member in self._shown()), default=0)
 
-    @staticmethod
-    def _wide(widths: list[int]) -> int:
-        return sum(widths) + BUTTON_GAP_PX * max(0, len(widths) - 1)
+    def _wide(self, widths: list[int]) -> int:
+        return sum(widths) + self._apart * max(0, len(widths) - 1)

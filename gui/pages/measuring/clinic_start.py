@@ -115,6 +115,7 @@ class WhoPage(QWidget):
             card(grid),
             buttons=[self.at_home, self.progress],
             short=True,
+            from_top=True,
         )
 
     def show_people(self, people: Sequence[Person], chosen: str | None) -> None:

@@ -8,7 +8,7 @@ from functools import partial
 
 from PySide6.QtCore import Qt, Signal, Slot
 from PySide6.QtGui import QKeyEvent
-from PySide6.QtWidgets import QFrame, QPushButton, QWidget
+from PySide6.QtWidgets import QFrame, QWidget
 
 from gui.drawing.reading_on_body import Reading
 from gui.protocol.plan import NextAction, SessionMode, SessionPlan
@@ -136,8 +136,8 @@ class PainPage(QWidget):
             self._next_rule, (self._next_row, 1), on=self._next, spacing=gap(1.5)
         )
         self._strip = strip(self.refused)
-        # What belongs together stands together; what follows reaches down to the reading's foot.
-        self._asked = column(self.pain, stopped, self._strip, (self._next, 1), spacing=gap(4))
+        # What follows is as high as its words, and ends with the reading; room is between.
+        self._asked = column(self.pain, 1, stopped, 1, self._strip, self._next, spacing=gap(4))
         self._heading = column(self.line, self.sentence, spacing=gap(0.5))
         frame_page(
             self,
@@ -299,8 +299,6 @@ class PainPage(QWidget):
             ready = tr("Press Continue when you are ready.")
             words = tr("Press Continue, or go to your spot.") if alone else ready
         self.next_words.setText(words)
-        # Going on without a number is possible, but nothing to press at once.
-        _hold_back(self.done, missing)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         text = event.text()
@@ -317,14 +315,6 @@ class PainPage(QWidget):
 
     def _answer(self, after: NextAction, _checked: bool = False) -> None:
         self.answered.emit(self.pain.value, self.reason.value, after)
-
-
-def _hold_back(target: QPushButton, held: bool) -> None:
-    """Let a main button look as if it were not yet its turn, though it may be pressed."""
-    if target.property("held") is not held:
-        target.setProperty("held", held)
-        target.style().unpolish(target)
-        target.style().polish(target)
 
 
 def _reason(measurement: Measurement) -> tuple[str, str]:

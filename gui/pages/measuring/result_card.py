@@ -45,9 +45,9 @@ from measure.domain.session_facts import ClinicianValue
 _HIGH_PX, _WIDE_PX, _LEAST_PX = (256, 240, 208), 252, 130
 #: Shares of a side's width that its body and its words take. [technical]
 _FIGURE_PART, _WORDS_PART = 8, 12
-#: The column between both sides in their grid; its rows of words and of ways on, with room above
-#: them and below. [technical]
-_BETWEEN_COLUMN, _WORDS_ROW, _WAYS_ROW, _ROWS = 2, 1, 2, 4
+#: The column between both sides in their grid; its row of words, with room above and below.
+#: [technical]
+_BETWEEN_COLUMN, _WORDS_ROW, _ROWS = 2, 1, 3
 
 Task = tuple[Movement, Side]
 
@@ -168,8 +168,7 @@ class ResultCard(QWidget):
     def _sides(self, movement: Movement, shown: "_Results") -> QGridLayout:
         """Return both sides: bodies beside numbers and what is said, then what measures a side.
 
-        Words of both sides begin at one height, and so do two buttons beneath them; one
-        alone stands right under its words.
+        Words of both sides begin at one height; a button stands right under those it belongs to.
         """
         sides = QGridLayout()
         sides.setContentsMargins(0, 0, 0, 0)
@@ -182,10 +181,7 @@ class ResultCard(QWidget):
         ways = [self._way((movement, side), shown) for side in Side]
         for side, first, way in zip(Side, (0, _BETWEEN_COLUMN + 1), ways, strict=True):
             words = self._words((movement, side), shown)
-            if all(ways):
-                sides.addWidget(way[0], _WAYS_ROW, first + 1)
-            else:
-                words += way
+            words += way
             spacing = 0 if self._large else self._appearance.gap(0.5)
             said = widget_with(column(*words, 1, spacing=spacing))
             sides.addWidget(said, _WORDS_ROW, first + 1)

@@ -234,10 +234,12 @@ class SafetyPage(QWidget):
             line = SignedLine("\u2022", item)
             line.emphasise(strong.split("|"))
             self._lines.append(line)
+        # The longest list needs room above the foot as well.
+        between = (1.25 if words.alarming else 1.5) if roomy else 0.75
         self._signs = card(
             *self._lines,
             role="alarm-card" if words.alarming else "card",
-            spacing=gap(1.5 if roomy else 1.25),
+            spacing=gap(between),
         )
         why = self._why or (tr("Ask the patient.") if self._clinic and not roomy else "")
         said = [label(why, "lead")] if why else []
@@ -247,7 +249,7 @@ class SafetyPage(QWidget):
                 *said,
                 self._signs,
                 1,
-                margins=(0, gap(3 if roomy else 1.5), 0, GAP_PX),
+                margins=(0, MARGIN_PX, 0, 2 * GAP_PX),
                 spacing=gap(1.5 if roomy else 1),
             )
         )

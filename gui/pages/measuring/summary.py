@@ -30,6 +30,8 @@ from measure.domain.session_facts import ClinicianValue
 
 #: Height of the field for a note, pixels. [technical]
 _NOTE_PX = 90
+#: Space between the links, which have a pixel more at each end of their words, pixels. [technical]
+_LINKS_PX = 22
 
 
 class SummaryPage(QWidget):
@@ -67,7 +69,8 @@ class SummaryPage(QWidget):
         self.finish = button(tr("Finish"), "main", key=tr("Enter"))
         self._as_line: Callable[[Sequence[ClinicianValue]], str] | None = None
         ways = [self.report, self.progress, self.noting, self.copy, self.typing]
-        foot = column(self.without, ButtonRow(ways, wide=True), spacing=appearance.gap(2))
+        links = ButtonRow(ways, wide=True, apart=_LINKS_PX)
+        foot = column(self.without, links, spacing=appearance.gap(2))
         self.card = ResultCard(appearance, self.next_side, widget_with(foot))
         self.card.again.connect(self.task_wanted)
         for source, slot in (
