@@ -132,6 +132,7 @@ class EventKinds(ArrangedWidget):
         """Return the button that opens a group."""
         made = WrappedButton(title)
         made.setParent(self)
+        made.setProperty("role", "word")
         made.setCheckable(True)
         self._heads.addButton(made)
         return made

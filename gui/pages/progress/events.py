@@ -80,7 +80,6 @@ class EventsPage(QWidget):
         self._rows.setContentsMargins(0, 0, 0, 0)
         self._rows.setSpacing(gap(1))
         explanation = Explanation(
-            self._appearance,
             tr("What events do"),
             tr(
                 "Events appear as flags above the charts. An injection, a procedure, a flare or "
@@ -104,10 +103,15 @@ class EventsPage(QWidget):
         entry = card(self.lacking, self.kind, self._fields, spacing=gap(2))
         frame_page(
             self,
-            column(self.title, self._purpose, self._saying, spacing=gap(1)),
+            column(
+                row((self.title, 1), explanation.link, spacing=gap(2)),
+                explanation,
+                self._purpose,
+                self._saying,
+                spacing=gap(1),
+            ),
             entry,
             self._noted,
-            explanation,
             1,
             buttons=[self.leave, self.keep],
             spacing=gap(2),
