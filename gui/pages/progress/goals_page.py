@@ -11,7 +11,7 @@ from gui.pages.progress.goals_card import rating_words
 from gui.style.appearance import Appearance
 from gui.text.wording import person_name, tr
 from gui.widgets.beside_row import BesideRow
-from gui.widgets.buttons import bind_keys, button, give_role
+from gui.widgets.buttons import bind_keys, button
 from gui.widgets.layouts import card, clear_layout, column, row, separator, widget_with
 from gui.widgets.page_frame import frame_page
 from gui.widgets.pain_scale import PainScale
@@ -66,26 +66,23 @@ class GoalsPage(QWidget):
         self._lay_out()
 
     def _lay_out(self) -> None:
-        gap = self._appearance.gap
         most = tr("You can name up to three.")
         how_often = tr("Rate them about once a month.")
         said = tr("Nothing is calculated from the ratings.")
         where = tr("They appear below the charts, in your words.")
-        #: The line for the next goal: a field once it is wanted, and a button.
-        self._next = widget_with(row((self.words, 1), self.add, 0, spacing=gap(2)))
+        #: What goals are for, before there is one, and what becomes of their ratings.
+        self._before = label(end_together(f"{most} {how_often}"), "quiet")
+        self._after = label(end_together(f"{said} {where}"), "quiet")
         goals = card(
             self.question,
             self._list,
-            self._next,
-            separator(),
+            self.words,
             self.enough,
-            column(
-                label(end_together(f"{most} {how_often}"), "quiet"),
-                label(end_together(f"{said} {where}"), "quiet"),
-                spacing=gap(0.5),
-            ),
+            self._before,
+            self._after,
         )
-        frame_page(self, self.title, goals, buttons=[self.leave], short=True, from_top=True)
+        buttons = [self.leave, self.add]
+        frame_page(self, self.title, goals, buttons=buttons, short=True, from_top=True)
 
     def show_goals(self, history: History, today: dt.date) -> None:
         """Show a person's goals and ratings."""
@@ -99,10 +96,12 @@ class GoalsPage(QWidget):
             self._list.addWidget(widget_with(rated))
             self._list.addWidget(separator())
         room = len(goals) < MOST_GOALS
-        self._next.setVisible(room)
+        self.add.setVisible(room)
         self.enough.setVisible(not room)
         # Goals that are named stand under the title alone.
         self.question.setVisible(not goals)
+        self._before.setVisible(not goals)
+        self._after.setVisible(bool(goals))
         self.words.clear()
         self._ask(asked=not goals)
         if goals:
@@ -112,8 +111,6 @@ class GoalsPage(QWidget):
         """Show or hide the field for a new goal."""
         self.words.setVisible(asked)
         self.add.say(tr("Save goal") if asked else tr("Add a goal"))
-        # Where goals are to be rated, that is what the page is about.
-        give_role(self.add, "main" if asked else "")
         if asked:
             self.words.setFocus()
             bring_into_view(self.words)
