@@ -6,14 +6,10 @@ Figures have one width: they stand below each other.
 
 from collections.abc import Iterable
 
-from PySide6.QtCore import QPointF, QRectF, Qt
-from PySide6.QtGui import QFont, QFontMetricsF, QPainter, QPen
+from PySide6.QtCore import QPointF, QRectF
+from PySide6.QtGui import QFont, QFontMetricsF, QPainter
 
 from gui.drawing.tabular_figures import paint_tabular, tabular_width
-
-#: Thickness of the line beneath what can be pressed, in heights of the words, and how far beneath
-#: them it runs. [technical]
-_LINE, _BENEATH = 0.045, 0.1
 
 
 def parted(words: str) -> tuple[str, str]:
@@ -51,33 +47,16 @@ def paint_pair(
     pair: tuple[str, str],
     fonts: tuple[QFont, QFont],
     first_px: float,
-    *,
-    underlined: bool = False,
 ) -> None:
-    """Paint both parts in the middle of a place's height, in the colour of the pen.
-
-    Parameters
-    ----------
-    underlined
-        Whether a line runs beneath the first part, or beneath words that have none.
-    """
+    """Paint both parts in the middle of a place's height, in the colour of the pen."""
     (first, rest), (first_font, rest_font) = pair, fonts
     metrics = QFontMetricsF(rest_font)
     base = place.center().y() + (metrics.ascent() - metrics.descent()) / 2
     left = place.left() + (first_px if first else 0.0)
-    wide = tabular_width(rest, rest_font)
-    begin = left
     if first:
-        wide = tabular_width(first, first_font)
-        begin = left - wide
+        begin = left - tabular_width(first, first_font)
         paint_tabular(painter, QPointF(begin, base), first, first_font)
     paint_tabular(painter, QPointF(left, base), rest, rest_font)
-    if underlined:
-        high = metrics.height()
-        pen = QPen(painter.pen().color(), max(1.0, high * _LINE), c=Qt.PenCapStyle.FlatCap)
-        painter.setPen(pen)
-        y = base + high * _BENEATH
-        painter.drawLine(QPointF(begin, y), QPointF(begin + wide, y))
 
 
 def bold(font: QFont) -> QFont:

@@ -105,10 +105,10 @@ QPushButton[role="line-link"] {{ border: none; background: transparent; color: {
 QPushButton[role="bare"] {{ border: none; background: transparent;
     padding: {pad}px; }}
 QPushButton[role="bare"]:hover {{ background: {sunken}; }}
-QPushButton[role="cell"] {{ background: transparent; border: none; text-align: left;
-    border-radius: {field_radius}px; margin: 2px 0; padding: 4px 6px; }}
+QPushButton[role="cell"] {{ background: transparent; border: 1px solid {soft}; text-align: left;
+    border-radius: {field_radius}px; margin: 2px 0; padding: 3px 5px; }}
 QPushButton[role="cell"]:hover {{ background: {sunken}; }}
-QPushButton[role="cell"]:checked {{ background: {tint}; color: {ink}; }}
+QPushButton[role="cell"]:checked {{ background: {tint}; color: {ink}; border-color: {arm}; }}
 QPushButton[role="narrow"] {{ padding: {pad}px; }}
 QPushButton[role="choice"] {{ background: transparent; border: none; text-align: left;
     padding: 4px 0 4px {pad_mark}px; }}

@@ -78,7 +78,7 @@ class SessionDetails(QWidget):
         self.day = label("", "title")
         self.day.setWordWrap(False)
         #: Deletes the session; it stands in the foot of the page.
-        self.drop = button(tr("Delete this session..."))
+        self.drop = button(tr("Delete this session..."), "link")
         self.drop.clicked.connect(self._ask_to_drop)
         #: Leads to the ratings of pain of the session, to be corrected; it stands beside one.
         self.correct: QPushButton

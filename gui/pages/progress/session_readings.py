@@ -18,7 +18,7 @@ from gui.drawing.pair_words import bold, first_width, paint_pair, pair_width, pa
 from gui.style.appearance import Appearance
 from gui.text.wording import measurement_words, side_title, task_title, tr, trial_words
 from gui.widgets.buttons import ShortcutButton
-from gui.widgets.layouts import column, separator, widget_with
+from gui.widgets.layouts import column, widget_with
 from gui.widgets.text import label
 from measure.domain.landmarks import Side
 from measure.domain.measurements import Measurement, Status, Trial
@@ -38,7 +38,7 @@ _TRIAL_SHARES = (2, 1)
 
 
 class ReadingButton(ShortcutButton):
-    """A reading to press: its value, underlined until it is chosen and then in bold, and its range.
+    """A reading to press: its value, in bold once it is chosen, and its range.
 
     Values and words begin at one edge.
     """
@@ -80,7 +80,6 @@ class ReadingButton(ShortcutButton):
             parted(self.text()),
             (font, self.font()),
             first_width([parted(self.text())], font),
-            underlined=not self.isChecked(),
         )
         painter.end()
 
@@ -132,20 +131,18 @@ class SessionReadings(QWidget):
             head = label(side_title(side), "quiet")
             head.setContentsMargins(_INDENT_PX, 0, 0, self._beneath_head)
             self._grid.addWidget(head, 0, place)
-        for number, movement in enumerate(dict.fromkeys(movement for movement, _ in tasks)):
-            line = 2 * number + 1
-            self._grid.addWidget(separator(), line, 0, 1, len(sides) + 1)
+        for number, movement in enumerate(dict.fromkeys(movement for movement, _ in tasks), 1):
             name = label(short_name(movement, tr))
             # Rows of one line each, where there is the width for it.
             name.setWordWrap(low < percent <= high)
-            self._grid.addWidget(name, line + 1, 0)
+            self._grid.addWidget(name, number, 0)
             for place, side in enumerate(sides, start=1):
                 cell = [
                     made
                     for made, task in zip(self._buttons, tasks, strict=True)
                     if task == (movement, side)
                 ]
-                self._grid.addLayout(column(*cell, spacing=0), line + 1, place)
+                self._grid.addLayout(column(*cell, spacing=0), number, place)
         for place in range(len(sides) + 1):
             self._grid.setColumnStretch(place, 1)
 
