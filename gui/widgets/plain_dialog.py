@@ -8,7 +8,7 @@ from gui.style.measures import BAR_PX, GAP_PX
 from gui.widgets.buttons import ButtonRow, button
 from gui.widgets.layouts import Content, column, row, separator, widget_with
 from gui.widgets.scroll_page import scrollable
-from gui.widgets.text import label
+from gui.widgets.text import end_together, label
 
 #: Width of what a dialog says, in widths of a digit. [technical]
 _DIGITS = 50
@@ -90,7 +90,7 @@ def plain_dialog(
         other = button(agree, "loss")
         other.clicked.connect(made.accept)
         buttons.append(other)
-    lines = [label(text, "title"), *([label(more)] if more else [])]
+    lines = [label(text, "title"), *([label(end_together(more))] if more else [])]
     frame_dialog(made, *lines, buttons=buttons)
     closing.setFocus()
     return made

@@ -6,7 +6,7 @@ from functools import partial
 
 from PySide6.QtCore import Signal, Slot
 from PySide6.QtGui import QShowEvent
-from PySide6.QtWidgets import QSizePolicy, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QLayout, QSizePolicy, QVBoxLayout, QWidget
 
 from gui.pages.measuring.person_form import PersonForm
 from gui.pages.settings.data_page import DataPage, data_page_title
@@ -27,6 +27,8 @@ from measure.system.clock import new_id
 #: Height of a drawn person, pixels: of one of few, of one of many, and more in sizes of the text;
 #: its width, a share of the height; how many are few. [technical]
 _FEW_PX, _MANY_PX, _MORE, _WIDE, _FEW = 120, 60, 4.0, 0.54, 2
+#: Text up to this size leaves room for what can be done beside a name, per cent. [technical]
+_BESIDE_PERCENT = 115
 
 
 @dataclass(frozen=True, slots=True)
@@ -105,7 +107,7 @@ class PeoplePage(TitledPage):
             rows.append(widget_with(row(figure, (self._words(listed), 1), spacing=space)))
         return list_card(*rows, spacing=self._appearance.gap(2))
 
-    def _words(self, listed: ListedPerson) -> QVBoxLayout:
+    def _words(self, listed: ListedPerson) -> QLayout:
         """Return who somebody is, and what can be done."""
         person = listed.person
         name = listed_name(person)
@@ -119,16 +121,16 @@ class PeoplePage(TitledPage):
         if not measured and not person.demo:
             choose = partial(self.chosen.emit, person.id)
             actions.insert(0, ("choose", tr("Measure"), tr("Measure {name}"), choose))
-        actions_row = FlowRow(self._appearance.gap(2), filling=False)
-        actions_row.offer([self._action(person, *action) for action in actions])
+        offered = [self._action(person, *action) for action in actions]
+        space = self._appearance.gap(2)
         stiff = tr("Stiff shoulder: {side}").format(side=affected_name(person.affected).lower())
-        return column(
-            self._name(name, measured=measured),
-            column(label(stiff), label(_sessions(listed)), spacing=0),
-            1,
-            actions_row,
-            spacing=self._appearance.gap(2),
-        )
+        told = column(label(stiff), label(_sessions(listed)), spacing=0)
+        if self._appearance.percent <= _BESIDE_PERCENT:
+            words = column(self._name(name, measured=measured), told, 1, spacing=space)
+            return row((words, 1), column(row(*offered, spacing=space), 1), spacing=2 * space)
+        beneath = FlowRow(space, filling=False)
+        beneath.offer(offered)
+        return column(self._name(name, measured=measured), told, 1, beneath, spacing=space)
 
     def _name(self, name: str, *, measured: bool) -> QWidget:
         """Return a name, with a mark beside it if this is who is measured."""
