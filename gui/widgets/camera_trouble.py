@@ -10,7 +10,7 @@ from gui.text.session_wording import trouble_steps
 from gui.text.wording import tr
 from gui.widgets.buttons import give_role
 from gui.widgets.camera_view import CameraView
-from gui.widgets.layouts import column, row, separator
+from gui.widgets.layouts import ABOVE_GROUP, BELOW_GROUP, column, row, separator
 from gui.widgets.painted_widget import PaintedWidget
 from gui.widgets.text import Steps, label
 from gui.widgets.video_view import VideoView
@@ -86,11 +86,12 @@ def paint_camera(
 
 
 class _StepsCard(QFrame):
-    """A card with words; where it would be narrow they stand without it."""
+    """A card with words in its optical middle; where it would be narrow they stand without it."""
 
     def __init__(self, words: QVBoxLayout) -> None:
         super().__init__()
         self._words = words
+        words.insertStretch(0, ABOVE_GROUP)
         self.setLayout(words)
 
     def resizeEvent(self, event: QResizeEvent) -> None:
@@ -100,6 +101,7 @@ class _StepsCard(QFrame):
         wide = event.size().width() >= least * type_of.fontMetrics().horizontalAdvance("0")
         give_role(self, "card" if wide else "")
         beside, above = (CARD_PADDING_PX, 2 * GAP_PX) if wide else (0, 0)
+        self._words.setStretch(0, ABOVE_GROUP if wide else 0)
         self._words.setContentsMargins(beside, above, beside, above)
 
 
@@ -117,7 +119,7 @@ class CameraTrouble(QWidget):
         self.sign = CameraSign(appearance)
         self._steps = Steps(FAR_STEP, spacing=2 * GAP_PX)
         # What is said of what there is stands apart, at the foot of the card.
-        said = self._steps, 1, separator(), label(kept, FAR)
+        said = self._steps, BELOW_GROUP, separator(), label(kept, FAR)
         words = _StepsCard(column(*said, spacing=2 * GAP_PX))
         self._halves = row(
             (self.sign, 1),
@@ -193,7 +195,7 @@ class TroubleSteps(QWidget):
         super().__init__()
         self._camera, self._drawing = camera, CameraOff(appearance, camera.video)
         self._steps = Steps(FAR_STEP, spacing=2 * GAP_PX)
-        column(_StepsCard(column(self._steps)), 1, on=self)
+        column((_StepsCard(column(self._steps, BELOW_GROUP)), 1), on=self)
         camera.steps_beside = True
         camera.troubled.connect(self._show)
         self.hide()

@@ -23,6 +23,8 @@ from gui.style.measures import CARD_PADDING_PX, CARD_RADIUS_PX, CONTENT_PX, GAP_
 #: A widget or a layout, with its share of the room where it has one; a number is empty room.
 Content = QWidget | QLayout | tuple[QWidget | QLayout, int] | int
 
+#: Room above a group in the optical middle of a card, and beneath it. [technical]
+ABOVE_GROUP, BELOW_GROUP = 2, 3
 #: Space beside and above the words of a strip, pixels. [technical]
 _STRIP_PX = (3 * GAP_PX, GAP_PX)
 #: Width of the bar at the edge of what deserves to be seen first, pixels. [technical]

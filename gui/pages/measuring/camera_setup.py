@@ -42,7 +42,16 @@ from gui.widgets.camera_trouble import FAR_GOOD, FAR_STEP, FAR_WRONG, TroubleSte
 from gui.widgets.camera_view import CameraView
 from gui.widgets.figures.position_figure import PositionView
 from gui.widgets.fitted_sentence import FittedSentence
-from gui.widgets.layouts import FlowRow, card, column, row, separator, widget_with
+from gui.widgets.layouts import (
+    ABOVE_GROUP,
+    BELOW_GROUP,
+    FlowRow,
+    card,
+    column,
+    row,
+    separator,
+    widget_with,
+)
 from gui.widgets.scroll_page import bring_to_top
 from gui.widgets.side_by_side import LARGE_FROM_PERCENT
 from gui.widgets.text import SignedLine, label
@@ -178,8 +187,8 @@ class SetupPage(QWidget):
         column((framed, 1), separator(), foot, on=self, spacing=0)
 
     def _checks_card(self) -> QWidget:
-        """Return a card with the lines, or the one for nothing seen, and the room beneath it."""
-        return widget_with(column(card(self.unseen, self._lines), 1))
+        """Return a card with the lines, or the one for nothing seen, as one group."""
+        return card(ABOVE_GROUP, self.unseen, self._lines, BELOW_GROUP)
 
     def _put_in_order(self, aspects: Sequence[SetupAspect]) -> None:
         """Put the lines one below the other, rules between them."""
