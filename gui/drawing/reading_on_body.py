@@ -117,8 +117,6 @@ class _OnBody:
     inner, offset = _INNER, 0.0
     #: How far the names keep from the band, and how many of them say something.
     words_out, fewest = _WORDS, _FEWEST_WORDS
-    #: Whether from afar the person stands in the middle, not the person with the names.
-    in_middle = True
 
     def __init__(
         self,
@@ -163,9 +161,6 @@ class _OnBody:
         scale, wide = self._fitted(place)
         left = place.left() + (place.width() - wide) / 2
         x = left + scale * self.aside if self.to > 0 else left + wide - scale * self.aside
-        if self.leading and self.in_middle:
-            named = wide - scale * self.aside + _WORDS_GAP * self.words_px
-            x = place.center().x() + self.to * min(0.0, place.width() / 2 - named)
         spare = place.height() - scale * (self.above + self.below)
         hips = QPointF(x, place.top() + spare / 2 + self.above * scale)
         self.person = PersonPainter(
@@ -368,7 +363,6 @@ class _Plan(_OnBody):
     """A rotation of the forearm, seen from above by somebody in front."""
 
     above, below, aside, inner, offset = 0.10, 0.38, 0.15, 0.235, 0.118
-    in_middle = False
 
     def floor(self, body: Body, beside_px: float) -> None:
         """Paint nothing: no feet are seen from above."""

@@ -29,6 +29,9 @@ _BESIDE_SHARE = 0.62
 _BETWEEN_PX, _BENEATH_PX = 5 * GAP_PX, 2 * GAP_PX
 #: Space beneath a panel for it to end with the picture, beside the line's own. [technical]
 _LESS_PX = 4
+#: Widths of the figure of a pause, of the space before its sign, and of the sign, relative to
+#: their height. [technical]
+_RESTING_SHARE, _BEFORE_SIGN, _SIGN_SHARE = 0.62, 0.12, 0.34
 #: Set-up page: between the picture and the words, pixels, and the least width of these, in heights
 #: of their type. [technical]
 _BESIDE_WORDS_PX, _WORDS_TYPES = 4 * GAP_PX, 13
@@ -158,14 +161,37 @@ class PausePanel(QFrame):
         super().__init__()
         self.sign = PauseSign(appearance)
         self.setProperty("role", "card")
-        around = (2 * GAP_PX,) * 4
-        row(
-            (StandingFigure(appearance), 1),
-            (self.sign, 1),
-            on=self,
-            margins=around,
-            spacing=2 * GAP_PX,
+        drawn = _PauseGroup(StandingFigure(appearance), self.sign)
+        column((drawn, 1), on=self, margins=(2 * GAP_PX,) * 4)
+
+
+class _PauseGroup(ArrangedWidget):
+    """The figure and the sign side by side, as one group in the middle."""
+
+    def __init__(self, figure: QWidget, sign: QWidget) -> None:
+        super().__init__()
+        self._figure, self._sign = figure, sign
+        for member in (figure, sign):
+            member.setParent(self)
+
+    def sizeHint(self) -> QSize:
+        """Return the least size: more is given where there is room."""
+        return self.minimumSizeHint()
+
+    def minimumSizeHint(self) -> QSize:
+        figure, sign = self._figure.minimumSizeHint(), self._sign.minimumSizeHint()
+        return QSize(figure.width() + sign.width(), max(figure.height(), sign.height()))
+
+    def _arrange(self) -> None:
+        high = min(
+            self.height(), round(self.width() / (_RESTING_SHARE + _BEFORE_SIGN + _SIGN_SHARE))
         )
+        figure, sign = round(_RESTING_SHARE * high), round(_SIGN_SHARE * high)
+        between = round(_BEFORE_SIGN * high)
+        left = (self.width() - figure - between - sign) // 2
+        top = (self.height() - high) // 2
+        self._figure.setGeometry(mirrored(self, QRect(left, top, figure, high)))
+        self._sign.setGeometry(mirrored(self, QRect(left + figure + between, top, sign, high)))
 
 
 class RefusalPanel(QFrame):

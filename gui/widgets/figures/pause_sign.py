@@ -8,6 +8,9 @@ from gui.style.appearance import Appearance
 from gui.text.wording import tr
 from gui.widgets.painted_widget import PaintedWidget
 
+#: Width of both bars with a little room beside them, as a share of the ring's. [technical]
+_BARS_WIDE = 0.34
+
 
 class PauseSign(PaintedWidget):
     """Two bars: a sign, and nothing to press."""
@@ -23,7 +26,7 @@ class PauseSign(PaintedWidget):
         return QSize(120, 120)
 
     def paint(self, painter: QPainter) -> None:
-        side = min(self.width(), self.height())
+        side = min(self.width() / _BARS_WIDE, self.height())
         ring = QRectF(0, 0, side, side)
         ring.moveCenter(QRectF(self.rect()).center())
         paint_pause_bars(painter, self.appearance.colour("quiet"), ring)
