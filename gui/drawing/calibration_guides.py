@@ -29,7 +29,7 @@ _PAPER = 0.7
 _DOOR, _POST, _FLOOR = 0.76, 0.1, 0.7
 #: Top and bottom of the person in the drawings of the lengths and of the back, in body
 #: heights above the hips. [technical]
-_PERSON, _TRUNK = (0.49, -0.16), (0.50, -0.09)
+_PERSON, _TRUNK = (0.49, -0.16), (0.43, -0.06)
 #: Where neck and dimples lie on a back, in body heights: up, and to either side. [technical]
 _NECK_UP, _DIMPLES_UP, _DIMPLE_OUT = 0.297, 0.022, 0.032
 #: How far beside the middle the numbers of a back stand, in body heights. [technical]

@@ -59,5 +59,5 @@ class GuidePanel(PaintedWidget):
         if self._guide is Guide.UPRIGHT:
             inner.adjust(0, -around / 2, 0, around / 2)
         if self._guide is Guide.BACK:
-            inner.setTop(place.top() + around / 2)
+            inner.setTop(place.top())
         paint_marking_guide(painter, self.appearance, inner, self._guide)

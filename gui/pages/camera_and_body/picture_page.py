@@ -101,7 +101,9 @@ class PictureBeside(QWidget):
         elif self._words_height(picture.width()) <= picture.height():
             words.setBottom(picture.bottom())
         self._tile = QRect()
-        leading = self._beneath_words() if self._drawing_leads and not guide.isEmpty() else None
+        leading = (
+            self._beneath_words(picture) if self._drawing_leads and not guide.isEmpty() else None
+        )
         if leading is not None:
             picture, guide = leading
             words = QRect(picture.left(), 0, picture.width(), picture.top() - 2 * GAP_PX)
@@ -122,12 +124,19 @@ class PictureBeside(QWidget):
         ):
             member.setGeometry(QStyle.visualRect(self.layoutDirection(), self.rect(), place))
 
-    def _beneath_words(self) -> tuple[QRect, QRect] | None:
+    def _beneath_words(self, place: QRect) -> tuple[QRect, QRect] | None:
         """Return the largest picture as wide as the words and beneath them, and the drawing.
 
-        None where both have no room one below the other.
+        The drawing has the picture's place where the picture then has room beneath the words. None
+        where both have no room one below the other.
         """
         whole = self._wide()
+        column = whole - place.width() - _BETWEEN_PX
+        top = self._words_height(place.width()) + 2 * GAP_PX
+        if top + self._high(column) <= place.height():
+            picture = QRect(place.right() + 1 + _BETWEEN_PX, 0, column, self._high(column))
+            picture.moveBottom(place.bottom())
+            return picture, place
         for left in range(round(whole * _LEAST_LEADING_SHARE), whole, _STEP_PX):
             column = whole - left - _BETWEEN_PX
             top = self._words_height(left) + 2 * GAP_PX
