@@ -14,8 +14,8 @@ Public names:
     fitted_sentence: FittedSentence, LEAST_SHARE
     fixed_size_stack: FixedSizeStack
     fold: FADED_PX, MoreBelow, Padding
-    layouts: ArrangedWidget, Content, FlowRow, card, centred, clear_layout, column, fill_edge_bar,
-        mirrored, row, separator, strip, widget_with
+    layouts: ABOVE_GROUP, ArrangedWidget, BELOW_GROUP, Content, FlowRow, card, centred,
+        clear_layout, column, fill_edge_bar, mirrored, row, separator, strip, widget_with
     message_bar: MessageBar
     page_frame: PageFoot, frame_page
     pain_scale: PainScale, QUESTION_PX, RatedQuestion, ends_words, scale_ends
