@@ -23,6 +23,7 @@ from PySide6.QtWidgets import QApplication, QFrame, QTextBrowser, QWidget
 from gui.style.measures import GAP_PX, TEXT_EDGE_PX
 from gui.widgets.fold import MoreBelow
 from gui.widgets.plain_dialog import DIALOG_BAR_PX
+from gui.widgets.text import end_together
 
 #: Rank of the heading that stands for the term of a list of terms. [technical]
 _TERM = 4
@@ -150,6 +151,7 @@ def _dress(document: QTextDocument, body_px: int) -> None:
     while block.isValid():
         _space(block)
         _type(block, body_px)
+        _end(block)
         block = block.next()
     whole.endEditBlock()
 
@@ -205,6 +207,19 @@ def _type(block: QTextBlock, body_px: int) -> None:
             if level:
                 shown.setFontWeight(QFont.Weight.Bold)
             cursor.setCharFormat(shown)
+
+
+def _end(block: QTextBlock) -> None:
+    """Keep the last words of a block together; lines of code keep their own."""
+    if block.blockFormat().hasProperty(QTextFormat.Property.BlockCodeLanguage):
+        return
+    words = block.text()
+    for place, (given, kept) in enumerate(zip(words, end_together(words), strict=True)):
+        if given != kept:
+            cursor = QTextCursor(block)
+            cursor.setPosition(block.position() + place)
+            cursor.setPosition(block.position() + place + 1, QTextCursor.MoveMode.KeepAnchor)
+            cursor.insertText(kept, cursor.charFormat())
 
 
 def _plain(given: Any) -> QTextCharFormat:
