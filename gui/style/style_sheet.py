@@ -59,8 +59,7 @@ QLabel[role="far-good"] {{ color: {arm}; font-size: {far}px; font-weight: 700; }
 QLabel[role="far-right"] {{ color: {arm}; font-weight: 700; }}
 QLabel[role="tag"] {{ background: {arm}; color: {on_arm}; font-weight: 700;
     border-radius: {field_radius}px; padding: 0 12px; }}
-QLabel[role="saved"] {{ color: {arm}; background: {sunken};
-    border-radius: {field_radius}px; padding: {pad_sign}px {padx_sign}px; }}
+QLabel[role="saved"] {{ color: {arm}; font-weight: 700; padding: {pad_sign}px {padx_sign}px; }}
 QLabel[role="fault"] {{ color: {alarm}; font-weight: 700; }}
 QLabel[role="lacking"] {{ color: {hold}; }}
 QLabel[role="key"] {{ background: {raised}; border: 1px solid {edge}; border-bottom-width: 3px;

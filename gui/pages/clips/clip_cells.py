@@ -3,7 +3,7 @@
 import re
 from collections.abc import Iterable, Mapping
 
-from PySide6.QtCore import QModelIndex, QPersistentModelIndex, QPoint, QPointF, QRect, QSize, Qt
+from PySide6.QtCore import QModelIndex, QPersistentModelIndex, QPointF, QRect, QSize, Qt
 from PySide6.QtGui import QColor, QFont, QFontMetrics, QPainter
 from PySide6.QtWidgets import QStyle, QStyledItemDelegate, QStyleOptionViewItem
 
@@ -48,8 +48,6 @@ class ClipCells(QStyledItemDelegate):
         self.opened, self.tools_beneath_name = -1, False
         #: Middle of the words of the opened row, pixels beneath its top; 0 where it is merged.
         self.middle = 0
-        #: Where in the opened row it says what is asked for, beside its choices, if there.
-        self.asked_at: QPoint | None = None
         #: The card that the table lies on, in the place of the rows: they end at its corners.
         self.card = QRect()
         #: Room that the links take at the end of the reasons of the opened row, pixels.
@@ -165,9 +163,7 @@ class ClipCells(QStyledItemDelegate):
             self._write_reasons(painter, place, row, opened=opened)
         elif column is Column.CLIP:
             self._write_name(painter, place, row, opened=opened)
-            if opened and self.asked_at is not None:
-                self._write_asked(painter, shown.rect.topLeft() + self.asked_at, row)
-        elif not opened or (column is Column.RESULT and self.asked_at is None):
+        elif not opened or column is Column.RESULT:
             lines = lines_of(row, column)
             stress, figures = _stress(row, column), column is Column.RESULT
             low = self._write_first(painter, place, [lines[0]], stress=stress, figures=figures)
@@ -210,13 +206,6 @@ class ClipCells(QStyledItemDelegate):
         low = _write_lines(painter, place, self._name_lines(row, place.width()), style)
         if self.merged and not (opened and self.tools_beneath_name):
             self._write(painter, low, [row.task])
-
-    def _write_asked(self, painter: QPainter, corner: QPoint, row: ClipRow) -> None:
-        """Write what is asked for beside the choices that answer it."""
-        words = lines_of(row, Column.RESULT)[0]
-        wide = self.least_width_of(Column.RESULT, [words], bold=True)
-        place = QRect(corner, QSize(wide, self.line))
-        self._write_first(painter, place, [words], stress=_stress(row, Column.RESULT))
 
     def _write_first(
         self,

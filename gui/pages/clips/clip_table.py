@@ -168,13 +168,10 @@ class ClipTable(QTableView):
         has_room = row.entry is None or tools.row_width <= self._name_width()
         cells.tools_beneath_name = cells.merged and has_room
         cells.middle = cells.links_px = 0
-        cells.asked_at = None
         tools.stack_in(None)
         if cells.merged:
             name = cells.name_height(row, self.columnWidth(0))
             beneath = name if cells.tools_beneath_name else cells.row_height() - ABOVE_PX
-            if row.entry is None:
-                cells.asked_at = self._asked_at(beneath + GAP_PX)
             return beneath + GAP_PX + self._tools_height() + ABOVE_PX
         tools.stack_in(self._tools_width())
         cells.links_px = tools.links_width + 2 * GAP_PX
@@ -189,15 +186,6 @@ class ClipTable(QTableView):
         cells.middle = level // 2
         note = tools.note_height(self._tools_width())
         return max(level, cells.middle + (tools.choices_height + 1) // 2 + note + GAP_PX)
-
-    def _asked_at(self, top: int) -> QPoint | None:
-        """Return where it says what is asked for beside choices at a height, if that has room."""
-        tools, cells = self._tools, self._cells
-        left = EDGE_PX + tools.choices_width + 3 * GAP_PX
-        words = cells.least_width_of(Column.RESULT, [tr("Needs an answer")], bold=True)
-        if left + words > self.viewport().width() - EDGE_PX - tools.links_width:
-            return None
-        return QPoint(left, top + (tools.choices_height - cells.line) // 2)
 
     def _tools_height(self) -> int:
         """Return the height of the choices and the note."""
