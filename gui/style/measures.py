@@ -47,4 +47,4 @@ CARD_PADDING_PX = 24
 #: Space inside a button above and beside its word, pixels. [technical]
 BUTTON_PADDING_PX = (10, 22)
 #: Space inside a sign that something is done, above and beside its words, pixels. [technical]
-SIGN_PADDING_PX = (3, 12)
+SIGN_PADDING_PX = (3, 0)

@@ -10,7 +10,7 @@ from gui.widgets.layouts import ArrangedWidget, mirrored
 from gui.widgets.text import label
 
 #: Room between a reading and that it is saved, pixels. [technical]
-_APART_PX = 2 * GAP_PX
+_APART_PX = 3 * GAP_PX
 
 
 class SavedReading(ArrangedWidget):
