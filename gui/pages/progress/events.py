@@ -13,6 +13,7 @@ from gui.style.appearance import Appearance
 from gui.text.day_text import day_text
 from gui.text.wording import event_mark, event_name, person_name, side_title, tr
 from gui.widgets.announcement import announce
+from gui.widgets.beside_row import BesideRow
 from gui.widgets.buttons import MenuButton, bind_keys, button
 from gui.widgets.date_field import DateField
 from gui.widgets.layouts import card, clear_layout, column, row, strip, widget_with
@@ -104,7 +105,7 @@ class EventsPage(QWidget):
         frame_page(
             self,
             column(
-                row((self.title, 1), explanation.link, spacing=gap(2)),
+                BesideRow(self.title, explanation.link),
                 explanation,
                 self._purpose,
                 self._saying,
