@@ -9,9 +9,12 @@ from PySide6.QtWidgets import QLayout, QLineEdit, QVBoxLayout, QWidget
 
 from gui.pages.progress.goals_card import rating_words
 from gui.style.appearance import Appearance
+from gui.style.measures import GAP_PX
 from gui.text.wording import person_name, tr
 from gui.widgets.beside_row import BesideRow
 from gui.widgets.buttons import bind_keys, button
+from gui.widgets.figures.pictured_card import figure_tile
+from gui.widgets.figures.position_figure import PositionView
 from gui.widgets.layouts import card, clear_layout, column, row, separator, widget_with
 from gui.widgets.page_frame import frame_page
 from gui.widgets.pain_scale import PainScale
@@ -25,10 +28,15 @@ from measure.domain.goal_records import (
     rate_from,
     ratings_of,
 )
+from measure.domain.landmarks import Side
+from measure.domain.movements import Movement
 from measure.domain.record_checks import LONGEST_NAME
 from measure.domain.records import History
 from measure.progress.dates import date_words
 from measure.system.clock import new_id
+
+#: Width and height of the drawing beside the first question, pixels. [technical]
+_DRAWN_PX = 208
 
 
 class GoalsPage(QWidget):
@@ -63,6 +71,8 @@ class GoalsPage(QWidget):
         self.leave = button(tr("Back"), key=tr("Escape"))
         self.leave.clicked.connect(self.left)
         bind_keys(self, self.leave, "Escape")
+        #: A person with a raised arm, beside the question while there is no goal.
+        self._drawn = self._reaching()
         self._lay_out()
 
     def _lay_out(self) -> None:
@@ -73,16 +83,28 @@ class GoalsPage(QWidget):
         #: What goals are for, before there is one, and what becomes of their ratings.
         self._before = label(end_together(f"{most} {how_often}"), "quiet")
         self._after = label(end_together(f"{said} {where}"), "quiet")
-        goals = card(
+        words = column(
+            1,
             self.question,
             self._list,
             self.words,
             self.enough,
             self._before,
             self._after,
+            1,
+            spacing=self._appearance.gap(1.5),
         )
+        goals = card(row((words, 1), column(self._drawn), spacing=4 * GAP_PX))
         buttons = [self.leave, self.add]
         frame_page(self, self.title, goals, buttons=buttons, short=True, from_top=True)
+
+    def _reaching(self) -> QWidget:
+        """Return a person who reaches up, in a panel."""
+        figure = PositionView(self._appearance, still=True, close=True)
+        figure.show_movement(Movement.FLEXION, Side.LEFT)
+        tile = figure_tile(figure)
+        tile.setFixedSize(_DRAWN_PX, _DRAWN_PX)
+        return tile
 
     def show_goals(self, history: History, today: dt.date) -> None:
         """Show a person's goals and ratings."""
@@ -101,6 +123,7 @@ class GoalsPage(QWidget):
         # Goals that are named stand under the title alone.
         self.question.setVisible(not goals)
         self._before.setVisible(not goals)
+        self._drawn.setVisible(not goals)
         self._after.setVisible(bool(goals))
         self.words.clear()
         self._ask(asked=not goals)
