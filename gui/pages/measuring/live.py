@@ -15,6 +15,7 @@ from gui.pages.measuring.live_grid import (
     PausePanel,
     PositionPanel,
     RefusalPanel,
+    advice_card,
     ending_with_picture,
 )
 from gui.pages.measuring.trial_row import TrialRow
@@ -175,8 +176,8 @@ class LivePage(QWidget):
     def _lay_out(self) -> None:
         shown = column(self.number, self.kind, self.band, 1, spacing=GAP_PX // 2)
         number = widget_with(shown, "page")
-        # What to do about a trial that is not counted stands beside the middle of the drawing.
-        advice = widget_with(column(1, self.reason, self.rest, 1, spacing=2 * GAP_PX))
+        # What to do about a trial that is not counted stands on a card like the drawing's.
+        advice = advice_card(self.reason, self.rest)
         panels = self.position, advice, self.paused
         position, reason, paused = map(ending_with_picture, panels)
         on_body = widget_with(column(self.on_body))

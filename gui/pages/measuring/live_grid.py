@@ -154,6 +154,14 @@ def ending_with_picture(panel: QWidget) -> QWidget:
     return widget_with(column(panel, margins=(0, 0, 0, _LESS_PX)))
 
 
+def advice_card(*words: QWidget) -> QFrame:
+    """Return a card with words in its middle, which leaves them the whole height if need be."""
+    made = QFrame()
+    made.setProperty("role", "card")
+    column(1, *words, 1, on=made, margins=(2 * GAP_PX, 0, 2 * GAP_PX, 0), spacing=GAP_PX)
+    return made
+
+
 class PausePanel(QFrame):
     """Somebody whose arms rest and the pause sign on a card, in the place of the drawings."""
 
