@@ -78,7 +78,7 @@ def _about_patient(page: ScreeningPage, text: ScreeningText) -> ScreeningText:
     if page is ScreeningPage.CLEAR:
         items = (
             tr("That hurt more than it should."),
-            tr("The results are saved. Carry on another day."),
+            tr("What was measured is saved. Carry on another day."),
         )
         return replace(text, title=tr("Let the patient's arm rest."), items=items)
     return text
@@ -227,7 +227,7 @@ def _clear() -> ScreeningText:
         title=tr("Let the arm rest."),
         items=(
             tr("That hurt more than it should."),
-            tr("Your results are saved. Carry on another day."),
+            tr("What was measured is saved. Carry on another day."),
             tr("If it does not ease, ask your clinician."),
         ),
     )

@@ -2388,10 +2388,6 @@
         <translation>Si le ocurre algo de esto, pregunte antes al profesional que le trata.</translation>
     </message>
     <message>
-        <source>Your results are saved. Carry on another day.</source>
-        <translation>Sus resultados están guardados. Siga otro día.</translation>
-    </message>
-    <message>
         <source>If it does not ease, ask your clinician.</source>
         <translation>Si no cede, consulte a su profesional.</translation>
     </message>
@@ -2450,6 +2446,10 @@
     <message>
         <source>That hurt more than it should.</source>
         <translation>Ha dolido más de lo debido.</translation>
+    </message>
+    <message>
+        <source>What was measured is saved. Carry on another day.</source>
+        <translation>Lo que se midió está guardado. Continúe otro día.</translation>
     </message>
     <message>
         <source>My clinician agrees</source>
@@ -2606,10 +2606,6 @@
     <message>
         <source>Please have this looked into within a few days.</source>
         <translation>Haga que se examine esto en unos días.</translation>
-    </message>
-    <message>
-        <source>The results are saved. Carry on another day.</source>
-        <translation>Los resultados están guardados. Continúe otro día.</translation>
     </message>
     <message>
         <source>Let the patient&apos;s arm rest.</source>

@@ -10,6 +10,7 @@ from PySide6.QtGui import (
     QFontMetrics,
     QKeyEvent,
     QKeySequence,
+    QMouseEvent,
     QPaintEvent,
     QResizeEvent,
     QShortcut,
@@ -73,7 +74,14 @@ class RingedButton(QPushButton):
 
 
 class ShortcutButton(RingedButton):
-    """A button that shows its key beside its text where there is room for both."""
+    """A button that shows its key beside its text where there is room for both.
+
+    The second click of a double click presses it only if the first one did: it may have been meant
+    for the button that stood in its place before.
+    """
+
+    #: The button that the mouse pressed last.
+    _last_pressed: "ShortcutButton | None" = None
 
     def __init__(self, text: str, key: str) -> None:
         super().__init__(text)
@@ -106,6 +114,14 @@ class ShortcutButton(RingedButton):
 
     def minimumSizeHint(self) -> QSize:
         return self.sizeHint()
+
+    def mousePressEvent(self, event: QMouseEvent) -> None:
+        ShortcutButton._last_pressed = self
+        super().mousePressEvent(event)
+
+    def mouseDoubleClickEvent(self, event: QMouseEvent) -> None:
+        if ShortcutButton._last_pressed is self:
+            super().mouseDoubleClickEvent(event)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         """Let Enter press it like Space, where Enter does nothing else on the page."""

@@ -2,6 +2,7 @@
 
 import pytest
 from PySide6.QtCore import Qt
+from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QWidget
 from pytestqt.qtbot import QtBot
 
@@ -108,4 +109,31 @@ def test_enter_presses_a_focused_button_where_the_page_has_no_enter(qtbot: QtBot
     bind_keys(page, second, "Return")
     first.setFocus()
     qtbot.keyClick(first, Qt.Key.Key_Return)
+    assert pressed == ["first", "second", "second"]
+
+
+def click_again(target: QWidget) -> None:
+    """Click soon after another click in the same place."""
+    QTest.mouseDClick(target, Qt.MouseButton.LeftButton)
+    QTest.mouseRelease(target, Qt.MouseButton.LeftButton)
+
+
+def test_a_double_click_does_not_press_what_came_in_the_place_of_the_first(qtbot: QtBot) -> None:
+    """Else "None of these" would answer the next list unread."""
+    page, pressed = QWidget(), list[str]()
+    qtbot.addWidget(page)
+    first, second = button("None of these"), button("None of those")
+    for target in (first, second):
+        target.setParent(page)
+    second.hide()
+    first.clicked.connect(lambda: pressed.append("first"))
+    second.clicked.connect(lambda: pressed.append("second"))
+    page.show()
+    QTest.mouseClick(first, Qt.MouseButton.LeftButton)
+    first.hide()
+    second.show()
+    click_again(second)
+    assert pressed == ["first"]
+    QTest.mouseClick(second, Qt.MouseButton.LeftButton)
+    click_again(second)
     assert pressed == ["first", "second", "second"]
