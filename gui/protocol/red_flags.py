@@ -9,7 +9,9 @@ from collections.abc import Iterable
 from dataclasses import dataclass, replace
 from enum import StrEnum
 
+from measure.domain.records import History
 from measure.domain.screening_records import ScreeningOccasion, ScreeningOutcome, ScreeningRecord
+from measure.progress.home_programme import pain_to_rest_from
 from measure.report.pain_correction import PainRatings
 
 #: Days for which answers to the safety questions hold. [project]
@@ -91,6 +93,21 @@ def pain_requires_screening(pain: int | None, start: int | None) -> bool:
     if pain is None:
         return False
     return pain >= HIGH_PAIN or (start is not None and pain - start >= PAIN_JUMP)
+
+
+def todays_pain_requiring_screening(
+    history: History, screenings: Iterable[ScreeningRecord], today: dt.date
+) -> int | None:
+    """Return today's pain, 0..10, because of which the questions come before measuring, or None.
+
+    Pain of movements asks each time, pain at rest until the questions have been answered that day.
+    """
+    moving = pain_to_rest_from(history, today)
+    resting = [s.pain.rest for s in history.sessions if s.started.day == today]
+    if any(screening.day == today for screening in screenings):
+        resting = []
+    pain = max((each for each in (moving, *resting) if each is not None), default=None)
+    return pain if pain_requires_screening(pain, None) else None
 
 
 def corrected_pain_requires_screening(former: PainRatings, now: PainRatings) -> int | None:

@@ -8,7 +8,11 @@ from PySide6.QtWidgets import QWidget
 
 from gui.pages.measuring.session_pages import SessionPages
 from gui.protocol.plan import HOME_MOVEMENTS, MovementTask, NextAction, SessionMode, SessionStep
-from gui.protocol.red_flags import pain_requires_screening, screening_due
+from gui.protocol.red_flags import (
+    pain_requires_screening,
+    screening_due,
+    todays_pain_requiring_screening,
+)
 from gui.session.beginning import (
     SessionOutline,
     dose_of,
@@ -23,7 +27,6 @@ from gui.text.wording import message_text, tr
 from measure.domain.records import History, LimitingFactor, Pain, Person
 from measure.domain.screening_records import ScreeningOccasion, ScreeningRecord
 from measure.domain.session_facts import ClinicianValue, SessionState
-from measure.progress.home_programme import pain_to_rest_from
 from measure.progress.measuring_plan import measuring_plan
 from measure.progress.wording import UNASKED_NAME
 from measure.system.clock import new_id
@@ -177,6 +180,7 @@ class MeasurePage(SessionPages):
             self._end(measuring, *self.summary.entered)
             self.summary.forget()
             self.show_start()
+        self.safety.unanswered_pain = None
         self.people.choose(person_id)
 
     @Slot()
@@ -260,11 +264,12 @@ class MeasurePage(SessionPages):
             return
         self._after_exercises = after_exercises
         today = self._services.today()
-        pain = pain_to_rest_from(self.history, today)
-        again = pain_requires_screening(pain, None)
-        if again or screening_due(screenings, today):
+        pain = self.safety.unanswered_pain
+        if pain is None:
+            pain = todays_pain_requiring_screening(self.history, screenings, today)
+        if pain is not None or screening_due(screenings, today):
             self.safety.sides = self.history.person.affected
-            self._ask_safety(ScreeningOccasion.BEFORE, pain if again else None)
+            self._ask_safety(ScreeningOccasion.BEFORE, pain)
         else:
             self._after_check()
 

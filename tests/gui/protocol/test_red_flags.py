@@ -13,13 +13,17 @@ from gui.protocol.red_flags import (
     corrected_pain_requires_screening,
     pain_requires_screening,
     screening_due,
+    todays_pain_requiring_screening,
 )
 from gui.text.safety_wording import answer_text, screening_text
+from measure.domain.landmarks import Side
+from measure.domain.movements import Movement
 from measure.domain.records import Pain
 from measure.domain.screening_records import ScreeningOccasion, ScreeningOutcome
 from measure.report.pain_correction import PainRatings
 from tests.support.gui.measuring_steps import screening_today
 from tests.support.gui.screenshots import LANGUAGES, language_in_force
+from tests.support.progress_histories import history
 from tests.support.record_samples import person
 
 DAY = dt.date(2026, 11, 25)
@@ -183,6 +187,19 @@ def test_every_answer_has_words() -> None:
 )
 def test_the_emergency_page_names_the_signs(sign: str) -> None:
     assert any(sign in item for item in screening_text(ScreeningPage.EMERGENCY).items)
+
+
+@pytest.mark.parametrize(("rest", "expected"), [(7, 7), (6, None), (None, None)])
+def test_pain_at_rest_asks_before_measuring_until_answered(
+    rest: int | None, expected: int | None
+) -> None:
+    pained = history({(Movement.FLEXION, Side.LEFT): [(0, 90.0)]}, pain={0: Pain(rest=rest)})
+    today = pained.sessions[0].started.day
+    yesterday = screening_today(pained.person, today - dt.timedelta(days=1))
+    assert todays_pain_requiring_screening(pained, [yesterday], today) == expected
+    answered = screening_today(pained.person, today)
+    assert todays_pain_requiring_screening(pained, [yesterday, answered], today) is None
+    assert todays_pain_requiring_screening(pained, [], today + dt.timedelta(days=1)) is None
 
 
 def _ratings(rest: int | None, **during: int | None) -> PainRatings:

@@ -3,7 +3,7 @@
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QLabel, QScrollArea
+from PySide6.QtWidgets import QLabel, QPushButton, QScrollArea
 
 from gui.app.main_window import SMALLEST_PX
 from gui.pages.measuring.screening import SafetyPage
@@ -17,7 +17,14 @@ from measure.domain.home_programme_records import Plan, PlannedExercise
 from measure.domain.landmarks import Side
 from measure.domain.records import LimitingFactor
 from measure.domain.screening_records import ScreeningOccasion, ScreeningOutcome
-from tests.support.gui.measuring_steps import begin_clinic, begin_home, begin_single, shown, trials
+from tests.support.gui.measuring_steps import (
+    begin_clinic,
+    begin_home,
+    begin_single,
+    give_history,
+    shown,
+    trials,
+)
 from tests.support.gui.stage import TODAY, WindowHarness
 
 
@@ -290,3 +297,31 @@ def test_in_a_clinic_the_questions_speak_to_the_clinician(appearance: Appearance
         assert "clinician who treats you" not in said
     for answer in ScreeningAnswer:
         assert "My clinician" not in answer_text(answer, clinic=True)
+
+
+def test_much_pain_at_rest_asks_until_the_questions_were_answered(stage: WindowHarness) -> None:
+    """Leaving the questions answers none: the next session of the day asks them first."""
+    give_history(stage)
+    page = stage.window.measure
+
+    def click(target: QPushButton) -> None:
+        target.click()
+        stage.settle()
+
+    click(page.start.at_home.note_pain)
+    click(page.before.now.button(8))
+    click(page.before.go)
+    page.safety.go_back()
+    stage.settle()
+    assert page.start.at_home.isVisible()
+    click(page.start.at_home.start)
+    assert shown(stage) is page.safety
+    said = [text.text() for text in page.safety.findChildren(QLabel)]
+    assert "Asked again because pain reached 8 of 10 today." in said
+    for _ in range(3):
+        page.safety.give(ScreeningAnswer.NONE_FITS)
+    stage.settle()
+    assert shown(stage) is page.before
+    page.show_start()
+    click(page.start.at_home.start)
+    assert shown(stage) is page.before
