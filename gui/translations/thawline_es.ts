@@ -8905,6 +8905,14 @@ o por qué no la hay.</translation>
         <source>no answer</source>
         <translation>ninguna respuesta</translation>
     </message>
+    <message>
+        <source>This entry is deleted: {entry}. You can undo this until Thawline is closed.</source>
+        <translation>Se ha eliminado esta anotación: {entry}. Puede deshacerlo hasta que se cierre Thawline.</translation>
+    </message>
+    <message>
+        <source>These entries are deleted: {entries}. You can undo this until Thawline is closed.</source>
+        <translation>Se han eliminado estas anotaciones: {entries}. Puede deshacerlo hasta que se cierre Thawline.</translation>
+    </message>
 </context>
 <context>
     <name>plot</name>

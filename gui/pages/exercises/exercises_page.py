@@ -1,7 +1,7 @@
 """Exercises page: leads from today's exercises through the round to how it went."""
 
 import datetime as dt
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from functools import cached_property
 
@@ -14,6 +14,8 @@ from gui.pages.exercises.programme import HomeProgrammePage
 from gui.pages.exercises.round_pages import RoundPages
 from gui.pages.exercises.today import TodayPage
 from gui.session.services import Services
+from gui.text.exercise_wording import log_words
+from gui.text.wording import exercise_name, tr
 from gui.widgets.layouts import column
 from measure.domain.exercise_rounds import DayOfExercises, day_of_exercises, unanswered_day
 from measure.domain.exercises import Exercise
@@ -49,6 +51,17 @@ def _read_day(store: Store, person: Person) -> _Shown:
         today=now.day,
         done_before=frozenset(log.exercise for log in logs),
     )
+
+
+def _removed_words(logs: Sequence[ExerciseLog], plan: Plan | None) -> str:
+    """Return which entries are deleted, and that they can be put back."""
+    if len(logs) == 1:
+        return tr(
+            "This entry is deleted: {entry}. You can undo this until Thawline is closed."
+        ).format(entry=log_words(logs[0], plan))
+    return tr(
+        "These entries are deleted: {entries}. You can undo this until Thawline is closed."
+    ).format(entries=", ".join(exercise_name(log.exercise) for log in logs))
 
 
 class ExercisesPage(QWidget):
@@ -170,14 +183,30 @@ class ExercisesPage(QWidget):
 
     @Slot(object)
     def _remove(self, log_ids: tuple[str, ...]) -> None:
-        keeper = self._services.keeper
+        """Delete what was logged by mistake; it can be put back."""
+        person, services = self._person, self._services
+        if person is None:
+            return
+        plan = self._shown.plan if self._shown else None
 
-        def remove() -> None:
-            for log_id in log_ids:
-                keeper.store.delete_exercise_log(log_id)
+        def remove() -> list[ExerciseLog]:
+            store = services.keeper.store
+            logs = [log for log in store.exercises_done(person.id) if log.id in log_ids]
+            for log in logs:
+                store.delete_exercise_log(log.id)
+            return logs
+
+        def removed(logs: list[ExerciseLog]) -> None:
+            def put_back() -> None:
+                for log in logs:
+                    services.keeper.store.save_exercise_log(log)
+
+            if logs:
+                services.undo.offer(_removed_words(logs, plan), put_back)
+            self._changed()
 
         self.today.show_tapped(())
-        self._run(remove, lambda _: self._changed())
+        self._run(remove, removed)
 
     @Slot(object)
     def _answer_morning(self, eased: bool | None) -> None:

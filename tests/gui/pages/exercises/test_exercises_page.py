@@ -8,14 +8,13 @@ from pathlib import Path
 import pytest
 from PySide6.QtCore import QPoint, Qt
 from PySide6.QtPrintSupport import QPrintPreviewDialog
-from PySide6.QtWidgets import QFileDialog, QLabel
+from PySide6.QtWidgets import QAbstractButton, QFileDialog, QLabel
+from pytestqt.qtbot import QtBot
 
 from gui.app.window_pages import MainPage
 from gui.pages.exercises.planned_line import PlannedLine
 from gui.protocol.exercise_round import READY_S, RoundPhase
-from measure.domain.home_programme_records import (
-    ExerciseLog,
-)
+from measure.domain.home_programme_records import ComparedWithLast, ExerciseLog, NextMorning
 from measure.system.clock import Timestamp, new_id
 from tests.support.gui.planned_exercises import (
     EXERCISES,
@@ -206,6 +205,88 @@ def test_one_choice_logs_a_round_done_elsewhere_and_another_undoes_it(
     planned.settle()
     assert logs_of(planned) == {}
     assert not today.undo.isVisible()
+
+
+def entries_of(stage: WindowHarness) -> dict[str, QAbstractButton]:
+    """Return what is shown as logged today, each with the button that removes it."""
+    start = "Remove: "
+    buttons = page_of(stage).today.findChildren(QAbstractButton)
+    named = {button.accessibleName(): button for button in buttons if button.isVisible()}
+    return {name.removeprefix(start): its for name, its in named.items() if name.startswith(start)}
+
+
+def rate_two(stage: WindowHarness) -> None:
+    """Log two exercises with all that can be said of them, and the morning after."""
+    person = stage.history().person
+    for hour, exercise, pain in ((8, WALL, 3), (9, PENDULUM, 2)):
+        log = ExerciseLog(
+            id=new_id(),
+            person_id=person.id,
+            exercise=exercise,
+            done=Timestamp(utc=dt.datetime.combine(TODAY, dt.time(hour), dt.UTC), offset_min=60),
+            pain=pain,
+            compared=ComparedWithLast.EASIER,
+            repetitions=1,
+        )
+        stage.store.save_exercise_log(log)
+    morning = NextMorning(id=new_id(), person_id=person.id, day=TODAY, eased=False)
+    stage.store.save_next_morning(morning)
+    page_of(stage).reload()
+    stage.settle()
+
+
+@pytest.mark.parametrize("by_key", [False, True], ids=["button", "Ctrl+Z"])
+def test_what_was_removed_is_put_back_as_it_was(
+    planned: WindowHarness, qtbot: QtBot, *, by_key: bool
+) -> None:
+    rate_two(planned)
+    before, shown = planned.history(), list(entries_of(planned))
+    # Something older that could be undone stays as it is.
+    older: list[str] = []
+    planned.services.undo.offer("An older deletion.", lambda: older.append("put back"))
+    entries_of(planned)[shown[0]].click()
+    planned.settle()
+    assert len(planned.history().exercises_done) == 1
+    assert list(entries_of(planned)) == shown[1:]
+    messages = planned.window.messages
+    assert f"This entry is deleted: {shown[0]}. You can undo this" in messages.text
+    assert messages.undo.isVisible()
+    if by_key:
+        qtbot.keyClick(planned.window, Qt.Key.Key_Z, Qt.KeyboardModifier.ControlModifier)
+    else:
+        messages.undo.click()
+    planned.settle()
+    assert planned.history() == before
+    assert list(entries_of(planned)) == shown
+    assert older == []
+    assert not messages.undo.isVisible()
+
+
+def test_entries_removed_together_are_put_back_together(planned: WindowHarness) -> None:
+    log_elsewhere(planned, 0)
+    before, shown = planned.history(), list(entries_of(planned))
+    page_of(planned).today.undo.click()
+    planned.settle()
+    assert planned.history().exercises_done == ()
+    said = "These entries are deleted: Pendulum, Wall walk, Door lean. You can undo this"
+    assert said in planned.window.messages.text
+    planned.window.messages.undo.click()
+    planned.settle()
+    assert planned.history() == before
+    assert list(entries_of(planned)) == shown
+
+
+def test_an_entry_that_is_gone_already_is_not_offered_again(planned: WindowHarness) -> None:
+    rate_two(planned)
+    first, _second = entries_of(planned).values()
+    first.click()
+    first.click()
+    planned.settle()
+    assert len(planned.history().exercises_done) == 1
+    planned.services.undo.undo()
+    planned.settle()
+    assert len(planned.history().exercises_done) == 2
+    assert planned.services.undo.next is None
 
 
 def test_one_exercise_is_logged_alone_and_its_line_says_so(planned: WindowHarness) -> None:
