@@ -59,6 +59,16 @@ class SessionRecorder(QObject):
         self._begun = True
         self._worker.run(lambda: self._keep(kept), self._was_saved, self.failed.emit)
 
+    def add_to_note(self, line: str) -> None:
+        """Add a line to the session's note, and begin the session for it if nothing else has."""
+        if self.saving:
+            self._begun = True
+            self._worker.run(
+                lambda: self._keeper.add_to_note(self._begin(), line),
+                self._was_saved,
+                self.failed.emit,
+            )
+
     def drop(self, key: str) -> None:
         """Take a kept measurement back."""
         if self._begun:

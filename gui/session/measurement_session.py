@@ -15,7 +15,12 @@ from gui.session.repository import PendingMeasurement
 from gui.session.setup_messages import SetupMessages
 from gui.session.spoken_guidance import SpokenGuidance
 from gui.session.undo import Undoable, UndoList
-from gui.text.session_wording import live_sentence, next_sentence, not_still_sentence
+from gui.text.session_wording import (
+    live_sentence,
+    next_sentence,
+    not_still_sentence,
+    pain_without_reading,
+)
 from gui.text.wording import tr
 from measure.camera.faults import SourceFault
 from measure.domain.landmarks import Side
@@ -196,6 +201,8 @@ class MeasurementSession(QObject):
         outcome = guide.answer(pain, stopped_by)
         if outcome.measurement is not None and (outcome.captured or outcome.measurement.reasons):
             self._keep(outcome.measurement, pain, stopped_by)
+        elif pain is not None:
+            self.log.add_to_note(pain_without_reading(outcome, pain))
         if after is NextAction.STOP:
             guide.end_session()
         if self.asks_for_check:

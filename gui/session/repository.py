@@ -62,8 +62,8 @@ class SessionRepository:
     def __init__(self, open_store: Callable[[], Store] = Store.open) -> None:
         self._open_store = open_store
         self._store: Store | None = None
-        #: What notes say of corrections since the program started, by session.
-        self._corrected: dict[str, list[str]] = {}
+        #: What was added to notes since the program started, by session.
+        self._added: dict[str, list[str]] = {}
 
     @property
     def store(self) -> Store:
@@ -122,13 +122,13 @@ class SessionRepository:
         """
         correction = correct_pain(self.store, session_id, ratings, tr)
         if correction.line:
-            self._corrected.setdefault(session_id, []).append(correction.line)
+            self._added.setdefault(session_id, []).append(correction.line)
         return correction
 
     def undo_correction(self, correction: PainCorrection) -> None:
         """Save the ratings again as they were before a correction."""
         undo_correction(self.store, correction)
-        lines = self._corrected.get(correction.session_id, [])
+        lines = self._added.get(correction.session_id, [])
         if correction.line in lines:
             lines.remove(correction.line)
 
@@ -203,11 +203,17 @@ class SessionRepository:
         self.keep(with_id, person_id, kept, taken=recorded)
 
     def finish(self, session_id: str, note: str, typed_in: tuple[ClinicianValue, ...] = ()) -> None:
-        """Mark a session as finished, with a note; what it says of corrections is kept."""
+        """Mark a session as finished, with a note; what was added to it is kept."""
         finished = self.store.finish_session(session_id)
-        note = with_lines(note, self._corrected.get(session_id, []))
+        note = with_lines(note, self._added.get(session_id, []))
         if (note, typed_in) != (finished.note, finished.clinician_values):
             self.store.save_session(replace(finished, note=note, clinician_values=typed_in))
+
+    def add_to_note(self, session_id: str, line: str) -> None:
+        """Add a line to a session's note, which stays there whatever else is noted."""
+        session = self.store.session(session_id)
+        self.store.save_session(replace(session, note=with_lines(session.note, [line])))
+        self._added.setdefault(session_id, []).append(line)
 
     def note_clinic_visit(self, person_id: str) -> None:
         """Save today as a clinic visit, once."""

@@ -18,8 +18,8 @@ Public names:
     safety_wording: ScreeningText, answer_text, screening_text
     session_wording: change_of_arm, correction, correction_next_time, expected_sentences,
         hint_sentence, kind_words, live_sentence, next_sentence, not_still_sentence,
-        position_seen_from_screen, reason_phrase, start_position_sentence, trouble_name,
-        trouble_sentence, trouble_steps, without_reading
+        pain_without_reading, position_seen_from_screen, reason_phrase, start_position_sentence,
+        trouble_name, trouble_sentence, trouble_steps, without_reading
     wording: advice_words, affected_name, age_name, basis_sentence, conduct_sentence, error_text,
         event_mark, event_name, exercise_name, finding_words, help_name, listed_name,
         measurement_words, message_text, movement_introduced, movement_name, movement_plainly,

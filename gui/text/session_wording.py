@@ -303,6 +303,12 @@ def without_reading(outcome: TaskResult) -> str:
     )
 
 
+def pain_without_reading(outcome: TaskResult, pain: int) -> str:
+    """Return the pain, 0..10, that a movement without a reading was rated with, as a note."""
+    name = task_title(outcome.task.movement, outcome.task.side)
+    return tr("{task}: pain {pain} of 10, no reading.").format(task=name, pain=pain)
+
+
 def next_sentence(guide: SessionPlan) -> str:
     """Return what comes after this movement."""
     upcoming = guide.upcoming

@@ -3220,6 +3220,10 @@
         <translation>{task}: sin lectura, {why}.</translation>
     </message>
     <message>
+        <source>{task}: pain {pain} of 10, no reading.</source>
+        <translation>{task}: dolor {pain} de 10, sin lectura.</translation>
+    </message>
+    <message>
         <source>That is all. Thank you.</source>
         <translation>Eso es todo. Gracias.</translation>
     </message>

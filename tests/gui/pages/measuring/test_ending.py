@@ -2,6 +2,7 @@
 
 from collections.abc import Callable
 
+import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QLabel
 
@@ -118,6 +119,34 @@ def test_pain_said_beforehand_is_saved_also_when_nothing_is_measured(
     page.start.at_home.start.click()
     stage.settle()
     assert page.before.now.value is None  # at another time it is asked anew
+
+
+def test_pain_that_stopped_a_movement_before_a_trial_is_kept(
+    stage: WindowHarness, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """There is no measurement to keep it with, so the session's note says it."""
+    page = stage.window.measure
+    begin_single(page, side=Side.LEFT)
+    stage.settle()
+    engine = stage.engine
+    monkeypatch.setattr(
+        engine, "finish_movement", lambda: engine.happen(LiveEventKind.MEASUREMENT_DONE)
+    )
+    page.live.hurts.click()
+    stage.settle()
+    assert shown(stage) is page.pain
+    page.pain.pain.choose(5)
+    page.pain.finish.click()
+    stage.settle()
+    assert page.summary.without.text().endswith("What you said about pain is saved.")
+    page.summary.noting.click()
+    page.summary.note.setPlainText("Warm room")
+    page.summary.finish.click()
+    stage.settle()
+    (session,) = stage.history().sessions
+    assert session.note == "Warm room\nFlexion, left arm: pain 5 of 10, no reading."
+    assert session.finished
+    assert not stage.history().measurements
 
 
 def test_an_earlier_reading_of_the_day_is_said_and_compared(stage: WindowHarness) -> None:
