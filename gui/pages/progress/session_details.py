@@ -43,7 +43,7 @@ from measure.progress.dates import date_words
 _BODY_PX, _LARGE_BODY_PX = 208, 280
 #: Time with which a clip is saved of which only the day is known; no clock is so exact. [project]
 _DAY_ALONE = dt.time(12)
-#: Width of the list of days, in sizes of the text. [technical]
+#: Least width of the list of days, in sizes of the text; times of day make it wider. [technical]
 _LIST_WIDTH = 11.5
 #: Text size up to which the days have room beside a session, and what was read in a trial in a
 #: column of its own, per cent. [technical]
@@ -142,6 +142,7 @@ class SessionDetails(QWidget):
         )
         self.list.clear()
         self.list.addItems(list_words(self._sessions))
+        self._widen_list()
         if self._sessions:
             self.list.setCurrentRow(0)
 
@@ -151,7 +152,7 @@ class SessionDetails(QWidget):
         roomy = self._roomy
         for step in (self.earlier, self.later):
             step.setVisible(not roomy)
-        self._left.setFixedWidth(self._appearance.px(_LIST_WIDTH))
+        self._widen_list()
         self._left.setVisible(roomy)
         for layout in (self._whole, self._above):
             layout.removeWidget(self._heading)
@@ -162,6 +163,11 @@ class SessionDetails(QWidget):
         # Beside the days the card of the session ends where theirs does.
         self._page.setStretchFactor(self._card, int(roomy))
         self._keep_to_grid()
+
+    def _widen_list(self) -> None:
+        """Give the list of days the width of its longest row."""
+        least = self._appearance.px(_LIST_WIDTH)
+        self._left.setFixedWidth(max(least, self._rows.needed_px()))
 
     @property
     def _roomy(self) -> bool:
@@ -265,8 +271,8 @@ class SessionDetails(QWidget):
             return
         session = self._sessions[place]
         self.day.setText(day_words(session))
-        lines = [self._state_words(session)]
         records, before = self._shown(session), before_words(session.pain)
+        lines = [self._state_words(session, measured=bool(records))]
         if records:
             parts = self._reading_parts(records)
             lines = [_ending_words(session), *lines, before]
@@ -297,11 +303,11 @@ class SessionDetails(QWidget):
         read = row((column(self._reading, 1), 1), column(tile, 1), spacing=gap(3))
         return [column(readings, separator(), spacing=gap(2)), read]
 
-    def _state_words(self, session: SessionRecord) -> str:
+    def _state_words(self, session: SessionRecord, *, measured: bool) -> str:
         """Return what else is known of the shoulder that day, or nothing."""
         done = () if self._history is None else self._history.exercises_done
         parts = []
-        if timing_of(session, done) is ExerciseTiming.AFTER:
+        if measured and timing_of(session, done) is ExerciseTiming.AFTER:
             parts.append(
                 tr(
                     "Measured after exercises, so shown separately and not compared with the "

@@ -42,6 +42,18 @@ class SessionsCard(QWidget):
         super().resizeEvent(event)
         self._fit()
 
+    def needed_px(self) -> int:
+        """Return the width in which no row is cut short, with room for the bar beside them."""
+        listed = self._list
+        # A height that a row was given hides how wide it would be.
+        for place in range(listed.count()):
+            listed.item(place).setSizeHint(QSize())
+        listed.ensurePolished()
+        bar_px = listed.verticalScrollBar().sizeHint().width()
+        rows_px = listed.sizeHintForColumn(0)
+        self._fit()
+        return rows_px + bar_px + 2 * listed.frameWidth() + 2 * GAP_PX
+
     @Slot()
     def _fit(self) -> None:
         listed, frame = self._list, 2 * self._list.frameWidth()

@@ -1,11 +1,15 @@
 """One session in full: its readings, each trial with the seconds held, refusals, conditions."""
 
 import datetime as dt
+import re
 from dataclasses import replace
 
 import pytest
-from PySide6.QtWidgets import QApplication, QLabel
+from PySide6.QtCore import QCoreApplication, QModelIndex
+from PySide6.QtGui import QFontMetricsF
+from PySide6.QtWidgets import QApplication, QLabel, QStyle, QStyleOptionViewItem
 
+from gui.app.application import configure_application
 from gui.pages.clips.clip_saving import noon_of
 from gui.pages.progress.session_details import (
     SessionDetails,
@@ -14,6 +18,7 @@ from gui.pages.progress.session_details import (
     list_words,
 )
 from gui.pages.progress.session_readings import SessionReadings, trial_title
+from gui.session.settings import TEXT_SCALES
 from gui.style.appearance import Appearance
 from gui.style.palette import Scheme
 from gui.widgets.buttons import ShortcutButton
@@ -22,8 +27,11 @@ from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
 from measure.domain.reasons import SENTENCES, Reason
 from measure.domain.records import History, Pain
+from measure.domain.session_facts import ExerciseTiming, SessionState
 from tests.support import record_samples as sample
-from tests.support.progress_histories import history
+from tests.support.fitting import misfits
+from tests.support.gui.screenshots import LANGUAGES, language_in_force
+from tests.support.progress_histories import day, history
 
 LEFT, RIGHT = (Movement.FLEXION, Side.LEFT), (Movement.FLEXION, Side.RIGHT)
 
@@ -63,6 +71,47 @@ def garden() -> History:
             for each in made.measurements
         ),
     )
+
+
+def several_a_day() -> History:
+    """Days of the longest months with two sessions each, more of them than stand in a card."""
+    days = [number for number in range(260) if day(number).month in (9, 11)]
+    made = history(
+        {
+            (movement, side): [(number, 130.0) for number in days]
+            for movement in (Movement.FLEXION, Movement.ABDUCTION, Movement.EXTERNAL_ROTATION)
+            for side in Side
+        }
+    )
+    more = [
+        replace(
+            each,
+            id=sample.some_id(f"{each.id} again"),
+            started=replace(
+                each.started, utc=each.started.utc + dt.timedelta(hours=11, minutes=48)
+            ),
+        )
+        for each in made.sessions
+    ]
+    sessions = sorted((*made.sessions, *more), key=lambda each: each.started.utc)
+    return replace(made, sessions=tuple(sessions))
+
+
+def text_room(details: SessionDetails, index: QModelIndex) -> int:
+    """Return the width that a row of the list has for its words, between what surrounds them."""
+    option = QStyleOptionViewItem()
+    details.list.initViewItemOption(option)
+    details.list.itemDelegate().initStyleOption(option, index)  # type: ignore[attr-defined]
+    option.rect = details.list.visualRect(index)
+    style = details.list.style()
+    place = style.subElementRect(QStyle.SubElement.SE_ItemViewItemText, option, details.list)
+    margin = style.pixelMetric(QStyle.PixelMetric.PM_FocusFrameHMargin, option, details.list) + 1
+    return place.width() - 2 * margin
+
+
+def settle_layouts() -> None:
+    for _ in range(8):
+        QCoreApplication.processEvents()
 
 
 def rows(details: SessionDetails) -> list[str]:
@@ -127,6 +176,18 @@ def test_a_day_of_pain_alone_says_that_nothing_was_measured(details: SessionDeta
     ]
 
 
+def test_a_day_of_pain_alone_was_not_measured_after_exercises(details: SessionDetails) -> None:
+    noted = history({LEFT: [(0, 90.0)]}, pain={7: Pain(rest=7)})
+    after = SessionState(timing=ExerciseTiming.AFTER, pain_relief=True)
+    sessions = tuple(replace(session, state=after) for session in noted.sessions)
+    details.show_history(replace(noted, sessions=sessions))
+    assert "Nothing was measured." in said(details)
+    assert "Measured after exercises" not in said(details)
+    assert "Pain relief within 4 hours before." in said(details)
+    details.list.setCurrentRow(1)
+    assert "Measured after exercises" in said(details)
+
+
 def test_the_chosen_session_stays_until_there_is_a_later_one(details: SessionDetails) -> None:
     known = history({LEFT: [(0, 90.0), (7, 95.0)]})
     details.show_history(known)
@@ -181,6 +242,42 @@ def test_a_day_has_its_time_only_where_there_are_several_sessions() -> None:
     assert list_words((latest, first)) == ["13 Apr 2026", "6 Apr 2026"]
     clock = f"{first.started.local:%H:%M}"
     assert list_words((latest, first, first))[1:] == [f"6 Apr 2026, {clock}"] * 2
+
+
+@pytest.mark.parametrize("language", LANGUAGES)
+@pytest.mark.parametrize("percent", TEXT_SCALES)
+def test_no_row_is_cut_where_days_have_several_sessions(
+    qapp: QApplication, language: str, percent: int
+) -> None:
+    configure_application(qapp)
+    look = Appearance(Scheme.LIGHT)
+    look.apply()
+    known = several_a_day()
+    with language_in_force(qapp, language):
+        details = SessionDetails(look)
+        details.resize(1024, 600)
+        details.show()
+        details.show_history(known)
+        # The text grows with the rows in place, as it does from the settings.
+        look.choose(percent=percent)
+        settle_layouts()
+        shown = rows(details)
+        assert len(shown) == len(known.sessions)
+        assert all(re.search(r" 2026, \d\d:\d\d$", row) for row in shown)
+        # Large text has the days above their session, and no list of them.
+        assert details.list.isVisible() or percent > 130
+        if details.list.isVisible():
+            metrics = QFontMetricsF(details.list.font())
+            for place, text in enumerate(shown):
+                room = text_room(details, details.list.model().index(place, 0))
+                assert metrics.horizontalAdvance(text) <= room, text
+        for place in range(4):
+            details.list.setCurrentRow(place)
+            settle_layouts()
+            assert details.day.text() == shown[place]
+            assert not list(misfits(details))
+        details.close()
+    look.choose(percent=100)
 
 
 def test_a_clip_of_which_only_the_day_is_known_has_no_time() -> None:
