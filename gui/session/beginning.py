@@ -67,13 +67,23 @@ def only_exercises_due(history: History, plan: MeasuringPlan, today: dt.date) ->
 
 
 def dose_of(outline: SessionOutline, services: Services) -> AssessmentDose:
-    """Return how much may be measured, as irritable as the shoulder is today."""
-    return assessment_dose(irritability_on(outline.history, services.today(), outline.pain))
+    """Return how much may be measured, as irritable as the shoulder is today.
+
+    A movement that would be left out is measured where nothing else was chosen.
+    """
+    band = irritability_on(outline.history, services.today(), outline.pain)
+    dose = assessment_dose(band)
+    return dose if limit_to_dose(outline.tasks, dose) else assessment_dose(band, leaves_out=False)
+
+
+def tasks_of(outline: SessionOutline, services: Services) -> tuple[MovementTask, ...]:
+    """Return what is measured, as irritable as the shoulder is today."""
+    return limit_to_dose(outline.tasks, dose_of(outline, services))
 
 
 def new_session(outline: SessionOutline, services: Services, parent: QObject) -> MeasurementSession:
     """Return a session that has not begun; what was said about pain is saved at once."""
-    tasks = limit_to_dose(outline.tasks, dose_of(outline, services)) or outline.tasks
+    tasks = tasks_of(outline, services)
     if services.clips:
         tasks = without_practice(tasks)
     log = _recorder(outline, services, parent)

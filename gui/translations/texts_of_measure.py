@@ -90,5 +90,6 @@ def texts_of_measure() -> tuple[str, ...]:
         *PURPOSES,
         *DURATIONS,
         *(assessment_dose(band).sentence for band in Irritability),
+        assessment_dose(Irritability.HIGH, leaves_out=False).sentence,
     ]
     return tuple(dict.fromkeys(text for text in texts if text))

@@ -1544,8 +1544,16 @@
         <translation>Hoy</translation>
     </message>
     <message>
+        <source>Nothing to measure today</source>
+        <translation>Hoy no hay nada que medir</translation>
+    </message>
+    <message>
         <source>Choose today&apos;s movements</source>
         <translation>Elija los movimientos de hoy</translation>
+    </message>
+    <message>
+        <source>The hand behind the back is left out on a sore day.</source>
+        <translation>Un día con dolor se omite la mano a la espalda.</translation>
     </message>
     <message>
         <source>{tasks}, about {minutes}</source>
@@ -5294,6 +5302,10 @@
     <message>
         <source>The shoulder is easily irritated today, so two trials of each movement are enough and the reach behind the back is left out. Stop where pain begins.</source>
         <translation>Hoy el hombro se irrita con facilidad: bastan dos intentos de cada movimiento y se omite la mano a la espalda. Pare donde empiece el dolor.</translation>
+    </message>
+    <message>
+        <source>The shoulder is easily irritated today, so two trials are enough. Stop where pain begins.</source>
+        <translation>Hoy el hombro se irrita con facilidad: bastan dos intentos. Pare donde empiece el dolor.</translation>
     </message>
     <message>
         <source>The camera {camera} cannot be opened. Close other programs that use it, and allow it in the privacy settings.</source>

@@ -168,11 +168,24 @@ def irritability(pain: Pain, pain_during: int | None = None) -> Irritability | N
     return Irritability.MODERATE if worst >= MODERATE_PAIN else Irritability.LOW
 
 
-def assessment_dose(band: Irritability | None) -> AssessmentDose:
+def assessment_dose(band: Irritability | None, *, leaves_out: bool = True) -> AssessmentDose:
     """Return the dose of testing for an irritability; None is treated as low.
 
     High: fewer trials and no reach behind the back.
+
+    Parameters
+    ----------
+    leaves_out
+        Whether movements may be left out; not where someone chose nothing else.
     """
+    if band is Irritability.HIGH and not leaves_out:
+        return AssessmentDose(
+            trials=IRRITABLE_TRIALS,
+            sentence=(
+                "The shoulder is easily irritated today, so two trials are enough. "
+                "Stop where pain begins."
+            ),
+        )
     if band is Irritability.HIGH:
         return AssessmentDose(
             trials=IRRITABLE_TRIALS,

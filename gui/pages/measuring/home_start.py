@@ -195,6 +195,16 @@ class HomeStart(QWidget):
             return home_tasks(self.tiles.ticked, stiff, sore_day=self.sore.isChecked())
         return planned_tasks(self.plan.tasks, sore_day=self.sore.isChecked())
 
+    @property
+    def nothing_left(self) -> bool:
+        """Whether a sore day leaves out all that is planned or chosen."""
+        nothing_chosen = self.choose.isChecked() and not self.tiles.ticked
+        return self.sore.isChecked() and not self.tasks and not nothing_chosen
+
+    def keep_focus(self) -> None:
+        """Put the keyboard on the way on, or on another choice where there is none."""
+        (self.choose if self.nothing_left else self.start).setFocus()
+
     @Slot()
     def refresh(self) -> None:
         """Say what is measured today."""
@@ -221,9 +231,13 @@ class HomeStart(QWidget):
         tasks = self.tasks
         due = plan is None or plan.due or own
         suggested = tr("Today") if due else _next_words(plan)
+        if self.nothing_left:
+            suggested = tr("Nothing to measure today")
         self.title.setText(tr("Choose today's movements") if own else suggested)
         minutes = plan.minutes(len(tasks)) if plan is not None else len(tasks)
-        self.sentence.setText(length_words(tasks, minutes))
+        left_out = tr("The hand behind the back is left out on a sore day.")
+        self.sentence.setText(left_out if self.nothing_left else length_words(tasks, minutes))
+        self.start.setHidden(self.nothing_left)
         clear_layout(self._tasks)
         if tasks and not own:
             self._list(tasks)
@@ -268,6 +282,8 @@ class HomeStart(QWidget):
 
     @Slot()
     def _begin(self) -> None:
+        if self.nothing_left:
+            return
         if self.choose.isChecked():
             if not self.tiles.ticked:
                 box = self.tiles.boxes[self._settings.movements[0]]

@@ -19,6 +19,7 @@ from gui.session.beginning import (
     new_session,
     only_exercises_due,
     record_pain,
+    tasks_of,
 )
 from gui.session.measurement_session import MeasurementSession
 from gui.session.person_selection import PersonSelection
@@ -287,12 +288,9 @@ class MeasurePage(SessionPages):
             self.show_start(same_person=True)
         elif self._mode is SessionMode.HOME and self.history.measurements:
             plan = measuring_plan(self.history, HOME_MOVEMENTS, self._services.today())
-            self.before.ask(
-                self._tasks,
-                plan.minutes(len(self._tasks)),
-                after_exercises=self._after_exercises,
-                whose=self.history.person.id,
-            )
+            tasks = tasks_of(self._outline(Pain(), SessionState()), self._services)
+            minutes, whose = plan.minutes(len(tasks)), self.history.person.id
+            self.before.ask(tasks, minutes, after_exercises=self._after_exercises, whose=whose)
             self.show_page(self.before)
         else:
             clinic = self._mode is SessionMode.CLINIC

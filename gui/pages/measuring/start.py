@@ -153,7 +153,7 @@ class StartPage(QStackedWidget):
             else:
                 self.in_clinic.who.name.setFocus()
         elif self.shows_today:
-            self.at_home.start.setFocus()
+            self.at_home.keep_focus()
         else:
             asks = not self.welcome.affected.row.isHidden()
             first = self.welcome.affected.row.buttons[0]
