@@ -103,10 +103,10 @@ def todays_pain_requiring_screening(
     Pain of movements asks each time, pain at rest until the questions have been answered that day.
     """
     moving = pain_to_rest_from(history, today)
-    resting = [s.pain.rest for s in history.sessions if s.started.day == today]
+    resting = [session.pain.rest for session in history.sessions if session.started.day == today]
     if any(screening.day == today for screening in screenings):
         resting = []
-    pain = max((each for each in (moving, *resting) if each is not None), default=None)
+    pain = max((rating for rating in (moving, *resting) if rating is not None), default=None)
     return pain if pain_requires_screening(pain, None) else None
 
 

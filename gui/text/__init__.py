@@ -23,8 +23,8 @@ Public names:
     wording: advice_words, affected_name, age_name, basis_sentence, conduct_sentence, error_text,
         event_mark, event_name, exercise_name, finding_words, help_name, listed_name,
         measurement_words, message_text, movement_introduced, movement_name, movement_plainly,
-        movement_shortly, notes_words, notice, onset_name, pain_sentence, person_name,
-        posture_name, range_words, reason_sentence, reason_sentences, short_notice, side_name,
+        notes_words, notice, onset_name, pain_sentence, person_name, posture_name, range_words,
+        reason_sentence, reason_sentences, short_movement_name, short_notice, side_name,
         side_title, stopped_by_name, task_title, timing_name, tr, trial_words, value_words,
         view_name
 """

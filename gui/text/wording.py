@@ -25,6 +25,7 @@ from measure.domain.session_facts import ExerciseTiming
 from measure.domain.vertebral_levels import centimetres_in
 from measure.errors import ThawlineError
 from measure.message import TranslatableMessage
+from measure.progress.sentences import short_name
 from measure.progress.wording import name_words, with_decimal_sign
 
 #: A number with decimals, as English has it.
@@ -71,10 +72,9 @@ def movement_name(movement: Movement) -> str:
     return tr(MOVEMENTS[movement].name)
 
 
-def movement_shortly(movement: Movement) -> str:
-    """Return a movement's name for a narrow place; external rotation is measured in one way."""
-    shorter = movement is Movement.EXTERNAL_ROTATION
-    return tr("External rotation") if shorter else movement_name(movement)
+def short_movement_name(movement: Movement) -> str:
+    """Return a movement's name without the position that only external rotation adds."""
+    return short_name(movement, tr)
 
 
 def movement_plainly(movement: Movement) -> str:

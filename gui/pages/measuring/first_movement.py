@@ -9,7 +9,13 @@ from gui.protocol.plan import MovementTask
 from gui.style.appearance import Appearance
 from gui.style.measures import GAP_PX
 from gui.text.session_wording import start_position_sentence
-from gui.text.wording import movement_introduced, movement_plainly, movement_shortly, side_name, tr
+from gui.text.wording import (
+    movement_introduced,
+    movement_plainly,
+    short_movement_name,
+    side_name,
+    tr,
+)
 from gui.widgets.figures.position_figure import PositionView
 from gui.widgets.layouts import Content, column, row, widget_with
 from gui.widgets.text import label
@@ -52,7 +58,7 @@ def drawn_tasks(appearance: Appearance, tasks: Sequence[MovementTask]) -> QWidge
     """Return tasks side by side, each drawn with its name and everyday words beneath."""
     cells: list[Content] = []
     for task in tasks:
-        name = label(movement_shortly(task.movement), "strong")
+        name = label(short_movement_name(task.movement), "strong")
         plain = movement_plainly(task.movement)
         words = label(plain[:1].upper() + plain[1:], "quiet")
         cells.append((_drawn(appearance, task, name, words), 1))

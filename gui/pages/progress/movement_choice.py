@@ -5,17 +5,11 @@ from collections.abc import Sequence
 from PySide6.QtCore import QSize, Signal, Slot
 from PySide6.QtWidgets import QPushButton, QSizePolicy, QWidget
 
-from gui.text.wording import tr
+from gui.text.wording import short_movement_name, tr
 from gui.widgets.buttons import MenuButton
 from gui.widgets.choice_row import ChoiceRow
 from gui.widgets.layouts import ArrangedWidget
 from measure.domain.movements import Movement
-from measure.progress.sentences import short_name
-
-
-def short_movement_name(movement: Movement) -> str:
-    """Return a movement's name without the position that only external rotation adds."""
-    return short_name(movement, tr)
 
 
 class MovementChoice(ArrangedWidget):

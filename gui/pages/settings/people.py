@@ -124,13 +124,13 @@ class PeoplePage(TitledPage):
         offered = [self._action(person, *action) for action in actions]
         space = self._appearance.gap(2)
         stiff = tr("Stiff shoulder: {side}").format(side=affected_name(person.affected).lower())
-        told = column(label(stiff), label(_sessions(listed)), spacing=0)
+        facts = column(label(stiff), label(_sessions(listed)), spacing=0)
         if self._appearance.percent <= _BESIDE_PERCENT:
-            words = column(self._name(name, measured=measured), told, 1, spacing=space)
+            words = column(self._name(name, measured=measured), facts, 1, spacing=space)
             return row((words, 1), column(row(*offered, spacing=space), 1), spacing=2 * space)
         beneath = FlowRow(space, filling=False)
         beneath.offer(offered)
-        return column(self._name(name, measured=measured), told, 1, beneath, spacing=space)
+        return column(self._name(name, measured=measured), facts, 1, beneath, spacing=space)
 
     def _name(self, name: str, *, measured: bool) -> QWidget:
         """Return a name, with a mark beside it if this is who is measured."""

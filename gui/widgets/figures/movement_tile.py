@@ -8,7 +8,7 @@ from PySide6.QtGui import QFontMetrics, QPainter, QPen, QResizeEvent
 from gui.style.appearance import Appearance
 from gui.style.focus_ring import paint_ring, shows_ring
 from gui.style.measures import BUTTON_RADIUS_PX, GAP_PX
-from gui.text.wording import movement_introduced, movement_shortly
+from gui.text.wording import movement_introduced, short_movement_name
 from gui.widgets.figures.position_figure import PositionView
 from gui.widgets.layouts import mirrored
 from gui.widgets.side_by_side import LARGE_FROM_PERCENT, SideBySide
@@ -48,7 +48,7 @@ class MovementTile(WrappingCheckBox):
     @Slot()
     def _fit(self) -> None:
         """Say the name alone beneath the drawing, and how it goes where there is none."""
-        name = movement_shortly if self.tiled else movement_introduced
+        name = short_movement_name if self.tiled else movement_introduced
         self.setText(name(self._movement))
         self._drawing.setVisible(self.tiled)
         self.updateGeometry()
