@@ -93,6 +93,21 @@ def begin_single(
     page.start.in_clinic.what.start.click()
 
 
+def measured_after_questions(
+    stage: WindowHarness, movement: Movement, side: Side, *values: float
+) -> None:
+    """Measure one movement in a clinic, the safety questions first, up to its results."""
+    page = stage.window.measure
+    begin_single(page, movement, side)
+    stage.settle()
+    for _ in range(3):
+        page.safety.give(ScreeningAnswer.NONE_FITS)
+    stage.settle()
+    trials(stage, *values)
+    page.pain.done.click()
+    stage.settle()
+
+
 def begin_clinic_session(stage: WindowHarness, name: str = "Linden") -> None:
     """Measure one movement of a new person in a clinic and open the fields for typed values."""
     page = stage.window.measure
@@ -100,15 +115,7 @@ def begin_clinic_session(stage: WindowHarness, name: str = "Linden") -> None:
     page.start.in_clinic.who.name.setText(name)
     page.start.in_clinic.who.new.click()
     stage.settle()
-    page.start.prefer(Movement.FLEXION, Side.LEFT)
-    page.start.in_clinic.what.start.click()
-    stage.settle()
-    for _ in range(3):
-        page.safety.give(ScreeningAnswer.NONE_FITS)
-    stage.settle()
-    trials(stage, 90.0, 92.0)
-    page.pain.done.click()
-    stage.settle()
+    measured_after_questions(stage, Movement.FLEXION, Side.LEFT, 90.0, 92.0)
     page.summary.typing.click()
     stage.settle()
 

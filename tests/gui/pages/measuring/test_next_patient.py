@@ -8,11 +8,14 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
 
 from gui.app.window_pages import MainPage
-from gui.protocol.red_flags import ScreeningAnswer
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
 from measure.storage.store import Store
-from tests.support.gui.measuring_steps import begin_clinic_session, begin_single, trials
+from tests.support.gui.measuring_steps import (
+    begin_clinic_session,
+    begin_single,
+    measured_after_questions,
+)
 from tests.support.gui.stage import StageClock, WindowHarness
 
 
@@ -65,14 +68,7 @@ def test_somebody_chosen_elsewhere_gets_a_session_of_their_own(new_stage: Window
     assert page.start.in_clinic.who.isVisible()
     page.start.in_clinic.who.last.click()
     new_stage.settle()
-    begin_single(page, Movement.ABDUCTION, Side.RIGHT)
-    new_stage.settle()
-    for _ in range(3):
-        page.safety.give(ScreeningAnswer.NONE_FITS)
-    new_stage.settle()
-    trials(new_stage, 100.0, 102.0)
-    page.pain.done.click()
-    new_stage.settle()
+    measured_after_questions(new_stage, Movement.ABDUCTION, Side.RIGHT, 100.0, 102.0)
     assert measured_of(new_stage, "Linden") == [(Movement.FLEXION, Side.LEFT)]
     assert measured_of(new_stage, "Fern") == [(Movement.ABDUCTION, Side.RIGHT)]
     assert "Fern" in page.summary.line
@@ -101,14 +97,7 @@ def test_somebody_who_is_not_saved_stays_until_the_session_ends(new_stage: Windo
     new_stage.settle()
     page.start.in_clinic.who.not_saved.click()
     new_stage.settle()
-    begin_single(page, Movement.ABDUCTION, Side.RIGHT)
-    new_stage.settle()
-    for _ in range(3):
-        page.safety.give(ScreeningAnswer.NONE_FITS)
-    new_stage.settle()
-    trials(new_stage, 100.0, 102.0)
-    page.pain.done.click()
-    new_stage.settle()
+    measured_after_questions(new_stage, Movement.ABDUCTION, Side.RIGHT, 100.0, 102.0)
     page.people.load()  # as any change of what is saved does
     new_stage.settle()
     assert page.people.guest
