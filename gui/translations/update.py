@@ -5,7 +5,9 @@ edit; its compiler makes the ``.qm`` file that the window loads. Texts that no l
 dropped. Ends with 1 when a text has no translation.
 """
 
+import argparse
 import re
+import shutil
 import subprocess
 import sys
 import tempfile
@@ -63,16 +65,32 @@ def _run(tool: str, *arguments: str) -> None:
     subprocess.run([_TOOLS / tool, *arguments], check=True, stdout=subprocess.DEVNULL)
 
 
+def update(code: str) -> dict[str, str]:
+    """Renew both files of a language, each at once, and return its texts.
+
+    They are made beside the old ones, so that nobody who reads them meanwhile meets half a file.
+    """
+    files = files_of(code)
+    with tempfile.TemporaryDirectory(dir=HERE) as folder:
+        source, compiled = (Path(folder) / file.name for file in files)
+        shutil.copy(files[0], source)
+        extract(source)
+        compile_to(source, compiled)
+        texts = translations(source)
+        source.replace(files[0])
+        compiled.replace(files[1])
+    return texts
+
+
 def main() -> int:
     """Update every language; print the texts that are not yet translated."""
+    argparse.ArgumentParser(description=__doc__.partition("\n")[0]).parse_args()
     lacking = 0
     for code in LANGUAGES:
         if code == "en":
             continue
-        source, compiled = files_of(code)
-        extract(source)
-        compile_to(source, compiled)
-        texts = translations(source)
+        source, _ = files_of(code)
+        texts = update(code)
         empty = [text for text, translation in texts.items() if not translation]
         print(f"{source.name}: {len(texts)} texts, {len(empty)} to translate")
         for text in empty:

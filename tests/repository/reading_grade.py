@@ -4,6 +4,7 @@ Flesch-Kincaid grade of the running text, by the library readability. Tables, co
 count for nothing, links by their words. Prints each page; ends with 1 when one is too hard.
 """
 
+import argparse
 import re
 import sys
 from html import unescape
@@ -54,6 +55,7 @@ def _of_html(text: str) -> str:
 
 def main() -> int:
     """Print each page's grade; return 1 where one is over the limit."""
+    argparse.ArgumentParser(description=__doc__.partition("\n")[0]).parse_args()
     grades = {page: grade(page) for page in user_pages()}
     for page, needed in grades.items():
         print(f"reading grade {needed:4.1f} of at most {HIGHEST_GRADE:.0f}  {page.name}")

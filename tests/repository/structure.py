@@ -5,6 +5,7 @@ names that are defined twice, and ends with 1 where one of them is over its limi
 by import-linter, everything else by ruff.
 """
 
+import argparse
 import ast
 import sys
 from collections import Counter, defaultdict
@@ -142,6 +143,7 @@ def classes_defined_twice() -> dict[str, list[str]]:
 
 def main() -> int:
     """Print the sizes; return 1 where one is over its limit."""
+    argparse.ArgumentParser(description=__doc__.partition("\n")[0]).parse_args()
     limits = (
         ("longest file, lines", longest_file(), LONGEST_FILE),
         ("longest function, lines", longest_function(), LONGEST_FUNCTION),
