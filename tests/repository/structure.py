@@ -143,7 +143,6 @@ def classes_defined_twice() -> dict[str, list[str]]:
 
 def main() -> int:
     """Print the sizes; return 1 where one is over its limit."""
-    argparse.ArgumentParser(description=__doc__.partition("\n")[0]).parse_args()
     limits = (
         ("longest file, lines", longest_file(), LONGEST_FILE),
         ("longest function, lines", longest_function(), LONGEST_FUNCTION),
@@ -160,4 +159,5 @@ def main() -> int:
 
 
 if __name__ == "__main__":
+    argparse.ArgumentParser(description=__doc__.partition("\n")[0]).parse_args()
     sys.exit(main())
