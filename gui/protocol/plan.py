@@ -253,6 +253,11 @@ class SessionPlan:
         return self._asking
 
     @property
+    def can_stop_for_pain(self) -> bool:
+        """Whether the person can say that it hurts; also while the trials are being refined."""
+        return self.step is SessionStep.MEASURING and not self._asking
+
+    @property
     def gave_nothing(self) -> TaskResult | None:
         """The last movement if no trial of it was captured; None otherwise."""
         last = self._outcomes[-1] if self._outcomes else None
@@ -295,8 +300,9 @@ class SessionPlan:
         ----------
         hurts
             Whether pain stopped it, so that the pain is asked even where nothing was captured.
+            Of a movement that is ending already it may still be said; it is not taken back.
         """
-        self._ending, self._asking = True, hurts
+        self._ending, self._asking = True, self._asking or hurts
 
     def finish_here(self) -> None:
         """The person ends the session in the middle of a movement.

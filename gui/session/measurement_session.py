@@ -162,11 +162,18 @@ class MeasurementSession(QObject):
         Parameters
         ----------
         hurts
-            Whether the person stopped because of pain, which is then asked in any case.
+            Whether the person stopped because of pain, which is then asked in any case, also if
+            it is said while captured trials are still being refined.
         """
-        if self.guide.step is SessionStep.MEASURING and not self.guide.is_ending:
-            self.guide.end_movement(hurts=hurts)
+        ending = self.guide.is_ending
+        if self.guide.step is not SessionStep.MEASURING or (ending and not hurts):
+            return
+        self.guide.end_movement(hurts=hurts)
+        if not ending:
             self._finish_movement()
+        else:
+            self._speak()
+            self.changed.emit()
 
     @Slot()
     def finish_here(self) -> None:

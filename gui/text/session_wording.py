@@ -67,6 +67,8 @@ def live_sentence(guide: SessionPlan, frame: LiveFrame | None, trouble: SourceFa
     task = guide.task
     if trouble is not None:
         return trouble_sentence(trouble)
+    if guide.is_ending and guide.stopped_for_pain:
+        return tr("Lower the arm. You will be asked about the pain.")
     if guide.is_ending:
         return tr("Lower the arm. What was captured is being calculated.")
     if guide.paused:

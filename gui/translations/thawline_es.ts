@@ -3240,6 +3240,10 @@
         <translation>pocos intentos</translation>
     </message>
     <message>
+        <source>Lower the arm. You will be asked about the pain.</source>
+        <translation>Baje el brazo. Se le preguntará por el dolor.</translation>
+    </message>
+    <message>
         <source>the trials differ</source>
         <translation>los intentos difieren</translation>
     </message>

@@ -4,7 +4,7 @@ from collections.abc import Sequence
 
 from PySide6.QtCore import Qt, Signal, Slot
 from PySide6.QtGui import QResizeEvent
-from PySide6.QtWidgets import QWidget
+from PySide6.QtWidgets import QApplication, QWidget
 
 from gui.drawing.reading_on_body import Reading
 from gui.pages.measuring.big_number import BigNumber
@@ -192,9 +192,9 @@ class LivePage(QWidget):
         side = MARGIN_PX
         self._top = column(self.sentence, named, self.hold, margins=(0, 0, side, 0))
         # The bar of the scrolled middle lies in the margin.
-        area = scrollable(self._middle, wide=True)
-        grid.show_through(area)
-        middle = row(area, margins=(0, 0, side - BAR_PX, 0))
+        self._area = scrollable(self._middle, wide=True)
+        grid.show_through(self._area)
+        middle = row(self._area, margins=(0, 0, side - BAR_PX, 0))
         self._shown = column(self._top, (middle, 1))
         self._foot = column(self.buttons, self.caution)
         column((self._shown, 1), separator(), self._foot, on=self, spacing=0)
@@ -363,7 +363,12 @@ class LivePage(QWidget):
         self.pause.say(tr("Continue") if guide.paused else tr("Pause"))
         give_role(self.pause, "main" if guide.paused else "")
         give_role(self.hurts, "" if guide.paused else "main")
-        for member in (self.stop, self.hurts, self.pause):
+        # That it hurts can be said at every moment, and is not said by who presses Enter once more.
+        self.hurts.setEnabled(guide.can_stop_for_pain)
+        others = (self.stop, self.here, self.pause, self.discard)
+        if guide.is_ending and QApplication.focusWidget() in others:
+            self._area.setFocus()
+        for member in (self.stop, self.pause):
             member.setEnabled(not guide.is_ending)
         self.discard.setEnabled(guide.can_discard and not guide.is_ending)
         self.here.setEnabled(not (guide.paused or guide.is_ending))

@@ -8,6 +8,7 @@ from PySide6.QtWidgets import QLabel
 
 from measure.camera.faults import SourceFault
 from measure.domain.landmarks import Side
+from measure.domain.reasons import Reason
 from measure.domain.records import LimitingFactor
 from measure.live.events import LiveEventKind
 from tests.support.gui.measuring_steps import begin_home, begin_single, give_history, shown, trials
@@ -42,11 +43,56 @@ def test_finishing_is_acknowledged_while_trials_are_calculated(stage: WindowHarn
         "Lower the arm.",
         "What was captured is being calculated.",
     ]
-    ways = (page.live.stop, page.live.hurts, page.live.here, page.live.pause)
+    ways = (page.live.stop, page.live.discard, page.live.here, page.live.pause)
     assert not any(way.isEnabled() for way in ways)
+    assert page.live.hurts.isEnabled()
     stage.settle()
     assert shown(stage) is page.pain
     assert page.pain.next_title.text() == "This was the last movement"
+    assert page.pain.reason.value is None
+
+
+@pytest.mark.parametrize("refused_for", [(), (Reason.TRUNK_LEAN,)])
+@pytest.mark.parametrize("finishing", [True, False])
+def test_that_it_hurts_can_be_said_while_trials_are_calculated(
+    stage: WindowHarness,
+    press: Press,
+    monkeypatch: pytest.MonkeyPatch,
+    finishing: bool,
+    refused_for: tuple[Reason, ...],
+) -> None:
+    begin_home(stage)
+    page, engine = stage.window.measure, stage.engine
+    trials(stage, 150.0)
+    for value in (151.0, 152.0, 153.0):  # the last ones: nothing more is to be done
+        engine.capture(value)
+    stage.settle()
+    orders: list[str] = []
+    monkeypatch.setattr(engine, "finish_movement", lambda: orders.append("finish"))
+    if finishing:
+        press(Qt.Key.Key_Escape)
+        press(Qt.Key.Key_Return)  # once more by mistake: it says nothing about pain
+    assert shown(stage) is page.live
+    assert page.live.hurts.isEnabled()
+    press(Qt.Key.Key_S, "s")
+    assert page.live.sentence.text.split("\n") == [
+        "Lower the arm.",
+        "You will be asked about the pain.",
+    ]
+    assert not page.live.hurts.isEnabled()  # it was heard
+    press(Qt.Key.Key_S, "s")
+    assert orders == ["finish"]
+    engine.calls.append("finish_movement")
+    engine.settle(refused_for)
+    engine.happen(LiveEventKind.MEASUREMENT_DONE, measurement=engine.measurement())
+    stage.settle()
+    assert shown(stage) is page.pain
+    assert page.pain.reason.value is LimitingFactor.PAIN
+    press(Qt.Key.Key_5, "5")
+    press(Qt.Key.Key_Return)
+    (record,) = stage.history().measurements
+    assert (record.pain_during, record.stopped_by) == (5, LimitingFactor.PAIN)
+    assert [trial.refused_for for trial in record.measurement.trials] == [refused_for] * 3
 
 
 def test_stopping_for_pain_asks_how_much_even_without_a_trial(
