@@ -9,7 +9,7 @@ Public names:
         limit_to_dose, planned_tasks, without_practice
     red_flags: HIGH_PAIN, RedFlagScreening, ScreeningAnswer, ScreeningPage,
         corrected_pain_requires_screening, pain_requires_screening, screening_due,
-        todays_pain_requiring_screening
+        todays_high_pain, todays_pain_requiring_screening, told_pain_requires_screening
     reminders: reminder_due, times_in
     return_detector: ReturnDetector
 """

@@ -11,7 +11,7 @@ from enum import StrEnum
 
 from measure.domain.records import History
 from measure.domain.screening_records import ScreeningOccasion, ScreeningOutcome, ScreeningRecord
-from measure.progress.home_programme import pain_to_rest_from
+from measure.progress.home_programme import pain_to_rest_from, pain_while_moving
 from measure.report.pain_correction import PainRatings
 
 #: Days for which answers to the safety questions hold. [project]
@@ -100,14 +100,45 @@ def todays_pain_requiring_screening(
 ) -> int | None:
     """Return today's pain, 0..10, because of which the questions come before measuring, or None.
 
-    Pain of movements asks each time, pain at rest until the questions have been answered that day.
+    Pain of movements asks each time, pain at rest until the questions have been answered that day
+    without a sign.
     """
-    moving = pain_to_rest_from(history, today)
-    resting = [session.pain.rest for session in history.sessions if session.started.day == today]
-    if any(screening.day == today for screening in screenings):
-        resting = []
-    pain = max((rating for rating in (moving, *resting) if rating is not None), default=None)
+    moving, resting = pain_to_rest_from(history, today), _pain_at_rest(history, today)
+    last = [screening.outcome for screening in screenings if screening.day == today][-1:]
+    if any(outcome.passed for outcome in last):
+        resting = None
+    pain = max((rating for rating in (moving, resting) if rating is not None), default=None)
     return pain if pain_requires_screening(pain, None) else None
+
+
+def told_pain_requires_screening(
+    rest: int | None, history: History, today: dt.date, answered: int | None = None
+) -> bool:
+    """Return whether pain at rest, 0..10, told after today's questions calls for them again.
+
+    Pain as high that was told before has been asked about.
+
+    Parameters
+    ----------
+    answered
+        Pain because of which they were answered today, 0..10; None for another cause.
+    """
+    highest = max(_pain_at_rest(history, today) or 0, answered or 0)
+    return rest is not None and rest > highest and pain_requires_screening(rest, None)
+
+
+def todays_high_pain(history: History, today: dt.date) -> int | None:
+    """Return the highest pain told today, at rest and moving, if it is high, 0..10; or None."""
+    ratings = (_pain_at_rest(history, today), pain_while_moving(history, today))
+    pain = max((rating for rating in ratings if rating is not None), default=None)
+    return pain if pain_requires_screening(pain, None) else None
+
+
+def _pain_at_rest(history: History, today: dt.date) -> int | None:
+    """Return the highest pain at rest told today, 0..10, or None."""
+    sessions = (session for session in history.sessions if session.started.day == today)
+    ratings = (session.pain.rest for session in sessions)
+    return max((rating for rating in ratings if rating is not None), default=None)
 
 
 def corrected_pain_requires_screening(former: PainRatings, now: PainRatings) -> int | None:

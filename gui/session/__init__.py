@@ -3,7 +3,7 @@
 Public names:
 
     audio_cues: AudioCues
-    beginning: SessionOutline, dose_of, new_session, only_exercises_due, record_pain,
+    beginning: SessionOutline, dose_of, first_words, new_session, only_exercises_due, record_pain,
         tasks_of
     clip_batch: ClipBatch
     clip_reader: WindowBatchReader, local_models, open_scrub_thumbnails

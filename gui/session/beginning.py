@@ -12,9 +12,11 @@ from gui.protocol.plan import (
     limit_to_dose,
     without_practice,
 )
+from gui.protocol.red_flags import todays_high_pain
 from gui.session.log import SessionRecorder
 from gui.session.measurement_session import MeasurementSession
 from gui.session.services import Services
+from gui.text.wording import message_text, tr
 from measure.domain.exercise_rounds import exercises_left
 from measure.domain.records import AssessmentCondition, History, Pain
 from measure.domain.session_comparison import readings_of_day
@@ -63,7 +65,8 @@ def only_exercises_due(history: History, plan: MeasuringPlan, today: dt.date) ->
     """Return whether exercises are due, nothing is to be measured, and no pain asks for a rest."""
     left = exercises_left(plan_on(history.plans, today), history.exercises_done, today)
     rests = pain_to_rest_from(history, today) is not None
-    return bool(left) and not (plan.due or rests or history.person.demo)
+    high = todays_high_pain(history, today) is not None
+    return bool(left) and not (plan.due or rests or high or history.person.demo)
 
 
 def dose_of(outline: SessionOutline, services: Services) -> AssessmentDose:
@@ -101,6 +104,13 @@ def new_session(outline: SessionOutline, services: Services, parent: QObject) ->
     )
     measuring.earlier = readings_of_day(outline.history, log.conduct, services.today())
     return measuring
+
+
+def first_words(outline: SessionOutline, services: Services) -> str:
+    """Return what is said as a session begins: cautions, and what is known of camera and body."""
+    sentence = dose_of(outline, services).sentence
+    messages = map(message_text, services.setup_provider.take_messages())
+    return " ".join((*((tr(sentence),) if sentence else ()), *messages))
 
 
 def _recorder(outline: SessionOutline, services: Services, parent: QObject) -> SessionRecorder:

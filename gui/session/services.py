@@ -20,6 +20,7 @@ from gui.session.model_fetch import ModelFetch
 from gui.session.placement_check import PlacementMonitor
 from gui.session.repository import SessionRepository
 from gui.session.settings import WindowSettings
+from gui.session.unanswered_pain import UnansweredPain
 from gui.session.undo import UndoList
 from gui.style.appearance import Appearance
 from gui.workers.worker_thread import BackgroundWorker
@@ -58,6 +59,8 @@ class Services:
         Fetches the pose model when it is asked for.
     undo
         What was deleted since the start and can be put back.
+    unanswered_pain
+        Much pain that the safety questions are still to be answered for.
     report_questions
         What people typed for their clinician since the start, by the person's identifier.
     """
@@ -82,6 +85,7 @@ class Services:
     person_id: str | None = None
     model_fetch: ModelFetch = field(default_factory=ModelFetch)
     undo: UndoList = field(init=False)
+    unanswered_pain: UnansweredPain = field(default_factory=UnansweredPain, init=False)
     report_questions: dict[str, str] = field(default_factory=dict, init=False)
     _clips_used: int = field(default=0, init=False)
 

@@ -1,21 +1,14 @@
 """Measuring page: leads from the choice of movements to the summary."""
 
-from collections.abc import Callable
-from functools import partial
-
 from PySide6.QtCore import Signal, Slot
 from PySide6.QtWidgets import QWidget
 
 from gui.pages.measuring.session_pages import SessionPages
 from gui.protocol.plan import HOME_MOVEMENTS, MovementTask, NextAction, SessionMode, SessionStep
-from gui.protocol.red_flags import (
-    pain_requires_screening,
-    screening_due,
-    todays_pain_requiring_screening,
-)
+from gui.protocol.red_flags import pain_requires_screening, screening_due
 from gui.session.beginning import (
     SessionOutline,
-    dose_of,
+    first_words,
     new_session,
     only_exercises_due,
     record_pain,
@@ -24,7 +17,7 @@ from gui.session.beginning import (
 from gui.session.measurement_session import MeasurementSession
 from gui.session.person_selection import PersonSelection
 from gui.session.services import Services
-from gui.text.wording import message_text, tr
+from gui.text.wording import tr
 from measure.domain.records import History, LimitingFactor, Pain, Person
 from measure.domain.screening_records import ScreeningOccasion, ScreeningRecord
 from measure.domain.session_facts import ClinicianValue, SessionState
@@ -52,10 +45,11 @@ class MeasurePage(SessionPages):
     def __init__(self, services: Services, parent: QWidget | None = None) -> None:
         super().__init__(services, parent)
         self.people = PersonSelection(services, self)
-        self.measuring: MeasurementSession | None = None
         self._tasks: tuple[MovementTask, ...] = ()
         self._mode = SessionMode.HOME
         self._checking: ScreeningOccasion | None = None
+        #: What was said before measuring, while the questions come first.
+        self._pain_told: tuple[Pain, SessionState] | None = None
         #: Who was chosen when the people were listed last.
         self._listed_id: str | None = None
         self.history = History(person=Person(id=new_id(), pseudonym=UNASKED_NAME))
@@ -88,7 +82,7 @@ class MeasurePage(SessionPages):
         self.safety.stopped.connect(self._safety_stopped)
         self.safety.left.connect(self._safety_left)
         self.safety.other_movement.connect(self._other_movement)
-        self.before.answered.connect(self._begin_measuring)
+        self.before.answered.connect(self._take_pain)
         self.before.noted.connect(self._note_pain)
         self.before.back.connect(self.show_start)
         self.pain.answered.connect(self._pain_answered)
@@ -98,23 +92,6 @@ class MeasurePage(SessionPages):
         self.summary.another.connect(self.show_start)
         self.summary.progress_wanted.connect(self._leave_for_progress)
         self.summary.report_wanted.connect(self._show_report)
-        for signal, action in (
-            (self.live.pause.clicked, MeasurementSession.toggle_pause),
-            (self.live.here.clicked, MeasurementSession.take_position),
-            (self.live.discard.clicked, MeasurementSession.discard_last),
-            (self.live.stop.clicked, MeasurementSession.finish_here),
-            (self.live.hurts.clicked, partial(MeasurementSession.stop_movement, hurts=True)),
-            (self.live.retry.clicked, MeasurementSession.retry),
-            (self.next.begin, MeasurementSession.go_on),
-            (self.next.again, MeasurementSession.again),
-            (self.next.end, MeasurementSession.end_session),
-        ):
-            signal.connect(partial(self._act, action))
-
-    def _act(self, action: Callable[[MeasurementSession], None], _checked: bool = False) -> None:
-        """Do something with the session that runs, if any."""
-        if self.measuring is not None:
-            action(self.measuring)
 
     # -- people -------------------------------------------------------------------------------
 
@@ -181,7 +158,8 @@ class MeasurePage(SessionPages):
             self._end(measuring, *self.summary.entered)
             self.summary.forget()
             self.show_start()
-        self.safety.unanswered_pain = None
+        elif person_id != self.history.person.id and self.shown in (self.safety, self.before):
+            self._safety_left()
         self.people.choose(person_id)
 
     @Slot()
@@ -265,11 +243,9 @@ class MeasurePage(SessionPages):
             return
         self._after_exercises = after_exercises
         today = self._services.today()
-        pain = self.safety.unanswered_pain
-        if pain is None:
-            pain = todays_pain_requiring_screening(self.history, screenings, today)
+        unanswered = self._services.unanswered_pain
+        pain = unanswered.at_beginning(self.history, screenings, today)
         if pain is not None or screening_due(screenings, today):
-            self.safety.sides = self.history.person.affected
             self._ask_safety(ScreeningOccasion.BEFORE, pain)
         else:
             self._after_check()
@@ -278,6 +254,9 @@ class MeasurePage(SessionPages):
         self, occasion: ScreeningOccasion, pain: int | None = None, *, another: bool = False
     ) -> None:
         self._checking = occasion
+        self._services.unanswered_pain.ask(self.history.person.id, pain)
+        if occasion is ScreeningOccasion.BEFORE:
+            self.safety.sides = self.history.person.affected
         self.safety.ask(occasion, pain, another=another, clinic=self._mode is SessionMode.CLINIC)
         self.show_page(self.safety)
         self.safety.keep_focus()
@@ -286,6 +265,8 @@ class MeasurePage(SessionPages):
         """Ask how the shoulder feels, but at home only, and not before the very first session."""
         if not self._tasks:
             self.show_start(same_person=True)
+        elif self._pain_told is not None:
+            self._begin_measuring(*self._pain_told)
         elif self._mode is SessionMode.HOME and self.history.measurements:
             plan = measuring_plan(self.history, HOME_MOVEMENTS, self._services.today())
             tasks = tasks_of(self._outline(Pain(), SessionState()), self._services)
@@ -310,15 +291,19 @@ class MeasurePage(SessionPages):
         if self.people.person is None:
             return
         self._tasks, self._mode = (), SessionMode.HOME
+        self._keep_pain(pain, state)
+        if pain_requires_screening(pain.rest, None):
+            self._ask_safety(ScreeningOccasion.BEFORE, pain.rest)
+        else:
+            self.show_start(same_person=True)
+
+    def _keep_pain(self, pain: Pain, state: SessionState) -> None:
+        """Save pain that no session is measured after."""
         log = record_pain(self._outline(pain, state), self._services, self)
         log.failed.connect(self.message_raised)
         self.message_raised.emit(tr("Today's pain is saved."))
         self.session_ended.emit()
         self.people.load()
-        if pain_requires_screening(pain.rest, None):
-            self._ask_safety(ScreeningOccasion.BEFORE, pain.rest)
-        else:
-            self.show_start(same_person=True)
 
     def _outline(self, pain: Pain, state: SessionState) -> SessionOutline:
         """Return what a session of the chosen person would be, as things stand."""
@@ -335,12 +320,22 @@ class MeasurePage(SessionPages):
             self.measuring.guide.pain_limit = limit
 
     @Slot(object, object)
+    def _take_pain(self, pain: Pain, state: SessionState) -> None:
+        """Begin, or ask first where there is much pain at rest."""
+        services = self._services
+        asking = services.unanswered_pain.when_told(pain.rest, self.history, services.today())
+        if asking is None:
+            self._begin_measuring(pain, state)
+        else:
+            self._pain_told = (pain, state)
+            self._ask_safety(ScreeningOccasion.BEFORE, asking)
+
     def _begin_measuring(self, pain: Pain, state: SessionState) -> None:
         services = self._services
         if self.people.person is None or not self._tasks:
             return
         outline = self._outline(pain, state)
-        self._tasks = ()
+        self._tasks, self._pain_told = (), None
         self._earlier = self.history
         self.measuring = measuring = new_session(outline, services, self)
         measuring.log.failed.connect(self.message_raised)
@@ -351,11 +346,8 @@ class MeasurePage(SessionPages):
         self.live.show_measuring(measuring, mirrored=services.mirrored)
         self.people.read_pain_limit()
         measuring.begin()
-        dose = dose_of(outline, services)
-        sentences = [tr(dose.sentence)] if dose.sentence else []
-        sentences += map(message_text, services.setup_provider.take_messages())
-        if sentences:
-            self.message_raised.emit(" ".join(sentences))
+        if words := first_words(outline, services):
+            self.message_raised.emit(words)
 
     # -- on the way ---------------------------------------------------------------------------
 
@@ -418,22 +410,30 @@ class MeasurePage(SessionPages):
     def _safety_stopped(self) -> None:
         """Measure nothing now; what there is stays saved."""
         self._save_check()
-        self._tasks = ()
         if self.measuring is not None:
+            self._tasks = ()
             self.measuring.end_session()
         else:
+            self._keep_told()
             self.show_start()
 
     @Slot()
     def _safety_left(self) -> None:
         """Go back before anything was answered: nothing is saved of the questions."""
         self._checking = None
+        self._keep_told()
         self.show_start(same_person=True)
+
+    def _keep_told(self) -> None:
+        """Save the pain that was told before a session that does not come."""
+        if self._pain_told is not None:
+            self._keep_pain(*self._pain_told)
 
     def _save_check(self) -> None:
         """Save how the questions that were asked last were answered."""
         asked, self._checking = self._checking, None
         if asked is not None:
+            self._services.unanswered_pain.answer(self.history.person.id, self._services.today())
             self.people.save_screening(asked, self.safety.screening.outcome)
 
     @Slot(object)
@@ -486,7 +486,7 @@ class MeasurePage(SessionPages):
     @Slot()
     def show_start(self, *, same_person: bool = False) -> None:
         """Go back to choosing; a clinic's session goes on."""
-        self._tasks = ()
+        self._tasks, self._pain_told = (), None
         self.start.ask_again(same_person=same_person or self.measuring is not None)
         self.show_page(self.start)
         self.start.keep_focus()

@@ -90,9 +90,6 @@ class SafetyPage(QWidget):
         self._why, self._another, self._clinic = "", False, False
         #: The arms that are meant: the one that hurt, or those with a stiff shoulder.
         self.sides: Collection[Side] = ()
-        #: The pain because of which questions were asked that were left without an answer.
-        self.unanswered_pain: int | None = None
-        self._pain: int | None = None
         #: The pain before, where the questions after a movement are asked because it rose.
         self.pain_rose_from: int | None = None
         self._layout = QVBoxLayout(self)
@@ -135,7 +132,7 @@ class SafetyPage(QWidget):
         clinic
             Whether a clinician reads them, who asks a patient.
         """
-        self._clinic, self._pain = clinic, pain
+        self._clinic = clinic
         self._screening = RedFlagScreening.begin(check)
         self._why = "" if pain is None else _cause(check, pain, self.pain_rose_from, clinic=clinic)
         self._another = another
@@ -143,7 +140,6 @@ class SafetyPage(QWidget):
 
     def give(self, answer: ScreeningAnswer, _checked: bool = False) -> None:
         """Answer the page that is shown."""
-        self.unanswered_pain = None
         self._screening = self._screening.answer(answer)
         if (
             self._screening.page is ScreeningPage.CLEAR
@@ -160,7 +156,6 @@ class SafetyPage(QWidget):
             self._screening = self._screening.back()
             self._show()
         elif self._may_leave:
-            self.unanswered_pain = self._pain
             self.left.emit()
 
     @property

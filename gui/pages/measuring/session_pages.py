@@ -1,5 +1,8 @@
 """Pages of a session, from the choice of movements to the results, one shown at a time."""
 
+from collections.abc import Callable
+from functools import partial
+
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QStackedWidget, QWidget
 
@@ -10,6 +13,7 @@ from gui.pages.measuring.pain_before import PainBeforePage
 from gui.pages.measuring.screening import SafetyPage
 from gui.pages.measuring.start import StartPage
 from gui.pages.measuring.summary import SummaryPage
+from gui.session.measurement_session import MeasurementSession
 from gui.session.services import Services
 from gui.text.wording import tr
 from gui.widgets.layouts import column
@@ -24,6 +28,7 @@ class SessionPages(QWidget):
     def __init__(self, services: Services, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._services = services
+        self.measuring: MeasurementSession | None = None
         appearance = services.appearance
         self.start = StartPage(appearance, services.settings)
         self.safety = SafetyPage(appearance)
@@ -39,6 +44,23 @@ class SessionPages(QWidget):
         ):
             self._stack.addWidget(page)
         column((self._stack, 1), on=self)
+        for signal, action in (
+            (self.live.pause.clicked, MeasurementSession.toggle_pause),
+            (self.live.here.clicked, MeasurementSession.take_position),
+            (self.live.discard.clicked, MeasurementSession.discard_last),
+            (self.live.stop.clicked, MeasurementSession.finish_here),
+            (self.live.hurts.clicked, partial(MeasurementSession.stop_movement, hurts=True)),
+            (self.live.retry.clicked, MeasurementSession.retry),
+            (self.next.begin, MeasurementSession.go_on),
+            (self.next.again, MeasurementSession.again),
+            (self.next.end, MeasurementSession.end_session),
+        ):
+            signal.connect(partial(self._act, action))
+
+    def _act(self, action: Callable[[MeasurementSession], None], _checked: bool = False) -> None:
+        """Do something with the session that runs, if any."""
+        if self.measuring is not None:
+            action(self.measuring)
 
     @property
     def shown(self) -> QWidget | None:

@@ -345,6 +345,8 @@ class ProgressPage(QWidget):
 
     def _ask_safety(self, ratings: PainRatings, pain: int) -> None:
         """Ask what measuring asks after much pain."""
+        if self._person is not None:
+            self._services.unanswered_pain.ask(self._person.id, pain)
         start = ratings.before.rest
         rose = not pain_requires_screening(pain, None)
         self.safety.pain_rose_from = start if rose else None
@@ -359,6 +361,7 @@ class ProgressPage(QWidget):
         """Save how the safety questions were answered, and show the session again."""
         person, keeper = self._person, self._services.keeper
         if person is not None:
+            self._services.unanswered_pain.answer(person.id, self._services.today())
             after, outcome = ScreeningOccasion.AFTER_PAIN, self.safety.screening.outcome
             self._change(lambda: keeper.save_screening(person.id, after, outcome))
         self.show_details()

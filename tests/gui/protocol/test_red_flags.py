@@ -7,13 +7,16 @@ import pytest
 from PySide6.QtWidgets import QApplication
 
 from gui.protocol.red_flags import (
+    HIGH_PAIN,
     RedFlagScreening,
     ScreeningAnswer,
     ScreeningPage,
     corrected_pain_requires_screening,
     pain_requires_screening,
     screening_due,
+    todays_high_pain,
     todays_pain_requiring_screening,
+    told_pain_requires_screening,
 )
 from gui.text.safety_wording import answer_text, screening_text
 from measure.domain.landmarks import Side
@@ -199,7 +202,50 @@ def test_pain_at_rest_asks_before_measuring_until_answered(
     assert todays_pain_requiring_screening(pained, [yesterday], today) == expected
     answered = screening_today(pained.person, today)
     assert todays_pain_requiring_screening(pained, [yesterday, answered], today) is None
+    stopped = replace(answered, outcome=ScreeningOutcome.SOON)
+    assert todays_pain_requiring_screening(pained, [answered, stopped], today) == expected
+    assert todays_pain_requiring_screening(pained, [stopped, answered], today) is None
     assert todays_pain_requiring_screening(pained, [], today + dt.timedelta(days=1)) is None
+
+
+@pytest.mark.parametrize(
+    ("told", "known", "answered", "expected"),
+    [
+        (8, None, None, True),
+        (7, 6, None, True),
+        (8, 8, None, False),
+        (8, 7, None, True),
+        (7, 8, None, False),
+        (8, None, 8, False),
+        (9, None, 8, True),
+        (6, None, None, False),
+        (None, None, None, False),
+    ],
+)
+def test_pain_told_later_asks_unless_as_much_was_answered_today(
+    told: int | None, known: int | None, answered: int | None, expected: bool
+) -> None:
+    pained = history({(Movement.FLEXION, Side.LEFT): [(0, 90.0)]}, pain={0: Pain(rest=known)})
+    today = pained.sessions[0].started.day
+    assert told_pain_requires_screening(told, pained, today, answered) is expected
+    tomorrow = today + dt.timedelta(days=1)
+    asks = told_pain_requires_screening(told, pained, tomorrow)
+    assert asks is (told is not None and told >= HIGH_PAIN)
+
+
+@pytest.mark.parametrize(
+    ("rest", "moving", "expected"),
+    [(8, None, 8), (2, 7, 7), (7, 9, 9), (6, 6, None), (None, None, None)],
+)
+def test_high_pain_of_the_day_is_the_highest_at_rest_and_moving(
+    rest: int | None, moving: int | None, expected: int | None
+) -> None:
+    pained = history({(Movement.FLEXION, Side.LEFT): [(0, 90.0)]}, pain={0: Pain(rest=rest)})
+    (record,) = pained.measurements
+    pained = replace(pained, measurements=(replace(record, pain_during=moving),))
+    today = pained.sessions[0].started.day
+    assert todays_high_pain(pained, today) == expected
+    assert todays_high_pain(pained, today + dt.timedelta(days=1)) is None
 
 
 def _ratings(rest: int | None, **during: int | None) -> PainRatings:

@@ -16,7 +16,7 @@ from measure.domain.records import Pain, SessionRecord
 from measure.domain.screening_records import ScreeningOccasion, ScreeningOutcome
 from measure.report.pain_correction import PainRatings
 from tests.support.gui.demo_history import demo_history
-from tests.support.gui.measuring_steps import measured_up_to_summary
+from tests.support.gui.measuring_steps import give_history, measured_up_to_summary
 from tests.support.gui.stage import TODAY, WindowHarness
 from tests.support.progress_histories import history
 
@@ -215,6 +215,28 @@ def test_much_pain_entered_afterwards_asks_the_safety_questions(stage: WindowHar
         ScreeningOccasion.AFTER_PAIN,
         ScreeningOutcome.EMERGENCY,
     )
+
+
+def test_questions_that_were_left_for_another_page_come_before_measuring(
+    stage: WindowHarness,
+) -> None:
+    """Though the questions had been answered earlier that day."""
+    person = give_history(stage)
+    stage.store.start_session(person.id, pain=Pain(rest=2))
+    stage.window.go(MainPage.PROGRESS)
+    stage.settle()
+    page = stage.window.progress
+    page.to_days.click()
+    page.details.correct.click()
+    page.pain.rest.button(8).click()
+    page.pain.keep.click()
+    stage.settle()
+    assert page.safety.isVisible()
+    stage.window.go(MainPage.MEASURE)
+    stage.settle()
+    stage.window.measure.start.at_home.start.click()
+    stage.settle()
+    assert stage.window.measure.safety.isVisible()
 
 
 def test_pain_of_another_day_asks_nothing(grown: WindowHarness) -> None:
