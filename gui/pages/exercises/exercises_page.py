@@ -13,6 +13,7 @@ from gui.pages.exercises.handout_dialogs import HandoutDialogs
 from gui.pages.exercises.programme import HomeProgrammePage
 from gui.pages.exercises.round_pages import RoundPages
 from gui.pages.exercises.today import TodayPage
+from gui.protocol.red_flags import todays_high_pain
 from gui.session.services import Services
 from gui.text.exercise_wording import log_words
 from gui.text.wording import exercise_name, tr
@@ -20,7 +21,8 @@ from gui.widgets.layouts import column
 from measure.domain.exercise_rounds import DayOfExercises, day_of_exercises, unanswered_day
 from measure.domain.exercises import Exercise
 from measure.domain.home_programme_records import ExerciseLog, NextMorning, Plan
-from measure.domain.records import Person
+from measure.domain.records import History, Person
+from measure.domain.screening_records import ScreeningRecord
 from measure.progress.home_programme import pain_while_moving, plan_on
 from measure.storage.store import Store
 from measure.system.clock import new_id
@@ -32,8 +34,8 @@ class _Shown:
 
     plan: Plan | None
     day: DayOfExercises
-    #: The highest pain of today's measurements, 0..10, or None.
-    measured_pain: int | None
+    history: History
+    screenings: tuple[ScreeningRecord, ...]
     unanswered: dt.date | None
     today: dt.date
     done_before: frozenset[Exercise]
@@ -46,7 +48,8 @@ def _read_day(store: Store, person: Person) -> _Shown:
     return _Shown(
         plan=plan,
         day=day_of_exercises(plan, logs, now),
-        measured_pain=pain_while_moving(store.history(person.id), now.day),
+        history=store.history(person.id),
+        screenings=tuple(store.screenings(person.id)),
         unanswered=unanswered_day(logs, store.next_mornings(person.id), now.day),
         today=now.day,
         done_before=frozenset(log.exercise for log in logs),
@@ -150,7 +153,8 @@ class ExercisesPage(QWidget):
         if person is None:
             return
         self._shown = shown
-        self.today.show_day(person, shown.plan, shown.day, shown.measured_pain)
+        measured_pain = pain_while_moving(shown.history, shown.today)
+        self.today.show_day(person, shown.plan, shown.day, measured_pain)
         asked = shown.unanswered
         if person.demo or (asked is not None and self._later == (person.id, asked)):
             asked = None
@@ -231,14 +235,23 @@ class ExercisesPage(QWidget):
 
     @Slot()
     def begin_round(self) -> None:
-        """Begin the round of what is due."""
+        """Begin the round of what is due; what asks before measuring asks before a round too."""
         person, shown = self._person, self._shown
         if person is None or person.demo or shown is None or shown.plan is None:
             return
         if shown.day.due:
             self.today.show_tapped(())
             self._show(self.rounds)
-            self.rounds.begin(person.id, shown.day.due, shown.plan.pain_limit, shown.done_before)
+            unanswered = self._services.unanswered_pain
+            asking = unanswered.at_beginning(shown.history, shown.screenings, shown.today)
+            self.rounds.begin(
+                person,
+                shown.day.due,
+                shown.plan.pain_limit,
+                shown.done_before,
+                pain=asking or todays_high_pain(shown.history, shown.today),
+                asking=asking is not None,
+            )
 
     @Slot()
     def _tell_leading(self) -> None:

@@ -13,8 +13,10 @@ from gui.pages.measuring.screening import SafetyPage
 from gui.protocol.exercise_round import ExerciseRound, tasks_of
 from gui.protocol.red_flags import HIGH_PAIN
 from gui.session.services import Services
+from gui.text.wording import tr
 from measure.domain.exercises import Exercise
 from measure.domain.home_programme_records import PlannedExercise
+from measure.domain.records import Person
 from measure.domain.screening_records import ScreeningOccasion
 
 
@@ -33,7 +35,10 @@ class RoundPages(QStackedWidget):
         super().__init__(parent)
         self._services = services
         self._recorder: RoundRecorder | None = None
+        self._due: Sequence[PlannedExercise] = ()
         self._limit = 0
+        #: Much pain of today, 0..10, or None.
+        self._high_pain: int | None = None
         #: Pain that was stated during the round, 0..10.
         self._pains: dict[Exercise, int] = {}
         self._done_before: Collection[Exercise] = ()
@@ -51,7 +56,9 @@ class RoundPages(QStackedWidget):
         self.hurt.next_wanted.connect(self._next_after_pain)
         self.hurt.back_wanted.connect(self._back_to_round)
         self.rating.rated.connect(self._rated)
+        self.safety.cleared.connect(self._begin_after_questions)
         self.safety.stopped.connect(self._leave_safety)
+        self.safety.left.connect(self.left)
 
     @property
     def leading(self) -> bool:
@@ -60,12 +67,15 @@ class RoundPages(QStackedWidget):
 
     def begin(
         self,
-        person_id: str,
+        person: Person,
         due: Sequence[PlannedExercise],
         limit: int,
         done_before: Collection[Exercise],
+        *,
+        pain: int | None = None,
+        asking: bool = False,
     ) -> None:
-        """Lead a round.
+        """Lead a round, with a caution after much pain.
 
         Parameters
         ----------
@@ -73,13 +83,31 @@ class RoundPages(QStackedWidget):
             Pain rating, 1..10, at which the programme says to stop.
         done_before
             Exercises that the person has done before.
+        pain
+            Much pain of today, 0..10, or None.
+        asking
+            Whether that pain brings the safety questions first.
         """
         self._services.cues.warm_up()
-        self._recorder = RoundRecorder(self._services, person_id, self)
+        self._recorder = RoundRecorder(self._services, person.id, self)
         self._recorder.failed.connect(self.message_raised)
         self._pains, self._limit, self._done_before = {}, limit, done_before
+        self._due, self._high_pain, self.safety.sides = due, pain, person.affected
+        if asking:
+            self._services.unanswered_pain.ask(person.id, pain)
+            self._ask_safety(ScreeningOccasion.BEFORE, pain)
+        else:
+            self._lead()
+
+    def _lead(self) -> None:
+        guided = ExerciseRound(tasks_of(self._due), self._services.monotonic_s())
         self._show(self.round)
-        self.round.lead(ExerciseRound(tasks_of(due), self._services.monotonic_s()), limit)
+        self.round.lead(guided, self._limit)
+        if self._high_pain is not None:
+            words = tr(
+                "Pain reached {pain} of 10 today. Let the shoulder rest; carry on another day."
+            )
+            self.message_raised.emit(words.format(pain=self._high_pain))
 
     def step_aside(self) -> None:
         """Pause while another page of the window is shown."""
@@ -127,7 +155,7 @@ class RoundPages(QStackedWidget):
         self.round.finish()
         if pain is not None and pain >= HIGH_PAIN:
             self.saved.emit()
-            self._ask_safety()
+            self._ask_safety(ScreeningOccasion.AFTER_PAIN)
         else:
             self._ask_how_it_went()
 
@@ -150,22 +178,31 @@ class RoundPages(QStackedWidget):
                 self._recorder.rate(rating.exercise, rating.pain.value, rating.compared.value)
         self.saved.emit()
         if max((rating.pain.value or 0 for rating in rows), default=0) >= HIGH_PAIN:
-            self._ask_safety()
+            self._ask_safety(ScreeningOccasion.AFTER_PAIN)
         else:
             self.left.emit()
 
-    def _ask_safety(self) -> None:
-        """Ask the safety questions that measuring asks after much pain."""
-        self.safety.ask(ScreeningOccasion.AFTER_PAIN)
+    def _ask_safety(self, occasion: ScreeningOccasion, pain: int | None = None) -> None:
+        """Ask the safety questions that measuring asks because of much pain."""
+        self.safety.ask(occasion, pain)
         self._show(self.safety)
         self.safety.keep_focus()
 
     @Slot()
+    def _begin_after_questions(self) -> None:
+        self._save_answers()
+        self._lead()
+
+    @Slot()
     def _leave_safety(self) -> None:
-        """Save how the safety questions were answered."""
-        if self._recorder is not None:
-            self._recorder.save_screening(self.safety.screening.outcome)
+        self._save_answers()
         self.left.emit()
+
+    def _save_answers(self) -> None:
+        """Save how the safety questions were answered."""
+        screening = self.safety.screening
+        if self._recorder is not None:
+            self._recorder.save_screening(screening.check, screening.outcome)
 
     def _show(self, page: QWidget) -> None:
         self.setCurrentWidget(page)

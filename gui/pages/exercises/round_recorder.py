@@ -43,11 +43,12 @@ class RoundRecorder(QObject):
         """Save the pain reached, 0..10, and how it compared with the last time."""
         self._services.records.run(lambda: self._rate(exercise, pain, compared), failed=self._fail)
 
-    def save_screening(self, outcome: ScreeningOutcome) -> None:
-        """Save how the questions after much pain were answered."""
-        keeper, after = self._services.keeper, ScreeningOccasion.AFTER_PAIN
+    def save_screening(self, occasion: ScreeningOccasion, outcome: ScreeningOutcome) -> None:
+        """Save how the safety questions were answered."""
+        keeper, person_id = self._services.keeper, self._person_id
+        self._services.unanswered_pain.answer(person_id, self._services.today())
         self._services.records.run(
-            lambda: keeper.save_screening(self._person_id, after, outcome), failed=self._fail
+            lambda: keeper.save_screening(person_id, occasion, outcome), failed=self._fail
         )
 
     def _save(self, result: ExerciseResult) -> None:
