@@ -16,6 +16,8 @@ from gui.widgets.text import NoticeBar, label
 _ABOVE, _BELOW = 2, 3
 #: Space above and below the buttons of the foot, pixels. [technical]
 _FOOT_PX = 3 * GAP_PX // 2
+#: How much lower than the buttons beside it two lines of the caution are, pixels. [technical]
+_AROUND_LINES_PX = GAP_PX // 2
 
 
 def frame_page(
@@ -73,7 +75,9 @@ class PageFoot(ButtonRow):
     """Shows the caution in the middle between the buttons where it has room, or else beneath them.
 
     The middle is the page's if nothing stands there, so that the caution keeps its place from page
-    to page.
+    to page. It may go on there in a second line, as two are lower than a button; large text is
+    higher, and always stands beneath. Where no button stands at the line's end, the caution ends
+    there.
     """
 
     def __init__(
@@ -91,7 +95,9 @@ class PageFoot(ButtonRow):
         super()._arrange()
         between = self._between()
         place = between or self._beneath()
-        middle = Qt.AlignmentFlag.AlignHCenter | Qt.AlignmentFlag.AlignVCenter
+        ends = between is not None and self._ends_the_line(between)
+        beside = Qt.AlignmentFlag.AlignTrailing if ends else Qt.AlignmentFlag.AlignHCenter
+        middle = beside | Qt.AlignmentFlag.AlignVCenter
         self._caution.setAlignment(middle if between else Qt.AlignmentFlag.AlignLeading)
         self._caution.setGeometry(QStyle.visualRect(self.layoutDirection(), self.rect(), place))
 
@@ -102,17 +108,15 @@ class PageFoot(ButtonRow):
         return buttons + GAP_PX * bool(buttons) + self._caution.heightForWidth(self._room())
 
     def _between(self) -> QRect | None:
-        """Return the place between the buttons of the one line, if the caution goes there.
-
-        It does where it needs no more lines than beneath them.
-        """
+        """Return the place between the buttons of the one line, if the caution goes there."""
         widths = self._widths_here()
         lines, high = self._lines(widths), self._button_height()
         first, last = ([w for m, w in lines[0] if self._at_end(m) is end] for end in (False, True))
         taken = sum(wide + BUTTON_GAP_PX for wide in (*first, *last))
         room = self._room() - taken
-        beneath = self._caution.heightForWidth(self._room())
-        if len(lines) > 1 or self._caution.heightForWidth(max(0, room)) > min(high, beneath):
+        two_lines = 2 * self._caution.fontMetrics().height() + _AROUND_LINES_PX
+        needed = self._caution.heightForWidth(max(0, room)) + _AROUND_LINES_PX
+        if len(lines) > 1 or max(two_lines, needed) > high:
             return None
         left = (self.width() - self._room()) // 2 + sum(wide + BUTTON_GAP_PX for wide in first)
         place = QRect(left, 0, room, high)
@@ -120,7 +124,27 @@ class PageFoot(ButtonRow):
         beside = min(self.width() // 2 - left, left + room - self.width() // 2)
         centred_place = QRect(self.width() // 2 - beside, 0, 2 * beside, high)
         one_line = self._caution.fontMetrics().horizontalAdvance(self._caution.text())
-        return centred_place if one_line + GAP_PX <= centred_place.width() else place
+        if one_line + GAP_PX <= centred_place.width():
+            return centred_place
+        if one_line <= room:
+            return place
+        narrow = self._least_width(room)
+        return QRect(left + (room - narrow) // 2, 0, narrow, high)
+
+    def _ends_the_line(self, place: QRect) -> bool:
+        """Whether the caution's place is what is left behind the buttons, not the page's middle."""
+        last = any(self._at_end(member) for member in self._shown())
+        return not last and abs(place.center().x() - self.width() // 2) > 1
+
+    def _least_width(self, room: int) -> int:
+        """Return the least width in which the caution is as high, so that its lines are even."""
+        high, lowest = self._caution.heightForWidth(room), 0
+        highest = room
+        while lowest + 1 < highest:
+            middle = (lowest + highest) // 2
+            fits = self._caution.heightForWidth(middle) <= high
+            lowest, highest = (lowest, middle) if fits else (middle, highest)
+        return highest
 
     def _beneath(self) -> QRect:
         room = self._room()

@@ -1,4 +1,4 @@
-"""Foot of a page: the caution beside the buttons or beneath them, in as few lines as it can be."""
+"""Foot of a page: the caution beside the buttons or beneath them, never higher than a button."""
 
 import pytest
 from PySide6.QtCore import Qt
@@ -24,14 +24,28 @@ def foot_of(qtbot: QtBot, ways: int, wide_px: int) -> tuple[PageFoot, QLabel]:
     return foot, foot.findChildren(QLabel)[0]
 
 
-@pytest.mark.parametrize(("ways", "between"), [(0, True), (1, True), (3, False), (4, False)])
-def test_the_caution_is_one_line_beside_the_buttons_or_beneath_them(
-    qtbot: QtBot, appearance: Appearance, ways: int, between: bool
+@pytest.mark.parametrize(
+    ("ways", "percent", "between", "lines"),
+    [
+        (0, 100, True, 1),
+        (1, 100, True, 1),
+        (3, 100, True, 2),
+        (4, 100, False, 1),
+        (0, 150, False, 1),
+        (1, 200, False, 1),
+    ],
+)
+def test_the_caution_is_beside_the_buttons_if_no_higher_or_one_line_beneath_them(
+    qtbot: QtBot, appearance: Appearance, ways: int, percent: int, between: bool, lines: int
 ) -> None:
+    appearance.choose(percent=percent)
     appearance.apply()
     foot, caution = foot_of(qtbot, ways, PAGE_PX)
-    assert caution.heightForWidth(caution.width()) == caution.heightForWidth(WIDE_PX)
+    high = caution.heightForWidth(caution.width())
+    assert high == lines * caution.heightForWidth(WIDE_PX)
+    assert caution.height() >= high
     assert (caution.y() == 0) is between
+    assert foot.sizeHint().height() == foot.buttons[0].height() or not between
     for way in foot.buttons:
         assert not way.geometry().intersects(caution.geometry())
 
@@ -54,3 +68,23 @@ def test_the_caution_keeps_its_place_in_the_middle_of_the_page(
     _foot, caution = foot_of(qtbot, ways, PAGE_PX)
     assert caution.alignment() & Qt.AlignmentFlag.AlignHCenter
     assert abs(caution.geometry().center().x() - PAGE_PX / 2) <= 1
+
+
+def test_two_lines_of_the_caution_are_even(qtbot: QtBot, appearance: Appearance) -> None:
+    appearance.apply()
+    _foot, caution = foot_of(qtbot, 3, PAGE_PX)
+    assert caution.heightForWidth(caution.width()) > caution.heightForWidth(WIDE_PX)
+    assert caution.heightForWidth(caution.width() - 1) > caution.heightForWidth(caution.width())
+
+
+def test_the_caution_ends_the_line_where_no_button_does(
+    qtbot: QtBot, appearance: Appearance
+) -> None:
+    appearance.apply()
+    foot = PageFoot([button("Back to where one was before"), button("Another way than that")])
+    qtbot.addWidget(foot)
+    foot.resize(PAGE_PX, 200)
+    foot.show()
+    caution = foot.findChildren(QLabel)[0]
+    assert caution.alignment() & Qt.AlignmentFlag.AlignTrailing
+    assert caution.geometry().right() == PAGE_PX - 1
