@@ -104,7 +104,7 @@ QPushButton[role="line-link"] {{ border: none; background: transparent; color: {
 QPushButton[role="bare"] {{ border: none; background: transparent;
     padding: {pad}px; }}
 QPushButton[role="bare"]:hover {{ background: {sunken}; }}
-QPushButton[role="cell"] {{ background: transparent; border: 1px solid {soft}; text-align: left;
+QPushButton[role="cell"] {{ background: {ground}; border: 1px solid {ground}; text-align: left;
     border-radius: {field_radius}px; margin: 2px 0; padding: 3px 5px; }}
 QPushButton[role="cell"]:hover {{ background: {sunken}; }}
 QPushButton[role="cell"]:checked {{ background: {tint}; color: {ink}; border-color: {arm}; }}
