@@ -99,7 +99,7 @@ class MoreBelow(QWidget):
         self.setAttribute(Qt.WidgetAttribute.WA_TransparentForMouseEvents)
         self._area, self._bar = area, area.verticalScrollBar()
         self._ground, self._beside = ground, (beside_px, beside_px)
-        self._through = False
+        self._through, self._one_line = False, False
         self._most_faint = _MOST_FAINT_PX
         self._bar.valueChanged.connect(self.refresh)
         self._bar.rangeChanged.connect(self.refresh)
@@ -112,8 +112,11 @@ class MoreBelow(QWidget):
         self.refresh()
 
     def keep_items_whole(self) -> None:
-        """Fade nothing in the middle of an item of a list, if that has no more than two lines."""
-        self._most_faint = _WHOLE_ITEM_PX
+        """Fade nothing in the middle of an item of a list, if that has no more than two lines.
+
+        Of the next one its first line alone is seen, faintly.
+        """
+        self._most_faint, self._one_line = _WHOLE_ITEM_PX, True
         self.refresh()
 
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
@@ -143,8 +146,9 @@ class MoreBelow(QWidget):
         painter = QPainter(self)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         beside, raised = QRegion(self.rect()), QApplication.palette().base().color()
-        line = round(_LEAST_FAINT_LINE * self._area.fontMetrics().lineSpacing())
-        faint = min(_LEAST_FAINT_PX, line)
+        line = self._area.fontMetrics().lineSpacing()
+        least = min(_LEAST_FAINT_PX, round(_LEAST_FAINT_LINE * line))
+        faint = (least, line if self._one_line else REACH_PX)
         for card in self._cards(first, last):
             beside -= card
             inside = card.adjusted(_RIM_PX, 0, -_RIM_PX, 0)
@@ -257,15 +261,16 @@ def text_spans(document: QTextDocument, within: Span) -> list[Span]:
     return sorted(lines)
 
 
-def _cover(painter: QPainter, place: QRect, fade: Span, ground: QColor, faint: int) -> None:
+def _cover(painter: QPainter, place: QRect, fade: Span, ground: QColor, faint: Span) -> None:
     """Paint a ground over a place, more and more of it within the fade, beneath that all of it.
 
     Where the fade ends so many pixels above the lower end of the place, what comes next is seen
-    faintly.
+    faintly: the least of it that is, and the most.
     """
     first, last = fade
     end, covered = place.bottom() + 1 - SOLID_PX, list(_COVERED)
-    if end - last >= faint:
+    if end - last >= faint[0]:
+        end = min(end, last + faint[1])
         covered = [(0.0, 0.0), ((last - first) / (end - first), _FAINT), (1.0, 1.0)]
         last = end
     fading = QLinearGradient(0, first, 0, last)

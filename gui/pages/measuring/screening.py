@@ -235,7 +235,7 @@ class SafetyPage(QWidget):
             line.emphasise(strong.split("|"))
             self._lines.append(line)
         # The longest list needs room above the foot as well.
-        between = (1.25 if words.alarming else 1.5) if roomy else 0.75
+        between = (1.25 if words.alarming else 1.5) if roomy else 1.75
         self._signs = card(
             *self._lines,
             role="alarm-card" if words.alarming else "card",

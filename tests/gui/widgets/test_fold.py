@@ -133,3 +133,30 @@ def test_items_of_two_lines_are_kept_whole_where_that_is_wanted(appearance, plac
     for item in items:
         top = item.mapTo(area.viewport(), item.rect().topLeft()).y()
         assert top + item.height() <= first + 2 or top >= last - 10
+
+
+def test_of_an_item_kept_whole_only_the_first_line_is_seen_below_the_fade(appearance, placed):
+    page = QWidget()
+    layout = QVBoxLayout(page)
+    layout.setContentsMargins(0, 0, 0, 0)
+    layout.setSpacing(16)
+    above, item = QPushButton(), QPushButton()
+    red_block = "background: #ff0000; border: none; padding: 0; min-height: %dpx; max-height: %dpx"
+    for control, high in ((above, EDGE_PX - 116), (item, 2 * EDGE_PX)):
+        control.setStyleSheet(red_block % (high, high))
+        layout.addWidget(control)
+    area = scrollable(page)
+    area.findChild(MoreBelow).keep_items_whole()
+    placed(area, (400, EDGE_PX))
+    picture = area.grab().toImage()
+    ground = area.palette().color(QPalette.ColorRole.Window).greenF()
+    edge = area.viewport().height()
+    top = item.mapTo(area.viewport(), item.rect().topLeft()).y()
+    line = area.fontMetrics().lineSpacing()
+    assert line < edge - top - SOLID_PX - 8
+
+    def red(place):
+        return 1 - picture.pixelColor(80, area.viewport().y() + place).greenF() / ground
+
+    assert red(top + 2) > 0.3
+    assert max(red(place) for place in range(top + line + 1, edge)) < 0.02
