@@ -71,9 +71,11 @@ class ReportChoicesForm(QWidget):
             column(asked, self.question, spacing=gap(1)),
             column(since, row(self.period, 1), self.since, self.problem, spacing=gap(1)),
             column(self.details, self.landscape, spacing=gap(1)),
+            1,
             spacing=gap(3),
         )
-        column(group, 1, on=self, margins=(0, 0, 0, gap(1)))
+        # As high as the paper beside it.
+        column((group, 1), on=self)
 
     @property
     def choices(self) -> ReportChoices:

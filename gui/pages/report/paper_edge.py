@@ -5,7 +5,7 @@ from PySide6.QtGui import QPainter, QPen
 from PySide6.QtWidgets import QWidget
 
 from gui.style.appearance import Appearance
-from gui.style.measures import FIELD_RADIUS_PX
+from gui.style.measures import CARD_RADIUS_PX
 from gui.widgets.layouts import column
 from gui.widgets.painted_widget import PaintedWidget
 
@@ -13,7 +13,7 @@ from gui.widgets.painted_widget import PaintedWidget
 _EDGE = 0.45
 #: Room beside and above what is written, so that it lies within the round corners, pixels.
 #: [technical]
-_WITHIN_PX = 3
+_WITHIN_PX = 5
 
 
 class PaperEdge(PaintedWidget):
@@ -27,4 +27,4 @@ class PaperEdge(PaintedWidget):
         sheet = QRectF(self.rect()).adjusted(0.5, 0.5, -0.5, -0.5)
         painter.setPen(QPen(self.appearance.colour("edge", _EDGE), 1))
         painter.setBrush(Qt.GlobalColor.white)
-        painter.drawRoundedRect(sheet, FIELD_RADIUS_PX, FIELD_RADIUS_PX)
+        painter.drawRoundedRect(sheet, CARD_RADIUS_PX, CARD_RADIUS_PX)

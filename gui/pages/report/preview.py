@@ -170,12 +170,13 @@ class ReportPreviewPage(TitledPage):
         gap = self._appearance.gap
         shown = column(self.state, (self._sheet, 1), (self._paper, 1), spacing=gap(1))
         form = column((self._choices, 1), margins=(0, _ABOVE_PX, 0, 0))
-        beside = widget_with(row(form, (shown, 1), spacing=gap(3)))
+        # Between the form and the paper lies the form's bar as well.
+        beside = widget_with(row(form, (shown, 1), spacing=gap(2) - BAR_PX))
         head = widget_with(row((self.title, 1), self.other_kind, self.options, spacing=gap(2)))
         foot = ButtonRow([self.leave, self.print, self.write], wide=True)
         margins = (MARGIN_PX, _FOOT_PX, MARGIN_PX, _FOOT_PX)
         parts = (
-            centred(head, margins=(MARGIN_PX, gap(2), MARGIN_PX, gap(2))),
+            centred(head, margins=(MARGIN_PX, MARGIN_PX, MARGIN_PX, gap(2))),
             (centred(beside, margins=(MARGIN_PX, 0, MARGIN_PX - BAR_PX, gap(2))), 1),
             separator(),
             centred(foot, margins=margins),
