@@ -19,6 +19,7 @@ from gui.widgets.layouts import card, clear_layout, column, row, separator, widg
 from gui.widgets.page_frame import frame_page
 from gui.widgets.pain_scale import PainScale
 from gui.widgets.scroll_page import bring_into_view
+from gui.widgets.side_by_side import LARGE_FROM_PERCENT
 from gui.widgets.text import end_together, label
 from measure.domain.goal_records import (
     MOST_GOALS,
@@ -35,8 +36,9 @@ from measure.domain.records import History
 from measure.progress.dates import date_words
 from measure.system.clock import new_id
 
-#: Width and height of the drawing beside the first question, pixels. [technical]
-_DRAWN_PX = 208
+#: Width and height of the drawing beside the first question or the one goal, and of one beside
+#: large text, pixels. [technical]
+_DRAWN_PX, _DRAWN_BESIDE_LARGE_PX = (300, 360), (208, 208)
 
 
 class GoalsPage(QWidget):
@@ -71,9 +73,11 @@ class GoalsPage(QWidget):
         self.leave = button(tr("Back"), key=tr("Escape"))
         self.leave.clicked.connect(self.left)
         bind_keys(self, self.leave, "Escape")
-        #: A person with a raised arm, beside the question while there is no goal.
+        #: A person with a raised arm, beside the question, and beside one goal where it has room.
         self._drawn = self._reaching()
         self._lay_out()
+        self._fit_drawing()
+        appearance.changed.connect(self._fit_drawing)
 
     def _lay_out(self) -> None:
         most = tr("You can name up to three.")
@@ -102,9 +106,14 @@ class GoalsPage(QWidget):
         """Return a person who reaches up, in a panel."""
         figure = PositionView(self._appearance, still=True, close=True)
         figure.show_movement(Movement.FLEXION, Side.LEFT)
-        tile = figure_tile(figure)
-        tile.setFixedSize(_DRAWN_PX, _DRAWN_PX)
-        return tile
+        return figure_tile(figure)
+
+    @Slot()
+    def _fit_drawing(self) -> None:
+        """Give the drawing the size for the text, and show it while the words leave it room."""
+        roomy = self._appearance.percent < LARGE_FROM_PERCENT
+        self._drawn.setFixedSize(*(_DRAWN_PX if roomy else _DRAWN_BESIDE_LARGE_PX))
+        self._drawn.setVisible(len(self.ratings) <= int(roomy))
 
     def show_goals(self, history: History, today: dt.date) -> None:
         """Show a person's goals and ratings."""
@@ -123,7 +132,7 @@ class GoalsPage(QWidget):
         # Goals that are named stand under the title alone.
         self.question.setVisible(not goals)
         self._before.setVisible(not goals)
-        self._drawn.setVisible(not goals)
+        self._fit_drawing()
         self._after.setVisible(bool(goals))
         self.words.clear()
         self._ask(asked=not goals)
