@@ -148,4 +148,4 @@ def list_card(*rows: QWidget, spacing: int = GAP_PX * 3 // 2) -> QFrame:
     contents: list[QWidget] = []
     for row in rows:
         contents += [separator(), row] if contents else [row]
-    return card(*contents, spacing=spacing)
+    return card(*contents, 1, spacing=spacing)

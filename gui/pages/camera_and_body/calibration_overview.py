@@ -180,8 +180,8 @@ def _words(name: str, state: QLabel) -> QWidget:
 
 
 def _group(name: str, members: QWidget) -> QWidget:
-    """Return rows beneath the heading of their group."""
-    return widget_with(column(label(name, "title"), members, 1, spacing=GAP_PX))
+    """Return rows beneath the heading of their group, the card as high as the one beside it."""
+    return widget_with(column(label(name, "title"), (members, 1), spacing=GAP_PX))
 
 
 def _action(words: str, name: str) -> ShortcutButton:
