@@ -112,3 +112,16 @@ def test_every_field_has_a_name_and_escape_leads_back(
     assert "A jacket, 4 of 10" in {field.accessibleName() for field in fields}
     press(Qt.Key.Key_Escape)
     assert not page.isVisible()
+
+
+@pytest.mark.parametrize(("percent", "named"), [(100, 1), (200, 0)])
+def test_a_drawing_stands_beside_the_goals_while_they_leave_it_room(
+    goals_page: WindowHarness, percent: int, named: int
+) -> None:
+    page = goals_page.window.progress.goals
+    goals_page.services.appearance.choose(percent=percent)
+    for words in ("A jacket", "The top shelf"):
+        beside = len(page.ratings) <= named
+        assert page._drawn.isVisible() is beside
+        add(goals_page, words)
+    assert not page._drawn.isVisible()
