@@ -34,7 +34,7 @@ _INDENT_PX, _BETWEEN_PX = 6, 4
 #: per cent. [technical]
 _TWO_LINES_PERCENTS = (110, 130)
 #: Shares of the width for which trial it is, and for what was read. [technical]
-_TRIAL_SHARES = (2, 1)
+_TRIAL_SHARES = (9, 4)
 
 
 class ReadingButton(ShortcutButton):
