@@ -1229,7 +1229,7 @@
     </message>
     <message>
         <source>{conduct}. Viewed {view}, measured against {reference}. Body tracking: {level}.</source>
-        <translation>{conduct}. Visto {view}, medido respecto a {reference}. Seguimiento del cuerpo: {level}.</translation>
+        <translation>{conduct}. Visto {view}, medido con {reference} como referencia. Seguimiento del cuerpo: {level}.</translation>
     </message>
     <message>
         <source>the trunk</source>
