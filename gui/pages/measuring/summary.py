@@ -7,19 +7,20 @@ from functools import partial
 
 from PySide6.QtCore import Signal, Slot
 from PySide6.QtGui import QGuiApplication
-from PySide6.QtWidgets import QPlainTextEdit, QWidget
+from PySide6.QtWidgets import QPlainTextEdit, QPushButton, QWidget
 
 from gui.pages.measuring.result_card import ResultCard, Said, Task
 from gui.pages.measuring.typed_values import TypedValues
 from gui.protocol.plan import MovementTask, SessionMode
 from gui.session.measurement_session import MeasurementSession
 from gui.style.appearance import Appearance
+from gui.style.measures import GAP_PX
 from gui.text.result_wording import line_of_results, result_notes, short_reason
 from gui.text.session_wording import correction_next_time, without_reading
-from gui.text.wording import pain_sentence, side_name, tr
+from gui.text.wording import pain_sentence, side_name, task_title, tr
 from gui.widgets.announcement import announce
 from gui.widgets.buttons import ButtonRow, bind_keys, button
-from gui.widgets.layouts import column, widget_with
+from gui.widgets.layouts import clear_layout, column, row, widget_with
 from gui.widgets.page_frame import frame_page
 from gui.widgets.scroll_page import bring_into_view
 from gui.widgets.text import label
@@ -32,6 +33,42 @@ from measure.domain.session_facts import ClinicianValue
 _NOTE_PX = 90
 #: Space between the links, which have a pixel more at each end of their words, pixels. [technical]
 _LINKS_PX = 22
+
+
+class WithoutReading(QWidget):
+    """Movements of which nothing was captured, each with its reason and what measures it again."""
+
+    #: One of them is to be measured once more (MovementTask).
+    again = Signal(object)
+
+    def __init__(self, spacing: int) -> None:
+        super().__init__()
+        self._said: tuple[str, ...] = ()
+        self._lines = column(on=self, spacing=spacing)
+
+    def text(self) -> str:
+        """Return what is said, a line each."""
+        return "\n".join(self._said)
+
+    def show_lines(self, lines: Mapping[str, MovementTask | None]) -> None:
+        """Show lines, each with what its button measures, or None where that is not offered."""
+        self._said = tuple(lines)
+        clear_layout(self._lines)
+        for words, task in lines.items():
+            said = label(words, "quiet")
+            way = [] if task is None else [self._way(task)]
+            self._lines.addWidget(widget_with(row((said, 1), *way, spacing=2 * GAP_PX)))
+        self.setVisible(bool(lines))
+
+    def _way(self, task: MovementTask) -> QPushButton:
+        made = button(tr("Measure again"))
+        title = task_title(task.movement, task.side)
+        made.setAccessibleName(tr("Measure again: {task}").format(task=title))
+        made.clicked.connect(partial(self._measure_again, task))
+        return made
+
+    def _measure_again(self, task: MovementTask, _checked: bool = False) -> None:
+        self.again.emit(task)
 
 
 class SummaryPage(QWidget):
@@ -49,8 +86,8 @@ class SummaryPage(QWidget):
         super().__init__(parent)
         self.title = label("", "display")
         self.next_side = button(tr("Measure this side"), key=tr("T"))
-        #: Movements of which nothing was captured, each with its reason.
-        self.without = label("", "quiet")
+        self.without = WithoutReading(appearance.gap(1))
+        self.without.again.connect(self.task_wanted)
         self._other_side: MovementTask | None = None
         self.typed = TypedValues()
         self.typing = button(tr("Add goniometer values"), "line-link", checkable=True)
@@ -157,16 +194,20 @@ class SummaryPage(QWidget):
         self, measuring: MeasurementSession, results: Mapping[Task, Measurement]
     ) -> None:
         """List what was begun and gave nothing, with the reason, so that it is not missed."""
-        words = {
-            (outcome.task.movement, outcome.task.side): without_reading(outcome)
+        nothing = {
+            (outcome.task.movement, outcome.task.side): outcome
             for outcome in measuring.guide.outcomes
             if not outcome.captured
         }
-        said = [words[task] for task in words if task not in results]
+        again = {task: _again(measuring, outcome.task) for task, outcome in nothing.items()}
+        said = {
+            without_reading(outcome): again[task]
+            for task, outcome in nothing.items()
+            if task not in results
+        }
         if not results and measuring.log.begun:
-            said.append(tr("What you said about pain is saved."))
-        self.without.setText("\n".join(said))
-        self.without.setVisible(bool(self.without.text()))
+            said[tr("What you said about pain is saved.")] = None
+        self.without.show_lines(said)
 
     def _wanted(
         self, measuring: MeasurementSession, results: Mapping[Task, Measurement]
@@ -246,14 +287,9 @@ def _earlier_today(
 
 
 def _details(measuring: MeasurementSession) -> dict[Task, Said]:
-    """Return what is said about each result: pain, notes, and where the person stood.
-
-    What gave no reading may be measured once more, unless a movement of the session hurt too much.
-    """
-    outcomes, limit = measuring.guide.outcomes, measuring.guide.pain_limit
-    rests = measuring.asks_for_check or any((said.pain or 0) >= limit for said in outcomes)
+    """Return what is said about each result: pain, notes, and where the person stood."""
     details = {}
-    for outcome in outcomes:
+    for outcome in measuring.guide.outcomes:
         measurement, task = outcome.measurement, outcome.task
         if measurement is None:
             continue
@@ -270,9 +306,25 @@ def _details(measuring: MeasurementSession) -> dict[Task, Said]:
             tuple(filter(None, notes)),
             lacking=short_reason(measurement),
             advice=advice,
-            again=None if rests or stopped else task,
+            again=_again(measuring, task),
         )
     return details
+
+
+def _again(measuring: MeasurementSession, task: MovementTask) -> MovementTask | None:
+    """Return a movement if it may be measured once more.
+
+    It may not where pain stopped it, or where a movement of the session hurt too much.
+    """
+    outcomes, limit = measuring.guide.outcomes, measuring.guide.pain_limit
+    rests = measuring.asks_for_check or any((said.pain or 0) >= limit for said in outcomes)
+    this = [said for said in outcomes if _same(said.task, task)]
+    stopped = any(said.stopped_by is LimitingFactor.PAIN for said in this)
+    return None if rests or stopped else task
+
+
+def _same(task: MovementTask, other: MovementTask) -> bool:
+    return (task.movement, task.side) == (other.movement, other.side)
 
 
 def _title(measured: bool, *, read: bool, saved: bool, first: bool) -> str:

@@ -138,6 +138,49 @@ def test_what_hurt_is_not_offered_again(
     assert ways_to_measure_again(stage) == []
 
 
+def test_what_was_stopped_before_a_trial_is_measured_again(
+    stage: WindowHarness, press: Press
+) -> None:
+    begin_home(stage)
+    page = stage.window.measure
+    trials(stage, 150.0)  # practice alone, which does not count
+    press(Qt.Key.Key_Escape)
+    assert shown(stage) is page.summary
+    assert page.summary.without.text().startswith("Flexion, right arm: no reading")
+    (again,) = ways_to_measure_again(stage)
+    assert again.accessibleName() == "Measure again: Flexion, right arm"
+    again.click()
+    stage.settle()
+    assert shown(stage) is page.live
+    assert (stage.engine.movement, stage.engine.side) == (Movement.FLEXION, Side.RIGHT)
+    trials(stage, 149.0, 150.0, 151.0, 152.0)
+    page.pain.done.click()
+    stage.settle()
+    assert page.summary.card.readings == ["151\u00b0 (145 to 157)"]
+    assert page.summary.without.text() == ""
+    assert ways_to_measure_again(stage) == []
+
+
+@pytest.mark.parametrize(
+    ("pain", "stopped_by", "offered"),
+    [(1, LimitingFactor.PAIN, 0), (None, LimitingFactor.PAIN, 0), (5, None, 0), (1, None, 1)],
+)
+def test_what_hurt_before_a_trial_is_not_offered_again(
+    stage: WindowHarness, pain: int | None, stopped_by: LimitingFactor | None, offered: int
+) -> None:
+    begin_clinic(stage)
+    page = stage.window.measure
+    page.live.hurts.click()
+    stage.settle()
+    page.pain.pain.choose(pain)
+    page.pain.reason.choose(stopped_by)
+    page.pain.done.click()
+    stage.settle()
+    assert shown(stage) is page.summary
+    assert page.summary.without.text().startswith("Flexion, left arm: no reading")
+    assert len(ways_to_measure_again(stage)) == offered
+
+
 def test_who_stopped_because_it_hurt_is_not_told_how_to_move(stage: WindowHarness) -> None:
     begin_clinic(stage)
     page = stage.window.measure
