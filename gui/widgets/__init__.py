@@ -4,8 +4,8 @@ Public names:
 
     announcement: announce
     beside_row: BesideRow, aligned, list_card
-    buttons: BUTTON_GAP_PX, ButtonRow, ElidedButton, MenuButton, RingedButton, ShortcutButton,
-        WrappedButton, bind_keys, button, give_role
+    buttons: BUTTON_GAP_PX, ButtonRow, ElidedButton, HELD_BACK_MS, MenuButton, RingedButton,
+        ShortcutButton, WrappedButton, bind_keys, button, give_role
     camera_trouble: CameraTrouble, FAR, FAR_GOOD, FAR_RIGHT, FAR_STEP, FAR_WRONG, TroubleSteps,
         paint_camera
     camera_view: CameraView

@@ -4,7 +4,7 @@ from collections.abc import Callable, Sequence
 from functools import partial
 from typing import Any
 
-from PySide6.QtCore import QEvent, QRect, QRectF, QSize, Qt, Signal
+from PySide6.QtCore import QDeadlineTimer, QEvent, QRect, QRectF, QSize, Qt, Signal
 from PySide6.QtGui import (
     QFont,
     QFontMetrics,
@@ -37,6 +37,8 @@ _LINE_GAP_PX = 8
 _AROUND_ICON_PX = 52
 #: Least room for a shortened name, pixels. [technical]
 _LEAST_NAME_PX = 40
+#: How long a button is held back: nobody takes in its words sooner, milliseconds. [project]
+HELD_BACK_MS = 1000
 #: Says that a button opens a list.
 _ARROW = "\u25be"
 #: Roles of buttons that look like links: flush with the text around them.
@@ -77,7 +79,7 @@ class ShortcutButton(RingedButton):
     """A button that shows its key beside its text where there is room for both.
 
     The second click of a double click presses it only if the first one did: it may have been meant
-    for the button that stood in its place before.
+    for the button that stood in its place before. So may what presses a button that is held back.
     """
 
     #: The button that the mouse pressed last.
@@ -86,7 +88,12 @@ class ShortcutButton(RingedButton):
     def __init__(self, text: str, key: str) -> None:
         super().__init__(text)
         self._text, self._key = text, key
+        self._held = QDeadlineTimer(0)
         self.say(text)
+
+    def hold_back(self) -> None:
+        """Let mouse and keyboard not press it for a moment: it has just come to where it is."""
+        self._held.setRemainingTime(HELD_BACK_MS)
 
     def say(self, text: str, key: str | None = None) -> None:
         """Give the button another text, and another key unless it keeps its own."""
@@ -116,8 +123,10 @@ class ShortcutButton(RingedButton):
         return self.sizeHint()
 
     def mousePressEvent(self, event: QMouseEvent) -> None:
-        ShortcutButton._last_pressed = self
-        super().mousePressEvent(event)
+        held = not self._held.hasExpired()
+        ShortcutButton._last_pressed = None if held else self
+        if not held:
+            super().mousePressEvent(event)
 
     def mouseDoubleClickEvent(self, event: QMouseEvent) -> None:
         if ShortcutButton._last_pressed is self:
@@ -125,7 +134,10 @@ class ShortcutButton(RingedButton):
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         """Let Enter press it like Space, where Enter does nothing else on the page."""
-        if event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter) and not event.isAutoRepeat():
+        enters = (Qt.Key.Key_Return, Qt.Key.Key_Enter)
+        if event.key() in (*enters, Qt.Key.Key_Space) and not self._held.hasExpired():
+            return
+        if event.key() in enters and not event.isAutoRepeat():
             self.click()
         else:
             super().keyPressEvent(event)

@@ -3,7 +3,7 @@
 from collections.abc import Collection
 from functools import partial
 
-from PySide6.QtCore import QEvent, QObject, Qt, QTimer, Signal, Slot
+from PySide6.QtCore import QDeadlineTimer, QEvent, QObject, Qt, QTimer, Signal, Slot
 from PySide6.QtGui import QKeySequence, QShortcut
 from PySide6.QtWidgets import (
     QLayout,
@@ -19,7 +19,7 @@ from gui.style.appearance import Appearance
 from gui.style.measures import BAR_PX, GAP_PX, MARGIN_PX, TITLE
 from gui.text.safety_wording import ScreeningText, answer_text, screening_text
 from gui.text.wording import tr
-from gui.widgets.buttons import ButtonRow, ShortcutButton, button
+from gui.widgets.buttons import HELD_BACK_MS, ButtonRow, ShortcutButton, button
 from gui.widgets.figures.standing_figure import StandingFigure
 from gui.widgets.fold import MoreBelow
 from gui.widgets.layouts import Content, card, centred, column, row, separator, widget_with
@@ -73,7 +73,9 @@ def _cause(check: ScreeningOccasion, pain: int, rose_from: int | None, *, clinic
 class SafetyPage(QWidget):
     """Runs a :class:`RedFlagScreening`; tells whether measuring may go on.
 
-    "None of these" can be pressed only once the end of the list has been on the screen.
+    "None of these" can be pressed only once the end of the list has been on the screen. It comes in
+    the place of another button, so never beneath a pointer that rests there, nor to the keyboard,
+    unless the person has scrolled the list; and it is not pressed in its first moment.
     """
 
     cleared = Signal()
@@ -102,8 +104,15 @@ class SafetyPage(QWidget):
         #: Runs out when what was painted is on the screen; goes with the page.
         self._painted = QTimer(self, singleShot=True, interval=0)
         self._painted.timeout.connect(self._check_end)
+        #: Whether the list was scrolled by the person since its end was checked last.
+        self._scrolled = False
+        #: Whether the buttons are to change as soon as nobody is about to press one.
+        self._waits = False
+        #: While a list has just come its buttons may still find their places.
+        self._new = QDeadlineTimer(0)
+        self._foot_row: ButtonRow | None = None
         self.rest = self._rest_button()
-        self.answers: dict[ScreeningAnswer, QPushButton] = {}
+        self.answers: dict[ScreeningAnswer, ShortcutButton] = {}
         self.ways_out: list[QPushButton] = []
         back = QShortcut(QKeySequence(Qt.Key.Key_Escape), self)
         back.setContext(Qt.ShortcutContext.WidgetWithChildrenShortcut)
@@ -174,6 +183,18 @@ class SafetyPage(QWidget):
         bar.setValue(here + bar.pageStep() - bar.singleStep())
         if unseen and here < unseen[0] < bar.value():
             bar.setValue(unseen[0])
+        # Where nothing is left to scroll, to ask for the rest is enough.
+        self._note_scrolling()
+        self._check_again()
+
+    @Slot()
+    def _note_scrolling(self) -> None:
+        self._scrolled = True
+
+    def _check_again(self) -> None:
+        """Check for the end of the list now if that had to wait."""
+        if self._waits:
+            self._painted.start()
 
     def _unseen(self) -> list[SignedLine]:
         """Return the signs that fade at the page's lower edge or lie below it."""
@@ -203,6 +224,9 @@ class SafetyPage(QWidget):
         self._shown, self._area = outer, area
         self._layout.addWidget(outer)
         area.viewport().installEventFilter(self)
+        area.verticalScrollBar().actionTriggered.connect(self._note_scrolling)
+        self._scrolled = self._waits = False
+        self._new.setRemainingTime(HELD_BACK_MS)
         if self.isVisible():
             self.keep_focus()
 
@@ -306,6 +330,9 @@ class SafetyPage(QWidget):
             # Its place belongs to the button that shows the rest of the list until that is seen.
             none.setVisible(False)
             self.rest.setVisible(True)
+            for watched in (foot, self.rest):
+                watched.installEventFilter(self)
+        self._foot_row = foot
         return foot
 
     def _rest_button(self) -> ShortcutButton:
@@ -316,8 +343,10 @@ class SafetyPage(QWidget):
         return made
 
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
-        """Notice what of the list is being painted."""
-        if event.type() is QEvent.Type.Paint:
+        """Notice what of the list is being painted, and who leaves its buttons."""
+        if event.type() in (QEvent.Type.Leave, QEvent.Type.FocusOut):
+            self._check_again()
+        elif event.type() is QEvent.Type.Paint and watched not in (self._foot_row, self.rest):
             self._painted.start()
         return super().eventFilter(watched, event)
 
@@ -327,13 +356,26 @@ class SafetyPage(QWidget):
         none = self.answers.get(ScreeningAnswer.NONE_FITS)
         if none is None or none.isEnabled() or self._area is None:
             return
+        scrolled, self._scrolled = self._scrolled, False
+        self._waits = self._is_about_to_press and not scrolled and self._new.hasExpired()
+        if self._waits:
+            return
         bar = self._area.verticalScrollBar()
         at_end = bar.value() >= bar.maximum() - _END_PX
         none.setEnabled(at_end)
         none.setVisible(at_end)
+        if at_end:
+            for answer in self.answers.values():
+                answer.hold_back()
         self.rest.setVisible(not at_end)
         left = len(self._unseen())
         self.rest.say(tr("Show {count} more").format(count=left) if left else tr("Show the rest"))
+
+    @property
+    def _is_about_to_press(self) -> bool:
+        """Whether the pointer rests on the buttons, or the keyboard on the one that will go."""
+        pointed = self._foot_row is not None and self._foot_row.underMouse()
+        return pointed or self.rest.hasFocus()
 
     def _way_out(self, text: str, role: str, slot: object) -> None:
         way_out = button(text, role)

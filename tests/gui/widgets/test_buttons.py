@@ -7,7 +7,7 @@ from PySide6.QtWidgets import QWidget
 from pytestqt.qtbot import QtBot
 
 from gui.style.appearance import Appearance
-from gui.widgets.buttons import ButtonRow, MenuButton, bind_keys, button
+from gui.widgets.buttons import HELD_BACK_MS, ButtonRow, MenuButton, bind_keys, button
 from gui.widgets.layouts import column
 from measure.domain.movements import Movement
 from tests.gui.conftest import Place
@@ -137,3 +137,20 @@ def test_a_double_click_does_not_press_what_came_in_the_place_of_the_first(qtbot
     QTest.mouseClick(second, Qt.MouseButton.LeftButton)
     click_again(second)
     assert pressed == ["first", "second", "second"]
+
+
+def test_a_button_that_is_held_back_is_pressed_a_moment_later(qtbot: QtBot) -> None:
+    target, pressed = button("None of these"), list[str]()
+    qtbot.addWidget(target)
+    target.clicked.connect(lambda: pressed.append("pressed"))
+    target.show()
+    target.hold_back()
+    QTest.mouseClick(target, Qt.MouseButton.LeftButton)
+    click_again(target)
+    for key in (Qt.Key.Key_Space, Qt.Key.Key_Return, Qt.Key.Key_Enter):
+        QTest.keyClick(target, key)
+    assert pressed == []
+    QTest.qWait(HELD_BACK_MS + 50)
+    QTest.mouseClick(target, Qt.MouseButton.LeftButton)
+    QTest.keyClick(target, Qt.Key.Key_Space)
+    assert pressed == ["pressed", "pressed"]

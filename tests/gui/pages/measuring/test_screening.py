@@ -1,9 +1,10 @@
 """Safety questions in the window: what may be answered when, and what follows much pain."""
 
 import pytest
-from PySide6.QtCore import Qt
+from PySide6.QtCore import QEvent, QPointF, Qt
+from PySide6.QtGui import QEnterEvent
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QLabel, QPushButton, QScrollArea
+from PySide6.QtWidgets import QApplication, QLabel, QPushButton, QScrollArea, QWidget
 
 from gui.app.main_window import SMALLEST_PX
 from gui.pages.measuring.screening import SafetyPage
@@ -142,6 +143,75 @@ def test_a_sign_that_fades_at_the_lower_edge_is_still_to_be_shown(
     assert 0 < len(faint) < len(signs)
     assert page.safety.rest.accessibleName() == f"Show {len(faint)} more"
     assert not page.safety.answers[ScreeningAnswer.NONE_FITS].isEnabled()
+
+
+def _list_with_more_below(stage: WindowHarness) -> SafetyPage:
+    """Show a message above a list that has room without it alone."""
+    stage.window.resize(1366, 700)
+    safety = stage.window.measure.safety
+    stage.window.measure.start.at_home.start.click()
+    stage.window.messages.tell("A message.\nOf three\nlines.", stays=True)
+    stage.settle()
+    assert safety.rest.isVisible()
+    assert not safety.answers[ScreeningAnswer.NONE_FITS].isEnabled()
+    safety._new.setRemainingTime(0)
+    return safety
+
+
+def _point_at(target: QWidget, *, beside: bool = False) -> None:
+    """Let the pointer come to a widget and the row that it is in, or leave them."""
+    place = QPointF(5, 5)
+    row = target.parentWidget()
+    for part in (target, row) if beside else (row, target):
+        assert part is not None
+        event = QEvent(QEvent.Type.Leave) if beside else QEnterEvent(place, place, place)
+        QApplication.sendEvent(part, event)
+
+
+@pytest.mark.parametrize("by", ["leaving", "pressing", "scrolling"])
+def test_no_button_changes_beneath_a_resting_pointer(new_stage: WindowHarness, by: str) -> None:
+    """Else a press meant for the rest of the list would deny signs that nobody has read."""
+    safety = _list_with_more_below(new_stage)
+    none, page = safety.answers[ScreeningAnswer.NONE_FITS], safety.screening.page
+    said, place = safety.rest.text(), safety.rest.geometry()
+    _point_at(safety.rest)
+    new_stage.window.messages.hide()
+    new_stage.settle()
+    assert safety.rest.isVisible()
+    assert (safety.rest.text(), safety.rest.geometry()) == (said, place)
+    assert not none.isEnabled()
+    if by == "leaving":
+        _point_at(safety.rest, beside=True)
+    elif by == "pressing":
+        QTest.mouseClick(safety.rest, Qt.MouseButton.LeftButton)
+    else:
+        area = safety.findChild(QScrollArea)
+        assert isinstance(area, QScrollArea)
+        QTest.keyClick(area, Qt.Key.Key_PageUp)
+        area.viewport().update()
+    new_stage.settle()
+    assert none.isVisible()
+    assert none.isEnabled()
+    # What was meant for the button before comes too soon.
+    QTest.mouseClick(none, Qt.MouseButton.LeftButton)
+    QTest.mouseDClick(none, Qt.MouseButton.LeftButton)
+    QTest.keyClick(none, Qt.Key.Key_Space)
+    QTest.keyClick(none, Qt.Key.Key_Return)
+    assert safety.screening.page is page
+    none._held.setRemainingTime(0)
+    QTest.mouseClick(none, Qt.MouseButton.LeftButton)
+    assert safety.screening.page is not page
+
+
+def test_no_button_changes_while_the_keyboard_is_on_it(new_stage: WindowHarness) -> None:
+    safety = _list_with_more_below(new_stage)
+    safety.rest.setFocus()
+    new_stage.window.messages.hide()
+    new_stage.settle()
+    assert safety.rest.isVisible()
+    safety.keep_focus()
+    new_stage.settle()
+    assert safety.answers[ScreeningAnswer.NONE_FITS].isEnabled()
 
 
 def deny_all(stage: WindowHarness) -> None:
