@@ -14,7 +14,7 @@ from gui.app.page_focus import PageFocus
 from gui.app.reminder import Reminder
 from gui.app.report_dialogs import ReportDialogs
 from gui.app.tray_notice import TrayNotice
-from gui.app.window_pages import MainPage, WindowPages
+from gui.app.window_pages import Entered, MainPage, WindowPages
 from gui.pages.settings.data_page import DataPage
 from gui.session.preferences import Preferences
 from gui.session.services import Services
@@ -270,13 +270,27 @@ class MainWindow(QMainWindow):
         leading = pages.made("exercises") and pages.exercises.leading
         return self.measure.measuring is not None or leading or pages.is_reading
 
-    def take_over(self, before: "MainWindow") -> None:
-        """Show the page that another window showed, and its clips, in the same place."""
+    @property
+    def keeps_programme(self) -> bool:
+        """Whether an exercise programme was entered and not saved."""
+        return self._pages.keeps_programme
+
+    @property
+    def entered(self) -> Entered:
+        """What else is entered and not saved, for another window to go on with."""
+        return self._pages.entered
+
+    def take_over(self, before: "MainWindow", entered: Entered) -> None:
+        """Show the page, the clips and the entries of another window, in the same place.
+
+        The entries are as they were understood in that window's language.
+        """
         self.setGeometry(before.geometry())
         self.setWindowState(before.windowState())
         if before._pages.made("clips"):
             self.clips.take_over(before.clips)
         self.go(before.place)
+        self._pages.resume(entered)
         if before.shows_settings:
             self.show_settings()
 
@@ -338,7 +352,7 @@ class MainWindow(QMainWindow):
 
         A programme that was entered and not saved is asked about first.
         """
-        if self._pages.made("exercises") and self.exercises.keeps_entries:
+        if self.keeps_programme:
             event.ignore()
             self._ask_about_entries()
             return

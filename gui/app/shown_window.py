@@ -15,7 +15,8 @@ class ShownWindow(QObject):
     """Holds the main window. Another one takes its place, with the same services and page.
 
     A session or the reading of a clip that is under way is never broken off: the language then
-    changes when it has ended.
+    changes when it has ended. An exercise programme that was entered waits to be saved or left;
+    what is entered elsewhere goes with it.
     """
 
     #: Another window was shown in place of the one before.
@@ -44,6 +45,10 @@ class ShownWindow(QObject):
             self.window.messages.tell(
                 tr("The language changes when the current measurement or reading has ended.")
             )
+        elif self.window.keeps_programme:
+            self.window.messages.tell(
+                tr("The language changes when the exercise programme is saved or left.")
+            )
         self._waiting.start()
 
     @Slot()
@@ -51,18 +56,21 @@ class ShownWindow(QObject):
         """Replace the window once nothing is under way that would answer to the old one."""
         services = self._services
         busy = services.records.busy or services.slow_worker.busy
-        if not busy and not self.window.has_work_under_way:
+        kept = self.window.has_work_under_way or self.window.keeps_programme
+        if not busy and not kept:
             self._waiting.stop()
             self._replace()
 
     def _replace(self) -> None:
         before, services = self.window, self._services
+        # Days are typed in words of the language before.
+        entered = before.entered
         application = QCoreApplication.instance()
         if application is not None:
             install_language(application, services.settings.language)
         services.cues.follow_language()
         self.window = self._make()
-        self.window.take_over(before)
+        self.window.take_over(before, entered)
         self.window.show()
         self.window.activateWindow()
         if self.window.shows_settings:

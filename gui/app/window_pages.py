@@ -3,6 +3,7 @@
 Their modules load plotting, PDF and statistics, which the first page does without.
 """
 
+from dataclasses import dataclass
 from enum import IntEnum
 from functools import cached_property
 from typing import TYPE_CHECKING
@@ -21,6 +22,8 @@ if TYPE_CHECKING:
     from gui.pages.clips.clips_page import ClipsPage
     from gui.pages.exercises.exercises_page import ExercisesPage
     from gui.pages.measuring.camera_setup import SetupPage
+    from gui.pages.progress.events import EventEntries
+    from gui.pages.progress.goals_page import GoalEntries
     from gui.pages.progress.progress_page import ProgressPage
     from gui.pages.report.preview import ReportPreviewPage
     from gui.pages.settings.settings_pages import SettingsPages
@@ -34,6 +37,22 @@ class MainPage(IntEnum):
     PROGRESS = 2
     CLIPS = 3
     SETUP = 4
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Entered:
+    """What is entered and not saved on the pages.
+
+    Attributes
+    ----------
+    new_name
+        The name of a new person.
+    progress
+        An event or a goal.
+    """
+
+    new_name: str
+    progress: "EventEntries | GoalEntries | None"
 
 
 class WindowPages(QStackedWidget):
@@ -185,6 +204,25 @@ class WindowPages(QStackedWidget):
         """Stop reading clips, if any are being read."""
         if self.made("clips"):
             self.clips.stop(timeout_s)
+
+    @property
+    def entered(self) -> Entered:
+        """What is entered and not saved, for the pages of another window."""
+        return Entered(
+            new_name=self.measure.start.in_clinic.who.name.text(),
+            progress=self.progress.entered if self.made("progress") else None,
+        )
+
+    def resume(self, entered: Entered) -> None:
+        """Go on with what was entered on the pages of another window."""
+        self.measure.start.in_clinic.who.name.setText(entered.new_name)
+        if entered.progress is not None:
+            self.progress.resume(entered.progress)
+
+    @property
+    def keeps_programme(self) -> bool:
+        """Whether an exercise programme was entered and not saved."""
+        return self.made("exercises") and self.exercises.keeps_entries
 
     def in_row(self, place: int) -> QWidget:
         """Return the page of a word in the row, by its place."""

@@ -8742,6 +8742,10 @@ o por qué no la hay.</translation>
         <translation>El idioma cambiará cuando termine la medición o la lectura en curso.</translation>
     </message>
     <message>
+        <source>The language changes when the exercise programme is saved or left.</source>
+        <translation>El idioma cambiará cuando usted guarde el programa de ejercicios o salga de él.</translation>
+    </message>
+    <message>
         <source>Save the exercise sheet</source>
         <translation>Guardar la hoja de ejercicios</translation>
     </message>

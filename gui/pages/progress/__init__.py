@@ -2,5 +2,7 @@
 
 Public names:
 
+    events: EventEntries
+    goals_page: GoalEntries
     progress_page: ProgressPage
 """

@@ -1,6 +1,7 @@
 """Events page: injections, flares, changes of therapy and other events that may bend a curve."""
 
 import datetime as dt
+from dataclasses import dataclass
 from functools import partial
 
 from PySide6.QtCore import Signal, Slot
@@ -31,6 +32,26 @@ from measure.system.clock import new_id
 _BELOW_FROM_PERCENT = 125
 #: Sign of what is done.
 _DONE = "\u2713"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class EventEntries:
+    """What is entered of an event that is not saved, in whatever language.
+
+    Attributes
+    ----------
+    day
+        None where what is typed is no day.
+    day_typed
+        The day as it is typed.
+    """
+
+    person_id: str
+    kind: EventKind | None
+    side: Side | None
+    day: dt.date | None
+    day_typed: str
+    note: str
 
 
 class EventsPage(QWidget):
@@ -157,6 +178,30 @@ class EventsPage(QWidget):
         if not events:
             self._rows.addWidget(label(tr("No events so far."), "quiet"))
         self.kind.button(EventKind.INJECTION).setFocus()
+
+    @property
+    def entered(self) -> EventEntries | None:
+        """What is entered by now; None while nobody's events are shown."""
+        if self._person is None:
+            return None
+        return EventEntries(
+            person_id=self._person.id,
+            kind=self.kind.value,
+            side=self.side.value,
+            day=self.day.day,
+            day_typed=self.day.text.text(),
+            note=self.note.text(),
+        )
+
+    def resume(self, entered: EventEntries) -> None:
+        """Go on with what was entered on such a page."""
+        self.kind.choose(entered.kind)
+        self.side.choose(entered.side)
+        if entered.day is None:
+            self.day.text.setText(entered.day_typed)
+        else:
+            self.day.show_day(entered.day)
+        self.note.setText(entered.note)
 
     def tell_saved(self, event: Event) -> None:
         """Say that an event was saved, until another one is begun."""

@@ -1,7 +1,7 @@
 """Goals page: up to three things in the person's own words, rated once a month."""
 
 import datetime as dt
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from functools import partial
 
 from PySide6.QtCore import Qt, Signal, Slot
@@ -39,6 +39,14 @@ from measure.system.clock import new_id
 #: Width and height of the drawing beside the first question or the one goal, and of one beside
 #: large text, pixels. [technical]
 _DRAWN_PX, _DRAWN_BESIDE_LARGE_PX = (300, 360), (208, 208)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class GoalEntries:
+    """What is entered of a goal that is not saved."""
+
+    person_id: str
+    words: str
 
 
 class GoalsPage(QWidget):
@@ -138,6 +146,19 @@ class GoalsPage(QWidget):
         self._ask(asked=not goals)
         if goals:
             (self.add if room else self.leave).setFocus()
+
+    @property
+    def entered(self) -> GoalEntries | None:
+        """What is entered by now; None while nobody's goals are shown."""
+        if self._history is None:
+            return None
+        return GoalEntries(person_id=self._history.person.id, words=self.words.text())
+
+    def resume(self, entered: GoalEntries) -> None:
+        """Go on with what was entered on such a page."""
+        if entered.words:
+            self.words.setText(entered.words)
+            self._ask(asked=True)
 
     def _ask(self, *, asked: bool) -> None:
         """Show or hide the field for a new goal."""

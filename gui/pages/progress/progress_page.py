@@ -9,8 +9,8 @@ from PySide6.QtWidgets import QPushButton, QStackedWidget, QWidget
 
 from gui.pages.measuring.screening import SafetyPage
 from gui.pages.progress.empty_history import EmptyHistoryHint
-from gui.pages.progress.events import EventsPage, event_words
-from gui.pages.progress.goals_page import GoalsPage
+from gui.pages.progress.events import EventEntries, EventsPage, event_words
+from gui.pages.progress.goals_page import GoalEntries, GoalsPage
 from gui.pages.progress.overview import ProgressOverview
 from gui.pages.progress.pain_correction import PainCorrectionPage
 from gui.pages.progress.session_details import SessionDetails, day_words
@@ -58,6 +58,8 @@ class ProgressPage(QWidget):
         self._services = services
         self._history: History | None = None
         self._person: Person | None = None
+        #: What was entered on another window's page, until its person is shown here.
+        self._resumed: EventEntries | GoalEntries | None = None
         appearance = services.appearance
         self.overview = ProgressOverview(appearance)
         self.curves = self.overview.curves
@@ -154,6 +156,7 @@ class ProgressPage(QWidget):
     def showEvent(self, event: QShowEvent) -> None:
         super().showEvent(event)
         self.reload()
+        self._go_on()
 
     @Slot(object)
     def show_person(self, person: Person | None) -> None:
@@ -170,6 +173,34 @@ class ProgressPage(QWidget):
         self.show_curves()
         if self.isVisible():
             self.reload()
+            self._go_on()
+
+    @property
+    def entered(self) -> EventEntries | GoalEntries | None:
+        """What is entered and not saved on the page that is shown, an event or a goal."""
+        shown = self._pages.currentWidget()
+        if isinstance(shown, EventsPage | GoalsPage):
+            return shown.entered
+        return self._resumed
+
+    def resume(self, entered: EventEntries | GoalEntries) -> None:
+        """Show the events or goals with what was entered there, once this page is shown."""
+        self._resumed = entered
+        if self.isVisible():
+            self._go_on()
+
+    def _go_on(self) -> None:
+        """Go on with what was entered in another window."""
+        entered, person = self._resumed, self._person
+        if entered is None or person is None:
+            return
+        self._resumed = None
+        if person.id != entered.person_id:
+            return
+        if isinstance(entered, EventEntries):
+            self._show_events(None, entered)
+        else:
+            self._show_goals(entered)
 
     @Slot()
     def reload(self) -> None:
@@ -211,7 +242,9 @@ class ProgressPage(QWidget):
         if history is not None and sessions:
             self.details.show_history(history)
         if history is None or not history.measurements:
-            if not sessions or self._pages.currentIndex() == _CURVES:
+            entering = isinstance(self._pages.currentWidget(), EventsPage | GoalsPage)
+            charts = self._pages.currentIndex() == _CURVES
+            if charts or not (sessions or (history is not None and entering)):
                 self._pages.setCurrentIndex(_EMPTY)
             return
         self.overview.show_history(history, progress, self._services.today())
@@ -247,8 +280,8 @@ class ProgressPage(QWidget):
         """Show what happened between sessions, to be added to."""
         self._show_events(None)
 
-    def _show_events(self, saved: Event | None) -> None:
-        """Show them with the one that was saved just now, if any."""
+    def _show_events(self, saved: Event | None, entered: EventEntries | None = None) -> None:
+        """Show them with the one that was saved just now, if any, and what was entered."""
         person, keeper, today = self._person, self._services.keeper, self._services.today()
         if person is None:
             return
@@ -256,6 +289,8 @@ class ProgressPage(QWidget):
         def show(history: History) -> None:
             self._pages.setCurrentWidget(self.events)
             self.events.show_events(history, today)
+            if entered is not None:
+                self.events.resume(entered)
             if saved is not None:
                 self.events.tell_saved(saved)
 
@@ -266,6 +301,10 @@ class ProgressPage(QWidget):
     @Slot()
     def show_goals(self) -> None:
         """Show the person's goals, to be rated or changed."""
+        self._show_goals(None)
+
+    def _show_goals(self, entered: GoalEntries | None) -> None:
+        """Show them with what was entered of one, if anything."""
         person, keeper, today = self._person, self._services.keeper, self._services.today()
         if person is None:
             return
@@ -273,6 +312,8 @@ class ProgressPage(QWidget):
         def show(history: History) -> None:
             self._pages.setCurrentWidget(self.goals)
             self.goals.show_goals(history, today)
+            if entered is not None:
+                self.goals.resume(entered)
 
         self._services.records.run(
             lambda: keeper.store.history(person.id), show, self.message_raised.emit

@@ -1,7 +1,9 @@
 """Another language takes the window's place at once, with its page, and costs no work."""
 
+import datetime as dt
 import sys
 from collections.abc import Iterator
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -10,6 +12,9 @@ from PySide6.QtWidgets import QApplication
 
 from gui.app.main_window import MainWindow
 from gui.app.window_pages import MainPage
+from measure.domain.exercises import ListedExercise
+from measure.domain.landmarks import Side
+from measure.domain.records import EventKind
 from tests.support.gui.measuring_steps import begin_single
 from tests.support.gui.stage import WindowHarness
 
@@ -88,6 +93,91 @@ def test_a_session_is_never_broken_off_for_a_language(stage: WindowHarness) -> N
     stage.settle(200)
     assert words(stage.window)[0] == "Medir"
     assert len(stage.history().measurements) == 1
+
+
+@pytest.mark.parametrize("typed", ["2 Jan 2026", "in Jan"])
+def test_an_event_that_is_half_entered_outlasts_the_language(
+    stage: WindowHarness, typed: str
+) -> None:
+    stage.window.show_events()
+    stage.settle()
+    page = stage.window.progress.events
+    page.kind.choose(EventKind.FLARE)
+    page.side.choose(Side.RIGHT)
+    page.day.text.setText(typed)
+    page.note.setText("after the har")
+    stage.window.show_settings()
+    stage.settle()
+    choose_language(stage, "es")
+    settings = stage.window.settings.settings
+    assert QApplication.focusWidget() is settings.language.button("es")
+    settings.leave.click()
+    stage.settle()
+    page = stage.window.progress.events
+    assert page.isVisible()
+    assert page.title.text().startswith("Añadir")
+    assert (page.kind.value, page.side.value) == (EventKind.FLARE, Side.RIGHT)
+    day = dt.date(2026, 1, 2)
+    assert (page.day.day or page.day.text.text()) == (day if typed[0] == "2" else typed)
+    assert page.note.text() == "after the har"
+    assert page.keep.isEnabled()
+
+
+def test_another_persons_page_shows_nothing_that_was_entered(stage: WindowHarness) -> None:
+    stage.window.show_events()
+    stage.settle()
+    entered = stage.window.progress.events.entered
+    assert entered is not None
+    progress = stage.window.progress
+    progress.show_curves()
+    assert progress.isVisible()
+    progress.resume(replace(entered, person_id="another", note="of another person"))
+    stage.settle()
+    assert not progress.events.isVisible()
+    assert progress.events.note.text() == ""
+
+
+def test_a_goal_and_a_new_name_that_are_half_typed_outlast_the_language(
+    stage: WindowHarness,
+) -> None:
+    stage.window.measure.start.in_clinic.who.name.setText("Mari")
+    stage.window.go(MainPage.PROGRESS)
+    stage.window.progress.show_goals()
+    stage.settle()
+    stage.window.progress.goals.words.setText("put on a jac")
+    stage.window.show_settings()
+    stage.settle()
+    choose_language(stage, "es")
+    stage.window.settings.settings.leave.click()
+    stage.settle()
+    page = stage.window.progress.goals
+    assert page.isVisible()
+    assert page.words.isVisible()
+    assert page.words.text() == "put on a jac"
+    assert stage.window.measure.start.in_clinic.who.name.text() == "Mari"
+
+
+def test_a_programme_that_is_half_entered_is_saved_before_the_language_changes(
+    stage: WindowHarness,
+) -> None:
+    before = stage.window
+    before.show_home_programme()
+    stage.settle()
+    page = before.exercises.programme
+    page.lines[ListedExercise.WALL_WALK].wanted.click()
+    before.show_settings()
+    choose_language(stage, "es")
+    assert stage.window is before
+    assert "when the exercise programme is saved or left" in before.messages.text
+    before.show_home_programme()
+    stage.settle()
+    assert page.isVisible()
+    assert page.lines[ListedExercise.WALL_WALK].wanted.isChecked()
+    page.pain_limit.choose(3)
+    page.keep.click()
+    stage.settle(200)
+    assert words(stage.window)[1] == "Ejercicios"
+    assert len(stage.history().plans) == 1
 
 
 def listening(stage: WindowHarness) -> list[int]:

@@ -179,6 +179,19 @@ def test_an_event_that_was_saved_by_mistake_is_taken_back_at_once(
     assert not page.said.isVisible()
 
 
+def test_what_is_entered_outlasts_other_pages_before_the_first_session(
+    events_page: WindowHarness,
+) -> None:
+    assert not events_page.history().sessions
+    page = events_page.window.progress.events
+    page.note.setText("before the harvest")
+    events_page.window.go(MainPage.MEASURE)
+    events_page.window.go(MainPage.PROGRESS)
+    events_page.settle()
+    assert page.isVisible()
+    assert page.note.text() == "before the harvest"
+
+
 @pytest.mark.parametrize("percent", PERCENTS)
 def test_names_follow_each_other_at_one_distance_in_every_column(
     qapp: QApplication, percent: int
