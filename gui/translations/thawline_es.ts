@@ -1552,6 +1552,10 @@
         <translation>Elija los movimientos de hoy</translation>
     </message>
     <message>
+        <source>Choose at least one movement.</source>
+        <translation>Elija al menos un movimiento.</translation>
+    </message>
+    <message>
         <source>The hand behind the back is left out on a sore day.</source>
         <translation>Un día con dolor se omite la mano a la espalda.</translation>
     </message>

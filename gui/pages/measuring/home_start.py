@@ -4,7 +4,7 @@ import datetime as dt
 from collections.abc import Sequence
 from dataclasses import replace
 
-from PySide6.QtCore import Qt, Signal, Slot
+from PySide6.QtCore import Signal, Slot
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from gui.pages.measuring.conditions import ConductChoice
@@ -198,12 +198,19 @@ class HomeStart(QWidget):
     @property
     def nothing_left(self) -> bool:
         """Whether a sore day leaves out all that is planned or chosen."""
-        nothing_chosen = self.choose.isChecked() and not self.tiles.ticked
-        return self.sore.isChecked() and not self.tasks and not nothing_chosen
+        return self.sore.isChecked() and not self.tasks and not self.nothing_chosen
+
+    @property
+    def nothing_chosen(self) -> bool:
+        """Whether the person's own choice is wanted, and no movement is ticked."""
+        return self.choose.isChecked() and not self.tiles.ticked
 
     def keep_focus(self) -> None:
         """Put the keyboard on the way on, or on another choice where there is none."""
-        (self.choose if self.nothing_left else self.start).setFocus()
+        if self.nothing_chosen:
+            self.tiles.boxes[self._settings.movements[0]].setFocus()
+        else:
+            (self.choose if self.nothing_left else self.start).setFocus()
 
     @Slot()
     def refresh(self) -> None:
@@ -235,9 +242,12 @@ class HomeStart(QWidget):
             suggested = tr("Nothing to measure today")
         self.title.setText(tr("Choose today's movements") if own else suggested)
         minutes = plan.minutes(len(tasks)) if plan is not None else len(tasks)
-        left_out = tr("The hand behind the back is left out on a sore day.")
-        self.sentence.setText(left_out if self.nothing_left else length_words(tasks, minutes))
+        said = length_words(tasks, minutes) if tasks else tr("Choose at least one movement.")
+        if self.nothing_left:
+            said = tr("The hand behind the back is left out on a sore day.")
+        self.sentence.setText(said)
         self.start.setHidden(self.nothing_left)
+        self.start.setEnabled(not self.nothing_chosen)
         clear_layout(self._tasks)
         if tasks and not own:
             self._list(tasks)
@@ -282,13 +292,9 @@ class HomeStart(QWidget):
 
     @Slot()
     def _begin(self) -> None:
-        if self.nothing_left:
+        if self.nothing_left or self.nothing_chosen:
             return
         if self.choose.isChecked():
-            if not self.tiles.ticked:
-                box = self.tiles.boxes[self._settings.movements[0]]
-                box.setFocus(Qt.FocusReason.OtherFocusReason)
-                return
             self._settings.movements = self.tiles.ticked
         self._settings.conduct = self.how.conduct
         self.how.fold()

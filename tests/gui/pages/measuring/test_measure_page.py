@@ -454,3 +454,25 @@ def test_pain_beforehand_sets_how_much_testing_is_asked_for(
     assert guide.task_position[1] == (4 if reach else 2)
     told = stage.window.messages.text
     assert ("easily irritated" in told) != reach
+
+
+def test_at_home_a_choice_of_no_movement_says_what_to_do(stage: WindowHarness) -> None:
+    start = stage.window.measure.start
+    home = start.at_home
+    home.choose.click()
+    for box in home.tiles.boxes.values():
+        box.setChecked(False)
+    assert home.sentence.text() == "Choose at least one movement."
+    assert home.start.isVisible()
+    assert not home.start.isEnabled()
+    start.keep_focus()
+    assert any(box.hasFocus() for box in home.tiles.boxes.values())
+    stage.window.measure.begin()
+    stage.settle()
+    assert shown(stage) is start
+    home.tiles.boxes[Movement.ABDUCTION].click()
+    assert home.start.isEnabled()
+    assert home.sentence.text().startswith("1 movement, ")
+    home.tiles.boxes[Movement.ABDUCTION].click()
+    home.choose.click()
+    assert home.start.isEnabled()
