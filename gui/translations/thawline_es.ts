@@ -8734,6 +8734,10 @@ o por qué no la hay.</translation>
         <translation>Medir otra vez: {task}</translation>
     </message>
     <message>
+        <source>Measured more than once today. This page shows the latest reading of each side; charts and the report use the median of the day&apos;s readings.</source>
+        <translation>Hoy se ha medido más de una vez. Esta página muestra la lectura más reciente de cada lado; los gráficos y el informe usan la mediana de las lecturas del día.</translation>
+    </message>
+    <message>
         <source>Measure your shoulder at home</source>
         <translation>Mida su hombro en casa</translation>
     </message>

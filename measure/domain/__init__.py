@@ -30,7 +30,7 @@ Public names:
         SessionRecord
     screening_records: ScreeningOccasion, ScreeningOutcome, ScreeningRecord
     session_comparison: SideDifference, difference_between, half_width, last_readings, of_session,
-        readings_of_day, shown_difference, side_difference
+        readings_of_day, shown_difference, side_difference, times_read
     session_facts: ClinicianMethod, ClinicianValue, ExerciseTiming, HIGHEST_DEG, LOWEST_DEG,
         SessionState
     session_timing: follows_exercises, timing_of

@@ -2,6 +2,7 @@
 
 import datetime as dt
 import math
+from collections import Counter
 from collections.abc import Iterable
 from dataclasses import dataclass
 
@@ -9,6 +10,8 @@ from measure.domain.landmarks import Side
 from measure.domain.measurements import Measurement, Status
 from measure.domain.movements import Movement, Unit
 from measure.domain.records import AssessmentCondition, History, MeasurementRecord
+from measure.domain.session_facts import ExerciseTiming
+from measure.domain.session_timing import timing_of
 
 #: A value and the ends of its 95 % interval, in the movement's unit.
 WithInterval = tuple[float, float, float]
@@ -89,6 +92,28 @@ def readings_of_day(
         for task, record in last_readings(history, conduct).items()
         if record.taken.day == day
     }
+
+
+def times_read(
+    history: History, conduct: AssessmentCondition, day: dt.date, *, after_exercises: bool
+) -> Counter[tuple[Movement, Side]]:
+    """Return how often each movement and side was read in this way on a local day.
+
+    Sessions after exercises and others are not counted together.
+    """
+    alike = {
+        session.id
+        for session in history.sessions
+        if (timing_of(session, history.exercises_done) is ExerciseTiming.AFTER) is after_exercises
+    }
+    return Counter(
+        (record.measurement.movement, record.measurement.side)
+        for record in history.measurements
+        if record.taken.day == day
+        and record.conduct == conduct
+        and record.session_id in alike
+        and record.measurement.status is Status.READING
+    )
 
 
 def of_session(

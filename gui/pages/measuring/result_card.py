@@ -1,7 +1,7 @@
 """Cards of a session's results: both sides under one heading, their difference, the time before."""
 
 import datetime as dt
-from collections.abc import Mapping, Sequence
+from collections.abc import Collection, Mapping, Sequence
 from dataclasses import dataclass
 from functools import partial
 
@@ -105,6 +105,7 @@ class ResultCard(QWidget):
         wanted: Task | None = None,
         *,
         today: dt.date,
+        repeated: Collection[Movement] = (),
     ) -> None:
         """Show what a session gave.
 
@@ -116,6 +117,9 @@ class ResultCard(QWidget):
             What may be measured next.
         today
             The local day: a reading of this day counts for the difference between the sides.
+        repeated
+            Movements of which a side was read more than once today: charts and the report have
+            one value of such a day, and it may be another one than stands here.
         """
         # What is used again leaves before the cards go.
         self._blocks.removeWidget(self._footnotes)
@@ -123,7 +127,7 @@ class ResultCard(QWidget):
             kept.setParent(self)
         clear_layout(self._blocks)
         self.readings, self.differences, self._by_hand = [], [], {}
-        shown = _Results(results, before, details, wanted, today)
+        shown = _Results(results, before, details, wanted, today, repeated)
         movements = list(dict.fromkeys(movement for movement, _ in results))
         alone = len(movements) == 1
         for movement in movements:
@@ -283,8 +287,14 @@ class ResultCard(QWidget):
 
 
 def _notes(movement: Movement, shown: "_Results") -> list[QWidget]:
-    """Return what is said of both sides of a movement, a quiet line a side over the whole width."""
+    """Return what is said of a movement and of its sides, quiet lines over the whole width."""
     lines: list[QWidget] = []
+    if movement in shown.repeated:
+        words_of_day = tr(
+            "Measured more than once today. This page shows the latest reading of each side; "
+            "charts and the report use the median of the day's readings."
+        )
+        lines.append(label(words_of_day, "quiet"))
     for side in Side:
         words = shown.details.get((movement, side), Said()).notes
         if any(words):
@@ -301,6 +311,7 @@ class _Results:
     details: Mapping[Task, Said]
     wanted: Task | None
     today: dt.date
+    repeated: Collection[Movement]
 
     def of_today(self, task: Task) -> Measurement | None:
         """Return the result of this session, or else the reading of earlier that day."""

@@ -25,9 +25,10 @@ from gui.widgets.page_frame import frame_page
 from gui.widgets.scroll_page import bring_into_view
 from gui.widgets.text import label
 from measure.domain.measurements import Measurement, Status
+from measure.domain.movements import Movement
 from measure.domain.records import History, LimitingFactor, MeasurementRecord
-from measure.domain.session_comparison import last_readings, of_session
-from measure.domain.session_facts import ClinicianValue
+from measure.domain.session_comparison import last_readings, of_session, times_read
+from measure.domain.session_facts import ClinicianValue, ExerciseTiming
 
 #: Height of the field for a note, pixels. [technical]
 _NOTE_PX = 90
@@ -157,7 +158,8 @@ class SummaryPage(QWidget):
         details = _details(measuring)
         self._show_without(measuring, results)
         read = any(result.status is Status.READING for result in results.values())
-        self.card.show_results(results, before, details, wanted, today=today)
+        repeated = _repeated(measuring, history, today)
+        self.card.show_results(results, before, details, wanted, today=today, repeated=repeated)
         self.next_side.setVisible(wanted is not None)
         saving, first = measuring.log.saving, not history.measurements
         self.title.setText(_title(bool(results), read=read, saved=saving, first=first))
@@ -284,6 +286,21 @@ def _earlier_today(
         for task in others
         if task not in results and task in before and before[task].taken.day == today
     }
+
+
+def _repeated(measuring: MeasurementSession, history: History, today: dt.date) -> set[Movement]:
+    """Return the movements of which a side was read more than once today, this session included."""
+    log = measuring.log
+    if not log.saving:
+        return set()
+    after = log.state.timing is ExerciseTiming.AFTER
+    times = times_read(history, log.conduct, today, after_exercises=after)
+    times.update(
+        (outcome.task.movement, outcome.task.side)
+        for outcome in measuring.guide.outcomes
+        if outcome.measurement is not None and outcome.measurement.status is Status.READING
+    )
+    return {movement for (movement, _), count in times.items() if count > 1}
 
 
 def _details(measuring: MeasurementSession) -> dict[Task, Said]:

@@ -1,5 +1,6 @@
 """Both sides of a session beside each other, and the time before."""
 
+import datetime as dt
 from dataclasses import replace
 
 import pytest
@@ -12,7 +13,10 @@ from measure.domain.session_comparison import (
     of_session,
     shown_difference,
     side_difference,
+    times_read,
 )
+from measure.domain.session_facts import ExerciseTiming, SessionState
+from measure.system.clock import new_id
 from tests.support import record_samples as sample
 
 LEFT = sample.measurement(value=90.0, low=84.0, high=96.0)
@@ -67,3 +71,25 @@ def test_the_time_before_is_the_last_reading_in_the_same_way() -> None:
     )
     history = History(person=who, sessions=tuple(sessions), measurements=records)
     assert last_readings(history, plain) == {(Movement.FLEXION, Side.LEFT): records[1]}
+
+
+def test_readings_of_a_day_are_counted_where_they_were_made_alike() -> None:
+    who = sample.person()
+    first = sample.session(who, 1)
+    again = replace(first, id=new_id())
+    warm = replace(first, id=new_id(), state=SessionState(timing=ExerciseTiming.AFTER))
+    records = [
+        sample.record(session, number, measured, taken=first.started, conduct=first.conduct)
+        for number, (session, measured) in enumerate(
+            ((first, LEFT), (again, LEFT), (warm, LEFT), (again, REFUSED), (again, RIGHT)), start=1
+        )
+    ]
+    others = replace(records[0], id=new_id(), conduct=AssessmentCondition(help=Assistance.STICK))
+    history = History(person=who, sessions=(first, again, warm), measurements=(*records, others))
+    day, left = first.started.day, (Movement.FLEXION, Side.LEFT)
+    right = (Movement.FLEXION, Side.RIGHT)
+    before = times_read(history, first.conduct, day, after_exercises=False)
+    assert before == {left: 2, right: 1}
+    assert times_read(history, first.conduct, day, after_exercises=True) == {left: 1}
+    later = day + dt.timedelta(days=1)
+    assert not times_read(history, first.conduct, later, after_exercises=False)

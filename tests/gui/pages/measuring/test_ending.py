@@ -11,6 +11,7 @@ from measure.domain.landmarks import Side
 from measure.domain.reasons import Reason
 from measure.domain.records import LimitingFactor
 from measure.live.events import LiveEventKind
+from measure.progress.series import all_series
 from tests.support.gui.measuring_steps import begin_home, begin_single, give_history, shown, trials
 from tests.support.gui.stage import WindowHarness
 
@@ -214,4 +215,25 @@ def test_an_earlier_reading_of_the_day_is_said_and_compared(stage: WindowHarness
     assert "Earlier today: 151\u00b0 (145 to 157)" in words
     assert "Not measured today" not in words
     assert less in words
+    assert not any("more than once" in line for line in words)
+
+
+def test_a_second_reading_of_a_day_says_what_charts_and_report_take(stage: WindowHarness) -> None:
+    """The card shows the readings that it compares; the day's value is another one."""
+    page = stage.window.measure
+    for first, second in ((90.0, 92.0), (130.0, 132.0)):
+        begin_single(page, side=Side.LEFT)
+        stage.settle()
+        trials(stage, first, second)
+        page.pain.done.click()
+        stage.settle()
+        words = [line.text() for line in page.summary.card.findChildren(QLabel)]
+        page.summary.finish.click()
+        stage.settle()
+    (said,) = [line for line in words if line.startswith("Measured more than once today.")]
+    assert "the latest reading of each side" in said
+    assert "the median of the day's readings" in said
+    assert "Earlier today: 91\u00b0 (85 to 97)" in words
+    (series,) = all_series(stage.history())
+    assert series.value.tolist() == pytest.approx([111.0])
     assert page.summary.title.text() == "Today's results, saved"
