@@ -24,9 +24,9 @@ from measure.progress.dates import date_words
 from measure.progress.wording import UNASKED_NAME
 from measure.system.clock import new_id
 
-#: Height of a drawn person, pixels: of one of few, of one of many, and more in sizes of the text;
-#: its width, a share of the height; how many are few. [technical]
-_FEW_PX, _MANY_PX, _MORE, _WIDE, _FEW = 120, 60, 4.0, 0.54, 2
+#: Height of a drawn person: pixels, and more in sizes of the text; its width, a share of the
+#: height. [technical]
+_HIGH_PX, _MORE, _WIDE = 60, 4.0, 0.54
 #: Text up to this size leaves room for what can be done beside a name, per cent. [technical]
 _BESIDE_PERCENT = 115
 
@@ -97,8 +97,7 @@ class PeoplePage(TitledPage):
 
     def _card(self) -> QWidget:
         """Return everybody one below the other."""
-        high = _FEW_PX if len(self._people) <= _FEW else _MANY_PX
-        high += self._appearance.px(_MORE)
+        high = _HIGH_PX + self._appearance.px(_MORE)
         space = self._appearance.gap(3)
         rows = []
         for listed in self._people:
@@ -126,8 +125,8 @@ class PeoplePage(TitledPage):
         stiff = tr("Stiff shoulder: {side}").format(side=affected_name(person.affected).lower())
         facts = column(label(stiff), label(_sessions(listed)), spacing=0)
         if self._appearance.percent <= _BESIDE_PERCENT:
-            words = column(self._name(name, measured=measured), facts, 1, spacing=space)
-            return row((words, 1), column(row(*offered, spacing=space), 1), spacing=2 * space)
+            words = column(1, self._name(name, measured=measured), facts, 1, spacing=space // 2)
+            return row((words, 1), column(1, row(*offered, spacing=space), 1), spacing=2 * space)
         beneath = FlowRow(space, filling=False)
         beneath.offer(offered)
         return column(self._name(name, measured=measured), facts, 1, beneath, spacing=space)
