@@ -26,7 +26,7 @@ from gui.widgets.scroll_page import bring_into_view
 from gui.widgets.text import label
 from measure.domain.measurements import Measurement, Status
 from measure.domain.movements import Movement
-from measure.domain.records import History, LimitingFactor, MeasurementRecord
+from measure.domain.records import History, LimitingFactor, MeasurementRecord, Pain
 from measure.domain.session_comparison import last_readings, of_session, times_read
 from measure.domain.session_facts import ClinicianValue, ExerciseTiming
 
@@ -207,7 +207,7 @@ class SummaryPage(QWidget):
             for task, outcome in nothing.items()
             if task not in results
         }
-        if not results and measuring.log.begun:
+        if not results and measuring.log.begun and _pain_said(measuring):
             said[tr("What you said about pain is saved.")] = None
         self.without.show_lines(said)
 
@@ -326,6 +326,12 @@ def _details(measuring: MeasurementSession) -> dict[Task, Said]:
             again=_again(measuring, task),
         )
     return details
+
+
+def _pain_said(measuring: MeasurementSession) -> bool:
+    """Return whether any pain was told, beforehand or with a movement."""
+    pains = (outcome.pain for outcome in measuring.guide.outcomes)
+    return measuring.log.pain != Pain() or any(pain is not None for pain in pains)
 
 
 def _again(measuring: MeasurementSession, task: MovementTask) -> MovementTask | None:

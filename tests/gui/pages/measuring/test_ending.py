@@ -196,6 +196,18 @@ def test_pain_that_stopped_a_movement_before_a_trial_is_kept(
     assert not stage.history().measurements
 
 
+def test_pain_that_nobody_told_is_not_called_saved(stage: WindowHarness, press: Press) -> None:
+    page = stage.window.measure
+    begin_single(page, side=Side.LEFT)
+    stage.settle()
+    trials(stage, 90.0)
+    press(Qt.Key.Key_Backspace)
+    press(Qt.Key.Key_Escape)
+    assert shown(stage) is page.summary
+    assert page.summary.title.text() == "Nothing was measured."
+    assert "pain" not in page.summary.without.text()
+
+
 def test_an_earlier_reading_of_the_day_is_said_and_compared(stage: WindowHarness) -> None:
     page = stage.window.measure
     begin_single(page, side=Side.RIGHT)
