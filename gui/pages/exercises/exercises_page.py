@@ -150,7 +150,7 @@ class ExercisesPage(QWidget):
 
     def _show_day(self, shown: _Shown) -> None:
         person = self._person
-        if person is None:
+        if person is None or person.id != shown.history.person.id:
             return
         self._shown = shown
         measured_pain = pain_while_moving(shown.history, shown.today)

@@ -67,6 +67,17 @@ def test_nothing_is_said_of_a_programme_before_it_was_looked_up(planned: WindowH
     assert page.today.edit.isEnabled()
 
 
+def test_what_was_looked_up_of_somebody_is_not_shown_of_another(planned: WindowHarness) -> None:
+    page = page_of(planned)
+    other = planned.keeper.add_person("Fern")
+    planned.window.go(MainPage.MEASURE)
+    page.reload()
+    page.show_person(other)
+    planned.settle()
+    page.begin_round()
+    assert page.rounds.round.guided is None
+
+
 def test_the_round_is_the_first_thing_on_the_page(planned: WindowHarness) -> None:
     today = page_of(planned).today
     assert today.start.isVisible()
