@@ -54,10 +54,13 @@ class ShownWindow(QObject):
     @Slot()
     def _replace_if_free(self) -> None:
         """Replace the window once nothing is under way that would answer to the old one."""
-        services = self._services
+        services, window = self._services, self.window
+        free = not (window.has_work_under_way or window.keeps_programme)
+        if free:
+            # Pain that was told before a session is kept, though none was begun.
+            window.measure.close_session()
         busy = services.records.busy or services.slow_worker.busy
-        kept = self.window.has_work_under_way or self.window.keeps_programme
-        if not busy and not kept:
+        if free and not busy:
             self._waiting.stop()
             self._replace()
 

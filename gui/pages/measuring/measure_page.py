@@ -65,7 +65,7 @@ class MeasurePage(SessionPages):
         self.people.listed.connect(self._show_people)
         self.people.added.connect(self._person_added)
         self.people.refused.connect(self._person_refused)
-        self.people.pain_limit_read.connect(self._take_pain_limit)
+        self.people.pain_limit_read.connect(self.take_pain_limit)
         self.people.screenings_read.connect(self._take_screenings)
         self.people.history_read.connect(self._take_history)
         self.people.message_raised.connect(self.message_raised)
@@ -114,6 +114,11 @@ class MeasurePage(SessionPages):
         elif before is not None and before not in saved:
             self._checking = None
             self.show_start()
+        elif before not in (None, self._listed_id):
+            # What was begun before somebody else was chosen is not theirs.
+            self._tasks = ()
+            if self.shown in (self.safety, self.before):
+                self._safety_left()
 
     @Slot(str)
     def leave_session(self, session_id: str) -> None:
@@ -314,11 +319,6 @@ class MeasurePage(SessionPages):
             saving=not self.people.guest,
         )
 
-    @Slot(int)
-    def _take_pain_limit(self, limit: int) -> None:
-        if self.measuring is not None:
-            self.measuring.guide.pain_limit = limit
-
     @Slot(object, object)
     def _take_pain(self, pain: Pain, state: SessionState) -> None:
         """Begin, or ask first where there is much pain at rest."""
@@ -466,9 +466,11 @@ class MeasurePage(SessionPages):
             self.measuring.log.finish(*self.summary.entered)
 
     def close_session(self) -> None:
-        """Finish a session whose results are shown, or that waits for another movement."""
+        """Finish a session whose results are shown, or that waits; keep pain that was told."""
         if self.measuring is not None and not self.under_way:
             self.measuring.finish(*self.summary.entered)
+        elif self._pain_told is not None:
+            self._safety_left()
 
     @Slot()
     def _leave_for_progress(self) -> None:

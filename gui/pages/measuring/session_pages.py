@@ -3,7 +3,7 @@
 from collections.abc import Callable
 from functools import partial
 
-from PySide6.QtCore import Signal
+from PySide6.QtCore import Signal, Slot
 from PySide6.QtWidgets import QStackedWidget, QWidget
 
 from gui.pages.measuring.live import LivePage
@@ -61,6 +61,12 @@ class SessionPages(QWidget):
         """Do something with the session that runs, if any."""
         if self.measuring is not None:
             action(self.measuring)
+
+    @Slot(int)
+    def take_pain_limit(self, limit: int) -> None:
+        """Let the session that runs, if any, stop at this pain, 0..10."""
+        if self.measuring is not None:
+            self.measuring.guide.pain_limit = limit
 
     @property
     def shown(self) -> QWidget | None:

@@ -14,8 +14,8 @@ from gui.app.main_window import MainWindow
 from gui.app.window_pages import MainPage
 from measure.domain.exercises import ListedExercise
 from measure.domain.landmarks import Side
-from measure.domain.records import EventKind
-from tests.support.gui.measuring_steps import begin_single
+from measure.domain.records import EventKind, Pain
+from tests.support.gui.measuring_steps import begin_single, give_history
 from tests.support.gui.stage import WindowHarness
 
 
@@ -178,6 +178,23 @@ def test_a_programme_that_is_half_entered_is_saved_before_the_language_changes(
     stage.settle(200)
     assert words(stage.window)[1] == "Ejercicios"
     assert len(stage.history().plans) == 1
+
+
+def test_pain_told_before_a_session_outlives_the_window(stage: WindowHarness) -> None:
+    give_history(stage)
+    before = stage.window.measure
+    before.start.at_home.start.click()
+    stage.settle()
+    before.before.now.button(8).click()
+    before.before.go.click()
+    stage.settle()
+    assert before.safety.isVisible()
+    choose_language(stage, "es")
+    assert stage.window.measure is not before
+    assert stage.history().sessions[-1].pain == Pain(rest=8)
+    stage.window.measure.start.at_home.start.click()
+    stage.settle()
+    assert stage.window.measure.safety.isVisible()
 
 
 def listening(stage: WindowHarness) -> list[int]:

@@ -1,14 +1,18 @@
 """Much pain told just before measuring: the safety questions come first, the pain is kept."""
 
+from contextlib import closing
+from pathlib import Path
+
 import pytest
-from PySide6.QtWidgets import QLabel
+from PySide6.QtWidgets import QApplication, QLabel
 
 from gui.protocol.red_flags import ScreeningAnswer, ScreeningPage
 from measure.domain.movements import Movement
 from measure.domain.records import Pain
 from measure.domain.screening_records import ScreeningOccasion, ScreeningOutcome
-from tests.support.gui.measuring_steps import give_history, shown
-from tests.support.gui.stage import TODAY, WindowHarness
+from measure.storage.store import Store
+from tests.support.gui.measuring_steps import give_history, screening_today, shown
+from tests.support.gui.stage import TODAY, StageClock, WindowHarness
 
 
 @pytest.fixture
@@ -147,3 +151,46 @@ def test_somebody_else_answers_nothing_for_who_told_the_pain(asked: WindowHarnes
     page.start.at_home.start.click()
     asked.settle()
     assert shown(asked) is page.safety
+
+
+def test_closing_the_window_at_the_questions_keeps_the_pain(
+    asked: WindowHarness, qapp: QApplication, tmp_path: Path
+) -> None:
+    path = tmp_path / "sessions.sqlite"
+    person = asked.history().person
+    with closing(Store.open(path)) as store:
+        store.merge(asked.history())
+        store.save_screening(screening_today(person))
+    stage = WindowHarness(open_store=lambda: Store.open(path, clock=StageClock()))
+    stage.window.measure.start.use_at_home()
+    stage.window.measure.start.at_home.start.click()
+    stage.settle()
+    tell(stage, 8)
+    assert shown(stage) is stage.window.measure.safety
+    stage.close()
+    with closing(Store.open(path)) as store:
+        last = store.history(person.id).sessions[-1]
+    assert (last.pain, last.finished) == (Pain(rest=8), True)
+
+
+@pytest.mark.parametrize("begun_first", [True, False])
+def test_nobody_is_asked_in_place_of_somebody_chosen_in_the_same_moment(
+    asked: WindowHarness, begun_first: bool
+) -> None:
+    """Answers about one person that are still being read begin nothing for another."""
+    page = asked.window.measure
+    page.show_start()
+    other = asked.keeper.add_person("Fern")
+    page.people.load()
+    asked.settle()
+    if begun_first:
+        page.start.at_home.start.click()
+    page.choose_person(other.id)
+    if not begun_first:
+        page.start.at_home.start.click()
+    asked.settle()
+    assert shown(asked) is page.start
+    assert page.people.person == other
+    page.start.at_home.start.click()
+    asked.settle()
+    assert shown(asked) is page.safety  # who was chosen has not answered anything yet
