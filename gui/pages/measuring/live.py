@@ -363,7 +363,7 @@ class LivePage(QWidget):
         self.pause.say(tr("Continue") if guide.paused else tr("Pause"))
         give_role(self.pause, "main" if guide.paused else "")
         give_role(self.hurts, "" if guide.paused else "main")
-        # That it hurts can be said at every moment, and is not said by who presses Enter once more.
+        # Stopping for pain works at every moment, but never by a second press of Enter.
         self.hurts.setEnabled(guide.can_stop_for_pain)
         others = (self.stop, self.here, self.pause, self.discard)
         if guide.is_ending and QApplication.focusWidget() in others:

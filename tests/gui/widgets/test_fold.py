@@ -85,17 +85,26 @@ def test_a_card_goes_on_down_to_the_edge(appearance, placed, scrolled):
     assert shares[-1] < 0.1
 
 
-@pytest.mark.parametrize("begins", [292, 304, 316, 328])
-def test_what_comes_next_is_seen_faintly_down_to_the_edge(appearance, placed, begins):
+def page_with_block(begins):
+    """Return a page of two red blocks, and the second, which begins that many pixels from its top.
+
+    The second goes on below the edge.
+    """
     page = QWidget()
     layout = QVBoxLayout(page)
     layout.setContentsMargins(0, 0, 0, 0)
     layout.setSpacing(16)
-    above, button = QPushButton(), QPushButton()
-    red_block = "background: #ff0000; border: none; padding: 0; min-height: %dpx; max-height: %dpx"
-    for control, high in ((above, begins - 16), (button, 2 * EDGE_PX)):
-        control.setStyleSheet(red_block % (high, high))
-        layout.addWidget(control)
+    blocks = QPushButton(), QPushButton()
+    for block, high in zip(blocks, (begins - 16, 2 * EDGE_PX), strict=True):
+        size = f"min-height: {high}px; max-height: {high}px"
+        block.setStyleSheet(f"background: #ff0000; border: none; padding: 0; {size}")
+        layout.addWidget(block)
+    return page, blocks[1]
+
+
+@pytest.mark.parametrize("begins", [292, 304, 316, 328])
+def test_what_comes_next_is_seen_faintly_down_to_the_edge(appearance, placed, begins):
+    page, button = page_with_block(begins)
     area = scrollable(page)
     placed(area, (400, EDGE_PX))
     picture = area.grab().toImage()
@@ -136,15 +145,7 @@ def test_items_of_two_lines_are_kept_whole_where_that_is_wanted(appearance, plac
 
 
 def test_of_an_item_kept_whole_only_the_first_line_is_seen_below_the_fade(appearance, placed):
-    page = QWidget()
-    layout = QVBoxLayout(page)
-    layout.setContentsMargins(0, 0, 0, 0)
-    layout.setSpacing(16)
-    above, item = QPushButton(), QPushButton()
-    red_block = "background: #ff0000; border: none; padding: 0; min-height: %dpx; max-height: %dpx"
-    for control, high in ((above, EDGE_PX - 116), (item, 2 * EDGE_PX)):
-        control.setStyleSheet(red_block % (high, high))
-        layout.addWidget(control)
+    page, item = page_with_block(EDGE_PX - 100)
     area = scrollable(page)
     area.findChild(MoreBelow).keep_items_whole()
     placed(area, (400, EDGE_PX))

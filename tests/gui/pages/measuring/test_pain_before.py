@@ -40,6 +40,18 @@ def deny_all(stage: WindowHarness) -> None:
     stage.settle()
 
 
+def note_and_answer(stage: WindowHarness, rest: int) -> None:
+    """Note pain at rest alone, answer its questions without a sign, and go to what is asked."""
+    page = stage.window.measure
+    page.show_start()
+    for button in (page.start.at_home.note_pain, page.before.now.button(rest), page.before.go):
+        button.click()
+        stage.settle()
+    deny_all(stage)
+    page.start.at_home.start.click()
+    stage.settle()
+
+
 def rests_of(stage: WindowHarness) -> list[int | None]:
     """Return the pain at rest of today's sessions."""
     sessions = stage.store.history(stage.store.people()[0].id).sessions
@@ -77,29 +89,15 @@ def test_less_pain_goes_on_at_once(asked: WindowHarness) -> None:
 def test_pain_as_high_as_what_was_answered_today_is_not_asked_about_again(
     asked: WindowHarness,
 ) -> None:
-    page = asked.window.measure
-    page.show_start()
-    for button in (page.start.at_home.note_pain, page.before.now.button(8), page.before.go):
-        button.click()
-        asked.settle()
-    deny_all(asked)
-    page.start.at_home.start.click()
-    asked.settle()
+    note_and_answer(asked, 8)
     tell(asked, 8)
-    assert shown(asked) is page.live
+    assert shown(asked) is asked.window.measure.live
 
 
 def test_more_pain_than_was_answered_today_is_asked_about(asked: WindowHarness) -> None:
-    page = asked.window.measure
-    page.show_start()
-    for button in (page.start.at_home.note_pain, page.before.now.button(7), page.before.go):
-        button.click()
-        asked.settle()
-    deny_all(asked)
-    page.start.at_home.start.click()
-    asked.settle()
+    note_and_answer(asked, 7)
     tell(asked, 8)
-    assert shown(asked) is page.safety
+    assert shown(asked) is asked.window.measure.safety
 
 
 def test_a_sign_ends_it_there_and_the_pain_is_kept(asked: WindowHarness) -> None:

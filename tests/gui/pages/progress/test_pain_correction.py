@@ -7,12 +7,13 @@ from PySide6.QtWidgets import QApplication, QLabel
 
 from gui.app.window_pages import MainPage
 from gui.pages.progress.pain_correction import PainCorrectionPage
+from gui.pages.progress.progress_page import ProgressPage
 from gui.protocol.red_flags import ScreeningAnswer
 from gui.style.appearance import Appearance
 from gui.style.palette import Scheme
 from measure.domain.landmarks import Side
 from measure.domain.movements import Movement
-from measure.domain.records import Pain, SessionRecord
+from measure.domain.records import Pain, Person, SessionRecord
 from measure.domain.screening_records import ScreeningOccasion, ScreeningOutcome
 from measure.report.pain_correction import PainRatings
 from tests.support.gui.demo_history import demo_history
@@ -192,8 +193,8 @@ def test_a_session_that_is_finished_later_keeps_its_correction(stage: WindowHarn
     assert "worst in 24 hours: 2 instead of no answer" in session.note
 
 
-def test_much_pain_entered_afterwards_asks_the_safety_questions(stage: WindowHarness) -> None:
-    person = stage.store.people()[0]
+def corrected_to_much_pain(stage: WindowHarness, person: Person) -> ProgressPage:
+    """Correct the pain at rest of a session of today to 8, which asks the safety questions."""
     stage.store.start_session(person.id, pain=Pain(rest=2))
     stage.window.go(MainPage.PROGRESS)
     stage.settle()
@@ -204,6 +205,12 @@ def test_much_pain_entered_afterwards_asks_the_safety_questions(stage: WindowHar
     page.pain.keep.click()
     stage.settle()
     assert page.safety.isVisible()
+    return page
+
+
+def test_much_pain_entered_afterwards_asks_the_safety_questions(stage: WindowHarness) -> None:
+    person = stage.store.people()[0]
+    page = corrected_to_much_pain(stage, person)
     words = [said.text() for said in page.safety.findChildren(QLabel) if said.isVisible()]
     assert "Asked now because the pain was rated 8 of 10." in words
     page.safety.give(ScreeningAnswer.ONE_FITS)
@@ -221,17 +228,7 @@ def test_questions_that_were_left_for_another_page_come_before_measuring(
     stage: WindowHarness,
 ) -> None:
     """Though the questions had been answered earlier that day."""
-    person = give_history(stage)
-    stage.store.start_session(person.id, pain=Pain(rest=2))
-    stage.window.go(MainPage.PROGRESS)
-    stage.settle()
-    page = stage.window.progress
-    page.to_days.click()
-    page.details.correct.click()
-    page.pain.rest.button(8).click()
-    page.pain.keep.click()
-    stage.settle()
-    assert page.safety.isVisible()
+    corrected_to_much_pain(stage, give_history(stage))
     stage.window.go(MainPage.MEASURE)
     stage.settle()
     stage.window.measure.start.at_home.start.click()
